@@ -1,0 +1,235 @@
+use crate::document::{Checked, Place, Step};
+use crate::faults::{Faults, Seen, did_you_mean, one_of};
+use crate::form::{Bare, Entries};
+use crate::{Diagnostic, FileError, Source};
+use measurement::{Method, Phase, Quantity, Reading, ReadingId, Side, Structure, Unit};
+use serde::Deserialize;
+use sizing::{Answer, Case, Facts, HouseRules, Neighbour};
+use std::collections::{BTreeMap, BTreeSet};
+use std::ops::Range;
+use std::path::Path;
+
+/// Largest case file that is read, in bytes.
+pub const CASE_CAP: u64 = 256 * 1024;
+
+/// A case with the text it came from.
+pub type CaseFile = Checked<Case>;
+
+/// Reads a case from a file.
+pub fn read_case(path: &Path) -> Result<CaseFile, FileError> {
+    Ok(Checked::read(Source::read(path, CASE_CAP)?, case)?)
+}
+
+/// Reads a case from a text; all faults at once where it is RON of the right
+/// form, the first one otherwise.
+pub fn parse_case(name: &str, text: &str) -> Result<CaseFile, Vec<Diagnostic>> {
+    Checked::read(Source::new(name, text), case)
+}
+
+impl CaseFile {
+    /// Where a field of a reading stands in the text, in bytes.
+    pub fn reading_span(&self, id: &ReadingId, field: &str) -> Option<Range<usize>> {
+        let index = self.value.readings.iter().position(|reading| reading.id == *id)?;
+        self.span(&[Step::Field("readings"), Step::Item(index), Step::Field(field)])
+    }
+
+    /// What the case answers that the rules of a house do not ask.
+    pub fn faults_under(&self, rules: &HouseRules) -> Vec<Diagnostic> {
+        let known = || rules.exclusions.iter().map(|exclusion| exclusion.id.as_str());
+        let mut faults = Faults::default();
+        for (id, at) in self.root().field("exclusions").entries() {
+            if !known().any(|one| one == id) {
+                let remedy = did_you_mean(&id, known());
+                let remedy = if remedy.is_empty() {
+                    format!("They ask {}.", one_of(known()))
+                } else {
+                    remedy
+                };
+                let found = format!("\"{id}\"");
+                faults.say(&at, &found, "an exclusion that the house rules ask", remedy);
+            }
+        }
+        faults.none().err().unwrap_or_default()
+    }
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct CaseForm {
+    #[serde(rename = "format")]
+    _format: u32,
+    title: String,
+    lesson: Option<String>,
+    site: Bare,
+    edge: Bare,
+    route: Bare,
+    readings: Vec<ReadingForm>,
+    #[serde(default)]
+    no_such_neighbour: Vec<Bare>,
+    #[serde(default)]
+    facts: FactsForm,
+    #[serde(default)]
+    exclusions: Entries<Bare>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct ReadingForm {
+    id: String,
+    of: String,
+    value: f64,
+    unit: String,
+    sd: Option<f64>,
+    by: Bare,
+    side: Option<Bare>,
+    phase: Option<Bare>,
+    method: Option<Bare>,
+    image: Option<String>,
+    set_aside: Option<String>,
+}
+
+#[derive(Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct FactsForm {
+    prolapse: Option<Bare>,
+    mitral_chordae_on_edge: Option<Bare>,
+    tricuspid_chordae_on_edge: Option<Bare>,
+}
+
+fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
+    let readings = readings(form.readings, &at.field("readings"), faults);
+    let absent = absent(&form.no_such_neighbour, &readings, at, faults);
+    Case {
+        title: faults.text(&at.field("title"), form.title),
+        lesson: form.lesson.map(|lesson| faults.text(&at.field("lesson"), lesson)),
+        site: faults.word(&at.field("site"), &form.site.0),
+        edge: faults.word(&at.field("edge"), &form.edge.0),
+        route: faults.word(&at.field("route"), &form.route.0),
+        readings,
+        absent,
+        facts: facts(&form.facts, &at.field("facts"), faults),
+        exclusions: exclusions(form.exclusions, &at.field("exclusions"), faults),
+    }
+}
+
+fn readings(forms: Vec<ReadingForm>, at: &Place, faults: &mut Faults) -> Vec<Reading> {
+    let mut ids = Seen::new();
+    let each = forms.into_iter().enumerate();
+    each.filter_map(|(index, form)| {
+        let at = at.item(index);
+        faults.once(&mut ids, &form.id, &at.field("id"));
+        reading(form, &at, faults)
+    })
+    .collect()
+}
+
+/// A reading; `None` where nobody knows what was read.
+fn reading(form: ReadingForm, at: &Place, faults: &mut Faults) -> Option<Reading> {
+    let id = faults.name(&at.field("id"), form.id);
+    let modality = faults.word(&at.field("by"), &form.by.0);
+    let side = faults.word_or(&at.field("side"), form.side.as_ref(), Side::NoSide);
+    let phase = faults.word_or(&at.field("phase"), form.phase.as_ref(), Phase::AnyPhase);
+    let method = faults.word_or(&at.field("method"), form.method.as_ref(), Method::Direct);
+    let image = form.image.map(|image| faults.text(&at.field("image"), image));
+    let set_aside = form.set_aside.map(|why| faults.text(&at.field("set_aside"), why));
+
+    let quantity = faults.quantity(&at.field("of"), &form.of)?;
+    let info = quantity.info();
+    let unit = info.unit.symbol();
+    faults.unit_of(&at.field("unit"), &form.unit, quantity);
+    if form.method.is_none() && needs_method(quantity) {
+        let expected = format!("how the {} was measured", quantity.label());
+        let remedy = format!("Add `method: edge_to_edge`, or {}.", one_of(OTHER_METHODS));
+        faults.say(at, "no method", expected, remedy);
+    }
+    Some(Reading {
+        id: ReadingId(id),
+        quantity,
+        value: faults.number(&at.field("value"), form.value, info.least..=info.most, unit),
+        sd: form.sd.map(|sd| faults.above_zero(&at.field("sd"), sd, info.most - info.least, unit)),
+        modality,
+        side,
+        phase,
+        method,
+        image,
+        set_aside,
+    })
+}
+
+/// How a length in the heart can be measured, if not from edge to edge.
+const OTHER_METHODS: [&str; 3] = ["colour_jet", "contrast_stream", "balloon"];
+
+/// Whether the method decides if a reading is like another: lengths in the
+/// heart, which a jet or a balloon makes wider or narrower than its edges are.
+fn needs_method(quantity: Quantity) -> bool {
+    let info = quantity.info();
+    info.unit == Unit::Mm && !matches!(info.structure, Structure::Vein | Structure::Artery)
+}
+
+fn absent(
+    words: &[Bare],
+    readings: &[Reading],
+    at: &Place,
+    faults: &mut Faults,
+) -> BTreeSet<Neighbour> {
+    let at_words = at.field("no_such_neighbour");
+    let mut absent = BTreeSet::new();
+    for (index, word) in words.iter().enumerate() {
+        let at_word = at_words.item(index);
+        let Some(neighbour) = faults.known_word::<Neighbour>(&at_word, &word.0) else {
+            continue;
+        };
+        absent.insert(neighbour);
+        let read = readings.iter().position(|reading| {
+            reading.set_aside.is_none()
+                && neighbour_of(reading.quantity.info().structure) == Some(neighbour)
+        });
+        if let Some(read) = read {
+            let reading = &readings[read];
+            let line = at.field("readings").item(read).line();
+            let expected = format!(
+                "none of its readings in use; \"{}\" in line {line} is of the {}",
+                reading.id.0,
+                reading.quantity.label(),
+            );
+            let remedy = "Take it out here, or set the reading aside.";
+            faults.add(&at_word, expected, remedy);
+        }
+    }
+    absent
+}
+
+/// The neighbour that a structure belongs to.
+const fn neighbour_of(structure: Structure) -> Option<Neighbour> {
+    match structure {
+        Structure::Valve(valve) => Some(Neighbour::Valve(valve)),
+        Structure::LeftTract => Some(Neighbour::LeftTract),
+        Structure::RightTract => Some(Neighbour::RightTract),
+        _ => None,
+    }
+}
+
+fn facts(form: &FactsForm, at: &Place, faults: &mut Faults) -> Facts {
+    let mut answer = |name, form: &Option<Bare>| {
+        faults.word_or(&at.field(name), form.as_ref(), Answer::Unknown)
+    };
+    Facts {
+        prolapse: answer("prolapse", &form.prolapse),
+        mitral_chordae_on_edge: answer("mitral_chordae_on_edge", &form.mitral_chordae_on_edge),
+        tricuspid_chordae_on_edge: answer(
+            "tricuspid_chordae_on_edge",
+            &form.tricuspid_chordae_on_edge,
+        ),
+    }
+}
+
+fn exclusions(form: Entries<Bare>, at: &Place, faults: &mut Faults) -> BTreeMap<String, Answer> {
+    let mut seen = Seen::new();
+    let each = form.0.into_iter().enumerate();
+    each.map(|(index, (id, answer))| {
+        let at = at.item(index);
+        faults.once(&mut seen, &id, &at);
+        (id, faults.word(&at, &answer.0))
+    })
+    .collect()
+}

@@ -1,0 +1,248 @@
+mod series;
+
+use crate::document::{Checked, Place};
+use crate::faults::{Faults, Seen};
+use crate::{Diagnostic, FileError, Source};
+use geometry::{Disc, Occluder, Vec2, Waist, degrees};
+use series::SeriesForm;
+use serde::Deserialize;
+use sizing::{Catalogue, Shape, Sheath, Size};
+use std::ops::RangeInclusive;
+use std::path::Path;
+
+/// Largest catalogue that is read, in bytes.
+pub const CATALOGUE_CAP: u64 = 4 * 1024 * 1024;
+
+/// A catalogue with the text it came from.
+pub type CatalogueFile = Checked<Catalogue>;
+
+/// Reads a catalogue from a file.
+pub fn read_catalogue(path: &Path) -> Result<CatalogueFile, FileError> {
+    Ok(Checked::read(Source::read(path, CATALOGUE_CAP)?, catalogue)?)
+}
+
+/// Reads a catalogue from a text; all faults at once where it is RON of the
+/// right form, the first one otherwise.
+pub fn parse_catalogue(name: &str, text: &str) -> Result<CatalogueFile, Vec<Diagnostic>> {
+    Checked::read(Source::new(name, text), catalogue)
+}
+
+/// Most sizes in one catalogue: every one is laid into every draw.
+const MOST_SIZES: usize = 20_000;
+
+// Limits of what any shape for the heart can be: beyond them stands a slip of
+// the pen, not a size. Millimetres but for the French.
+const WAIST: RangeInclusive<f64> = 1.0..=60.0;
+const LENGTH: RangeInclusive<f64> = 0.5..=60.0;
+const DIAMETER: RangeInclusive<f64> = 1.0..=120.0;
+const THICKNESS: RangeInclusive<f64> = 0.1..=20.0;
+const OFFSET: RangeInclusive<f64> = -60.0..=60.0;
+const SHEATH_FR: RangeInclusive<f64> = 1.0..=30.0;
+const SHEATH_OUTER: RangeInclusive<f64> = 0.3..=15.0;
+const BRAID_ANGLE_DEG: RangeInclusive<f64> = 0.0..=80.0;
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct CatalogueForm {
+    #[serde(rename = "format")]
+    _format: u32,
+    title: String,
+    shapes: Vec<ShapeForm>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct ShapeForm {
+    id: String,
+    name: String,
+    about: String,
+    conformability: f64,
+    braid_angle_deg: f64,
+    #[serde(default)]
+    sizes: Vec<SizeForm>,
+    #[serde(default)]
+    series: Vec<SeriesForm>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct SizeForm {
+    label: String,
+    waist: f64,
+    length: f64,
+    left: Option<DiscForm>,
+    right: Option<DiscForm>,
+    sheath_fr: f64,
+    sheath_outer_mm: Option<f64>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct DiscForm {
+    diameter: f64,
+    thickness: f64,
+    #[serde(default)]
+    offset_u: f64,
+    #[serde(default)]
+    offset_v: f64,
+}
+
+/// What all sizes of a shape share.
+#[derive(Clone, Copy)]
+struct Stuff {
+    conformability: f64,
+    braid_angle_deg: f64,
+}
+
+impl Stuff {
+    fn size(self, label: String, waist: Waist, discs: [Option<Disc>; 2], sheath: Sheath) -> Size {
+        let Self { conformability, braid_angle_deg } = self;
+        let braid_angle = degrees(braid_angle_deg);
+        Size { label, occluder: Occluder { waist, discs, conformability, braid_angle }, sheath }
+    }
+}
+
+fn catalogue(form: CatalogueForm, at: &Place, faults: &mut Faults) -> Catalogue {
+    let title = faults.text(&at.field("title"), form.title);
+    let at = at.field("shapes");
+    if form.shapes.is_empty() {
+        faults.add(&at, "at least one shape", "");
+    }
+    let mut ids = Seen::new();
+    let mut room = MOST_SIZES;
+    let each = form.shapes.into_iter().enumerate();
+    let shapes = each
+        .map(|(index, form)| {
+            let at = at.item(index);
+            faults.once(&mut ids, &form.id, &at.field("id"));
+            shape(form, &at, &mut room, faults)
+        })
+        .collect();
+    Catalogue { title, shapes }
+}
+
+/// A shape with all its sizes, of which there is room for so many.
+fn shape(form: ShapeForm, at: &Place, room: &mut usize, faults: &mut Faults) -> Shape {
+    let stuff = Stuff {
+        conformability: faults.number(&at.field("conformability"), form.conformability, 0.0..=1.0, ""),
+        braid_angle_deg: faults.number(
+            &at.field("braid_angle_deg"),
+            form.braid_angle_deg,
+            BRAID_ANGLE_DEG,
+            "degrees",
+        ),
+    };
+    if form.sizes.is_empty() && form.series.is_empty() {
+        faults.say(at, "no size", "sizes, a series or both", "Add a row to `sizes`.");
+    }
+    let mut labels = Seen::new();
+    let mut sizes = Vec::new();
+    for (index, form) in form.sizes.into_iter().enumerate() {
+        let at = at.field("sizes").item(index);
+        if take_room(room, 1, &at, faults) {
+            faults.once(&mut labels, &form.label, &at.field("label"));
+            sizes.push(size(form, stuff, &at, faults));
+        }
+    }
+    for (index, form) in form.series.into_iter().enumerate() {
+        let at = at.field("series").item(index);
+        if let Some(series) = form.check(&at, faults)
+            && take_room(room, series.count(), &at, faults)
+        {
+            for size in series.sizes(stuff) {
+                faults.once(&mut labels, &size.label, &at);
+                sizes.push(size);
+            }
+        }
+    }
+    Shape {
+        id: shape_id(form.id, &at.field("id"), faults),
+        name: faults.text(&at.field("name"), form.name),
+        about: faults.text(&at.field("about"), form.about),
+        sizes,
+    }
+}
+
+fn take_room(room: &mut usize, wanted: usize, at: &Place, faults: &mut Faults) -> bool {
+    let left = room.checked_sub(wanted);
+    if let Some(left) = left {
+        *room = left;
+    } else {
+        let found = format!("{wanted} more where {room} are left");
+        faults.say(at, &found, format!("at most {MOST_SIZES} sizes in all"), "");
+    }
+    left.is_some()
+}
+
+/// The name of a shape, as the command line takes it before a slash.
+fn shape_id(id: String, at: &Place, faults: &mut Faults) -> String {
+    let is_plain = |it: char| it.is_ascii_lowercase() || it.is_ascii_digit() || it == '-';
+    if id.is_empty() || !id.chars().all(is_plain) {
+        faults.add(at, "a name of small letters, digits and hyphens", "");
+    }
+    id
+}
+
+fn size(form: SizeForm, stuff: Stuff, at: &Place, faults: &mut Faults) -> Size {
+    let label = faults.name(&at.field("label"), form.label);
+    let waist = Waist {
+        diameter: faults.number(&at.field("waist"), form.waist, WAIST, "mm"),
+        length: faults.number(&at.field("length"), form.length, LENGTH, "mm"),
+    };
+    let discs = [(form.left, "left"), (form.right, "right")]
+        .map(|(form, side)| form.map(|form| disc(&form, waist.diameter, &at.field(side), faults)));
+    let french = faults.number(&at.field("sheath_fr"), form.sheath_fr, SHEATH_FR, "Fr");
+    let outer_diameter = form.sheath_outer_mm.map(|outer| {
+        let at = at.field("sheath_outer_mm");
+        let outer = faults.number(&at, outer, SHEATH_OUTER, "mm");
+        let inner = Sheath { french, outer_diameter: None }.outer_diameter(0.0);
+        if outer <= inner {
+            let expected = format!("more than its inner diameter, {inner:.2} mm");
+            faults.add(&at, expected, "A sheath is named by what fits inside.");
+        }
+        outer
+    });
+    stuff.size(label, waist, discs, Sheath { french, outer_diameter })
+}
+
+fn disc(form: &DiscForm, waist: f64, at: &Place, faults: &mut Faults) -> Disc {
+    let diameter = faults.number(&at.field("diameter"), form.diameter, DIAMETER, "mm");
+    let offset = offset(form.offset_u, form.offset_v, at, faults);
+    if diameter < waist {
+        faults.add(
+            &at.field("diameter"),
+            format!("at least the waist, {waist} mm"),
+            "Leave the disc out where there is none.",
+        );
+    } else {
+        covers_waist(offset, diameter - waist, at, faults);
+    }
+    Disc { radius: 0.5 * diameter, thickness: thickness(form.thickness, diameter, at, faults), offset }
+}
+
+/// A thickness that a disc of a diameter can have.
+fn thickness(thickness: f64, diameter: f64, at: &Place, faults: &mut Faults) -> f64 {
+    let at = at.field("thickness");
+    let thickness = faults.number(&at, thickness, THICKNESS, "mm");
+    if thickness > diameter {
+        faults.add(&at, format!("at most the diameter, {diameter} mm"), "");
+    }
+    thickness
+}
+
+fn offset(u: f64, v: f64, at: &Place, faults: &mut Faults) -> Vec2 {
+    Vec2::new(
+        faults.number(&at.field("offset_u"), u, OFFSET, "mm"),
+        faults.number(&at.field("offset_v"), v, OFFSET, "mm"),
+    )
+}
+
+/// A disc off the axis still covers the end of its waist.
+fn covers_waist(offset: Vec2, wider: f64, at: &Place, faults: &mut Faults) {
+    let most = 0.5 * wider;
+    if offset.length() > most {
+        let found = format!("an offset of {} mm", offset.length());
+        let remedy = "The disc must cover the whole end of the waist.";
+        faults.say(at, &found, format!("at most {most} mm"), remedy);
+    }
+}

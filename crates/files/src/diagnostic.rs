@@ -1,0 +1,59 @@
+use crate::text::{excerpt, visible};
+use crate::{Position, Source};
+use std::fmt;
+
+/// One fault of a file: where, what stands there, what was expected, what to do.
+///
+/// Every text is already safe to show.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Diagnostic {
+    /// The name of the file.
+    pub file: String,
+    /// Where the fault begins.
+    pub at: Position,
+    /// The field: `readings[3].value`; empty for the file as a whole.
+    pub field: String,
+    /// What stands there.
+    pub found: String,
+    /// What was expected.
+    pub expected: String,
+    /// What to do, in a sentence; may be empty.
+    pub remedy: String,
+}
+
+impl Diagnostic {
+    /// A fault at a byte of a source. `found` may hold text of the file as it
+    /// is: it is cut to a line and made visible here, as is the field.
+    pub(crate) fn new(
+        source: &Source,
+        offset: usize,
+        field: &str,
+        found: &str,
+        expected: impl Into<String>,
+        remedy: impl Into<String>,
+    ) -> Self {
+        Self {
+            file: visible(source.name()).into_owned(),
+            at: source.position(offset),
+            field: visible(field).into_owned(),
+            found: excerpt(found),
+            expected: expected.into(),
+            remedy: remedy.into(),
+        }
+    }
+}
+
+impl fmt::Display for Diagnostic {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { file, at, field, found, expected, remedy } = self;
+        write!(formatter, "{file}:{}:{}: ", at.line, at.column)?;
+        if !field.is_empty() {
+            write!(formatter, "{field}: ")?;
+        }
+        write!(formatter, "found {found}, expected {expected}.")?;
+        if !remedy.is_empty() {
+            write!(formatter, " {remedy}")?;
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,170 @@
+use crate::outline::{Node, Outline, Step as OutlineStep, push_field};
+use crate::syntax::explain;
+use crate::{Diagnostic, Faults, Source};
+use ron::Options;
+use ron::extensions::Extensions;
+use serde::de::DeserializeOwned;
+use std::ops::Range;
+
+/// The one format of files there is so far.
+const FORMAT: &str = "1";
+
+/// A text with the places of its values.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Document {
+    pub(crate) source: Source,
+    outline: Outline,
+}
+
+impl Document {
+    pub(crate) fn new(source: Source) -> Self {
+        let outline = Outline::of(source.text());
+        Self { source, outline }
+    }
+
+    /// The place of the file's value.
+    pub(crate) fn root(&self) -> Place<'_> {
+        Place { source: &self.source, node: &self.outline.root, path: String::new(), is_there: true }
+    }
+
+    /// Reads the text into a form, or says why it cannot be.
+    fn form<Form: DeserializeOwned>(&self) -> Result<Form, Diagnostic> {
+        let text = self.source.text();
+        // First, because every other fault may come of another format.
+        let format = self.root().field("format");
+        if format.is_there && format.text() != FORMAT {
+            let expected = format!("format {FORMAT}");
+            let remedy = "This program reads no other format of file.";
+            return Err(format.fault(&format!("format {}", format.text()), expected, remedy));
+        }
+        Options::default()
+            .with_default_extension(Extensions::IMPLICIT_SOME)
+            .from_str(text)
+            .map_err(|error| explain(&self.source, &self.outline, &error))
+    }
+}
+
+/// What was read from a file and found right, with the text it came from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Checked<T> {
+    /// What was read.
+    pub value: T,
+    document: Document,
+}
+
+impl<T> Checked<T> {
+    /// Reads a text into a form and the form into a value; every fault of the
+    /// form at once.
+    pub(crate) fn read<Form: DeserializeOwned>(
+        source: Source,
+        check: impl FnOnce(Form, &Place, &mut Faults) -> T,
+    ) -> Result<Self, Vec<Diagnostic>> {
+        let document = Document::new(source);
+        let form = document.form().map_err(|fault| vec![fault])?;
+        let mut faults = Faults::default();
+        let value = check(form, &document.root(), &mut faults);
+        faults.none()?;
+        Ok(Self { value, document })
+    }
+
+    /// The text it came from.
+    pub const fn source(&self) -> &Source {
+        &self.document.source
+    }
+
+    /// Where a value stands in the text, in bytes; the path names a field, then
+    /// an item or a field of it, and so on.
+    pub fn span(&self, path: &[Step]) -> Option<Range<usize>> {
+        let place = path.iter().fold(self.root(), |place, step| match step {
+            Step::Field(name) => place.field(name),
+            Step::Item(index) => place.item(*index),
+        });
+        place.is_there.then(|| place.node.span.clone())
+    }
+
+    pub(crate) fn root(&self) -> Place<'_> {
+        self.document.root()
+    }
+}
+
+/// One step of a path to a value in a file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Step<'a> {
+    /// To a field by its name.
+    Field(&'a str),
+    /// To an item or entry by its place, from 0.
+    Item(usize),
+}
+
+/// A value's place in a file. A field that was left out stands where the value
+/// around it does.
+#[derive(Clone, Debug)]
+pub(crate) struct Place<'a> {
+    source: &'a Source,
+    node: &'a Node,
+    path: String,
+    is_there: bool,
+}
+
+impl<'a> Place<'a> {
+    /// The place of a field.
+    pub(crate) fn field(&self, name: &str) -> Self {
+        let mut path = self.path.clone();
+        push_field(&mut path, name);
+        self.inward(path, self.node.field(self.source.text(), name))
+    }
+
+    /// The place of an item of a list or an entry of a map, from 0.
+    pub(crate) fn item(&self, index: usize) -> Self {
+        let mut path = self.path.clone();
+        let node = self.node.inner.get(index);
+        match node {
+            Some(node) => node.push_to(&mut path, self.source.text()),
+            None => path.push_str(&format!("[{index}]")),
+        }
+        self.inward(path, node)
+    }
+
+    /// The entries of a map by their keys.
+    pub(crate) fn entries(&self) -> impl Iterator<Item = (String, Self)> {
+        let inner = self.node.inner.iter().enumerate();
+        inner.filter_map(|(index, node)| match &node.step {
+            OutlineStep::Entry(key) => {
+                let key = ron::from_str(self.source.slice(key)).ok()?;
+                Some((key, self.item(index)))
+            }
+            _ => None,
+        })
+    }
+
+    fn inward(&self, path: String, node: Option<&'a Node>) -> Self {
+        let is_there = self.is_there && node.is_some();
+        let node = node.filter(|_| is_there).unwrap_or(self.node);
+        Self { source: self.source, node, path, is_there }
+    }
+
+    /// Whether it is written in the file.
+    pub(crate) const fn is_there(&self) -> bool {
+        self.is_there
+    }
+
+    /// What is written there.
+    pub(crate) fn text(&self) -> &'a str {
+        self.source.slice(&self.node.span)
+    }
+
+    /// The line on which it begins.
+    pub(crate) fn line(&self) -> usize {
+        self.source.position(self.node.span.start).line
+    }
+
+    /// A fault here.
+    pub(crate) fn fault(
+        &self,
+        found: &str,
+        expected: impl Into<String>,
+        remedy: impl Into<String>,
+    ) -> Diagnostic {
+        Diagnostic::new(self.source, self.node.span.start, &self.path, found, expected, remedy)
+    }
+}

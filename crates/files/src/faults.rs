@@ -1,0 +1,187 @@
+use crate::document::Place;
+use crate::form::Bare;
+use crate::nearest::nearest;
+use crate::words::Word;
+use crate::Diagnostic;
+use measurement::{Quantity, Unit};
+use std::collections::BTreeMap;
+use std::ops::RangeInclusive;
+
+/// Most faults listed of one file: more help nobody.
+const MOST_LISTED: usize = 200;
+
+/// The faults of a form, gathered while it is checked.
+///
+/// Every check gives back some value, so that the next field is checked too; a
+/// form with a fault is never used.
+#[derive(Debug, Default)]
+pub(crate) struct Faults(Vec<Diagnostic>);
+
+/// Names that may stand once, with the line of each.
+pub(crate) type Seen = BTreeMap<String, usize>;
+
+impl Faults {
+    /// The faults in the order of the file, if there are any.
+    pub(crate) fn none(mut self) -> Result<(), Vec<Diagnostic>> {
+        if self.0.is_empty() {
+            return Ok(());
+        }
+        self.0.sort();
+        Err(self.0)
+    }
+
+    /// What stands at a place is not what was expected.
+    pub(crate) fn add(&mut self, at: &Place, expected: impl Into<String>, remedy: impl Into<String>) {
+        let found = at.text();
+        self.say(at, if found.is_empty() { "nothing" } else { found }, expected, remedy);
+    }
+
+    /// A fault in words of its own.
+    pub(crate) fn say(
+        &mut self,
+        at: &Place,
+        found: &str,
+        expected: impl Into<String>,
+        remedy: impl Into<String>,
+    ) {
+        if self.0.len() < MOST_LISTED {
+            self.0.push(at.fault(found, expected, remedy));
+        }
+    }
+
+    /// A number within limits; −0 is 0.
+    pub(crate) fn number(
+        &mut self,
+        at: &Place,
+        value: f64,
+        within: RangeInclusive<f64>,
+        unit: &str,
+    ) -> f64 {
+        // NaN is within no limits.
+        if !within.contains(&value) {
+            let (least, most) = within.into_inner();
+            self.add(at, format!("a number from {least} to {most}{}", after_space(unit)), "");
+        }
+        value + 0.0
+    }
+
+    /// A standard deviation or step: above 0, at most `most`.
+    pub(crate) fn above_zero(&mut self, at: &Place, value: f64, most: f64, unit: &str) -> f64 {
+        if !(value > 0.0 && value <= most) {
+            self.add(at, format!("a number above 0, at most {most}{}", after_space(unit)), "");
+        }
+        value
+    }
+
+    /// Text that says something.
+    pub(crate) fn text(&mut self, at: &Place, text: String) -> String {
+        if text.trim().is_empty() {
+            self.add(at, "some text", "");
+        }
+        text
+    }
+
+    /// A short name: letters, digits, `-`, `_` and `.`.
+    pub(crate) fn name(&mut self, at: &Place, name: String) -> String {
+        let is_name_character = |it: char| it.is_ascii_alphanumeric() || matches!(it, '-' | '_' | '.');
+        if name.is_empty() || !name.chars().all(is_name_character) {
+            self.add(at, "a name of letters, digits, `-`, `_` and `.`", "");
+        }
+        name
+    }
+
+    /// A name that stands once.
+    pub(crate) fn once(&mut self, seen: &mut Seen, name: &str, at: &Place) {
+        if let Some(line) = seen.get(name) {
+            let remedy = format!("It stands in line {line} already: remove or rename one.");
+            self.say(at, &format!("{name} again"), "it once", remedy);
+        } else {
+            seen.insert(name.to_owned(), at.line());
+        }
+    }
+
+    /// The value of a word.
+    pub(crate) fn word<T: Word>(&mut self, at: &Place, word: &str) -> T {
+        self.known_word(at, word).unwrap_or(T::WORDS[0].1)
+    }
+
+    /// The value of a word that is known.
+    pub(crate) fn known_word<T: Word>(&mut self, at: &Place, word: &str) -> Option<T> {
+        let value = T::from_word(word);
+        if value.is_none() {
+            let known = || T::WORDS.iter().map(|(word, _)| *word);
+            self.unknown(at, word, known(), one_of(known()));
+        }
+        value
+    }
+
+    /// The value of a word that may be left out.
+    pub(crate) fn word_or<T: Word>(&mut self, at: &Place, word: Option<&Bare>, otherwise: T) -> T {
+        word.map_or(otherwise, |word| self.word(at, &word.0))
+    }
+
+    /// The values of a list of words.
+    pub(crate) fn words<T: Word>(&mut self, at: &Place, words: &[Bare]) -> Vec<T> {
+        words.iter().enumerate().map(|(index, word)| self.word(&at.item(index), &word.0)).collect()
+    }
+
+    /// The quantity of an address.
+    pub(crate) fn quantity(&mut self, at: &Place, address: &str) -> Option<Quantity> {
+        let quantity = Quantity::from_address(address);
+        if quantity.is_none() {
+            let known = Quantity::all().map(Quantity::address);
+            self.unknown(at, address, known, "the address of a quantity, such as \"aortic.rim\"");
+        }
+        quantity
+    }
+
+    /// The quantities of a list of addresses.
+    pub(crate) fn quantities(&mut self, at: &Place, addresses: &[String]) -> Vec<Quantity> {
+        let each = addresses.iter().enumerate();
+        each.filter_map(|(index, address)| self.quantity(&at.item(index), address)).collect()
+    }
+
+    /// The unit in which a quantity is read, and no other.
+    pub(crate) fn unit_of(&mut self, at: &Place, unit: &str, quantity: Quantity) {
+        let own = quantity.unit().symbol();
+        if unit == own {
+            return;
+        }
+        let remedy = if Unit::from_word(unit).is_some() {
+            format!("Give {} in {own}: the program converts no units.", quantity.label())
+        } else {
+            String::new()
+        };
+        self.add(at, format!("\"{own}\""), remedy);
+    }
+
+    /// A name that is not on the list of those known.
+    pub(crate) fn unknown<'a>(
+        &mut self,
+        at: &Place,
+        name: &str,
+        known: impl IntoIterator<Item = &'a str>,
+        expected: impl Into<String>,
+    ) {
+        self.add(at, expected, did_you_mean(name, known));
+    }
+}
+
+/// `a, b or c`.
+pub(crate) fn one_of<'a>(words: impl IntoIterator<Item = &'a str>) -> String {
+    let mut words: Vec<&str> = words.into_iter().collect();
+    match (words.pop(), words.is_empty()) {
+        (None, _) => "nothing".to_owned(),
+        (Some(only), true) => only.to_owned(),
+        (Some(last), false) => format!("{} or {last}", words.join(", ")),
+    }
+}
+
+/// The question after a misspelt word; empty where nothing is like it.
+pub(crate) fn did_you_mean<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> String {
+    nearest(word, known).map_or_else(String::new, |word| format!("Did you mean {word}?"))
+}
+
+fn after_space(unit: &str) -> String {
+    if unit.is_empty() { String::new() } else { format!(" {unit}") }
+}

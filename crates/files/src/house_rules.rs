@@ -1,0 +1,143 @@
+mod defaults;
+mod limits;
+mod readings;
+mod sites;
+
+use crate::document::{Checked, Place};
+use crate::faults::{Faults, Seen, one_of};
+use crate::form::Bare;
+use crate::{Diagnostic, FileError, Source};
+use defaults::DefaultForm;
+use limits::LimitForm;
+use readings::{BiasForm, DoubtForm, PreferenceForm, ScaleForm};
+use serde::Deserialize;
+use sites::{DangerArcForm, ExclusionForm, NoteForm, RimRuleForm};
+use sizing::HouseRules;
+use sizing::house_rules::{Parameter, Sourced};
+use std::path::Path;
+
+/// Largest file of house rules that is read, in bytes.
+pub const RULES_CAP: u64 = 1024 * 1024;
+
+/// House rules with the text they came from.
+pub type HouseRulesFile = Checked<HouseRules>;
+
+/// Reads house rules from a file; they may name the checks given and no others.
+pub fn read_house_rules(path: &Path, checks: &[&str]) -> Result<HouseRulesFile, FileError> {
+    let source = Source::read(path, RULES_CAP)?;
+    Ok(Checked::read(source, |form, at, faults| house_rules(form, checks, at, faults))?)
+}
+
+/// Reads house rules from a text; they may name the checks given and no others.
+/// All faults at once where it is RON of the right form, the first one otherwise.
+pub fn parse_house_rules(
+    name: &str,
+    text: &str,
+    checks: &[&str],
+) -> Result<HouseRulesFile, Vec<Diagnostic>> {
+    let source = Source::new(name, text);
+    Checked::read(source, |form, at, faults| house_rules(form, checks, at, faults))
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct HouseRulesForm {
+    #[serde(rename = "format")]
+    _format: u32,
+    title: String,
+    parameters: Vec<ParameterForm>,
+    limits: Vec<LimitForm>,
+    defaults: Vec<DefaultForm>,
+    doubts: Vec<DoubtForm>,
+    scales: Vec<ScaleForm>,
+    biases: Vec<BiasForm>,
+    preferences: Vec<PreferenceForm>,
+    exclusions: Vec<ExclusionForm>,
+    danger_arcs: Vec<DangerArcForm>,
+    rim_rules: Vec<RimRuleForm>,
+    notes: Vec<NoteForm>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct ParameterForm {
+    name: Bare,
+    value: f64,
+    source: String,
+}
+
+fn house_rules(form: HouseRulesForm, checks: &[&str], at: &Place, faults: &mut Faults) -> HouseRules {
+    let rules = HouseRules {
+        title: faults.text(&at.field("title"), form.title),
+        parameters: parameters(form.parameters, &at.field("parameters"), faults),
+        limits: limits::rows(form.limits, checks, &at.field("limits"), faults),
+        defaults: defaults::rows(form.defaults, &at.field("defaults"), faults),
+        doubts: readings::doubts(form.doubts, &at.field("doubts"), faults),
+        scales: readings::scales(form.scales, &at.field("scales"), faults),
+        biases: readings::biases(form.biases, &at.field("biases"), faults),
+        preferences: readings::preferences(form.preferences, &at.field("preferences"), faults),
+        exclusions: sites::exclusions(form.exclusions, &at.field("exclusions"), faults),
+        danger_arcs: sites::danger_arcs(form.danger_arcs, &at.field("danger_arcs"), faults),
+        rim_rules: sites::rim_rules(form.rim_rules, &at.field("rim_rules"), faults),
+        notes: sites::notes(form.notes, &at.field("notes"), faults),
+    };
+    chances_are_in_order(&rules, at, faults);
+    rules
+}
+
+/// Each row of a list with its place.
+fn each_row<'a, Form, Row>(
+    forms: Vec<Form>,
+    at: &'a Place,
+    mut row: impl FnMut(Form, &Place<'a>) -> Row,
+) -> Vec<Row> {
+    forms.into_iter().enumerate().map(|(index, form)| row(form, &at.item(index))).collect()
+}
+
+/// Where a row comes from: every row says it.
+fn source(source: String, at: &Place, faults: &mut Faults) -> String {
+    let at = at.field("source");
+    if source.trim().is_empty() {
+        faults.add(&at, "a citation, \"common practice, no source\" or \"assumption\"", "");
+    }
+    source
+}
+
+/// Every parameter, in its own order.
+fn parameters(forms: Vec<ParameterForm>, at: &Place, faults: &mut Faults) -> Vec<Sourced<f64>> {
+    let mut values: Vec<Option<Sourced<f64>>> = Parameter::ALL.iter().map(|_| None).collect();
+    let mut seen = Seen::new();
+    for (index, form) in forms.into_iter().enumerate() {
+        let at = at.item(index);
+        let source = source(form.source, &at, faults);
+        let name = form.name.0;
+        let Some(info) = Parameter::ALL.iter().find(|info| info.name == name) else {
+            let known = || Parameter::ALL.iter().map(|info| info.name);
+            faults.unknown(&at.field("name"), &name, known(), one_of(known()));
+            continue;
+        };
+        faults.once(&mut seen, info.name, &at.field("name"));
+        let value = faults.number(&at.field("value"), form.value, info.least..=info.most, info.unit);
+        values[info.parameter.index()] = Some(Sourced { value, source });
+    }
+    for (info, value) in Parameter::ALL.iter().zip(&values) {
+        if value.is_none() {
+            let expected = format!("{} ({}), {}", info.name, info.unit, info.label);
+            faults.say(at, &format!("no row for {}", info.name), expected, "Add the row.");
+        }
+    }
+    values.into_iter().flatten().collect()
+}
+
+/// A shape that fits is likelier to hold than one that does not.
+fn chances_are_in_order(rules: &HouseRules, at: &Place, faults: &mut Faults) {
+    if rules.parameters.len() == Parameter::ALL.len() {
+        let fits = rules.parameter(Parameter::ChanceFits);
+        let does_not = rules.parameter(Parameter::ChanceDoesNotFit);
+        if does_not > fits {
+            let found = format!("chance_does_not_fit {does_not}");
+            let expected = format!("at most chance_fits, {fits}");
+            faults.say(&at.field("parameters"), &found, expected, "");
+        }
+    }
+}

@@ -1,0 +1,124 @@
+use super::{each_row, source};
+use crate::document::Place;
+use crate::faults::{Faults, one_of};
+use crate::form::Bare;
+use serde::Deserialize;
+use sizing::house_rules::{Band, Condition, LimitRow};
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct LimitForm {
+    check: Bare,
+    #[serde(default)]
+    of: Vec<Bare>,
+    #[serde(default)]
+    sites: Vec<Bare>,
+    #[serde(default)]
+    when: Vec<ConditionForm>,
+    stop: Option<BandForm>,
+    caution: Option<BandForm>,
+    source: String,
+}
+
+#[derive(Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct BandForm {
+    low: Option<f64>,
+    high: Option<f64>,
+}
+
+#[derive(Clone, Copy, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+enum ConditionForm {
+    Prolapse,
+    WeightUnder(f64),
+    AgeUnder(f64),
+    StiffDiscs,
+    ChordaeOnEdge,
+    ChordaeUnknown,
+}
+
+/// Largest limit of any check, in its unit: more is a slip of the pen.
+const MOST: f64 = 1000.0;
+/// Largest weight a condition may name, in kilograms.
+const MOST_WEIGHT: f64 = 250.0;
+/// Largest age a condition may name, in years.
+const MOST_AGE: f64 = 120.0;
+
+pub(super) fn rows(
+    forms: Vec<LimitForm>,
+    checks: &[&str],
+    at: &Place,
+    faults: &mut Faults,
+) -> Vec<LimitRow> {
+    each_row(forms, at, |form, at| row(form, checks, at, faults))
+}
+
+fn row(form: LimitForm, checks: &[&str], at: &Place, faults: &mut Faults) -> LimitRow {
+    let check = form.check.0;
+    if !checks.contains(&check.as_str()) {
+        let known = || checks.iter().copied();
+        faults.unknown(&at.field("check"), &check, known(), one_of(known()));
+    }
+    let stop = band(form.stop, &at.field("stop"), faults);
+    let caution = band(form.caution, &at.field("caution"), faults);
+    if stop.is_none() && caution.is_none() {
+        let remedy = "Add `stop: (low: …, high: …)` or `caution: (…)`, or take the row out.";
+        faults.say(at, "no limit", "a stop, a caution or both", remedy);
+    }
+    let at_caution = at.field("caution");
+    if let (Some(stop), Some(caution)) = (stop.low, caution.low)
+        && caution < stop
+    {
+        let remedy = "A caution comes before the stop.";
+        faults.add(&at_caution.field("low"), format!("at least the stop, {stop}"), remedy);
+    }
+    if let (Some(stop), Some(caution)) = (stop.high, caution.high)
+        && caution > stop
+    {
+        let remedy = "A caution comes before the stop.";
+        faults.add(&at_caution.field("high"), format!("at most the stop, {stop}"), remedy);
+    }
+    let at_when = at.field("when");
+    let each = form.when.into_iter().enumerate();
+    let when = each.map(|(index, form)| condition(form, &at_when.item(index), faults)).collect();
+    LimitRow {
+        check,
+        of: faults.words(&at.field("of"), &form.of),
+        sites: faults.words(&at.field("sites"), &form.sites),
+        when,
+        stop,
+        caution,
+        source: source(form.source, at, faults),
+    }
+}
+
+fn band(form: Option<BandForm>, at: &Place, faults: &mut Faults) -> Band {
+    let form = form.unwrap_or_default();
+    let mut limit = |name, value: Option<f64>| {
+        value.map(|value| faults.number(&at.field(name), value, -MOST..=MOST, ""))
+    };
+    let band = Band { low: limit("low", form.low), high: limit("high", form.high) };
+    if let (Some(low), Some(high)) = (band.low, band.high)
+        && low > high
+    {
+        faults.add(&at.field("high"), format!("at least the low limit, {low}"), "");
+    }
+    band
+}
+
+fn condition(form: ConditionForm, at: &Place, faults: &mut Faults) -> Condition {
+    let at = at.item(0);
+    match form {
+        ConditionForm::Prolapse => Condition::Prolapse,
+        ConditionForm::WeightUnder(kg) => {
+            Condition::WeightUnder(faults.above_zero(&at, kg, MOST_WEIGHT, "kg"))
+        }
+        ConditionForm::AgeUnder(years) => {
+            Condition::AgeUnder(faults.above_zero(&at, years, MOST_AGE, "years"))
+        }
+        ConditionForm::StiffDiscs => Condition::StiffDiscs,
+        ConditionForm::ChordaeOnEdge => Condition::ChordaeOnEdge,
+        ConditionForm::ChordaeUnknown => Condition::ChordaeUnknown,
+    }
+}

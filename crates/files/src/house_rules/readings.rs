@@ -1,0 +1,163 @@
+//! How readings become values: their doubt, scale and bias, and which serve.
+
+use super::{each_row, source};
+use crate::document::Place;
+use crate::faults::{Faults, Seen};
+use crate::form::Bare;
+use crate::words::Word;
+use measurement::{GroupPattern, Unit};
+use serde::Deserialize;
+use sizing::house_rules::{BiasRow, DoubtRow, PreferenceRow, ScaleRow};
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct DoubtForm {
+    unit: String,
+    #[serde(default)]
+    by: Vec<Bare>,
+    #[serde(default)]
+    sd: f64,
+    #[serde(default)]
+    share: f64,
+    source: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct ScaleForm {
+    by: Bare,
+    sd: f64,
+    source: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct BiasForm {
+    of: Vec<String>,
+    #[serde(default)]
+    by: Vec<Bare>,
+    #[serde(default)]
+    methods: Vec<Bare>,
+    too_large_by: f64,
+    source: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct PreferenceForm {
+    #[serde(default)]
+    of: Vec<String>,
+    #[serde(default)]
+    when_prolapse: bool,
+    prefer: Vec<PatternForm>,
+    choose: Bare,
+    source: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct PatternForm {
+    #[serde(default)]
+    sides: Vec<Bare>,
+    #[serde(default)]
+    phases: Vec<Bare>,
+    #[serde(default)]
+    methods: Vec<Bare>,
+}
+
+/// Largest standard deviation or bias of a reading, in its unit.
+const MOST_DOUBT: f64 = 100.0;
+/// Largest scale error of a modality, as a share.
+const MOST_SCALE: f64 = 0.5;
+
+/// The standard deviations of readings that carry none; every unit has one.
+pub(super) fn doubts(forms: Vec<DoubtForm>, at: &Place, faults: &mut Faults) -> Vec<DoubtRow> {
+    let mut ends = Vec::new();
+    let rows = each_row(forms, at, |form, at| {
+        let modalities = faults.words(&at.field("by"), &form.by);
+        let at_unit = at.field("unit");
+        let unit = faults.known_word(&at_unit, &form.unit);
+        if let Some(unit) = unit {
+            if ends.contains(&unit) {
+                let remedy = "An earlier row takes all readings in this unit: put that one last.";
+                faults.add(&at_unit, "a unit without a row for every modality before it", remedy);
+            }
+            if modalities.is_empty() {
+                ends.push(unit);
+            }
+        }
+        let sd = faults.number(&at.field("sd"), form.sd, 0.0..=MOST_DOUBT, "");
+        let share = faults.number(&at.field("share"), form.share, 0.0..=1.0, "");
+        if sd == 0.0 && share == 0.0 {
+            faults.say(at, "neither sd nor share", "one above 0", "No reading is without doubt.");
+        }
+        let unit = unit.unwrap_or(Unit::Mm);
+        DoubtRow { unit, modalities, sd, share, source: source(form.source, at, faults) }
+    });
+    for &(word, unit) in Unit::WORDS {
+        if !ends.contains(&unit) {
+            let found = format!("no row for every modality in {word}");
+            faults.say(at, &found, "one", "Add a row with this unit and without `by`.");
+        }
+    }
+    rows
+}
+
+pub(super) fn scales(forms: Vec<ScaleForm>, at: &Place, faults: &mut Faults) -> Vec<ScaleRow> {
+    let mut seen = Seen::new();
+    each_row(forms, at, |form, at| {
+        faults.once(&mut seen, &form.by.0, &at.field("by"));
+        ScaleRow {
+            modality: faults.word(&at.field("by"), &form.by.0),
+            sd: faults.number(&at.field("sd"), form.sd, 0.0..=MOST_SCALE, ""),
+            source: source(form.source, at, faults),
+        }
+    })
+}
+
+pub(super) fn biases(forms: Vec<BiasForm>, at: &Place, faults: &mut Faults) -> Vec<BiasRow> {
+    each_row(forms, at, |form, at| {
+        let at_bias = at.field("too_large_by");
+        BiasRow {
+            of: faults.quantities(&at.field("of"), &form.of),
+            modalities: faults.words(&at.field("by"), &form.by),
+            methods: faults.words(&at.field("methods"), &form.methods),
+            too_large_by: faults.number(&at_bias, form.too_large_by, -MOST_DOUBT..=MOST_DOUBT, ""),
+            source: source(form.source, at, faults),
+        }
+    })
+}
+
+/// Which like readings serve; the last row is for every quantity.
+pub(super) fn preferences(
+    forms: Vec<PreferenceForm>,
+    at: &Place,
+    faults: &mut Faults,
+) -> Vec<PreferenceRow> {
+    let ends_well = forms.last().is_some_and(|last| last.of.is_empty() && !last.when_prolapse);
+    if !ends_well {
+        let remedy = "Add a last row without `of`, or readings of other quantities serve nothing.";
+        faults.say(at, "no row for every quantity at the end", "one", remedy);
+    }
+    each_row(forms, at, |form, at| {
+        let at_prefer = at.field("prefer");
+        if form.prefer.is_empty() {
+            faults.add(&at_prefer, "at least one group", "Write `()` for any group.");
+        }
+        PreferenceRow {
+            of: faults.quantities(&at.field("of"), &form.of),
+            when_prolapse: form.when_prolapse,
+            prefer: each_row(form.prefer, &at_prefer, |form, at| pattern(&form, at, faults)),
+            choose: faults.word(&at.field("choose"), &form.choose.0),
+            source: source(form.source, at, faults),
+        }
+    })
+}
+
+fn pattern(form: &PatternForm, at: &Place, faults: &mut Faults) -> GroupPattern {
+    GroupPattern {
+        sides: faults.words(&at.field("sides"), &form.sides),
+        phases: faults.words(&at.field("phases"), &form.phases),
+        methods: faults.words(&at.field("methods"), &form.methods),
+    }
+}

@@ -1,0 +1,31 @@
+//! The files that come with the program, each its name and text.
+
+/// The house rules.
+pub const HOUSE_RULES: (&str, &str) =
+    ("house_rules.ron", include_str!("../../../catalogs/house_rules.ron"));
+
+/// The catalogue of generic shapes.
+pub const SHAPES: (&str, &str) = ("shapes.ron", include_str!("../../../catalogs/shapes.ron"));
+
+/// The cases, invented for teaching; the first is the demonstration.
+pub const SCENARIOS: &[(&str, &str)] =
+    &[("outlet-infant.ron", include_str!("../../../scenarios/outlet-infant.ron"))];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_scenario_of_the_folder_is_shipped_once() {
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../scenarios");
+        let on_disk: BTreeSet<String> = std::fs::read_dir(folder)
+            .unwrap()
+            .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+            .filter(|name| name.ends_with(".ron"))
+            .collect();
+        let shipped: BTreeSet<String> = SCENARIOS.iter().map(|(name, _)| (*name).to_owned()).collect();
+        assert_eq!(shipped, on_disk);
+        assert_eq!(shipped.len(), SCENARIOS.len());
+    }
+}

@@ -1,0 +1,237 @@
+//! What is wrong with a text that `ron` does not take, in the words of someone
+//! who edits it by hand.
+
+use crate::faults::{did_you_mean, one_of};
+use crate::outline::{Node, Outline, Unclosed};
+use crate::{Diagnostic, Position, Source};
+use ron::error::{Error, SpannedError};
+
+/// The fault behind an error of `ron`.
+pub(crate) fn explain(source: &Source, outline: &Outline, error: &SpannedError) -> Diagnostic {
+    let at = Position { line: error.span.end.line, column: error.span.end.col };
+    let scene = Scene { source, outline, offset: source.offset(at) };
+    scene
+        .words_and_fields(&error.code)
+        .or_else(|| scene.endless(&error.code))
+        .or_else(|| scene.decimal_comma())
+        .or_else(|| scene.number_with_unit())
+        .or_else(|| scene.runaway_text())
+        .or_else(|| scene.unclosed())
+        .unwrap_or_else(|| scene.other(&error.code))
+}
+
+/// Where `ron` stopped.
+struct Scene<'a> {
+    source: &'a Source,
+    outline: &'a Outline,
+    offset: usize,
+}
+
+impl Scene<'_> {
+    /// A fault at a byte, in the innermost of some values.
+    fn fault(
+        &self,
+        offset: usize,
+        within: &[&Node],
+        found: &str,
+        expected: impl Into<String>,
+        remedy: impl Into<String>,
+    ) -> Diagnostic {
+        let mut path = String::new();
+        within.iter().for_each(|node| node.push_to(&mut path, self.source.text()));
+        Diagnostic::new(self.source, offset, &path, found, expected, remedy)
+    }
+
+    /// The values around the last byte that was read.
+    fn behind(&self) -> Vec<&Node> {
+        self.outline.containing(self.offset.saturating_sub(1))
+    }
+
+    /// The values around the next byte.
+    fn ahead(&self) -> Vec<&Node> {
+        self.outline.containing(self.offset)
+    }
+
+    fn before(&self) -> &str {
+        self.source.slice(&(0..self.offset))
+    }
+
+    fn after(&self) -> &str {
+        self.source.slice(&(self.offset..self.source.text().len()))
+    }
+
+    /// What is written where `ron` stopped.
+    fn next(&self) -> &str {
+        let rest = self.after();
+        match rest.chars().next() {
+            None => "the end of the file",
+            Some('(' | ')' | '[' | ']' | '{' | '}' | ',' | ':') => &rest[..1],
+            Some('"') => rest.lines().next().unwrap_or(rest),
+            Some(_) => {
+                let ends = |it: char| it.is_whitespace() || "()[]{},:".contains(it);
+                &rest[..rest.find(ends).filter(|&end| end > 0).unwrap_or(rest.len())]
+            }
+        }
+    }
+
+    /// A misspelt, missing or doubled name, or a value of another kind.
+    fn words_and_fields(&self, code: &Error) -> Option<Diagnostic> {
+        let behind = self.behind();
+        let innermost = behind.last()?;
+        let start = innermost.extent().start;
+        Some(match code {
+            Error::NoSuchStructField { expected, found, .. } => {
+                let known = expected.iter().copied();
+                let remedy = did_you_mean(found, known.clone());
+                let remedy = if remedy.is_empty() { "Take it out.".to_owned() } else { remedy };
+                self.fault(start, &behind, &format!("a field {found}"), one_of(known), remedy)
+            }
+            Error::NoSuchEnumVariant { expected, found, .. } => {
+                let known = expected.iter().copied();
+                let remedy = did_you_mean(found, known.clone());
+                self.fault(innermost.span.start, &behind, found, one_of(known), remedy)
+            }
+            Error::DuplicateStructField { field, .. } => self.fault(
+                start,
+                &behind,
+                &format!("the field {field} again"),
+                "it once",
+                "Remove one.",
+            ),
+            Error::MissingStructField { field, .. } => {
+                let ahead = self.ahead();
+                let start = ahead.last()?.span.start;
+                let found = format!("no field {field}");
+                self.fault(start, &ahead, &found, "it here", format!("Add `{field}: …`."))
+            }
+            Error::InvalidValueForType { expected, .. } => {
+                let found = self.source.slice(&innermost.span);
+                self.fault(innermost.span.start, &behind, found, expected, "")
+            }
+            _ => return None,
+        })
+    }
+
+    /// Text or a comment that runs to the end of the file.
+    fn endless(&self, code: &Error) -> Option<Diagnostic> {
+        let (found, expected) = match code {
+            Error::ExpectedStringEnd => ("text that does not end", "a closing quote"),
+            Error::UnclosedBlockComment => ("a comment that does not end", "*/"),
+            _ => return None,
+        };
+        Some(self.fault(self.offset, &self.behind(), found, expected, "Close it."))
+    }
+
+    /// `8,5`: a number, a comma and at once another number.
+    fn decimal_comma(&self) -> Option<Diagnostic> {
+        let whole = self.before().strip_suffix(',')?;
+        let start = whole.len() - trailing_digits(whole).len();
+        let decimals = leading_digits(self.after());
+        if start == whole.len() || decimals.is_empty() {
+            return None;
+        }
+        let whole = &whole[start..];
+        let remedy = format!("Write the decimal sign as a point: {whole}.{decimals}.");
+        let within = self.outline.containing(start);
+        Some(self.fault(start, &within, &format!("{whole},{decimals}"), "a number", remedy))
+    }
+
+    /// `8mm`: a number and at once a word.
+    fn number_with_unit(&self) -> Option<Diagnostic> {
+        let number = trailing_digits(self.before());
+        let word: &str = leading(self.after(), |it| it.is_alphabetic() || matches!(it, '/' | '%'));
+        if number.is_empty() || word.is_empty() {
+            return None;
+        }
+        let start = self.offset - number.len();
+        let remedy = "Write the number alone; a unit has a field of its own.";
+        let within = self.outline.containing(start);
+        Some(self.fault(start, &within, &format!("{number}{word}"), "a number", remedy))
+    }
+
+    /// Text over several lines right before the error: its closing quote is
+    /// likely missing, and the next opening quote has closed it.
+    fn runaway_text(&self) -> Option<Diagnostic> {
+        let end = self.before().trim_end().len();
+        let within = self.outline.containing(end.saturating_sub(1));
+        let text = within.last()?;
+        let written = self.source.slice(&text.span);
+        if text.span.end != end || !written.starts_with('"') || !written.contains('\n') {
+            return None;
+        }
+        let first_line = written.lines().next().unwrap_or_default();
+        let last = self.source.position(end).line;
+        let found = format!("{first_line}… up to the next quote in line {last}");
+        let remedy = "Is its own closing quote missing?";
+        Some(self.fault(text.span.start, &within, &found, "text in quotes", remedy))
+    }
+
+    /// A bracket without its counterpart, opened before the error.
+    fn unclosed(&self) -> Option<Diagnostic> {
+        let Unclosed { opened, closes, until } = self.outline.unclosed.clone()?;
+        if opened > self.offset {
+            return None;
+        }
+        let opening = self.source.slice(&(opened..opened + 1));
+        let until = self.source.slice(&(until..self.source.text().len())).chars().next().map_or_else(
+            || "the end of the file".to_owned(),
+            |other| format!("the {other} in line {}", self.source.position(until).line),
+        );
+        let found = format!("{opening} that is not closed");
+        let expected = format!("{closes} before {until}");
+        let remedy = format!("Add the {closes}.");
+        Some(self.fault(opened, &self.outline.containing(opened), &found, expected, remedy))
+    }
+
+    /// Anything else.
+    fn other(&self, code: &Error) -> Diagnostic {
+        let (expected, remedy) = match code {
+            Error::ExpectedFloat => ("a number", ""),
+            Error::ExpectedInteger => ("a whole number", ""),
+            Error::ExpectedString => ("text in quotes", ""),
+            Error::ExpectedIdentifier if self.after().starts_with('"') => {
+                ("a word without quotes", "Remove the quotes.")
+            }
+            Error::ExpectedIdentifier | Error::SuggestRawIdentifier(_) => {
+                ("a word of letters, digits and _", "")
+            }
+            Error::ExpectedArray => ("a list: [ … ]", ""),
+            Error::ExpectedMap => ("a map: { \"name\": value, … }", ""),
+            Error::ExpectedStructLike
+            | Error::ExpectedNamedStructLike(_)
+            | Error::ExpectedDifferentStructName { .. } => ("(", "Fields stand in ( )."),
+            Error::ExpectedComma => ("a comma", "Put a comma between two values or fields."),
+            Error::ExpectedMapColon => ("a colon", "A name or key, a colon, then its value."),
+            Error::ExpectedStructLikeEnd | Error::ExpectedOptionEnd => (")", ""),
+            Error::ExpectedArrayEnd => ("]", ""),
+            Error::ExpectedMapEnd => ("}", ""),
+            Error::TrailingCharacters => ("nothing more", "The file ends with its last bracket."),
+            Error::InvalidEscape(_) => ("\\\\, \\\", \\n or \\u{…} after a backslash", ""),
+            Error::ExceededRecursionLimit => ("brackets nested at most 128 deep", ""),
+            Error::Eof => ("a value", ""),
+            _ => return self.in_other_words(code),
+        };
+        self.fault(self.offset, &self.ahead(), self.next(), expected, remedy)
+    }
+
+    /// What `ron` says itself, where nothing better is known.
+    fn in_other_words(&self, code: &Error) -> Diagnostic {
+        let remedy = crate::text::excerpt(&format!("{code}"));
+        self.fault(self.offset, &self.ahead(), self.next(), "well-formed RON", format!("{remedy}."))
+    }
+}
+
+fn leading(text: &str, wanted: impl Fn(char) -> bool) -> &str {
+    &text[..text.find(|it| !wanted(it)).unwrap_or(text.len())]
+}
+
+fn leading_digits(text: &str) -> &str {
+    leading(text, |it| it.is_ascii_digit())
+}
+
+/// The number at the end of a text: digits with a sign and points.
+fn trailing_digits(text: &str) -> &str {
+    let number = text.trim_end_matches(|it: char| it.is_ascii_digit() || it == '.');
+    let number = number.strip_suffix(['-', '+']).unwrap_or(number);
+    &text[number.len()..]
+}

@@ -1,0 +1,170 @@
+//! The words of files for what has a fixed list of values.
+
+use geometry::{Edge, Face};
+use measurement::{Choose, Method, Modality, Phase, Side, Site, Unit, Valve};
+use sizing::{Answer, Neighbour, Route, Subject};
+
+/// A value that files name by one word of a list.
+pub trait Word: Copy + PartialEq + 'static {
+    /// Every word with its value.
+    const WORDS: &'static [(&'static str, Self)];
+
+    /// The word for a value.
+    fn word(self) -> &'static str {
+        Self::WORDS.iter().find(|(_, value)| *value == self).map_or("", |(word, _)| word)
+    }
+
+    /// The value of a word.
+    fn from_word(word: &str) -> Option<Self> {
+        Self::WORDS.iter().find(|(one, _)| *one == word).map(|(_, value)| *value)
+    }
+}
+
+macro_rules! words {
+    ($type:ty: $($word:literal => $value:expr),+ $(,)?) => {
+        impl Word for $type {
+            const WORDS: &'static [(&'static str, Self)] = &[$(($word, $value)),+];
+        }
+    };
+}
+
+words!(Site:
+    "central_perimembranous" => Self::CentralPerimembranous,
+    "inlet_perimembranous" => Self::InletPerimembranous,
+    "inlet_muscular" => Self::InletMuscular,
+    "trabecular_muscular" => Self::TrabecularMuscular,
+    "outlet_perimembranous" => Self::OutletPerimembranous,
+    "outlet_muscular" => Self::OutletMuscular,
+    "outlet_juxta_arterial" => Self::OutletJuxtaArterial,
+);
+
+words!(Edge:
+    "soft" => Self::Soft,
+    "stiff" => Self::Stiff,
+);
+
+words!(Route:
+    "antegrade" => Self::Antegrade,
+    "retrograde" => Self::Retrograde,
+    "perventricular" => Self::Perventricular,
+);
+
+words!(Modality:
+    "transthoracic_echo" => Self::TransthoracicEcho,
+    "transoesophageal_echo" => Self::TransoesophagealEcho,
+    "three_dimensional_echo" => Self::ThreeDimensionalEcho,
+    "angiography" => Self::Angiography,
+    "computed_tomography" => Self::ComputedTomography,
+    "magnetic_resonance" => Self::MagneticResonance,
+    "catheter" => Self::Catheter,
+    "bedside" => Self::Bedside,
+);
+
+words!(Side:
+    "left" => Self::Left,
+    "right" => Self::Right,
+    "within" => Self::Within,
+    "no_side" => Self::NoSide,
+);
+
+words!(Phase:
+    "diastole" => Self::Diastole,
+    "end_diastole" => Self::EndDiastole,
+    "systole" => Self::Systole,
+    "end_systole" => Self::EndSystole,
+    "any_phase" => Self::AnyPhase,
+);
+
+words!(Method:
+    "edge_to_edge" => Self::EdgeToEdge,
+    "colour_jet" => Self::ColourJet,
+    "contrast_stream" => Self::ContrastStream,
+    "balloon" => Self::Balloon,
+    "doppler" => Self::Doppler,
+    "direct" => Self::Direct,
+    "derived" => Self::Derived,
+);
+
+words!(Unit:
+    "mm" => Self::Mm,
+    "cm" => Self::Cm,
+    "kg" => Self::Kg,
+    "years" => Self::Years,
+    "deg" => Self::Degrees,
+    "m/s" => Self::MPerS,
+    "mmHg" => Self::MmHg,
+    "ratio" => Self::Ratio,
+);
+
+words!(Answer:
+    "yes" => Self::Yes,
+    "no" => Self::No,
+    "unknown" => Self::Unknown,
+);
+
+words!(Choose:
+    "largest" => Self::Largest,
+    "smallest" => Self::Smallest,
+);
+
+words!(Neighbour:
+    "aortic_valve" => Self::Valve(Valve::Aortic),
+    "mitral_valve" => Self::Valve(Valve::Mitral),
+    "tricuspid_valve" => Self::Valve(Valve::Tricuspid),
+    "pulmonary_valve" => Self::Valve(Valve::Pulmonary),
+    "left_tract" => Self::LeftTract,
+    "right_tract" => Self::RightTract,
+);
+
+words!(Subject:
+    "shape" => Self::Shape,
+    "left" => Self::Face(Face::Left),
+    "right" => Self::Face(Face::Right),
+    "aortic_valve" => Self::Valve(Valve::Aortic),
+    "mitral_valve" => Self::Valve(Valve::Mitral),
+    "tricuspid_valve" => Self::Valve(Valve::Tricuspid),
+    "pulmonary_valve" => Self::Valve(Valve::Pulmonary),
+    "vein" => Self::Vein,
+    "artery" => Self::Artery,
+);
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_are_those_the_types_know() {
+        for site in Site::ALL {
+            assert_eq!(site.word(), site.name());
+        }
+        for neighbour in Neighbour::ALL {
+            assert_eq!(neighbour.word(), neighbour.name());
+        }
+        for &(word, unit) in Unit::WORDS {
+            assert_eq!(word, unit.symbol());
+        }
+        for &(word, answer) in Answer::WORDS {
+            assert_eq!(word, answer.to_string());
+        }
+        for subject in Subject::ALL {
+            assert_eq!(Subject::from_word(subject.word()), Some(subject));
+        }
+    }
+
+    #[test]
+    fn every_word_names_one_value() {
+        fn check<T: Word + std::fmt::Debug>() {
+            for &(word, value) in T::WORDS {
+                assert_eq!(T::from_word(word), Some(value));
+                assert_eq!(value.word(), word);
+            }
+        }
+        check::<Modality>();
+        check::<Side>();
+        check::<Phase>();
+        check::<Method>();
+        check::<Edge>();
+        check::<Route>();
+        check::<Choose>();
+    }
+}

@@ -1,0 +1,127 @@
+use super::arc_set::{Arc, ArcSet};
+use super::edge_walk::EdgeWalk;
+use super::search::Search;
+use super::stretch::Stretch;
+use crate::{Accuracy, Ellipse, Mm, Radians, Vec2, radial};
+use std::f64::consts::PI;
+
+/// A lip, and how it changes as the disc's centre moves.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Lip {
+    pub(super) value: Mm,
+    pub(super) gradient: Vec2,
+}
+
+/// The edge of an opening and a disc somewhere over it: places and directions
+/// are in the edge's own axes, about its centre.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct EdgeAndDisc {
+    edge: Ellipse,
+    radius: Mm,
+}
+
+/// The narrowest b/a told apart: a longer edge is a cut, which this one stands
+/// for.
+const NARROWEST: f64 = 1e-6;
+
+/// The tips of the major axis.
+const TIPS: [Vec2; 2] = [Vec2::new(1.0, 0.0), Vec2::new(-1.0, 0.0)];
+
+impl EdgeAndDisc {
+    pub(super) fn new(edge: &Ellipse, radius: Mm) -> Self {
+        let semi_minor = edge.semi_minor.max(NARROWEST * edge.semi_major);
+        Self { edge: Ellipse { semi_minor, ..*edge }, radius }
+    }
+
+    /// The lip of a disc at `centre` along the unit vector `outward`.
+    pub(super) fn lip(&self, centre: Vec2, outward: Vec2) -> Lip {
+        if self.misses(centre, outward) {
+            return self.beside(centre);
+        }
+        let (a, b) = (self.edge.semi_major, self.edge.semi_minor);
+        let (across, along) = (b * outward.u, a * outward.v);
+        let width = (across * across + along * along).sqrt();
+        let edge = if width == 0.0 { a } else { a * b / width };
+        let (reach, aside) = (centre.dot(outward), centre.cross(outward));
+        let root = root(self.radius, aside);
+        let sideways = Vec2::new(outward.v, -outward.u) * (aside / root.max(f64::MIN_POSITIVE));
+        Lip { value: reach + root - edge, gradient: outward - sideways }
+    }
+
+    /// The least lip of a disc at `centre` over arcs of azimuth.
+    pub(super) fn least(&self, centre: Vec2, arcs: &ArcSet, accuracy: Accuracy) -> Option<Lip> {
+        if centre == Vec2::ZERO {
+            return self.least_centred(arcs);
+        }
+        if self.misses_some(centre, arcs) {
+            return Some(self.beside(centre));
+        }
+        let walk = EdgeWalk::new(&self.edge, self.radius, centre);
+        let mut search = Search::new(&walk, accuracy);
+        for arc in arcs.arcs() {
+            let stretch = walk.stretch(&self.azimuths(&arc));
+            // The tips of the major axis first: with a low value found early,
+            // most other pieces can be left.
+            for tip in TIPS {
+                if stretch.contains(tip) {
+                    search.look(tip);
+                }
+            }
+            search.walk(&stretch);
+        }
+        let (anomaly, _) = search.least()?;
+        Some(self.lip(centre, walk.outward(anomaly)))
+    }
+
+    /// An arc's directions, in the edge's axes.
+    fn azimuths(&self, arc: &Arc) -> Stretch {
+        let start = arc.start - self.edge.turn;
+        Stretch { from: radial(start), to: radial(start + arc.width), wide: arc.width >= PI }
+    }
+
+    /// The least lip of a disc over the middle: R − ρ, and ρ falls from the
+    /// major axis to the minor.
+    fn least_centred(&self, arcs: &ArcSet) -> Option<Lip> {
+        let nearest = arcs.arcs().map(|arc| self.from_major_axis(&arc)).reduce(f64::min)?;
+        let outward = if nearest > 0.0 { radial(nearest) } else { Vec2::new(1.0, 0.0) };
+        Some(self.lip(Vec2::ZERO, outward))
+    }
+
+    /// The least angle between an arc and the major axis.
+    fn from_major_axis(&self, arc: &Arc) -> Radians {
+        let start = arc.start - self.edge.turn;
+        let end = start + arc.width;
+        let tip = PI * (start / PI).ceil();
+        if tip <= end { 0.0 } else { (start - (tip - PI)).min(tip - end) }
+    }
+
+    /// The lip where the ray from the middle of the opening misses the disc.
+    fn beside(&self, centre: Vec2) -> Lip {
+        let distance = centre.length();
+        let value = self.radius - distance - self.edge.semi_major;
+        Lip { value, gradient: centre * (-1.0 / distance.max(f64::MIN_POSITIVE)) }
+    }
+
+    /// Whether the ray along `outward` misses a disc at `centre`.
+    fn misses(&self, centre: Vec2, outward: Vec2) -> bool {
+        centre.dot(centre) > self.radius * self.radius
+            && (centre.dot(outward) < 0.0 || centre.cross(outward).abs() > self.radius)
+    }
+
+    /// Whether the ray along some azimuth of `arcs` misses a disc at `centre`.
+    fn misses_some(&self, centre: Vec2, arcs: &ArcSet) -> bool {
+        let distance = centre.length();
+        if distance <= self.radius {
+            return false;
+        }
+        let toward = libm::atan2(centre.v, centre.u) + self.edge.turn;
+        let half = libm::asin(self.radius / distance);
+        let met = Arc { start: toward - half, width: 2.0 * half };
+        arcs.arcs().any(|arc| !met.covers(&arc))
+    }
+}
+
+/// √(R² − (σ × r̂)²); 0 where rounding takes the ray past the disc's side.
+pub(super) fn root(radius: Mm, aside: Mm) -> Mm {
+    ((radius - aside) * (radius + aside)).max(0.0).sqrt()
+}

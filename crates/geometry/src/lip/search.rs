@@ -1,0 +1,168 @@
+use super::stretch::{Stretch, half_tangent, middle, past};
+use crate::{Accuracy, Mm, Vec2};
+
+/// A smooth function of a direction, as it goes round.
+pub(super) trait Smooth {
+    /// Its value and slope at a unit vector.
+    fn sample(&self, unit: Vec2) -> Sample;
+
+    /// Whether it could fall below a value between two unit vectors.
+    fn may_undercut(&self, value: Mm, from: Vec2, to: Vec2) -> bool;
+}
+
+/// A value and its slope, for each radian.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Sample {
+    pub(super) value: Mm,
+    pub(super) slope: f64,
+    /// Unit vector along which the value is measured.
+    pub(super) toward: Vec2,
+}
+
+/// A search for the least value of a smooth function of a direction.
+///
+/// A dip is bracketed where the slope turns from falling to rising from one
+/// sample to the next, and run down by false position on the slope. A piece
+/// whose ends could hide a dip between them, by the values and slopes there, is
+/// halved. Pieces that cannot undercut the least value found so far are left.
+pub(super) struct Search<'a, F> {
+    function: &'a F,
+    allowed: Mm,
+    least: Option<(Vec2, Mm)>,
+}
+
+/// A direction and the function there.
+type Place = (Vec2, Sample);
+
+/// How often a piece is halved at most: enough for the spin at the sides of the
+/// narrowest opening, and a stop where rounding makes a function rough.
+const HALVINGS: u32 = 24;
+
+/// Within a piece, what is measured turns by 60° at most, however it spins.
+const LEAST_COSINE: f64 = 0.5;
+
+/// False position with the weight of a lagging end halved (the Illinois rule)
+/// converges with order 1.44: a smooth function never uses up this many steps.
+const STEPS: u32 = 60;
+
+impl<'a, F: Smooth> Search<'a, F> {
+    /// A search that stays within half of `accuracy`: the other half is for a
+    /// search around it.
+    pub(super) fn new(function: &'a F, accuracy: Accuracy) -> Self {
+        Self { function, allowed: 0.5 * accuracy.mm(), least: None }
+    }
+
+    /// The least value found, and where.
+    pub(super) fn least(&self) -> Option<(Vec2, Mm)> {
+        self.least
+    }
+
+    /// The function at a unit vector.
+    pub(super) fn look(&mut self, unit: Vec2) -> Sample {
+        let sample = self.function.sample(unit);
+        if self.least.is_none_or(|(_, least)| sample.value < least) {
+            self.least = Some((unit, sample.value));
+        }
+        sample
+    }
+
+    /// Looks through a stretch.
+    pub(super) fn walk(&mut self, stretch: &Stretch) {
+        let mut known = Some(self.look(stretch.from));
+        for [from, to] in stretch.pieces() {
+            known = if self.may_undercut(from, to) {
+                let left = known.unwrap_or_else(|| self.look(from));
+                let right = self.look(to);
+                self.search([(from, left), (to, right)], HALVINGS);
+                Some(right)
+            } else {
+                None
+            };
+        }
+        // The end counts even where the last piece was left.
+        if known.is_none() {
+            self.look(stretch.to);
+        }
+    }
+
+    /// The value that is worth a search: less than the least so far.
+    fn goal(&self) -> Mm {
+        self.least.map_or(f64::INFINITY, |(_, least)| least - self.allowed)
+    }
+
+    fn may_undercut(&self, from: Vec2, to: Vec2) -> bool {
+        self.function.may_undercut(self.goal(), from, to)
+    }
+
+    fn search(&mut self, piece: [Place; 2], halvings: u32) {
+        let [(from, left), (to, right)] = piece;
+        let spins = left.toward.dot(right.toward) < LEAST_COSINE;
+        if !spins && left.slope < 0.0 && right.slope > 0.0 {
+            self.run_down(piece);
+        } else if halvings > 0 && (spins || self.may_hide_a_dip(piece)) {
+            let between = middle(from, to);
+            let here = (between, self.look(between));
+            for half in [[piece[0], here], [here, piece[1]]] {
+                if self.may_undercut(half[0].0, half[1].0) {
+                    self.search(half, halvings - 1);
+                }
+            }
+        }
+    }
+
+    /// Whether a piece could hold a dip below the least so far between two ends
+    /// that do not bracket it.
+    fn may_hide_a_dip(&self, [(from, left), (to, right)]: [Place; 2]) -> bool {
+        let width = 2.0 * half_tangent(from, to);
+        let rise = right.value - left.value;
+        // The cubic through both ends is monotone if its end slopes have the
+        // secant's sign and add up to at most 3 of it (Fritsch and Carlson, from
+        // memory); between a rise and a fall it has a hump.
+        let run = (left.slope + right.slope) * width;
+        let one_way = left.slope * right.slope >= 0.0;
+        let may_turn = one_way && (run * rise < 0.0 || run.abs() > 3.0 * rise.abs());
+        // A slope that turns evenly within the piece runs for half of it.
+        let depth = 0.25 * width * left.slope.abs().max(right.slope.abs());
+        may_turn && left.value.min(right.value) - depth < self.goal()
+    }
+
+    /// Runs down a dip between a falling and a rising end.
+    fn run_down(&mut self, [(start, left), (end, right)]: [Place; 2]) {
+        let whole = half_tangent(start, end);
+        // Where the tangents at the ends cross: no deeper, were it convex.
+        let fall = (left.value - right.value + 2.0 * whole * right.slope) / (right.slope - left.slope);
+        if left.value + left.slope * fall >= self.goal() {
+            return;
+        }
+        let (mut left, mut right) = ((0.0, left.slope), (whole, right.slope));
+        let (mut place, mut slope) = left;
+        let mut last = Side::Neither;
+        for _ in 0..STEPS {
+            let next = left.0 + (right.0 - left.0) * (left.1 / (left.1 - right.1));
+            // What is left to fall is about half of this: the slope falls to 0.
+            if slope.abs() * 2.0 * (next - place).abs() <= self.allowed {
+                return;
+            }
+            place = next;
+            slope = self.look(past(start, place)).slope;
+            let side = if slope < 0.0 { Side::Left } else { Side::Right };
+            let weight = if side == last { 0.5 } else { 1.0 };
+            if side == Side::Left {
+                left = (place, slope);
+                right.1 *= weight;
+            } else {
+                right = (place, slope);
+                left.1 *= weight;
+            }
+            last = side;
+        }
+    }
+}
+
+/// The end of the bracket that a step moved.
+#[derive(Clone, Copy, PartialEq)]
+enum Side {
+    Neither,
+    Left,
+    Right,
+}

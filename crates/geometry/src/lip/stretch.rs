@@ -1,0 +1,82 @@
+//! Directions as unit vectors: going round without angles.
+
+use crate::Vec2;
+use std::iter;
+
+/// The directions from one unit vector round to another.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Stretch {
+    pub(super) from: Vec2,
+    pub(super) to: Vec2,
+    /// Whether it takes up half a turn or more.
+    pub(super) wide: bool,
+}
+
+/// (cos, sin) of 22.5°, the widest piece.
+const STEP: Vec2 = Vec2::new(0.923_879_532_511_286_7, 0.382_683_432_365_089_8);
+
+/// Pieces in half a turn.
+const HALF_TURN: u32 = 8;
+
+impl Stretch {
+    /// All directions, from the first axis.
+    pub(super) const WHOLE: Self =
+        Self { from: Vec2::new(1.0, 0.0), to: Vec2::new(1.0, 0.0), wide: true };
+
+    /// Pieces of 22.5° one after another, the last one up to that.
+    pub(super) fn pieces(&self) -> impl Iterator<Item = [Vec2; 2]> {
+        // Beyond these the end lies within half a turn ahead, and is met as soon
+        // as it is near.
+        let mut sure = if self.wide { HALF_TURN } else { 0 };
+        let mut next = Some(self.from);
+        let end = self.to;
+        iter::from_fn(move || {
+            let from = next?;
+            if sure == 0 && from.dot(end) >= STEP.u {
+                next = None;
+                return Some([from, end]);
+            }
+            sure = sure.saturating_sub(1);
+            let to = turned(from, STEP);
+            next = Some(to);
+            Some([from, to])
+        })
+    }
+
+    /// Whether a direction lies on it.
+    pub(super) fn contains(&self, unit: Vec2) -> bool {
+        if self.wide {
+            !(self.to.cross(unit) > 0.0 && unit.cross(self.from) > 0.0)
+        } else {
+            self.from.cross(unit) >= 0.0 && unit.cross(self.to) >= 0.0
+        }
+    }
+}
+
+/// A vector turned by the angle between the first axis and `by`.
+pub(super) fn turned(vector: Vec2, by: Vec2) -> Vec2 {
+    Vec2::new(vector.u * by.u - vector.v * by.v, vector.u * by.v + vector.v * by.u)
+}
+
+/// The unit vector along a vector that is not zero.
+pub(super) fn unit(vector: Vec2) -> Vec2 {
+    vector * (1.0 / vector.length())
+}
+
+/// The direction halfway between two that are less than half a turn apart.
+pub(super) fn middle(from: Vec2, to: Vec2) -> Vec2 {
+    unit(from + to)
+}
+
+/// tan of half the angle from one direction to another: twice it is a little
+/// more than the angle.
+pub(super) fn half_tangent(from: Vec2, to: Vec2) -> f64 {
+    from.cross(to) / (1.0 + from.dot(to))
+}
+
+/// The direction past another by the angle with this half-tangent.
+pub(super) fn past(from: Vec2, half_tangent: f64) -> Vec2 {
+    let square = half_tangent * half_tangent;
+    let step = Vec2::new(1.0 - square, 2.0 * half_tangent) * (1.0 / (1.0 + square));
+    turned(from, step)
+}

@@ -1,0 +1,316 @@
+use crate::{Reading, ReadingId};
+
+/// A reading after its method's bias is taken off and a missing standard
+/// deviation is filled in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Corrected<'a> {
+    /// The reading as entered.
+    pub reading: &'a Reading,
+    /// Its value without the bias, in the quantity's unit.
+    pub value: f64,
+    /// Its standard deviation in the same unit; 0: exact.
+    pub sd: f64,
+}
+
+/// One value from several readings of one thing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fused {
+    /// Inverse-variance mean.
+    pub value: f64,
+    /// Its standard deviation, widened by the Birge ratio.
+    pub sd: f64,
+    /// The share of each reading, in the order given; they sum to 1.
+    pub weights: Vec<f64>,
+    /// Birge ratio √(χ²/(k − 1)), at least 1; infinite where exact readings
+    /// differ.
+    pub birge: f64,
+    /// The two readings furthest apart, if they are too far apart.
+    pub dispute: Option<Dispute>,
+}
+
+/// Two readings of one thing that contradict each other.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dispute {
+    /// The lower reading.
+    pub first: ReadingId,
+    /// The higher reading.
+    pub second: ReadingId,
+    /// How far apart they are, in their combined standard deviation; infinite
+    /// where both are exact.
+    pub separation: f64,
+}
+
+/// Fuses like readings: weights 1/u², u = (Σ 1/u²)^−½ · max(1, Birge ratio).
+///
+/// Readings at least `dispute_limit` combined standard deviations apart are in
+/// dispute. Exact readings (standard deviation 0) count alone; where they differ
+/// the standard deviation is the limit of the formula, that of their mean. The
+/// answer does not depend on the order of the readings. `None` without readings.
+///
+/// Birge, Physical Review 40 (1932) 207–227 (from memory).
+pub fn fuse(readings: &[Corrected], dispute_limit: f64) -> Option<Fused> {
+    let ordered = in_order(readings);
+    let lowest = ordered.first()?.value;
+    let least_sd = readings
+        .iter()
+        .map(|reading| reading.sd)
+        .fold(f64::INFINITY, f64::min);
+    // Taken relative to the smallest, so that no square overflows.
+    let precision = |sd: f64| {
+        if sd <= least_sd {
+            1.0
+        } else {
+            (least_sd / sd) * (least_sd / sd)
+        }
+    };
+    let total: f64 = ordered.iter().map(|reading| precision(reading.sd)).sum();
+    let shift: f64 = ordered
+        .iter()
+        .map(|reading| precision(reading.sd) * (reading.value - lowest))
+        .sum();
+    let value = lowest + shift / total;
+    let spread = Spread::of(&ordered, value);
+    let birge = spread.birge();
+    let sd = if least_sd > 0.0 {
+        least_sd / total.sqrt() * birge
+    } else {
+        (spread.exact / spread.freedom / total).sqrt()
+    };
+    Some(Fused {
+        value,
+        sd,
+        weights: readings
+            .iter()
+            .map(|reading| precision(reading.sd) / total)
+            .collect(),
+        birge,
+        dispute: furthest_apart(&ordered).filter(|pair| pair.separation >= dispute_limit),
+    })
+}
+
+/// The readings from low to high, so that sums do not depend on a file's order.
+fn in_order<'a>(readings: &[Corrected<'a>]) -> Vec<Corrected<'a>> {
+    let mut ordered = readings.to_vec();
+    ordered.sort_by(|a, b| {
+        a.value
+            .total_cmp(&b.value)
+            .then(a.sd.total_cmp(&b.sd))
+            .then_with(|| a.reading.id.cmp(&b.reading.id))
+    });
+    ordered
+}
+
+/// How far readings scatter about their mean.
+struct Spread {
+    /// Sum of squares of the exact readings.
+    exact: f64,
+    /// χ² of the others.
+    chi_squared: f64,
+    /// One less than the readings, at least 1.
+    freedom: f64,
+}
+
+impl Spread {
+    fn of(readings: &[Corrected], mean: f64) -> Self {
+        let mut spread = Self {
+            exact: 0.0,
+            chi_squared: 0.0,
+            freedom: readings.len().saturating_sub(1).max(1) as f64,
+        };
+        for reading in readings {
+            let deviation = reading.value - mean;
+            if reading.sd > 0.0 {
+                spread.chi_squared += (deviation / reading.sd) * (deviation / reading.sd);
+            } else {
+                spread.exact += deviation * deviation;
+            }
+        }
+        spread
+    }
+
+    fn birge(&self) -> f64 {
+        if self.exact > 0.0 {
+            return f64::INFINITY;
+        }
+        (self.chi_squared / self.freedom).sqrt().max(1.0)
+    }
+}
+
+/// The pair with the largest separation; the first such from low to high.
+fn furthest_apart(ordered: &[Corrected]) -> Option<Dispute> {
+    let mut furthest: Option<Dispute> = None;
+    for (place, low) in ordered.iter().enumerate() {
+        for high in &ordered[place + 1..] {
+            let separation = separation(low, high);
+            if furthest
+                .as_ref()
+                .is_none_or(|known| separation > known.separation)
+            {
+                furthest = Some(Dispute {
+                    first: low.reading.id.clone(),
+                    second: high.reading.id.clone(),
+                    separation,
+                });
+            }
+        }
+    }
+    furthest
+}
+
+fn separation(low: &Corrected, high: &Corrected) -> f64 {
+    let apart = high.value - low.value;
+    if apart > 0.0 {
+        apart / libm::hypot(low.sd, high.sd)
+    } else {
+        0.0
+    }
+}
+
+#[cfg(test)]
+pub(crate) mod tests {
+    use super::*;
+    use crate::{Method, Modality, Phase, Quantity, Side};
+    use proptest::prelude::*;
+
+    pub(crate) fn reading(name: &str) -> Reading {
+        Reading {
+            id: ReadingId(name.into()),
+            quantity: Quantity::from_address("throat.major").unwrap(),
+            value: 0.0,
+            sd: None,
+            modality: Modality::TransthoracicEcho,
+            side: Side::Within,
+            phase: Phase::EndDiastole,
+            method: Method::EdgeToEdge,
+            image: None,
+            set_aside: None,
+        }
+    }
+
+    fn fuse_all(pairs: &[(f64, f64)]) -> Option<Fused> {
+        let readings: Vec<Reading> = (0..pairs.len())
+            .map(|i| reading(&format!("r{i}")))
+            .collect();
+        let corrected: Vec<Corrected> = readings
+            .iter()
+            .zip(pairs)
+            .map(|(reading, &(value, sd))| Corrected { reading, value, sd })
+            .collect();
+        fuse(&corrected, 2.0)
+    }
+
+    #[test]
+    fn nothing_fuses_to_nothing() {
+        assert_eq!(fuse_all(&[]), None);
+    }
+
+    #[test]
+    fn one_reading_stays_as_it_is() {
+        let fused = fuse_all(&[(5.2, 0.6)]).unwrap();
+        assert_eq!((fused.value, fused.sd, fused.birge), (5.2, 0.6, 1.0));
+        assert_eq!(fused.weights, [1.0]);
+        assert_eq!(fused.dispute, None);
+    }
+
+    #[test]
+    fn the_surer_reading_weighs_more() {
+        let fused = fuse_all(&[(5.0, 0.5), (5.5, 1.0)]).unwrap();
+        assert!((fused.value - 5.1).abs() < 1e-12);
+        assert!((fused.sd - 0.2_f64.sqrt()).abs() < 1e-12);
+        assert!((fused.weights[0] - 0.8).abs() < 1e-15);
+        assert_eq!(fused.birge, 1.0);
+    }
+
+    #[test]
+    fn readings_that_scatter_widen_the_doubt_and_are_disputed() {
+        // χ² = 2·2² = 8 about 6, so Birge √8; mean of two ±1: 1/√2 · √8 = 2.
+        let fused = fuse_all(&[(8.0, 1.0), (4.0, 1.0)]).unwrap();
+        assert!((fused.birge - 8.0_f64.sqrt()).abs() < 1e-12);
+        assert!((fused.sd - 2.0).abs() < 1e-12);
+        let dispute = fused.dispute.unwrap();
+        assert_eq!(
+            (dispute.first.0.as_str(), dispute.second.0.as_str()),
+            ("r1", "r0")
+        );
+        assert!((dispute.separation - 8.0_f64.sqrt()).abs() < 1e-12);
+    }
+
+    #[test]
+    fn disputed_from_the_limit_itself() {
+        assert!(
+            fuse_all(&[(1.0, 3.0), (11.0, 4.0)])
+                .unwrap()
+                .dispute
+                .is_some()
+        );
+        assert!(
+            fuse_all(&[(1.0, 3.0), (10.9, 4.0)])
+                .unwrap()
+                .dispute
+                .is_none()
+        );
+    }
+
+    #[test]
+    fn an_exact_reading_wins() {
+        let fused = fuse_all(&[(5.0, 0.0), (5.4, 0.5)]).unwrap();
+        assert_eq!((fused.value, fused.sd), (5.0, 0.0));
+        assert_eq!(fused.weights, [1.0, 0.0]);
+        assert_eq!(fused.dispute, None);
+    }
+
+    #[test]
+    fn exact_readings_that_differ_are_disputed() {
+        let fused = fuse_all(&[(5.0, 0.0), (6.0, 0.0)]).unwrap();
+        assert_eq!((fused.value, fused.sd), (5.5, 0.5));
+        assert_eq!(fused.birge, f64::INFINITY);
+        assert_eq!(fused.dispute.unwrap().separation, f64::INFINITY);
+        let near = fuse_all(&[(5.0, 1e-9), (6.0, 1e-9)]).unwrap();
+        assert!(
+            (near.sd - fused.sd).abs() < 1e-12,
+            "the limit of small doubt"
+        );
+    }
+
+    #[test]
+    fn exact_readings_that_agree_are_not() {
+        let fused = fuse_all(&[(0.1, 0.0), (0.1, 0.0), (0.1, 0.0)]).unwrap();
+        assert_eq!((fused.value, fused.sd, fused.birge), (0.1, 0.0, 1.0));
+        assert_eq!(fused.dispute, None);
+    }
+
+    fn pairs() -> impl Strategy<Value = Vec<(f64, f64)>> {
+        prop::collection::vec((0.0..40.0_f64, 0.05..3.0_f64), 1..6)
+    }
+
+    proptest! {
+        #[test]
+        fn order_does_not_matter(pairs in pairs(), turn in 0_usize..6) {
+            let mut other = pairs.clone();
+            other.rotate_left(turn % pairs.len());
+            other.reverse();
+            let (a, b) = (fuse_all(&pairs).unwrap(), fuse_all(&other).unwrap());
+            prop_assert_eq!(a.value.to_bits(), b.value.to_bits());
+            prop_assert_eq!(a.sd.to_bits(), b.sd.to_bits());
+        }
+
+        #[test]
+        fn shift_and_scale_go_through(pairs in pairs(), shift in -9.0..9.0_f64, scale in 0.1..9.0_f64) {
+            let moved: Vec<_> =
+                pairs.iter().map(|&(value, sd)| (scale * value + shift, scale * sd)).collect();
+            let (a, b) = (fuse_all(&pairs).unwrap(), fuse_all(&moved).unwrap());
+            prop_assert!((scale * a.value + shift - b.value).abs() < 1e-9);
+            prop_assert!((scale * a.sd - b.sd).abs() < 1e-9);
+            prop_assert!((a.birge - b.birge).abs() < 1e-9 * a.birge);
+        }
+
+        #[test]
+        fn within_the_readings_and_shares_sum_to_one(pairs in pairs()) {
+            let fused = fuse_all(&pairs).unwrap();
+            let low = pairs.iter().map(|pair| pair.0).fold(f64::INFINITY, f64::min);
+            let high = pairs.iter().map(|pair| pair.0).fold(f64::NEG_INFINITY, f64::max);
+            prop_assert!(low <= fused.value + 1e-12 && fused.value <= high + 1e-12);
+            prop_assert!((fused.weights.iter().sum::<f64>() - 1.0).abs() < 1e-12);
+        }
+    }
+}

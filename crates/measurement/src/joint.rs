@@ -1,0 +1,240 @@
+use crate::{Blocks, Estimate, Law, Modality, Quantity, Values};
+
+/// All that is believed of one anatomy, drawn together.
+///
+/// A Gaussian copula: a quantity with partners has the deviate
+/// `z = Σ ρ z_partner + √(1 − Σ ρ²) z_own`, and the value at which its own law has
+/// the probability of z. Then a length is multiplied by 1 + Σ share · s · z of
+/// its modalities' scale errors, one z for all lengths. Deviates come from the
+/// Sobol dimensions of the quantities' names: neither order nor presence of
+/// other quantities moves a draw.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Joint {
+    margins: Vec<Margin>,
+    /// Standard deviation of each modality's scale, by [`place`].
+    scale_sd: [f64; MODALITIES],
+}
+
+#[derive(Clone, Debug, PartialEq)]
+struct Margin {
+    quantity: Quantity,
+    law: Law,
+    /// Modality's place and share.
+    scale_shares: Vec<(usize, f64)>,
+    /// Partner's Sobol dimension and weight of its deviate.
+    partners: Vec<(u32, f64)>,
+    /// Weight of the quantity's own deviate.
+    own: f64,
+}
+
+const MODALITIES: usize = Modality::Bedside as usize + 1;
+
+/// A modality's place among the scale errors.
+const fn place(modality: Modality) -> usize {
+    modality as usize
+}
+
+impl Joint {
+    /// The joint law of estimates, with the relative standard deviation of each
+    /// modality's scale; a modality not named has none.
+    ///
+    /// Correlations with Σ ρ² above 1, which no law has, are shrunk to 1.
+    pub fn new(estimates: Vec<Estimate>, scale_sd: Vec<(Modality, f64)>) -> Self {
+        let mut by_place = [0.0; MODALITIES];
+        for (modality, sd) in scale_sd {
+            by_place[place(modality)] = sd;
+        }
+        Self {
+            margins: estimates.into_iter().map(Margin::new).collect(),
+            scale_sd: by_place,
+        }
+    }
+
+    /// The values as read: no doubt, no scale error.
+    pub fn nominal(&self) -> Values {
+        let mut values = Values::new();
+        for margin in &self.margins {
+            values.set(margin.quantity, margin.law.nominal());
+        }
+        values
+    }
+
+    /// The anatomy of one draw.
+    pub fn draw(&self, blocks: &Blocks, block: usize, index: usize) -> Values {
+        let normal = |dimension: u32| blocks.normal(block, index, dimension);
+        let mut scale = [0.0; MODALITIES];
+        for ((error, sd), dimension) in scale.iter_mut().zip(self.scale_sd).zip(Blocks::SCALES..) {
+            if sd > 0.0 {
+                *error = sd * normal(dimension);
+            }
+        }
+        let mut values = Values::new();
+        for margin in &self.margins {
+            let own = margin.own * normal(margin.quantity.info().dimension);
+            let z = margin.partners.iter().fold(own, |z, &(dimension, weight)| {
+                z + weight * normal(dimension)
+            });
+            let error: f64 = margin
+                .scale_shares
+                .iter()
+                .map(|&(place, share)| share * scale[place])
+                .sum();
+            // A scale below 0 is no scale: it would turn a length about.
+            values.set(
+                margin.quantity,
+                margin.law.at_normal(z) * (1.0 + error).max(0.0),
+            );
+        }
+        values
+    }
+}
+
+impl Margin {
+    fn new(estimate: Estimate) -> Self {
+        let squares: f64 = estimate.partners.iter().map(|(_, rho)| rho * rho).sum();
+        let shrink = squares.sqrt().max(1.0);
+        Self {
+            quantity: estimate.quantity,
+            law: estimate.law,
+            scale_shares: estimate
+                .scale_shares
+                .into_iter()
+                .map(|(modality, share)| (place(modality), share))
+                .collect(),
+            partners: estimate
+                .partners
+                .into_iter()
+                .map(|(partner, rho)| (partner.info().dimension, rho / shrink))
+                .collect(),
+            own: (1.0 - squares).max(0.0).sqrt(),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn quantity(address: &str) -> Quantity {
+        Quantity::from_address(address).unwrap()
+    }
+
+    fn normal(address: &str, mean: f64, sd: f64) -> Estimate {
+        Estimate::alone(quantity(address), Law::Normal { mean, sd })
+    }
+
+    fn all_draws(joint: &Joint, quantity: Quantity) -> Vec<f64> {
+        let blocks = Blocks::new(8 << 10, 1).unwrap();
+        (0..Blocks::COUNT)
+            .flat_map(|block| (0..blocks.per_block()).map(move |index| (block, index)))
+            .map(|(block, index)| joint.draw(&blocks, block, index).get(quantity).unwrap())
+            .collect()
+    }
+
+    fn moments(x: &[f64], y: &[f64]) -> (f64, f64, f64) {
+        let mean = |of: &[f64]| of.iter().sum::<f64>() / of.len() as f64;
+        let (mx, my) = (mean(x), mean(y));
+        let product = |a: &[f64], ma: f64, b: &[f64], mb: f64| -> f64 {
+            a.iter().zip(b).map(|(p, q)| (p - ma) * (q - mb)).sum()
+        };
+        let (xx, yy) = (product(x, mx, x, mx), product(y, my, y, my));
+        (
+            mx,
+            (xx / x.len() as f64).sqrt(),
+            product(x, mx, y, my) / (xx * yy).sqrt(),
+        )
+    }
+
+    #[test]
+    fn a_partner_correlates_and_leaves_the_margin_alone() {
+        let (rim, axis) = (quantity("aortic.rim"), quantity("throat.major"));
+        let mut of_rim = normal("aortic.rim", 3.0, 0.6);
+        of_rim.partners = vec![(axis, -0.5)];
+        for estimates in [
+            vec![of_rim.clone(), normal("throat.major", 5.0, 0.4)],
+            vec![normal("throat.major", 5.0, 0.4), of_rim.clone()],
+        ] {
+            let joint = Joint::new(estimates, Vec::new());
+            let (mean, sd, correlation) =
+                moments(&all_draws(&joint, rim), &all_draws(&joint, axis));
+            assert!((mean - 3.0).abs() < 1e-3, "{mean}");
+            assert!((sd - 0.6).abs() < 2e-3, "{sd}");
+            assert!((correlation + 0.5).abs() < 5e-3, "{correlation}");
+        }
+    }
+
+    #[test]
+    fn impossible_correlations_keep_the_margin() {
+        let mut rim = normal("aortic.rim", 0.0, 1.0);
+        rim.partners = vec![
+            (quantity("throat.major"), -0.9),
+            (quantity("throat.minor"), 0.9),
+        ];
+        let draws = all_draws(&Joint::new(vec![rim], Vec::new()), quantity("aortic.rim"));
+        assert!((moments(&draws, &draws).1 - 1.0).abs() < 5e-3);
+    }
+
+    #[test]
+    fn one_scale_error_moves_all_lengths_of_its_modality() {
+        let fixed = |address, value, share| Estimate {
+            scale_shares: vec![(Modality::Angiography, share)],
+            ..Estimate::alone(quantity(address), Law::Fixed(value))
+        };
+        let joint = Joint::new(
+            vec![
+                fixed("throat.major", 5.0, 1.0),
+                fixed("aortic.rim", 3.0, 0.5),
+                Estimate::alone(quantity("throat.minor"), Law::Fixed(4.0)),
+            ],
+            vec![(Modality::Angiography, 0.04)],
+        );
+        let major = all_draws(&joint, quantity("throat.major"));
+        let rim = all_draws(&joint, quantity("aortic.rim"));
+        let (_, sd, correlation) = moments(&major, &rim);
+        assert!((sd - 0.2).abs() < 1e-3 && (correlation - 1.0).abs() < 1e-12);
+        assert!((moments(&rim, &major).1 - 0.06).abs() < 1e-3);
+        assert!(
+            all_draws(&joint, quantity("throat.minor"))
+                .iter()
+                .all(|value| *value == 4.0)
+        );
+    }
+
+    #[test]
+    fn a_length_stays_at_or_above_zero_under_any_scale() {
+        let mut rim = Estimate::alone(
+            quantity("aortic.rim"),
+            Law::NormalAtLeastZero { mean: 1.0, sd: 1.0 },
+        );
+        rim.scale_shares = vec![(Modality::Bedside, 1.0)];
+        let joint = Joint::new(vec![rim], vec![(Modality::Bedside, 2.0)]);
+        assert!(
+            all_draws(&joint, quantity("aortic.rim"))
+                .iter()
+                .all(|value| *value >= 0.0)
+        );
+    }
+
+    #[test]
+    fn other_quantities_do_not_move_a_draw() {
+        let axis = quantity("throat.major");
+        let alone = Joint::new(vec![normal("throat.major", 5.0, 0.5)], Vec::new());
+        let beside = Joint::new(
+            vec![
+                normal("wall.thickness", 4.0, 0.5),
+                normal("throat.major", 5.0, 0.5),
+            ],
+            Vec::new(),
+        );
+        assert_eq!(all_draws(&alone, axis), all_draws(&beside, axis));
+    }
+
+    #[test]
+    fn nominal_is_as_read() {
+        let rim = quantity("aortic.rim");
+        let law = Law::NormalAtLeastZero { mean: 0.4, sd: 1.0 };
+        let joint = Joint::new(vec![Estimate::alone(rim, law)], Vec::new());
+        assert_eq!(joint.nominal().get(rim), Some(0.4));
+        assert_eq!(joint.nominal().get(quantity("throat.major")), None);
+    }
+}

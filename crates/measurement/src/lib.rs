@@ -1,0 +1,45 @@
+//! Units, quantities and their addresses, readings, their fusion, the laws of
+//! their doubt, and random draws from them.
+//!
+//! Uncertainty follows JCGM 100 and JCGM 101: a reading carries a standard
+//! deviation, like readings are fused, doubt is propagated by draws.
+//!
+//! *Same answer on every machine.* Transcendental functions come from `libm`,
+//! sums run in a fixed order.
+
+mod anatomy;
+mod chance;
+mod estimate;
+mod fusion;
+mod joint;
+mod law;
+pub mod normal;
+mod preference;
+mod quantity;
+mod reading;
+mod shared_edge;
+mod sobol;
+mod summary;
+pub mod units;
+mod values;
+mod weights;
+
+pub use anatomy::{Side, Site, Valve};
+pub use chance::{BlockShares, Chance, tied};
+pub use estimate::Estimate;
+pub use fusion::{Corrected, Dispute, Fused, fuse};
+pub use joint::Joint;
+pub use law::Law;
+pub use preference::{
+    Choose, GroupKey, GroupPattern, Preference, Selection, Term, like_groups, select,
+};
+pub use quantity::{Feature, LawKind, Quantity, QuantityInfo, Structure, Unit};
+pub use reading::{Method, Modality, Phase, Reading, ReadingId};
+pub use shared_edge::shared_edge_correlation;
+pub use sobol::{Blocks, DrawsError};
+pub use summary::{Interval, Summary};
+pub use units::{
+    Cm, Degrees, Kg, LPerMin, MPerS, Mm, MmHg, Ratio, SquareMetres, Wood, WoodM2, Years,
+};
+pub use values::Values;
+pub use weights::Weights;

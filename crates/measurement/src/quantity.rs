@@ -1,0 +1,227 @@
+//! The one address of everything that is read.
+
+mod table;
+
+use crate::{Site, Valve};
+use std::fmt;
+
+/// The unit a quantity is read in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Unit {
+    /// Millimetres.
+    Mm,
+    /// Centimetres, for body height alone.
+    Cm,
+    /// Kilograms.
+    Kg,
+    /// Years.
+    Years,
+    /// Degrees.
+    Degrees,
+    /// Metres per second.
+    MPerS,
+    /// Millimetres of mercury.
+    MmHg,
+    /// A ratio without unit.
+    Ratio,
+}
+
+impl Unit {
+    /// The symbol, as in files and on screens.
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Self::Mm => "mm",
+            Self::Cm => "cm",
+            Self::Kg => "kg",
+            Self::Years => "years",
+            Self::Degrees => "deg",
+            Self::MPerS => "m/s",
+            Self::MmHg => "mmHg",
+            Self::Ratio => "ratio",
+        }
+    }
+}
+
+/// The family of law that describes a quantity's doubt.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum LawKind {
+    /// Log-normal by mean and standard deviation: zero is impossible.
+    LogNormal,
+    /// Normal, values below 0 counted as 0: zero is possible.
+    NormalAtLeastZero,
+    /// Normal: angles and shifts.
+    Normal,
+}
+
+/// The structure a quantity belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Structure {
+    /// The narrowest section of the defect.
+    Throat,
+    /// The opening on the left face.
+    LeftOpening,
+    /// The opening on the right face.
+    RightOpening,
+    /// The wall at the defect.
+    Wall,
+    /// A neighbouring valve.
+    Valve(Valve),
+    /// The left outflow tract.
+    LeftTract,
+    /// The right outflow tract.
+    RightTract,
+    /// The left ventricle.
+    LeftVentricle,
+    /// The right ventricle.
+    RightVentricle,
+    /// The vein by which an antegrade sheath goes.
+    Vein,
+    /// The artery by which a retrograde sheath goes.
+    Artery,
+    /// The circulation.
+    Flow,
+    /// The child.
+    Patient,
+}
+
+/// What is read of a structure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Feature {
+    /// The longer axis.
+    Major,
+    /// The shorter axis.
+    Minor,
+    /// The rotation of the longer axis.
+    Turn,
+    /// The shift of the centre toward the reference valve.
+    ShiftU,
+    /// The shift of the centre a quarter turn clockwise of it.
+    ShiftV,
+    /// Thickness.
+    Thickness,
+    /// From the opening's edge to the hinge.
+    Rim,
+    /// The hinge's place on the clock, in degrees.
+    Azimuth,
+    /// Diameter, for an annulus the one that leaves the hinge.
+    Diameter,
+    /// An annulus's diameter along the hinge's tangent.
+    DiameterAcross,
+    /// The annulus's lean against the wall.
+    Lean,
+    /// The bulge of the closed cusps below the annulus.
+    Sag,
+    /// Length of a leaflet, or the free length of a ventricle in the wall plane.
+    Length,
+    /// A tract's diameter into the cavity.
+    Depth,
+    /// A tract's diameter along the wall.
+    Width,
+    /// Peak velocity.
+    Velocity,
+    /// Systolic pressure.
+    SystolicPressure,
+    /// Pulmonary over systemic flow.
+    QpQs,
+    /// Weight.
+    Weight,
+    /// Height.
+    Height,
+    /// Age.
+    Age,
+}
+
+/// The address of one thing that is read: a structure and a feature of it.
+///
+/// One address serves form, nudge, undo, journal, splice, diagnostics,
+/// "missing", break-even, Sobol dimension and import alike.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Quantity {
+    index: u8,
+}
+
+/// What is known of a quantity before it is read.
+#[derive(Debug)]
+pub struct QuantityInfo {
+    /// The structure it belongs to.
+    pub structure: Structure,
+    /// What is read of it.
+    pub feature: Feature,
+    /// Its address in files: `structure.feature`.
+    pub address: &'static str,
+    /// Its name in a sentence.
+    pub label: &'static str,
+    /// Its unit.
+    pub unit: Unit,
+    /// The law of its doubt.
+    pub law: LawKind,
+    /// The smallest value accepted.
+    pub least: f64,
+    /// The largest value accepted.
+    pub most: f64,
+    /// The fine and the coarse step by which it is nudged.
+    pub steps: (f64, f64),
+    /// Why it is asked for.
+    pub why: &'static str,
+    /// The sites it is asked for; empty: every site.
+    pub sites: &'static [Site],
+    /// Its Sobol dimension: fixed for good, never reused.
+    pub dimension: u32,
+}
+
+impl Quantity {
+    /// The quantity of a structure and a feature, if there is one.
+    pub fn find(structure: Structure, feature: Feature) -> Option<Self> {
+        table::ROWS
+            .iter()
+            .position(|row| row.structure == structure && row.feature == feature)
+            .and_then(|index| u8::try_from(index).ok())
+            .map(|index| Self { index })
+    }
+
+    /// The quantity with an address such as `aortic.rim`.
+    pub fn from_address(address: &str) -> Option<Self> {
+        Self::all().find(|quantity| quantity.address() == address)
+    }
+
+    /// Every quantity, in the order in which they are asked.
+    pub fn all() -> impl ExactSizeIterator<Item = Self> {
+        (0..table::ROWS.len()).map(|index| Self {
+            index: u8::try_from(index).unwrap_or(u8::MAX),
+        })
+    }
+
+    /// What is known of it before it is read.
+    pub fn info(self) -> &'static QuantityInfo {
+        &table::ROWS[self.index()]
+    }
+
+    /// Its address in files.
+    pub fn address(self) -> &'static str {
+        self.info().address
+    }
+
+    /// Its name in a sentence.
+    pub fn label(self) -> &'static str {
+        self.info().label
+    }
+
+    /// Its unit.
+    pub fn unit(self) -> Unit {
+        self.info().unit
+    }
+
+    /// Its place in arrays over all quantities.
+    pub const fn index(self) -> usize {
+        self.index as usize
+    }
+
+    /// How many quantities there are.
+    pub const COUNT: usize = table::ROWS.len();
+}
+
+impl fmt::Display for Quantity {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(self.label())
+    }
+}

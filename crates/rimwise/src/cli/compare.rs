@@ -1,0 +1,39 @@
+//! `rimwise compare`: two to four sizes side by side.
+
+use super::args::CompareArguments;
+use super::inputs::{BadInput, Inputs};
+use super::report::side_by_side;
+use anyhow::Result;
+use sizing::{Candidate, Ranking};
+use std::io::Write;
+
+/// Ranks a case and lays the named sizes side by side.
+pub(super) fn run(asked: &CompareArguments, out: &mut dyn Write) -> Result<()> {
+    let (ranking, provenance) = Inputs::read(&asked.common)?.rank(&asked.common)?;
+    let chosen: Vec<&Candidate> =
+        asked.sizes.iter().map(|name| find(&ranking, name)).collect::<Result<_>>()?;
+    side_by_side::write(out, &ranking, &chosen, &provenance)
+}
+
+fn find<'a>(ranking: &'a Ranking, name: &str) -> Result<&'a Candidate> {
+    ranking.find(name).ok_or_else(|| {
+        let shape = name.split('/').next().unwrap_or(name);
+        let mut sizes: Vec<String> = ranking
+            .candidates
+            .iter()
+            .filter(|candidate| candidate.shape == shape)
+            .map(|candidate| candidate.size.label.clone())
+            .collect();
+        sizes.sort();
+        let known = if sizes.is_empty() {
+            let mut shapes: Vec<&str> =
+                ranking.candidates.iter().map(|candidate| candidate.shape.as_str()).collect();
+            shapes.sort_unstable();
+            shapes.dedup();
+            format!("shapes are: {}", shapes.join(", "))
+        } else {
+            format!("sizes of {shape} are: {}", sizes.join(", "))
+        };
+        BadInput(format!("no size `{name}` in the catalogue; {known}")).into()
+    })
+}

@@ -1,0 +1,7 @@
+//! A ranking written for people, programs and spreadsheets.
+
+pub(super) mod csv;
+pub(super) mod json;
+pub(super) mod side_by_side;
+pub(super) mod table;
+mod text;

@@ -1,0 +1,56 @@
+//! The ranking as CSV: one line a size.
+
+use anyhow::Result;
+use files::visible;
+use sizing::{Ranking, State};
+use std::io::Write;
+
+const HEADER: [&str; 15] = [
+    "rank", "group", "shape", "size", "turn_deg", "waist_mm", "length_mm", "left_disc_mm",
+    "right_disc_mm", "sheath_fr", "verdict", "chance", "chance_error", "chance_no_caution",
+    "broken",
+];
+
+/// Writes a ranking as CSV.
+pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
+    let mut table = csv::Writer::from_writer(out);
+    table.write_record(HEADER)?;
+    for (index, (candidate, group)) in ranking.candidates.iter().zip(&ranking.groups).enumerate() {
+        let occluder = &candidate.size.occluder;
+        let disc = |face: usize| {
+            occluder.discs[face].map_or_else(String::new, |disc| figure(2.0 * disc.radius))
+        };
+        let chance = |pick: fn(&sizing::Chances) -> f64| {
+            candidate.chances.as_ref().map_or_else(String::new, |it| figure(pick(it)))
+        };
+        let broken: Vec<String> = candidate
+            .outcomes
+            .iter()
+            .filter(|outcome| outcome.state != State::Ok)
+            .map(|outcome| format!("{} {}: {}", outcome.check, outcome.of, outcome.state.word()))
+            .collect();
+        table.write_record([
+            (index + 1).to_string(),
+            group.to_string(),
+            visible(&candidate.shape),
+            visible(&candidate.size.label),
+            figure(candidate.turn.to_degrees()),
+            figure(occluder.waist.diameter),
+            figure(occluder.waist.length),
+            disc(0),
+            disc(1),
+            figure(candidate.size.sheath.french),
+            candidate.judged.verdict.word().to_owned(),
+            chance(|it| it.chance.value),
+            chance(|it| it.chance.error),
+            chance(|it| it.no_caution.value),
+            broken.join("; "),
+        ])?;
+    }
+    table.flush()?;
+    Ok(())
+}
+
+fn figure(value: f64) -> String {
+    format!("{value:.4}").trim_end_matches('0').trim_end_matches('.').to_owned()
+}

@@ -1,0 +1,184 @@
+//! The ranking as JSON, stable from its first version.
+
+use anyhow::Result;
+use files::is_unsafe_on_a_terminal;
+use serde::Serialize;
+use sizing::house_rules::{Band, Exclusion};
+use sizing::{Candidate, Outcome, Ranking};
+use std::fmt::Write as _;
+use std::io::Write;
+
+/// Version of the form.
+const FORMAT: u32 = 1;
+
+/// What a ranking was made from.
+pub(crate) struct Provenance {
+    pub(crate) inputs_sha256: String,
+    pub(crate) seed: u64,
+    pub(crate) draws: usize,
+}
+
+#[derive(Serialize)]
+struct Report<'a> {
+    format: u32,
+    program: String,
+    case: &'a str,
+    inputs_sha256: &'a str,
+    seed: u64,
+    draws: usize,
+    excluded: Vec<Said>,
+    unanswered: Vec<Said>,
+    disputed: Vec<Said>,
+    contradictions: Vec<Said>,
+    notes: &'a [String],
+    candidates: Vec<Ranked<'a>>,
+}
+
+/// Something said above the list, with the id of what it is about.
+#[derive(Serialize)]
+struct Said {
+    id: String,
+    says: String,
+}
+
+#[derive(Serialize)]
+struct Ranked<'a> {
+    rank: usize,
+    group: usize,
+    shape: &'a str,
+    size: &'a str,
+    turn_deg: f64,
+    waist_mm: f64,
+    length_mm: f64,
+    left_disc_mm: Option<f64>,
+    right_disc_mm: Option<f64>,
+    disc_thickness_mm: Option<f64>,
+    sheath_fr: f64,
+    verdict: &'a str,
+    because: &'a [String],
+    chance: Option<f64>,
+    chance_error: Option<f64>,
+    chance_no_caution: Option<f64>,
+    checks: Vec<Checked<'a>>,
+}
+
+#[derive(Serialize)]
+struct Checked<'a> {
+    check: &'a str,
+    of: &'a str,
+    state: &'a str,
+    value: Option<f64>,
+    unit: &'a str,
+    stop: [Option<f64>; 2],
+    caution: [Option<f64>; 2],
+    margin_stop: Option<f64>,
+    margin_caution: Option<f64>,
+    chance: Option<f64>,
+    missing: Vec<&'a str>,
+    says: &'a str,
+}
+
+/// Writes a ranking as JSON.
+pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking, from: &Provenance) -> Result<()> {
+    let report = Report {
+        format: FORMAT,
+        program: format!("rimwise {}", env!("CARGO_PKG_VERSION")),
+        case: &ranking.setting.case().title,
+        inputs_sha256: &from.inputs_sha256,
+        seed: from.seed,
+        draws: from.draws,
+        excluded: ranking.excluded.iter().map(exclusion).collect(),
+        unanswered: ranking.unanswered.iter().map(exclusion).collect(),
+        disputed: ranking
+            .disputes()
+            .map(|(quantity, says)| Said { id: quantity.address().into(), says })
+            .collect(),
+        contradictions: ranking
+            .contradictions
+            .iter()
+            .map(|one| Said { id: one.id.into(), says: one.says.clone() })
+            .collect(),
+        notes: &ranking.notes,
+        candidates: ranking
+            .candidates
+            .iter()
+            .zip(&ranking.groups)
+            .enumerate()
+            .map(|(index, (candidate, &group))| ranked(index + 1, group, candidate))
+            .collect(),
+    };
+    writeln!(out, "{}", harmless(&serde_json::to_string_pretty(&report)?))?;
+    Ok(())
+}
+
+fn exclusion(exclusion: &Exclusion) -> Said {
+    Said { id: exclusion.id.clone(), says: exclusion.fact.clone() }
+}
+
+fn ranked(rank: usize, group: usize, candidate: &Candidate) -> Ranked<'_> {
+    let occluder = &candidate.size.occluder;
+    let [left, right] = &occluder.discs;
+    let diameter = |disc: &Option<geometry::Disc>| disc.map(|disc| rounded(2.0 * disc.radius));
+    let thickness = left.or(*right).map(|disc| rounded(disc.thickness));
+    let chances = candidate.chances.as_ref();
+    Ranked {
+        rank,
+        group,
+        shape: &candidate.shape,
+        size: &candidate.size.label,
+        turn_deg: rounded(candidate.turn.to_degrees()),
+        waist_mm: rounded(occluder.waist.diameter),
+        length_mm: rounded(occluder.waist.length),
+        left_disc_mm: diameter(left),
+        right_disc_mm: diameter(right),
+        disc_thickness_mm: thickness,
+        sheath_fr: rounded(candidate.size.sheath.french),
+        verdict: candidate.judged.verdict.word(),
+        because: &candidate.judged.because,
+        chance: chances.map(|it| rounded(it.chance.value)),
+        chance_error: chances.map(|it| rounded(it.chance.error)),
+        chance_no_caution: chances.map(|it| rounded(it.no_caution.value)),
+        checks: candidate.outcomes.iter().map(checked).collect(),
+    }
+}
+
+fn checked(outcome: &Outcome) -> Checked<'_> {
+    let band = |band: Band| [band.low, band.high];
+    Checked {
+        check: outcome.check,
+        of: outcome.of.label(),
+        state: outcome.state.word(),
+        value: outcome.value.map(rounded),
+        unit: outcome.unit,
+        stop: band(outcome.stop),
+        caution: band(outcome.caution),
+        margin_stop: outcome.margin_stop().map(rounded),
+        margin_caution: outcome.margin_caution().map(rounded),
+        chance: outcome.chance.map(|chance| rounded(chance.value)),
+        missing: outcome.missing.iter().map(|quantity| quantity.address()).collect(),
+        says: &outcome.says,
+    }
+}
+
+/// A figure to six decimals: the model's accuracy, and the same on every machine.
+fn rounded(value: f64) -> f64 {
+    const DECIMALS: f64 = 1e6;
+    // Adding 0 turns −0 into 0.
+    (value * DECIMALS).round() / DECIMALS + 0.0
+}
+
+/// JSON whose control characters are all escaped: such letters stand in strings
+/// alone, where an escape means the same.
+fn harmless(json: &str) -> String {
+    let mut escaped = String::with_capacity(json.len());
+    for letter in json.chars() {
+        if letter == '\n' || !is_unsafe_on_a_terminal(letter) {
+            escaped.push(letter);
+        } else {
+            for unit in letter.encode_utf16(&mut [0; 2]) {
+                let _ = write!(escaped, "\\u{unit:04x}");
+            }
+        }
+    }
+    escaped
+}

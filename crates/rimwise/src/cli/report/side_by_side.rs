@@ -1,0 +1,116 @@
+//! Two to four sizes side by side, 80 columns wide.
+
+use super::json::Provenance;
+use super::table::{chance, footing, heading};
+use super::text::{cell, paragraph};
+use crate::cli::args::WIDTH;
+use anyhow::Result;
+use files::visible;
+use sizing::{Candidate, Outcome, Ranking, State, Subject};
+use std::io::Write;
+
+/// Columns of the names of the checks.
+const NAMES: usize = 24;
+
+/// Writes the sizes side by side: their forms, their checks, their sentences.
+pub(crate) fn write(
+    out: &mut dyn Write,
+    ranking: &Ranking,
+    chosen: &[&Candidate],
+    from: &Provenance,
+) -> Result<()> {
+    heading(out, ranking)?;
+    let columns = (WIDTH - NAMES) / chosen.len().max(1);
+    let mut line = |name: &str, cells: Vec<String>| -> Result<()> {
+        let differs = cells.windows(2).any(|pair| pair[0] != pair[1]);
+        let mark = if differs { "≠ " } else { "  " };
+        let cells: String = cells.iter().map(|text| cell(text, columns)).collect();
+        writeln!(out, "{}", format!("{mark}{}{cells}", cell(name, NAMES - 2)).trim_end())?;
+        Ok(())
+    };
+    let each = |of: &dyn Fn(&Candidate) -> String| chosen.iter().map(|one| of(one)).collect();
+    line("", each(&|one| visible(&one.shape).into()))?;
+    line("size", each(&|one| visible(&one.size.label).into()))?;
+    line("turn", each(&|one| format!("{:.0}°", one.turn.to_degrees())))?;
+    line("waist × length", each(&|one| {
+        let waist = &one.size.occluder.waist;
+        format!("{} × {} mm", waist.diameter, waist.length)
+    }))?;
+    line("left disc", each(&|one| disc(one, geometry::Face::Left)))?;
+    line("right disc", each(&|one| disc(one, geometry::Face::Right)))?;
+    line("on paper", each(&|one| one.judged.verdict.word().into()))?;
+    line("geometry chance", each(&|one| chance(one)))?;
+    for (check, of, name) in check_names(chosen) {
+        line(&name, each(&|one| {
+            one.outcomes
+                .iter()
+                .find(|outcome| outcome.check == check && outcome.of == of)
+                .map_or_else(|| "–".into(), figure)
+        }))?;
+    }
+    writeln!(out, "\n≠ differs   ✓ ok   ! caution   ✗ stop   ? not assessed\n")?;
+    for candidate in chosen {
+        writeln!(out, "{}", visible(&candidate.name()))?;
+        for outcome in candidate.outcomes.iter().filter(|outcome| outcome.state != State::Ok) {
+            let first = format!("  {} ", glyph(outcome.state));
+            write!(out, "{}", paragraph(&first, &visible(&outcome.says), WIDTH))?;
+            if let Some(aside) = outcome.aside {
+                write!(out, "{}", paragraph("    ", &format!("({aside})"), WIDTH))?;
+            }
+        }
+    }
+    writeln!(out)?;
+    footing(out, from)
+}
+
+/// Every check any of the sizes has, in the order in which they are shown.
+fn check_names(chosen: &[&Candidate]) -> Vec<(&'static str, Subject, String)> {
+    let mut names: Vec<(&'static str, Subject, String)> = Vec::new();
+    for outcome in chosen.iter().flat_map(|one| &one.outcomes) {
+        if !names.iter().any(|(check, of, _)| *check == outcome.check && *of == outcome.of) {
+            names.push((outcome.check, outcome.of, row_name(outcome)));
+        }
+    }
+    names
+}
+
+fn row_name(outcome: &Outcome) -> String {
+    let of = match outcome.of {
+        Subject::Shape => "",
+        Subject::Valve(valve) => valve.label().trim_end_matches(" valve"),
+        Subject::Face(geometry::Face::Left) => "left",
+        Subject::Face(geometry::Face::Right) => "right",
+        Subject::Vein | Subject::Artery => outcome.of.label(),
+    };
+    format!("{} {of}", outcome.title).trim_end().to_owned()
+}
+
+fn figure(outcome: &Outcome) -> String {
+    let mark = glyph(outcome.state);
+    outcome.value.map_or_else(
+        || format!("{mark} not read"),
+        |value| match outcome.unit {
+            "share" => format!("{mark} {:.0} %", 100.0 * value),
+            "ratio" => format!("{mark} {value:.2}"),
+            "mmHg" => format!("{mark} {value:.0} mmHg"),
+            unit => format!("{mark} {value:+.1} {unit}"),
+        },
+    )
+}
+
+const fn glyph(state: State) -> &'static str {
+    match state {
+        State::Ok => "✓",
+        State::Caution => "!",
+        State::Stop => "✗",
+        State::NotAssessed => "?",
+    }
+}
+
+fn disc(candidate: &Candidate, face: geometry::Face) -> String {
+    candidate
+        .size
+        .occluder
+        .disc(face)
+        .map_or_else(|| "none".into(), |disc| format!("{} mm", 2.0 * disc.radius))
+}

@@ -1,0 +1,171 @@
+//! The ranking as a table for people, 80 columns wide.
+
+use super::json::Provenance;
+use super::text::{cell, paragraph};
+use crate::caution::CAUTION;
+use crate::cli::args::WIDTH;
+use anyhow::Result;
+use files::visible;
+use sizing::{Candidate, Outcome, Ranking, Verdict};
+use std::io::Write;
+
+/// How many of the first sizes are given their reasons below the table.
+const REASONED: usize = 3;
+
+/// Writes the first `top` rows of a ranking, 0 for all, with all that is said
+/// above them.
+pub(crate) fn write(
+    out: &mut dyn Write,
+    ranking: &Ranking,
+    from: &Provenance,
+    top: usize,
+) -> Result<()> {
+    heading(out, ranking)?;
+    let all = ranking.candidates.len();
+    let shown = if top == 0 { all } else { top.min(all) };
+    writeln!(
+        out,
+        "{} {} {} {} {} {}",
+        cell("rank", 5),
+        cell("group", 5),
+        cell("shape/size", 23),
+        cell("on paper", 12),
+        cell("geom. chance", 12),
+        "nearest limit"
+    )?;
+    for (index, (candidate, group)) in
+        ranking.candidates.iter().zip(&ranking.groups).take(shown).enumerate()
+    {
+        writeln!(out, "{}", row(index + 1, *group, candidate).trim_end())?;
+    }
+    if shown < all {
+        writeln!(out, "… and {} more: --top 0", all - shown)?;
+    }
+    writeln!(out)?;
+    for candidate in ranking.candidates.iter().take(REASONED.min(shown)) {
+        reasons(out, candidate)?;
+    }
+    footing(out, from)
+}
+
+/// Title, caution and everything said above a list.
+pub(super) fn heading(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
+    let case = ranking.setting.case();
+    writeln!(out, "{}", cell(&visible(&case.title), WIDTH).trim_end())?;
+    writeln!(out, "{} ventricular septal defect", case.site.label())?;
+    writeln!(out)?;
+    write!(out, "{}", paragraph("! ", CAUTION, WIDTH))?;
+    writeln!(out)?;
+    write!(out, "{}", paragraph("", &visible(&ranking.headline()), WIDTH))?;
+    for one in &ranking.contradictions {
+        write!(out, "{}", paragraph("Contradiction: ", &one.says, WIDTH))?;
+    }
+    for (_, says) in ranking.disputes() {
+        write!(out, "{}", paragraph("In dispute: ", &visible(&says), WIDTH))?;
+    }
+    for one in &ranking.unanswered {
+        write!(out, "{}", paragraph("Not answered: ", &visible(&one.fact), WIDTH))?;
+    }
+    let second = ranking.second_choices();
+    if !second.is_empty() {
+        write!(out, "{}", paragraph("Not read in the preferred way: ", &second, WIDTH))?;
+    }
+    let assumed = ranking.assumptions();
+    if !assumed.is_empty() {
+        write!(out, "{}", paragraph("Assumed: ", &assumed.join("; "), WIDTH))?;
+    }
+    for note in &ranking.notes {
+        write!(out, "{}", paragraph("Note: ", &visible(note), WIDTH))?;
+    }
+    writeln!(out)?;
+    Ok(())
+}
+
+/// What the figures are, and where they come from.
+pub(super) fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {
+    let chances = if from.draws == 0 {
+        "No draws: values as read alone.".to_owned()
+    } else {
+        format!(
+            "Geometry chance: share of {} draws in which no stop is broken; it is not the \
+             chance of a good procedure.",
+            from.draws
+        )
+    };
+    write!(out, "{}", paragraph("", &chances, WIDTH))?;
+    writeln!(
+        out,
+        "rimwise {} · seed {} · inputs {}",
+        env!("CARGO_PKG_VERSION"),
+        from.seed,
+        from.inputs_sha256.get(..16).unwrap_or_default()
+    )?;
+    Ok(())
+}
+
+fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
+    format!(
+        "{} {} {} {} {} {}",
+        cell(&format!("{rank:>4}"), 5),
+        cell(&format!("{group:>4}"), 5),
+        cell(&visible(&name(candidate)), 23),
+        cell(candidate.judged.verdict.word(), 12),
+        cell(&chance(candidate), 12),
+        cell(&nearest(candidate), 18),
+    )
+}
+
+/// Shape and size, with the turn of an offset shape.
+fn name(candidate: &Candidate) -> String {
+    if candidate.size.occluder.is_offset() {
+        format!("{} @{:.0}°", candidate.name(), candidate.turn.to_degrees())
+    } else {
+        candidate.name()
+    }
+}
+
+/// The chance with its error, in per cent.
+pub(super) fn chance(candidate: &Candidate) -> String {
+    candidate.chances.as_ref().map_or_else(
+        || "–".to_owned(),
+        |it| {
+            let (value, error) = (100.0 * it.chance.value, 100.0 * it.chance.error);
+            format!("{value:.1} ± {error:.1} %")
+        },
+    )
+}
+
+/// The check with the least margin to its stop.
+fn nearest(candidate: &Candidate) -> String {
+    candidate
+        .outcomes
+        .iter()
+        .filter_map(|outcome| Some((outcome.scaled_margin()?, outcome)))
+        .min_by(|(one, _), (other, _)| one.total_cmp(other))
+        .map_or_else(String::new, |(_, outcome)| {
+            let margin = outcome.margin_stop().unwrap_or_default();
+            format!("{margin:+.1} {}", short(outcome))
+        })
+}
+
+/// The check and its subject in a few letters.
+fn short(outcome: &Outcome) -> String {
+    match outcome.of {
+        sizing::Subject::Valve(valve) => valve.label().trim_end_matches(" valve").to_owned(),
+        _ => outcome.check.replace('_', " "),
+    }
+}
+
+/// Why a size stands no better.
+fn reasons(out: &mut dyn Write, candidate: &Candidate) -> Result<()> {
+    let title = format!("{} {}", candidate.name(), candidate.judged.verdict.on_paper());
+    writeln!(out, "{}", visible(&title))?;
+    if candidate.judged.because.is_empty() {
+        debug_assert_eq!(candidate.judged.verdict, Verdict::Fits);
+        writeln!(out, "  no limit is broken as read")?;
+    }
+    for because in &candidate.judged.because {
+        write!(out, "{}", paragraph("  - ", &visible(because), WIDTH))?;
+    }
+    Ok(())
+}

@@ -1,0 +1,10 @@
+//! Plan the catheter closure of a defect in the wall of the heart, with its doubt.
+
+mod caution;
+mod cli;
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    cli::run()
+}

@@ -1,0 +1,146 @@
+use crate::{Case, HouseRules, Neighbour, face_of, house_rules::Parameter, resolve::followed};
+use geometry::lip::ArcSet;
+use geometry::{
+    AnnulusPlate, Defect, Edge, Ellipse, Face, HingedPlate, Mm, Opening, OutflowTract, Radians,
+    Vec2, degrees,
+};
+use measurement::{Feature, MPerS, Quantity, Structure, Valve, Values};
+
+/// One anatomy: the one that was read, or one draw of it.
+///
+/// Where a reading is missing a placeholder stands, or `None`. No check looks at
+/// it: each names what it needs and is not assessed without it.
+#[derive(Clone, Debug)]
+pub struct Anatomy {
+    /// The hole.
+    pub defect: Defect,
+    /// The valves that stand beside it, as far as they were read.
+    pub valves: [Option<HingedPlate>; 4],
+    /// The rim of each valve.
+    pub rims: [Option<Mm>; 4],
+    /// The azimuth of each valve's hinge.
+    pub azimuths: [Option<Radians>; 4],
+    /// On each face the arcs about its hinges.
+    pub hinge_arcs: [ArcSet; 2],
+    /// The length of each valve's leaflet at the defect.
+    pub leaflets: [Option<Mm>; 4],
+    /// The outflow tract of each side.
+    pub tracts: [Option<OutflowTract>; 2],
+    /// Peak velocity in each tract before closure.
+    pub velocities: [Option<MPerS>; 2],
+    /// Shortest free end-systolic length of each ventricle in the wall plane.
+    pub ventricles: [Option<Mm>; 2],
+    /// Inner diameter of the vein.
+    pub vein: Option<Mm>,
+    /// Inner diameter of the artery.
+    pub artery: Option<Mm>,
+    /// Pulmonary over systemic flow.
+    pub qp_qs: Option<f64>,
+}
+
+/// What stays the same in all draws of a case.
+#[derive(Clone, Debug)]
+pub(crate) struct AnatomyPlan {
+    edge: Edge,
+    beside: [bool; 4],
+    hinge_arc: Radians,
+}
+
+/// A hole of 1 mm, where the throat was not read.
+const PLACEHOLDER: Mm = 1.0;
+
+impl AnatomyPlan {
+    pub(crate) fn new(case: &Case, rules: &HouseRules) -> Self {
+        Self {
+            edge: case.edge,
+            beside: Valve::ALL.map(|valve| !case.is_absent(Neighbour::Valve(valve))),
+            hinge_arc: degrees(rules.parameter(Parameter::HingeArc)),
+        }
+    }
+
+    /// The anatomy of a set of values.
+    pub(crate) fn anatomy(&self, values: &Values) -> Anatomy {
+        let of = |structure, feature| value(values, structure, feature);
+        let openings = [Structure::LeftOpening, Structure::RightOpening].map(|opening| Opening {
+            centre: Vec2::new(
+                of(opening, Feature::ShiftU).unwrap_or(0.0),
+                of(opening, Feature::ShiftV).unwrap_or(0.0),
+            ),
+            edge: ellipse(values, opening),
+        });
+        let wall = of(Structure::Wall, Feature::Thickness).unwrap_or(PLACEHOLDER);
+        let defect = Defect::new(ellipse(values, Structure::Throat), openings, wall, self.edge);
+        let each = |feature| Valve::ALL.map(|valve| of(Structure::Valve(valve), feature));
+        let azimuths = each(Feature::Azimuth).map(|angle| angle.map(degrees));
+        let tracts = [Structure::LeftTract, Structure::RightTract];
+        let ventricles = [Structure::LeftVentricle, Structure::RightVentricle];
+        Anatomy {
+            valves: Valve::ALL.map(|valve| hinged(values, valve, &defect)),
+            rims: each(Feature::Rim),
+            hinge_arcs: Face::BOTH.map(|face| self.hinge_arcs(face, &azimuths)),
+            azimuths,
+            leaflets: each(Feature::Length),
+            tracts: tracts.map(|tract| {
+                Some(OutflowTract {
+                    depth: of(tract, Feature::Depth)?,
+                    width: of(tract, Feature::Width)?,
+                })
+            }),
+            velocities: tracts.map(|tract| of(tract, Feature::Velocity).map(MPerS)),
+            ventricles: ventricles.map(|ventricle| of(ventricle, Feature::Length)),
+            vein: of(Structure::Vein, Feature::Diameter),
+            artery: of(Structure::Artery, Feature::Diameter),
+            qp_qs: of(Structure::Flow, Feature::QpQs),
+            defect,
+        }
+    }
+
+    fn hinge_arcs(&self, face: Face, azimuths: &[Option<Radians>; 4]) -> ArcSet {
+        let mut hinges = [0.0; 2];
+        let mut count = 0;
+        for valve in Valve::ALL {
+            if face_of(valve) == face
+                && self.beside[valve.index()]
+                && let Some(azimuth) = azimuths[valve.index()]
+            {
+                hinges[count] = azimuth;
+                count += 1;
+            }
+        }
+        ArcSet::about(&hinges[..count], self.hinge_arc)
+    }
+}
+
+/// The value of a structure's feature, or of the quantity it follows.
+fn value(values: &Values, structure: Structure, feature: Feature) -> Option<f64> {
+    let quantity = Quantity::find(structure, feature)?;
+    values.get(quantity).or_else(|| values.get(followed(quantity)?))
+}
+
+/// The ellipse of an opening or the throat; axes that a draw has crossed swap.
+fn ellipse(values: &Values, structure: Structure) -> Ellipse {
+    let axis = |feature| value(values, structure, feature);
+    let one = axis(Feature::Major);
+    let other = axis(Feature::Minor).or(one).unwrap_or(PLACEHOLDER);
+    let one = one.unwrap_or(other);
+    Ellipse {
+        semi_major: 0.5 * one.max(other),
+        semi_minor: 0.5 * one.min(other),
+        turn: axis(Feature::Turn).map_or(0.0, degrees),
+    }
+}
+
+fn hinged(values: &Values, valve: Valve, defect: &Defect) -> Option<HingedPlate> {
+    let of = |feature| value(values, Structure::Valve(valve), feature);
+    let face = face_of(valve);
+    let annulus = AnnulusPlate {
+        face,
+        azimuth: degrees(of(Feature::Azimuth)?),
+        rim: of(Feature::Rim)?,
+        diameter: of(Feature::Diameter)?,
+        diameter_across: of(Feature::DiameterAcross)?,
+        lean: degrees(of(Feature::Lean)?),
+        sag: of(Feature::Sag)?,
+    };
+    Some(annulus.hinged(defect.opening(face)))
+}

@@ -1,0 +1,97 @@
+use crate::check::{Nominal, rows};
+use crate::engine::{Engine, Question};
+use crate::outcome::{Outcome, outcome};
+use crate::turn::{Turn, best_turn, nominal_seat};
+use crate::verdict::{Judged, judge};
+use crate::{Draws, Setting, Shape, Size};
+use geometry::Radians;
+use measurement::{BlockShares, Chance};
+
+/// One size of one shape, held against every limit of a case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Candidate {
+    /// Its place in the catalogues, counted through all of them.
+    pub place: usize,
+    /// The shape's id.
+    pub shape: String,
+    /// The shape's plain name.
+    pub shape_name: String,
+    /// The size.
+    pub size: Size,
+    /// The turn τ at which it is set down.
+    pub turn: Radians,
+    /// The verdict and why it is no better.
+    pub judged: Judged,
+    /// Chances; `None` without draws.
+    pub chances: Option<Chances>,
+    /// The outcome of every check.
+    pub outcomes: Vec<Outcome>,
+}
+
+/// Chances of one size over all draws.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Chances {
+    /// That no stop is broken, by block.
+    pub no_stop: BlockShares,
+    /// That no stop is broken.
+    pub chance: Chance,
+    /// That neither a stop nor a caution is broken.
+    pub no_caution: Chance,
+}
+
+impl Candidate {
+    /// Assesses a size at a turn.
+    pub fn assess(
+        setting: &Setting,
+        (place, shape, size): (usize, &Shape, &Size),
+        turn: Turn,
+        draws: Option<&Draws>,
+        engine: &dyn Engine,
+    ) -> Self {
+        let rows = rows(setting, &size.occluder);
+        let turn = match turn {
+            Turn::Best => best_turn(setting, size, &rows),
+            Turn::ByHand(turn) => turn,
+        };
+        let question = Question { setting, size, turn, rows: &rows };
+        let counts = draws.map(|draws| engine.count(&question, draws));
+        let effective = draws.map_or(1.0, |draws| draws.weights().effective_draws());
+        let seat = nominal_seat(setting, size, turn);
+        let nominal = Nominal { setting, size, seat: &seat };
+        let outcomes: Vec<Outcome> = rows
+            .iter()
+            .enumerate()
+            .map(|(row_place, row)| {
+                let shares = counts.as_ref().and_then(|counts| counts.rows[row_place].as_ref());
+                outcome(&nominal, row, shares, effective)
+            })
+            .collect();
+        let chances = counts.map(|counts| Chances {
+            no_stop: counts.no_stop,
+            chance: counts.no_stop.chance(effective),
+            no_caution: counts.no_caution.chance(effective),
+        });
+        let chance = chances.as_ref().map(|chances| chances.chance.value);
+        Self {
+            place,
+            shape: shape.id.clone(),
+            shape_name: shape.name.clone(),
+            size: size.clone(),
+            turn,
+            judged: judge(setting, &size.occluder, &rows, &outcomes, chance),
+            chances,
+            outcomes,
+        }
+    }
+
+    /// The least margin to a stop in units of the checks' scales; `None` where no
+    /// stop was assessed.
+    pub fn least_margin(&self) -> Option<f64> {
+        self.outcomes.iter().filter_map(Outcome::scaled_margin).reduce(f64::min)
+    }
+
+    /// Its name on the command line: `shape/size`.
+    pub fn name(&self) -> String {
+        format!("{}/{}", self.shape, self.size.label)
+    }
+}

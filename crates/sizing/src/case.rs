@@ -1,0 +1,104 @@
+use crate::Answer;
+use geometry::Edge;
+use measurement::{Reading, Site, Valve};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The way by which the sheath reaches the defect.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Route {
+    /// From a vein.
+    Antegrade,
+    /// From an artery.
+    Retrograde,
+    /// Through the free wall of the right ventricle, in the theatre.
+    Perventricular,
+}
+
+/// Something that may or may not stand beside the defect.
+///
+/// "There is no such neighbour" is an answer; no reading of it is none.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Neighbour {
+    /// A valve within reach of a disc.
+    Valve(Valve),
+    /// The left outflow tract, where a disc would stand in it.
+    LeftTract,
+    /// The right outflow tract, where a disc would stand in it.
+    RightTract,
+}
+
+impl Neighbour {
+    /// Every possible neighbour.
+    pub const ALL: [Self; 6] = [
+        Self::Valve(Valve::Aortic),
+        Self::Valve(Valve::Mitral),
+        Self::Valve(Valve::Tricuspid),
+        Self::Valve(Valve::Pulmonary),
+        Self::LeftTract,
+        Self::RightTract,
+    ];
+
+    /// The word for it in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Valve(Valve::Aortic) => "aortic_valve",
+            Self::Valve(Valve::Mitral) => "mitral_valve",
+            Self::Valve(Valve::Tricuspid) => "tricuspid_valve",
+            Self::Valve(Valve::Pulmonary) => "pulmonary_valve",
+            Self::LeftTract => "left_tract",
+            Self::RightTract => "right_tract",
+        }
+    }
+}
+
+/// Facts of the case that a limit or a reading's use depends on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Facts {
+    /// An aortic cusp prolapses toward or into the defect.
+    pub prolapse: Answer,
+    /// Chordae of the mitral valve's anterior leaflet insert on the edge.
+    pub mitral_chordae_on_edge: Answer,
+    /// Chordae of the tricuspid valve insert on the edge.
+    pub tricuspid_chordae_on_edge: Answer,
+}
+
+impl Facts {
+    /// Whether chordae of a valve insert on the edge of the defect.
+    pub const fn chordae_on_edge(&self, valve: Valve) -> Answer {
+        match valve {
+            Valve::Mitral => self.mitral_chordae_on_edge,
+            Valve::Tricuspid => self.tricuspid_chordae_on_edge,
+            Valve::Aortic | Valve::Pulmonary => Answer::No,
+        }
+    }
+}
+
+/// One child's defect: what was read, what is known and what is not.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Case {
+    /// Its title.
+    pub title: String,
+    /// What it teaches, for a case made for teaching.
+    pub lesson: Option<String>,
+    /// Where the defect lies.
+    pub site: Site,
+    /// How its edge answers to a waist.
+    pub edge: Edge,
+    /// The way to it.
+    pub route: Route,
+    /// Every reading, used or set aside.
+    pub readings: Vec<Reading>,
+    /// What is said not to stand beside the defect.
+    pub absent: BTreeSet<Neighbour>,
+    /// Facts that limits depend on.
+    pub facts: Facts,
+    /// Answers to the exclusions of the house rules, by their id.
+    pub exclusions: BTreeMap<String, Answer>,
+}
+
+impl Case {
+    /// Whether a neighbour is said not to be there.
+    pub fn is_absent(&self, neighbour: Neighbour) -> bool {
+        self.absent.contains(&neighbour)
+    }
+}

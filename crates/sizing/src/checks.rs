@@ -1,0 +1,77 @@
+//! Every check, one to a file. To add one: write its file, list it here.
+
+mod chamber;
+mod clearance;
+mod conduction_clamp;
+mod conduction_disc;
+mod conduction_excess;
+mod conduction_ratio;
+mod grip;
+mod hinge_lip;
+mod hold;
+mod leaflet;
+mod leaflet_chordae;
+mod length_fit;
+mod need;
+mod passage;
+mod reach;
+mod tract_gradient;
+mod tract_share;
+mod tract_width;
+mod waist_fit;
+mod waist_ratio;
+
+use crate::Subject;
+use crate::check::Check;
+
+/// Every check, in the order in which they are shown.
+pub(crate) static ALL: &[&dyn Check] = &[
+    &waist_fit::WaistFit,
+    &waist_ratio::WaistRatio,
+    &length_fit::LengthFit,
+    &hold::Hold,
+    &hinge_lip::HingeLip,
+    &grip::Grip,
+    &clearance::Clearance,
+    &leaflet::Leaflet,
+    &leaflet_chordae::LeafletChordae,
+    &tract_share::TractShare,
+    &tract_gradient::TractGradient,
+    &tract_width::TractWidth,
+    &conduction_excess::ConductionExcess,
+    &conduction_ratio::ConductionRatio,
+    &conduction_clamp::ConductionClamp,
+    &conduction_disc::ConductionDisc,
+    &chamber::Chamber,
+    &passage::Passage,
+];
+
+/// The id of every check, as house rules name them.
+pub fn check_ids() -> Vec<&'static str> {
+    let mut ids: Vec<&'static str> = ALL
+        .iter()
+        .flat_map(|check| Subject::ALL.map(|of| check.about().id(of)))
+        .collect();
+    // The ids of one check stand side by side, but alternate by face.
+    let mut known = Vec::new();
+    ids.retain(|id| {
+        let is_new = !known.contains(id);
+        known.push(*id);
+        is_new
+    });
+    ids
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ids_are_unique_and_each_check_has_a_scale() {
+        let ids = check_ids();
+        assert_eq!(ids.len(), 23, "{ids:?}");
+        for check in ALL {
+            assert!(check.about().scale > 0.0, "{}", check.about().title);
+        }
+    }
+}

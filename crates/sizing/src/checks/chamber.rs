@@ -1,0 +1,56 @@
+use super::hold::face;
+use super::need;
+use super::reach;
+use super::tract_share::side;
+use crate::check::{About, Check, Id, Lanes, Nominal, Per, RATIO_SCALE, UNREAD};
+use crate::{Setting, Subject};
+use geometry::{Face, Occluder};
+use measurement::{Feature, Quantity, Structure};
+
+/// The disc's diameter over the shortest free end-systolic length of its
+/// ventricle in the wall plane.
+pub(super) struct Chamber;
+
+impl Check for Chamber {
+    fn about(&self) -> &'static About {
+        const ABOUT: About = About {
+            id: Id::One("chamber"),
+            title: "disc in ventricle",
+            unit: "ratio",
+            scale: RATIO_SCALE,
+            per: Per::Face,
+            aside: None,
+        };
+        &ABOUT
+    }
+
+    fn is_asked(&self, _: &Setting, occluder: &Occluder, of: Subject) -> bool {
+        matches!(of, Subject::Face(face) if occluder.disc(face).is_some())
+    }
+
+    fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
+        let Some(face) = face(of) else { return Vec::new() };
+        let ventricle = match face {
+            Face::Left => Structure::LeftVentricle,
+            Face::Right => Structure::RightVentricle,
+        };
+        need::of(ventricle, &[Feature::Length])
+    }
+
+    fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
+        let Some(face) = face(of) else { return };
+        let diameter = lanes.occluder().disc(face).map_or(0.0, |disc| 2.0 * disc.radius);
+        lanes.each(values, |anatomy, _| {
+            anatomy.ventricles[face.index()].map_or(UNREAD, |length| diameter / length)
+        });
+    }
+
+    fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
+        let Some(face) = face(of) else { return String::new() };
+        format!(
+            "{} is {value:.2} times the emptied {} ventricle's shortest free length",
+            reach::part(&nominal.size.occluder, face),
+            side(face),
+        )
+    }
+}

@@ -1,0 +1,84 @@
+use super::{need, reach};
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per, UNREAD};
+use crate::{Setting, Subject, face_of, words};
+use geometry::{Accuracy, Occluder, least_clearance};
+use measurement::{Feature, Quantity, Structure, Valve};
+
+/// The signed clearance of the shape from a valve's annulus and closed cusps.
+///
+/// Positive apart, zero touching, negative overlapping or past it. Reduced
+/// model: the annulus is a flat plate hinged at the wall, at rest.
+pub(super) struct Clearance;
+
+impl Check for Clearance {
+    fn about(&self) -> &'static About {
+        const ABOUT: About = About {
+            id: Id::One("clearance"),
+            title: "clearance",
+            unit: "mm",
+            scale: MM_SCALE,
+            per: Per::Valve,
+            aside: None,
+        };
+        &ABOUT
+    }
+
+    fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
+        let Subject::Valve(valve) = of else { return Vec::new() };
+        let plate =
+            [Feature::Diameter, Feature::DiameterAcross, Feature::Lean, Feature::Sag];
+        let placed = need::both(need::slack(), need::hinge(valve));
+        need::both(placed, need::of(Structure::Valve(valve), &plate))
+    }
+
+    fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
+        let Subject::Valve(valve) = of else { return };
+        lanes.each(values, |anatomy, seat| {
+            anatomy.valves[valve.index()].as_ref().map_or(UNREAD, |plate| {
+                least_clearance(lanes.occluder(), seat, plate, Accuracy::DEFAULT)
+            })
+        });
+    }
+
+    fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
+        let Subject::Valve(valve) = of else { return String::new() };
+        let beside = match valve {
+            Valve::Aortic => published_rim(nominal),
+            Valve::Mitral | Valve::Tricuspid => "; says nothing of chordae".into(),
+            Valve::Pulmonary => String::new(),
+        };
+        format!("{}; clearance {}{beside}", in_the_wall(nominal, valve), words::mm(value))
+    }
+}
+
+/// Rim and reach in the plane of the wall, where an operator measures them.
+fn in_the_wall(nominal: &Nominal, valve: Valve) -> String {
+    let occluder = &nominal.size.occluder;
+    let anatomy = nominal.anatomy();
+    let rim = anatomy.rims[valve.index()].unwrap_or(0.0);
+    let reach = reach::past_edge(occluder, nominal.seat, anatomy, valve);
+    let part = reach::part(occluder, face_of(valve));
+    let hinge = valve.label().trim_end_matches(" valve");
+    let verb = if reach > rim {
+        format!("reaches {} past the {hinge} hinge", words::mm(reach - rim))
+    } else {
+        format!("ends {} short of the {hinge} hinge", words::mm(rim - reach))
+    };
+    format!("{part} {verb}: rim {}, reach past the edge {}", words::mm(rim), words::mm(reach))
+}
+
+/// The published least rim for the site, and whether it agrees.
+fn published_rim(nominal: &Nominal) -> String {
+    let setting = nominal.setting;
+    let offset = nominal.size.occluder.is_offset();
+    let rule = setting
+        .rules()
+        .rim_rules
+        .iter()
+        .find(|rule| rule.offset_discs == offset && rule.sites.contains(&setting.case().site));
+    let rim = setting.anatomy().rims[Valve::Aortic.index()];
+    rule.zip(rim).map_or_else(String::new, |(rule, rim)| {
+        let agrees = if rim >= rule.least_rim { "holds" } else { "does not hold" };
+        format!("; the published least rim of {} {agrees}", words::mm(rule.least_rim))
+    })
+}

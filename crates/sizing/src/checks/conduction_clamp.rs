@@ -1,0 +1,44 @@
+use super::conduction_excess::{LATE_BLOCK, arc};
+use super::need;
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
+use crate::{Setting, Subject, words};
+use geometry::Occluder;
+use measurement::Quantity;
+
+/// How far a short waist is stretched where the bundle runs: the discs clamp the
+/// wall by it.
+pub(super) struct ConductionClamp;
+
+impl Check for ConductionClamp {
+    fn about(&self) -> &'static About {
+        const ABOUT: About = About {
+            id: Id::One("conduction_clamp"),
+            title: "clamp on the bundle",
+            unit: "mm",
+            scale: MM_SCALE,
+            per: Per::Shape,
+            aside: LATE_BLOCK,
+        };
+        &ABOUT
+    }
+
+    fn is_asked(&self, setting: &Setting, occluder: &Occluder, _: Subject) -> bool {
+        setting.danger_arc().is_some() && occluder.discs.iter().all(Option::is_some)
+    }
+
+    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
+        need::slack()
+    }
+
+    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
+        lanes.each(values, |_, seat| (-seat.slack()).max(0.0));
+    }
+
+    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
+        format!(
+            "the discs clamp the wall by {}, and the bundle runs along the edge {}",
+            words::mm(value),
+            arc(nominal)
+        )
+    }
+}

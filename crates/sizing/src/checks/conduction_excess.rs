@@ -1,0 +1,55 @@
+use super::need;
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
+use crate::{Setting, Subject, words};
+use geometry::Occluder;
+use measurement::Quantity;
+
+/// How much wider the waist is than the hole where the bundle runs along its
+/// edge: w − `d_fit`.
+pub(super) struct ConductionExcess;
+
+/// Always said beside the conduction checks.
+pub(super) const LATE_BLOCK: Option<&str> = Some("block can come late");
+
+impl Check for ConductionExcess {
+    fn about(&self) -> &'static About {
+        const ABOUT: About = About {
+            id: Id::One("conduction_excess"),
+            title: "waist on the bundle",
+            unit: "mm",
+            scale: MM_SCALE,
+            per: Per::Shape,
+            aside: LATE_BLOCK,
+        };
+        &ABOUT
+    }
+
+    fn is_asked(&self, setting: &Setting, _: &Occluder, _: Subject) -> bool {
+        setting.danger_arc().is_some()
+    }
+
+    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
+        need::throat()
+    }
+
+    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
+        let waist = lanes.occluder().waist.diameter;
+        lanes.each(values, |anatomy, _| waist - anatomy.defect.fit_diameter());
+    }
+
+    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
+        format!(
+            "waist is {} than the hole, and the bundle runs along its edge {}",
+            words::by(value, "wider", "narrower"),
+            arc(nominal),
+        )
+    }
+}
+
+/// The bundle's arc on the clock.
+pub(super) fn arc(nominal: &Nominal) -> String {
+    nominal.setting.danger_arc().map_or_else(String::new, |arc| {
+        let hour = |degrees: f64| geometry::clock_hour(geometry::degrees(degrees)).round();
+        format!("from {} to {} o'clock", hour(arc.from_degrees), hour(arc.to_degrees))
+    })
+}

@@ -1,0 +1,40 @@
+use super::conduction_excess::{LATE_BLOCK, arc};
+use super::need;
+use crate::check::{About, Check, Id, Lanes, Nominal, Per, RATIO_SCALE};
+use crate::{Setting, Subject};
+use geometry::Occluder;
+use measurement::Quantity;
+
+/// The waist over the hole's fit diameter where the bundle runs along its edge.
+pub(super) struct ConductionRatio;
+
+impl Check for ConductionRatio {
+    fn about(&self) -> &'static About {
+        const ABOUT: About = About {
+            id: Id::One("conduction_ratio"),
+            title: "ratio on the bundle",
+            unit: "ratio",
+            scale: RATIO_SCALE,
+            per: Per::Shape,
+            aside: LATE_BLOCK,
+        };
+        &ABOUT
+    }
+
+    fn is_asked(&self, setting: &Setting, _: &Occluder, _: Subject) -> bool {
+        setting.danger_arc().is_some()
+    }
+
+    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
+        need::throat()
+    }
+
+    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
+        let waist = lanes.occluder().waist.diameter;
+        lanes.each(values, |anatomy, _| waist / anatomy.defect.fit_diameter());
+    }
+
+    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
+        format!("waist is {value:.2} times the hole, and the bundle runs along its edge {}", arc(nominal))
+    }
+}

@@ -1,0 +1,48 @@
+use super::need;
+use crate::check::{About, Check, Id, Lanes, Nominal, Per, RATIO_SCALE};
+use crate::{Setting, Subject};
+use geometry::{Face, Occluder};
+use measurement::Quantity;
+
+/// The free waist over the hole's fit diameter where a disc is missing: there
+/// the waist alone holds the shape.
+///
+/// Friction and the tissue's give are left out.
+pub(super) struct Grip;
+
+impl Check for Grip {
+    fn about(&self) -> &'static About {
+        const ABOUT: About = About {
+            id: Id::One("grip"),
+            title: "grip of the waist",
+            unit: "ratio",
+            scale: RATIO_SCALE,
+            per: Per::Shape,
+            aside: None,
+        };
+        &ABOUT
+    }
+
+    fn is_asked(&self, _: &Setting, occluder: &Occluder, _: Subject) -> bool {
+        occluder.discs.iter().any(Option::is_none)
+    }
+
+    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
+        need::throat()
+    }
+
+    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
+        let waist = lanes.occluder().waist.diameter;
+        lanes.each(values, |anatomy, _| waist / anatomy.defect.fit_diameter());
+    }
+
+    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
+        let occluder = &nominal.size.occluder;
+        let side = match (occluder.disc(Face::Left), occluder.disc(Face::Right)) {
+            (None, None) => "on either side",
+            (None, _) => "on the left",
+            _ => "on the right",
+        };
+        format!("no disc {side}: the waist alone grips, {value:.2} times as wide as the hole")
+    }
+}

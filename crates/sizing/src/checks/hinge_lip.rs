@@ -1,0 +1,64 @@
+use super::hold::face;
+use super::{need, reach};
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per, UNREAD};
+use crate::{Neighbour, Setting, Subject, face_of, words};
+use geometry::{Accuracy, Face, Occluder, lip};
+use measurement::{Feature, Quantity, Structure, Valve};
+
+/// The least lip of a seated disc within the arcs about the hinges of its face.
+///
+/// Where a disc must be short it still has to cover the edge.
+pub(super) struct HingeLip;
+
+impl Check for HingeLip {
+    fn about(&self) -> &'static About {
+        const ABOUT: About = About {
+            id: Id::OfFace("hinge_lip_left", "hinge_lip_right"),
+            title: "lip at the hinge",
+            unit: "mm",
+            scale: MM_SCALE,
+            per: Per::Face,
+            aside: None,
+        };
+        &ABOUT
+    }
+
+    fn is_asked(&self, setting: &Setting, occluder: &Occluder, of: Subject) -> bool {
+        face(of).is_some_and(|face| {
+            occluder.disc(face).is_some() && beside(setting, face).next().is_some()
+        })
+    }
+
+    fn needs(&self, setting: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
+        let Some(face) = face(of) else { return Vec::new() };
+        beside(setting, face).fold(need::opening(face), |needs, valve| {
+            need::both(needs, need::of(Structure::Valve(valve), &[Feature::Azimuth]))
+        })
+    }
+
+    fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
+        let Some(face) = face(of) else { return };
+        lanes.each(values, |anatomy, seat| {
+            let arcs = &anatomy.hinge_arcs[face.index()];
+            let opening = anatomy.defect.opening(face);
+            lip::least_lip(lanes.occluder(), seat, opening, face, arcs, Accuracy::DEFAULT)
+                .unwrap_or(UNREAD)
+        });
+    }
+
+    fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
+        let part = face(of).map_or("disc", |face| reach::part(&nominal.size.occluder, face));
+        if value < 0.0 {
+            format!("{part} leaves {} of the edge bare at a hinge", words::mm(-value))
+        } else {
+            format!("{part} covers the edge by at least {} at a hinge", words::mm(value))
+        }
+    }
+}
+
+/// The valves that stand on a face.
+fn beside(setting: &Setting, face: Face) -> impl Iterator<Item = Valve> {
+    Valve::ALL.into_iter().filter(move |&valve| {
+        face_of(valve) == face && !setting.case().is_absent(Neighbour::Valve(valve))
+    })
+}

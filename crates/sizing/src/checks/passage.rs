@@ -1,0 +1,61 @@
+use crate::check::{About, Check, Id, Lanes, Nominal, Per, RATIO_SCALE, UNREAD};
+use crate::house_rules::Parameter;
+use crate::{Setting, Subject, words};
+use geometry::{Mm, Occluder};
+use measurement::{Feature, Quantity, Structure};
+
+use super::need;
+
+/// The sheath's outer diameter over the vessel's inner one, on the way in.
+///
+/// A sheath is named by what fits inside (ISO 11070); where the catalogue has no
+/// outer diameter the house's wall is added.
+pub(super) struct Passage;
+
+impl Check for Passage {
+    fn about(&self) -> &'static About {
+        const ABOUT: About = About {
+            id: Id::One("passage"),
+            title: "sheath in vessel",
+            unit: "ratio",
+            scale: RATIO_SCALE,
+            per: Per::Vessel,
+            aside: None,
+        };
+        &ABOUT
+    }
+
+    fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
+        let vessel = if of == Subject::Artery { Structure::Artery } else { Structure::Vein };
+        need::of(vessel, &[Feature::Diameter])
+    }
+
+    fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
+        let sheath = outer_diameter(lanes.setting, lanes.size);
+        lanes.each(values, |anatomy, _| {
+            let vessel = if of == Subject::Artery { anatomy.artery } else { anatomy.vein };
+            vessel.map_or(UNREAD, |diameter| sheath / diameter)
+        });
+    }
+
+    fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
+        let sheath = &nominal.size.sheath;
+        let taken = if sheath.outer_diameter.is_some() { "" } else { " (taken, not in the catalogue)" };
+        let graver = nominal.setting.parameter(Parameter::GraverArteryShare);
+        let over = if of == Subject::Artery && value > graver {
+            format!(", over {} as well: a graver risk to the pulse", words::percent(graver))
+        } else {
+            String::new()
+        };
+        format!(
+            "{} Fr sheath, {} outside{taken}, takes {} of the {of}'s width{over}",
+            sheath.french,
+            words::mm(outer_diameter(nominal.setting, nominal.size)),
+            words::percent(value),
+        )
+    }
+}
+
+fn outer_diameter(setting: &Setting, size: &crate::Size) -> Mm {
+    size.sheath.outer_diameter(setting.parameter(Parameter::SheathWalls))
+}

@@ -1,0 +1,38 @@
+use super::need;
+use crate::check::{About, Check, Id, Lanes, Nominal, Per, RATIO_SCALE};
+use crate::{Setting, Subject, words};
+use geometry::Occluder;
+use measurement::Quantity;
+
+/// The free waist over the hole's fit diameter: w / `d_fit`.
+pub(super) struct WaistRatio;
+
+impl Check for WaistRatio {
+    fn about(&self) -> &'static About {
+        const ABOUT: About = About {
+            id: Id::One("waist_ratio"),
+            title: "waist ratio",
+            unit: "ratio",
+            scale: RATIO_SCALE,
+            per: Per::Shape,
+            aside: None,
+        };
+        &ABOUT
+    }
+
+    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
+        need::throat()
+    }
+
+    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
+        let waist = lanes.occluder().waist.diameter;
+        lanes.each(values, |anatomy, _| waist / anatomy.defect.fit_diameter());
+    }
+
+    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
+        format!(
+            "waist {} is {value:.2} times the hole's fit diameter",
+            words::mm(nominal.size.occluder.waist.diameter),
+        )
+    }
+}

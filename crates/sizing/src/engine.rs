@@ -1,0 +1,50 @@
+//! Counting, over all draws, how often the limits of a size hold.
+
+mod plain;
+
+pub use plain::Plain;
+
+use crate::check::Row;
+use crate::{Draws, Setting, Size};
+use geometry::Radians;
+use measurement::BlockShares;
+
+/// One size, set down at one turn, with the rows it is held against.
+#[derive(Clone, Copy)]
+pub struct Question<'a> {
+    /// The case and the rules.
+    pub setting: &'a Setting,
+    /// The size.
+    pub size: &'a Size,
+    /// The turn τ at which it is meant to be set down.
+    pub turn: Radians,
+    /// The rows, assessed or not.
+    pub rows: &'a [Row],
+}
+
+/// Shares of the draws, by block, in which limits hold.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Counts {
+    /// For each row: in which its stop and its caution hold; `None` where it is
+    /// not assessed.
+    pub rows: Vec<Option<RowShares>>,
+    /// In which no stop is broken.
+    pub no_stop: BlockShares,
+    /// In which neither a stop nor a caution is broken.
+    pub no_caution: BlockShares,
+}
+
+/// Shares of the draws in which the limits of one row hold.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RowShares {
+    /// In which its stop holds.
+    pub stop: BlockShares,
+    /// In which its caution holds.
+    pub caution: BlockShares,
+}
+
+/// A way of counting. All give the same counts; [`Plain`] is the reference.
+pub trait Engine: Sync {
+    /// Counts over all draws for one size.
+    fn count(&self, question: &Question, draws: &Draws) -> Counts;
+}

@@ -1,0 +1,42 @@
+//! From a case, a catalogue and the rules of a house to a ranked, reasoned list.
+//!
+//! Data walk one way: [`Case`] → [`Setting`] → [`Draws`] → checks → ranking. Every
+//! limit comes from [`HouseRules`]; every value comes from one [`check::Check`].
+
+mod anatomy;
+mod answer;
+mod candidate;
+mod case;
+mod catalogue;
+pub mod check;
+mod checks;
+mod contradiction;
+mod draws;
+pub mod engine;
+mod exclusion;
+pub mod house_rules;
+mod outcome;
+mod ranking;
+pub mod resolve;
+mod setting;
+mod subject;
+mod turn;
+mod verdict;
+mod words;
+
+pub use anatomy::Anatomy;
+pub use answer::Answer;
+pub use candidate::{Candidate, Chances};
+pub use case::{Case, Facts, Neighbour, Route};
+pub use catalogue::{Catalogue, Shape, Sheath, Size};
+pub use checks::check_ids;
+pub use contradiction::{Contradiction, contradictions};
+pub use draws::{Block, Draws};
+pub use exclusion::{excluded, unanswered};
+pub use house_rules::HouseRules;
+pub use outcome::{Outcome, State};
+pub use ranking::{Ranking, Work, rank};
+pub use setting::Setting;
+pub use subject::{Subject, face_of};
+pub use turn::{Turn, nominal_seat};
+pub use verdict::{Judged, Verdict};

@@ -1,0 +1,142 @@
+use crate::check::{Nominal, Row};
+use crate::engine::RowShares;
+use crate::house_rules::Band;
+use crate::resolve::Basis;
+use crate::{Setting, Subject, words};
+use measurement::{Chance, Quantity};
+
+/// How a check came out at the values as read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum State {
+    /// No limit is broken.
+    Ok,
+    /// A caution is broken.
+    Caution,
+    /// A stop is broken.
+    Stop,
+    /// A reading is missing.
+    NotAssessed,
+}
+
+impl State {
+    /// The word for it in output.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Ok => "ok",
+            Self::Caution => "caution",
+            Self::Stop => "stop",
+            Self::NotAssessed => "not assessed",
+        }
+    }
+}
+
+/// One check of one subject for one size.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outcome {
+    /// The check's id.
+    pub check: &'static str,
+    /// Its title.
+    pub title: &'static str,
+    /// Its subject.
+    pub of: Subject,
+    /// Its unit.
+    pub unit: &'static str,
+    /// The margin that counts as one.
+    pub scale: f64,
+    /// How it came out.
+    pub state: State,
+    /// The value as read; `None` where it is not assessed.
+    pub value: Option<f64>,
+    /// What stops.
+    pub stop: Band,
+    /// What calls for caution.
+    pub caution: Band,
+    /// The chance that its stop holds; `None` without draws or without a stop.
+    pub chance: Option<Chance>,
+    /// The readings that are missing.
+    pub missing: Vec<Quantity>,
+    /// The outcome in plain words.
+    pub says: String,
+    /// What is always said beside it.
+    pub aside: Option<&'static str>,
+}
+
+impl Outcome {
+    /// Margin to the stop: negative where it is broken.
+    pub fn margin_stop(&self) -> Option<f64> {
+        self.value.and_then(|value| self.stop.margin(value))
+    }
+
+    /// Margin to the caution: negative where it is broken.
+    pub fn margin_caution(&self) -> Option<f64> {
+        self.value.and_then(|value| self.caution.margin(value))
+    }
+
+    /// Margin to the stop, in units of the check's scale.
+    pub fn scaled_margin(&self) -> Option<f64> {
+        self.margin_stop().map(|margin| margin / self.scale)
+    }
+}
+
+/// The worst value of a row over the places of a nominal seat.
+pub(crate) fn nominal_value(nominal: &Nominal, row: &Row) -> f64 {
+    let mut value = [0.0];
+    row.check.fill(row.of, &nominal.lanes(), &mut value);
+    value[0]
+}
+
+/// The state of a row at a value.
+pub(crate) fn state(row: &Row, value: f64) -> State {
+    if row.stop.is_broken(value) {
+        State::Stop
+    } else if row.caution.is_broken(value) {
+        State::Caution
+    } else {
+        State::Ok
+    }
+}
+
+/// The outcome of a row for a nominal seat.
+pub(crate) fn outcome(
+    nominal: &Nominal,
+    row: &Row,
+    shares: Option<&RowShares>,
+    draws: f64,
+) -> Outcome {
+    let about = row.check.about();
+    let value = row
+        .is_assessed()
+        .then(|| nominal_value(nominal, row));
+    Outcome {
+        check: row.id(),
+        title: about.title,
+        of: row.of,
+        unit: about.unit,
+        scale: about.scale,
+        state: value.map_or(State::NotAssessed, |value| state(row, value)),
+        value,
+        stop: row.stop,
+        caution: row.caution,
+        chance: shares.filter(|_| !row.stop.is_none()).map(|it| it.stop.chance(draws)),
+        missing: row.missing.clone(),
+        says: value.map_or_else(
+            || not_assessed(nominal.setting, &row.missing),
+            |value| row.check.says(row.of, nominal, value),
+        ),
+        aside: about.aside,
+    }
+}
+
+/// What is missing, and what was read but is not used.
+fn not_assessed(setting: &Setting, missing: &[Quantity]) -> String {
+    let named: Vec<String> = missing
+        .iter()
+        .map(|&quantity| match setting.basis(quantity) {
+            Basis::Missing(unused) if !unused.is_empty() => {
+                format!("{quantity} (read only in ways the house rules do not use)")
+            }
+            _ => quantity.to_string(),
+        })
+        .collect();
+    format!("not assessed: no reading of {}", words::list(&named))
+}

@@ -1,0 +1,130 @@
+//! Every size of a catalogue in order, with all that is said above the list.
+
+mod groups;
+mod headline;
+mod order;
+
+use crate::contradiction::{Contradiction, contradictions};
+use crate::engine::Engine;
+use crate::exclusion::{excluded, unanswered};
+use crate::house_rules::{Exclusion, Parameter};
+use crate::{Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+
+/// The ranked list of a case.
+#[derive(Clone, Debug)]
+pub struct Ranking {
+    /// The case under its rules.
+    pub setting: Arc<Setting>,
+    /// Every size, the best first.
+    pub candidates: Vec<Candidate>,
+    /// For each candidate the number of its group, from 1: candidates of one
+    /// group cannot be told apart by chance.
+    pub groups: Vec<usize>,
+    /// The exclusions that hold.
+    pub excluded: Vec<Exclusion>,
+    /// The exclusions nobody has answered.
+    pub unanswered: Vec<Exclusion>,
+    /// What is said of the case that cannot be so.
+    pub contradictions: Vec<Contradiction>,
+    /// What the house says of the site and the weight.
+    pub notes: Vec<String>,
+}
+
+/// How the work is done; nothing of it changes the result.
+pub struct Work<'a> {
+    /// The engine that counts.
+    pub engine: &'a dyn Engine,
+    /// How many threads work side by side, at least 1.
+    pub threads: usize,
+    /// Set from elsewhere to stop: looked at between sizes.
+    pub cancel: &'a AtomicBool,
+}
+
+/// Ranks every size of the catalogues; `None` when it was cancelled.
+pub fn rank(
+    setting: &Arc<Setting>,
+    catalogues: &[Catalogue],
+    draws: Option<&Draws>,
+    work: &Work,
+) -> Option<Ranking> {
+    let sizes: Vec<(usize, &Shape, &Size)> = catalogues
+        .iter()
+        .flat_map(|catalogue| &catalogue.shapes)
+        .flat_map(|shape| shape.sizes.iter().map(move |size| (shape, size)))
+        .enumerate()
+        .map(|(place, (shape, size))| (place, shape, size))
+        .collect();
+    let mut candidates = assess_all(setting, &sizes, draws, work)?;
+    candidates.sort_by(order::order);
+    let tie = setting.parameter(Parameter::Tie);
+    Some(Ranking {
+        groups: groups::groups(&candidates, tie),
+        excluded: excluded(setting).cloned().collect(),
+        unanswered: unanswered(setting).cloned().collect(),
+        contradictions: contradictions(setting),
+        notes: notes(setting),
+        setting: Arc::clone(setting),
+        candidates,
+    })
+}
+
+impl Ranking {
+    /// Whether nothing in the catalogue fits, not even tightly.
+    pub fn nothing_fits(&self) -> bool {
+        self.candidates.iter().all(|one| one.judged.verdict == Verdict::DoesNotFit)
+    }
+
+    /// The candidate with a name such as `shape/size`.
+    pub fn find(&self, name: &str) -> Option<&Candidate> {
+        self.candidates.iter().find(|candidate| candidate.name() == name)
+    }
+}
+
+/// Assesses sizes on several threads. Each size is assessed on its own, so the
+/// split changes nothing; results return to the catalogue's order.
+fn assess_all(
+    setting: &Setting,
+    sizes: &[(usize, &Shape, &Size)],
+    draws: Option<&Draws>,
+    work: &Work,
+) -> Option<Vec<Candidate>> {
+    let next = AtomicUsize::new(0);
+    let worker = || {
+        let mut done = Vec::new();
+        while let Some(&size) = sizes.get(next.fetch_add(1, Ordering::Relaxed)) {
+            if work.cancel.load(Ordering::Relaxed) {
+                return None;
+            }
+            done.push(Candidate::assess(setting, size, Turn::Best, draws, work.engine));
+        }
+        Some(done)
+    };
+    let mut candidates = std::thread::scope(|scope| {
+        let others: Vec<_> = (1..work.threads).map(|_| scope.spawn(worker)).collect();
+        let mut all = worker();
+        for other in others {
+            let part = other.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic));
+            all = all.zip(part).map(|(mut all, part)| {
+                all.extend(part);
+                all
+            });
+        }
+        all
+    })?;
+    candidates.sort_by_key(|candidate| candidate.place);
+    Some(candidates)
+}
+
+fn notes(setting: &Setting) -> Vec<String> {
+    let site = setting.case().site;
+    let weight = setting.weight();
+    setting
+        .rules()
+        .notes
+        .iter()
+        .filter(|note| note.applies(site, weight))
+        .map(|note| format!("{} ({})", note.says, note.source))
+        .collect()
+}

@@ -1,0 +1,215 @@
+//! What is believed of each quantity of a case, and on what ground.
+
+use crate::{Case, HouseRules, Neighbour, face_of, house_rules::Parameter};
+use geometry::Face;
+use measurement::{
+    Corrected, Estimate, Feature, Fused, GroupKey, Law, Modality, Preference, Quantity, Reading,
+    Selection, Structure, Unit, like_groups, select, shared_edge_correlation,
+};
+
+/// The ground on which a quantity's value stands.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Basis {
+    /// Read: the like readings that serve.
+    Read(Selection),
+    /// Not read: the house's assumption and its source.
+    Assumed {
+        /// Where the assumption comes from.
+        source: String,
+    },
+    /// Not read: as another quantity.
+    Follows(Quantity),
+    /// Not read: nothing, as for a shift that nobody saw.
+    Nil,
+    /// There is no such neighbour.
+    Absent,
+    /// Not read, or only in ways the house does not use: those groups.
+    Missing(Vec<(GroupKey, Fused)>),
+}
+
+/// One quantity with its value, doubt and ground.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Resolved {
+    /// The quantity.
+    pub quantity: Quantity,
+    /// Its ground.
+    pub basis: Basis,
+    /// Its law, where it has a value of its own.
+    pub law: Option<Law>,
+}
+
+impl Resolved {
+    /// The selection that serves, where it was read.
+    pub const fn selection(&self) -> Option<&Selection> {
+        match &self.basis {
+            Basis::Read(selection) => Some(selection),
+            _ => None,
+        }
+    }
+}
+
+/// Every quantity of a case, in the order of [`Quantity::all`].
+pub(crate) fn resolve(case: &Case, rules: &HouseRules) -> Vec<Resolved> {
+    Quantity::all().map(|quantity| resolve_one(case, rules, quantity)).collect()
+}
+
+fn resolve_one(case: &Case, rules: &HouseRules, quantity: Quantity) -> Resolved {
+    let info = quantity.info();
+    let bare = |basis| Resolved { quantity, basis, law: None };
+    if neighbour_of(info.structure).is_some_and(|neighbour| case.is_absent(neighbour)) {
+        return bare(Basis::Absent);
+    }
+    let readings: Vec<Corrected> = case
+        .readings
+        .iter()
+        .filter(|reading| reading.quantity == quantity)
+        .map(|reading| corrected(reading, rules))
+        .collect();
+    let dispute = rules.parameter(Parameter::Dispute);
+    if let Some(preference) = preference(case, rules, quantity)
+        && let Some(selection) = select(&readings, &preference, dispute)
+    {
+        let law = Law::for_quantity(info.law, selection.fused.value, selection.fused.sd);
+        return Resolved { quantity, basis: Basis::Read(selection), law: Some(law) };
+    }
+    // A reading that the house does not use must not be replaced in silence.
+    let unused = like_groups(&readings, dispute);
+    if !unused.is_empty() {
+        return bare(Basis::Missing(unused));
+    }
+    if let Some(row) = rules.defaults.iter().find(|row| row.of == quantity) {
+        return Resolved {
+            quantity,
+            basis: Basis::Assumed { source: row.source.clone() },
+            law: Some(Law::for_quantity(info.law, row.value, row.sd)),
+        };
+    }
+    if let Some(other) = followed(quantity) {
+        return bare(Basis::Follows(other));
+    }
+    if matches!(info.feature, Feature::ShiftU | Feature::ShiftV) {
+        return bare(Basis::Nil);
+    }
+    bare(Basis::Missing(unused))
+}
+
+/// The joint estimates of what has a value of its own.
+pub(crate) fn estimates(resolved: &[Resolved], rules: &HouseRules) -> Vec<Estimate> {
+    let rho = rules.parameter(Parameter::SharedEdge);
+    resolved
+        .iter()
+        .filter_map(|one| {
+            let law = one.law?;
+            let is_length = one.quantity.unit() == Unit::Mm;
+            Some(Estimate {
+                quantity: one.quantity,
+                law,
+                scale_shares: one
+                    .selection()
+                    .filter(|_| is_length)
+                    .map(Selection::scale_shares)
+                    .unwrap_or_default(),
+                partners: shared_edges(resolved, one, rho),
+            })
+        })
+        .collect()
+}
+
+/// The scale errors of the house rules, by modality.
+pub(crate) fn scales(rules: &HouseRules) -> Vec<(Modality, f64)> {
+    rules.scales.iter().map(|row| (row.modality, row.sd)).collect()
+}
+
+/// The axes of the opening a rim starts from, with the correlation that a common
+/// image brings.
+fn shared_edges(resolved: &[Resolved], rim: &Resolved, rho: f64) -> Vec<(Quantity, f64)> {
+    let info = rim.quantity.info();
+    let (Structure::Valve(valve), Feature::Rim, Some(of_rim)) =
+        (info.structure, info.feature, rim.selection())
+    else {
+        return Vec::new();
+    };
+    let opening = match face_of(valve) {
+        Face::Left => Structure::LeftOpening,
+        Face::Right => Structure::RightOpening,
+    };
+    [Feature::Major, Feature::Minor]
+        .into_iter()
+        .filter_map(|axis| {
+            let axis = Quantity::find(opening, axis)?;
+            let mut edge = &resolved[axis.index()];
+            if let Basis::Follows(other) = edge.basis {
+                edge = &resolved[other.index()];
+            }
+            let correlation = shared_edge_correlation(of_rim, edge.selection()?, rho);
+            (correlation != 0.0).then_some((edge.quantity, correlation))
+        })
+        .collect()
+}
+
+/// The quantity that serves where this one was not read.
+pub fn followed(quantity: Quantity) -> Option<Quantity> {
+    let info = quantity.info();
+    match (info.structure, info.feature) {
+        (
+            Structure::LeftOpening | Structure::RightOpening,
+            Feature::Major | Feature::Minor | Feature::Turn,
+        ) => Quantity::find(Structure::Throat, info.feature),
+        (Structure::Valve(_), Feature::DiameterAcross) => {
+            Quantity::find(info.structure, Feature::Diameter)
+        }
+        _ => None,
+    }
+}
+
+/// The neighbour a structure is, if it may be absent.
+pub fn neighbour_of(structure: Structure) -> Option<Neighbour> {
+    match structure {
+        Structure::Valve(valve) => Some(Neighbour::Valve(valve)),
+        Structure::LeftTract => Some(Neighbour::LeftTract),
+        Structure::RightTract => Some(Neighbour::RightTract),
+        _ => None,
+    }
+}
+
+fn preference(case: &Case, rules: &HouseRules, quantity: Quantity) -> Option<Preference> {
+    let prolapse = case.facts.prolapse.may_be();
+    rules
+        .preferences
+        .iter()
+        .find(|row| {
+            (row.of.is_empty() || row.of.contains(&quantity)) && (prolapse || !row.when_prolapse)
+        })
+        .map(|row| Preference { patterns: row.prefer.clone(), choose: row.choose })
+}
+
+/// A reading without its bias and with a standard deviation.
+fn corrected<'a>(reading: &'a Reading, rules: &HouseRules) -> Corrected<'a> {
+    let bias: f64 = rules
+        .biases
+        .iter()
+        .filter(|row| {
+            row.of.contains(&reading.quantity)
+                && (row.modalities.is_empty() || row.modalities.contains(&reading.modality))
+                && (row.methods.is_empty() || row.methods.contains(&reading.method))
+        })
+        .map(|row| row.too_large_by)
+        .sum();
+    let info = reading.quantity.info();
+    let value = (reading.value - bias).clamp(info.least, info.most);
+    let sd = reading.sd.unwrap_or_else(|| assumed_sd(reading, rules));
+    Corrected { reading, value, sd }
+}
+
+/// The house rule's standard deviation for a reading that carries none. Rules
+/// without a row for a unit are refused when they are read.
+pub fn assumed_sd(reading: &Reading, rules: &HouseRules) -> f64 {
+    rules
+        .doubts
+        .iter()
+        .find(|row| {
+            row.unit == reading.quantity.unit()
+                && (row.modalities.is_empty() || row.modalities.contains(&reading.modality))
+        })
+        .map_or(0.0, |row| row.sd.max(row.share * reading.value.abs()))
+}

@@ -1,0 +1,145 @@
+use crate::anatomy::AnatomyPlan;
+use crate::house_rules::{Circumstances, DangerArc, Parameter};
+use crate::resolve::{self, Basis, Resolved};
+use crate::{Anatomy, Case, HouseRules};
+use measurement::{Feature, Joint, Quantity, Structure};
+use std::sync::Arc;
+
+/// A case under the rules of a house, made ready once for every shape.
+#[derive(Clone, Debug)]
+pub struct Setting {
+    case: Arc<Case>,
+    rules: Arc<HouseRules>,
+    resolved: Vec<Resolved>,
+    joint: Joint,
+    plan: AnatomyPlan,
+    anatomy: Anatomy,
+    left_slack_share: f64,
+}
+
+impl Setting {
+    /// Resolves every quantity of a case under the rules.
+    pub fn new(case: Arc<Case>, rules: Arc<HouseRules>) -> Self {
+        let resolved = resolve::resolve(&case, &rules);
+        let joint = Joint::new(resolve::estimates(&resolved, &rules), resolve::scales(&rules));
+        let plan = AnatomyPlan::new(&case, &rules);
+        let anatomy = plan.anatomy(&joint.nominal());
+        let mut setting =
+            Self { case, rules, resolved, joint, plan, anatomy, left_slack_share: 0.0 };
+        setting.left_slack_share = setting.slack_share();
+        setting
+    }
+
+    /// The case.
+    pub fn case(&self) -> &Case {
+        &self.case
+    }
+
+    /// The rules of the house.
+    pub fn rules(&self) -> &HouseRules {
+        &self.rules
+    }
+
+    /// Every quantity, in the order of [`Quantity::all`].
+    pub fn resolved(&self) -> &[Resolved] {
+        &self.resolved
+    }
+
+    /// The ground on which a quantity stands.
+    pub fn basis(&self, quantity: Quantity) -> &Basis {
+        &self.resolved[quantity.index()].basis
+    }
+
+    /// The nominal value of a quantity of its own.
+    pub fn nominal(&self, structure: Structure, feature: Feature) -> Option<f64> {
+        let quantity = Quantity::find(structure, feature)?;
+        self.resolved[quantity.index()].law.map(|law| law.nominal())
+    }
+
+    /// The anatomy as read.
+    pub const fn anatomy(&self) -> &Anatomy {
+        &self.anatomy
+    }
+
+    pub(crate) const fn joint(&self) -> &Joint {
+        &self.joint
+    }
+
+    pub(crate) const fn plan(&self) -> &AnatomyPlan {
+        &self.plan
+    }
+
+    /// `q_max`: the largest share of the slack that stands off on the left.
+    pub const fn left_slack_share(&self) -> f64 {
+        self.left_slack_share
+    }
+
+    /// Weight in kilograms, if it was read.
+    pub fn weight(&self) -> Option<f64> {
+        self.nominal(Structure::Patient, Feature::Weight)
+    }
+
+    /// Age in years, if it was read.
+    pub fn age(&self) -> Option<f64> {
+        self.nominal(Structure::Patient, Feature::Age)
+    }
+
+    /// A parameter of the house rules.
+    pub fn parameter(&self, parameter: Parameter) -> f64 {
+        self.rules.parameter(parameter)
+    }
+
+    /// The arc in which the bundle runs, if the site has one.
+    pub fn danger_arc(&self) -> Option<&DangerArc> {
+        self.rules.danger_arc(self.case.site)
+    }
+
+    /// What the conditions of limits are held against.
+    pub fn circumstances(&self) -> Circumstances<'_> {
+        Circumstances {
+            facts: &self.case.facts,
+            weight: self.weight(),
+            age: self.age(),
+            stiff_below: self.parameter(Parameter::StiffBelow),
+        }
+    }
+
+    /// Whether a quantity has a value, its own or one it follows.
+    pub fn is_known(&self, quantity: Quantity) -> bool {
+        match self.basis(quantity) {
+            Basis::Read(_) | Basis::Assumed { .. } | Basis::Nil => true,
+            Basis::Follows(other) => self.is_known(*other),
+            Basis::Absent | Basis::Missing(_) => false,
+        }
+    }
+
+    /// The quantities whose readings contradict each other.
+    pub fn disputed(&self) -> impl Iterator<Item = &Resolved> {
+        self.resolved
+            .iter()
+            .filter(|one| one.selection().is_some_and(|it| it.fused.dispute.is_some()))
+    }
+
+    /// Whether a reading of less than the preferred kind serves for a quantity,
+    /// or for the one it follows.
+    pub fn is_second_choice(&self, quantity: Quantity) -> bool {
+        match self.basis(quantity) {
+            Basis::Read(selection) => selection.place > 0,
+            Basis::Follows(other) => self.is_second_choice(*other),
+            _ => false,
+        }
+    }
+
+    /// The house rule's share, by which pressure seats the disc.
+    fn slack_share(&self) -> f64 {
+        let systolic = |side| self.nominal(side, Feature::SystolicPressure);
+        let left = systolic(Structure::LeftVentricle);
+        let right = systolic(Structure::RightVentricle);
+        let right_not_lower = left.zip(right).is_some_and(|(left, right)| right >= left);
+        self.parameter(if right_not_lower {
+            Parameter::LeftSlackShareEqualPressure
+        } else {
+            Parameter::LeftSlackShare
+        })
+    }
+}

@@ -1,0 +1,56 @@
+use geometry::Face;
+use measurement::Valve;
+use std::fmt;
+
+/// What one row of a check is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Subject {
+    /// The shape as a whole.
+    Shape,
+    /// The disc, or the waist's end, on a face.
+    Face(Face),
+    /// A neighbouring valve.
+    Valve(Valve),
+    /// The vein of the way in.
+    Vein,
+    /// The artery of the way in.
+    Artery,
+}
+
+impl Subject {
+    /// Its name in files and output.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Shape => "shape",
+            Self::Face(Face::Left) => "left side",
+            Self::Face(Face::Right) => "right side",
+            Self::Valve(valve) => valve.label(),
+            Self::Vein => "femoral vein",
+            Self::Artery => "femoral artery",
+        }
+    }
+
+    /// Every subject there is.
+    pub const ALL: [Self; 9] = [
+        Self::Shape,
+        Self::Face(Face::Left),
+        Self::Face(Face::Right),
+        Self::Valve(Valve::Aortic),
+        Self::Valve(Valve::Mitral),
+        Self::Valve(Valve::Tricuspid),
+        Self::Valve(Valve::Pulmonary),
+        Self::Vein,
+        Self::Artery,
+    ];
+}
+
+impl fmt::Display for Subject {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(self.label())
+    }
+}
+
+/// The face of the septum on which a valve stands.
+pub const fn face_of(valve: Valve) -> Face {
+    if valve.is_left() { Face::Left } else { Face::Right }
+}

@@ -1,0 +1,124 @@
+use crate::house_rules::Parameter;
+use crate::outcome::{Outcome, State};
+use crate::{Setting, words};
+use crate::check::Row;
+use geometry::Occluder;
+use std::fmt;
+
+/// What is said of a size as a whole. It is said of paper, not of a child.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Verdict {
+    /// No limit is broken as read, and rarely one in the draws.
+    Fits,
+    /// Neither.
+    Tight,
+    /// Excluded, a stop is broken as read, or too often in the draws.
+    DoesNotFit,
+}
+
+impl Verdict {
+    /// The word for it in output.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Fits => "fits",
+            Self::Tight => "tight",
+            Self::DoesNotFit => "does not fit",
+        }
+    }
+
+    /// The word for it on screens, where the paper must be named.
+    pub const fn on_paper(self) -> &'static str {
+        match self {
+            Self::Fits => "fits on paper",
+            Self::Tight => "tight on paper",
+            Self::DoesNotFit => "does not fit on paper",
+        }
+    }
+}
+
+impl fmt::Display for Verdict {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(self.word())
+    }
+}
+
+/// A verdict and why it is no better.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judged {
+    /// The verdict.
+    pub verdict: Verdict,
+    /// What keeps it from being better, worst first; empty: nothing.
+    pub because: Vec<String>,
+}
+
+/// Judges a size by its outcomes and the chance that no stop is broken.
+pub(crate) fn judge(
+    setting: &Setting,
+    occluder: &Occluder,
+    rows: &[Row],
+    outcomes: &[Outcome],
+    chance: Option<f64>,
+) -> Judged {
+    let stops = against(setting, outcomes, chance);
+    if !stops.is_empty() {
+        return Judged { verdict: Verdict::DoesNotFit, because: stops };
+    }
+    let doubts = doubts(setting, occluder, rows, outcomes, chance);
+    let verdict = if doubts.is_empty() { Verdict::Fits } else { Verdict::Tight };
+    Judged { verdict, because: doubts }
+}
+
+/// What makes a size not fit.
+fn against(setting: &Setting, outcomes: &[Outcome], chance: Option<f64>) -> Vec<String> {
+    let mut against: Vec<String> =
+        crate::exclusion::excluded(setting).map(|exclusion| exclusion.fact.clone()).collect();
+    against.extend(said(outcomes, State::Stop));
+    let least = setting.parameter(Parameter::ChanceDoesNotFit);
+    if let Some(chance) = chance.filter(|&chance| chance < least) {
+        against.push(format!(
+            "a stop is broken in {} of the draws",
+            words::percent(1.0 - chance)
+        ));
+    }
+    against
+}
+
+/// What keeps a size from more than `tight`.
+fn doubts(
+    setting: &Setting,
+    occluder: &Occluder,
+    rows: &[Row],
+    outcomes: &[Outcome],
+    chance: Option<f64>,
+) -> Vec<String> {
+    let mut doubts: Vec<String> = said(outcomes, State::Caution).collect();
+    match chance {
+        None => doubts.push("chances were not computed".into()),
+        Some(chance) if chance < setting.parameter(Parameter::ChanceFits) => {
+            doubts.push(format!("no stop is broken in {} of the draws", words::percent(chance)));
+        }
+        Some(_) => {}
+    }
+    for one in setting.disputed() {
+        doubts.push(format!("readings of {} contradict each other", one.quantity));
+    }
+    for (row, outcome) in rows.iter().zip(outcomes).filter(|(row, _)| !row.stop.is_none()) {
+        if outcome.state == State::NotAssessed {
+            doubts.push(format!("{} of {}: {}", outcome.title, outcome.of, outcome.says));
+        }
+        for quantity in &row.second_choice {
+            let doubt = format!("{quantity} was not read in the preferred way");
+            if !doubts.contains(&doubt) {
+                doubts.push(doubt);
+            }
+        }
+    }
+    if occluder.discs.iter().any(Option::is_none) {
+        doubts.push("no lip on one side or both".into());
+    }
+    doubts
+}
+
+fn said(outcomes: &[Outcome], state: State) -> impl Iterator<Item = String> {
+    outcomes.iter().filter(move |outcome| outcome.state == state).map(|outcome| outcome.says.clone())
+}
