@@ -1,1 +1,4 @@
 //! Helpers shared by the outside checks.
+
+pub mod random;
+pub mod sample;

@@ -1,9 +1,10 @@
 use crate::document::{Checked, Place, Step};
 use crate::faults::{Faults, Seen, did_you_mean, one_of};
 use crate::form::{Bare, Entries};
-use crate::{Diagnostic, FileError, Source};
+use crate::{Diagnostic, FileError, Source, excerpt};
 use measurement::{Method, Phase, Quantity, Reading, ReadingId, Side, Structure, Unit};
 use serde::Deserialize;
+use sizing::resolve::neighbour_of;
 use sizing::{Answer, Case, Facts, HouseRules, Neighbour};
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
@@ -29,13 +30,26 @@ pub fn parse_case(name: &str, text: &str) -> Result<CaseFile, Vec<Diagnostic>> {
 impl CaseFile {
     /// Where a field of a reading stands in the text, in bytes.
     pub fn reading_span(&self, id: &ReadingId, field: &str) -> Option<Range<usize>> {
-        let index = self.value.readings.iter().position(|reading| reading.id == *id)?;
-        self.span(&[Step::Field("readings"), Step::Item(index), Step::Field(field)])
+        let index = self
+            .value()
+            .readings
+            .iter()
+            .position(|reading| reading.id == *id)?;
+        self.span(&[
+            Step::Field("readings"),
+            Step::Item(index),
+            Step::Field(field),
+        ])
     }
 
     /// What the case answers that the rules of a house do not ask.
     pub fn faults_under(&self, rules: &HouseRules) -> Vec<Diagnostic> {
-        let known = || rules.exclusions.iter().map(|exclusion| exclusion.id.as_str());
+        let known = || {
+            rules
+                .exclusions
+                .iter()
+                .map(|exclusion| exclusion.id.as_str())
+        };
         let mut faults = Faults::default();
         for (id, at) in self.root().field("exclusions").entries() {
             if !known().any(|one| one == id) {
@@ -101,7 +115,9 @@ fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
     let absent = absent(&form.no_such_neighbour, &readings, at, faults);
     Case {
         title: faults.text(&at.field("title"), form.title),
-        lesson: form.lesson.map(|lesson| faults.text(&at.field("lesson"), lesson)),
+        lesson: form
+            .lesson
+            .map(|lesson| faults.text(&at.field("lesson"), lesson)),
         site: faults.word(&at.field("site"), &form.site.0),
         edge: faults.word(&at.field("edge"), &form.edge.0),
         route: faults.word(&at.field("route"), &form.route.0),
@@ -130,8 +146,12 @@ fn reading(form: ReadingForm, at: &Place, faults: &mut Faults) -> Option<Reading
     let side = faults.word_or(&at.field("side"), form.side.as_ref(), Side::NoSide);
     let phase = faults.word_or(&at.field("phase"), form.phase.as_ref(), Phase::AnyPhase);
     let method = faults.word_or(&at.field("method"), form.method.as_ref(), Method::Direct);
-    let image = form.image.map(|image| faults.text(&at.field("image"), image));
-    let set_aside = form.set_aside.map(|why| faults.text(&at.field("set_aside"), why));
+    let image = form
+        .image
+        .map(|image| faults.text(&at.field("image"), image));
+    let set_aside = form
+        .set_aside
+        .map(|why| faults.text(&at.field("set_aside"), why));
 
     let quantity = faults.quantity(&at.field("of"), &form.of)?;
     let info = quantity.info();
@@ -146,7 +166,9 @@ fn reading(form: ReadingForm, at: &Place, faults: &mut Faults) -> Option<Reading
         id: ReadingId(id),
         quantity,
         value: faults.number(&at.field("value"), form.value, info.least..=info.most, unit),
-        sd: form.sd.map(|sd| faults.above_zero(&at.field("sd"), sd, info.most - info.least, unit)),
+        sd: form
+            .sd
+            .map(|sd| faults.above_zero(&at.field("sd"), sd, info.most - info.least, unit)),
         modality,
         side,
         phase,
@@ -189,7 +211,7 @@ fn absent(
             let line = at.field("readings").item(read).line();
             let expected = format!(
                 "none of its readings in use; \"{}\" in line {line} is of the {}",
-                reading.id.0,
+                excerpt(&reading.id.0),
                 reading.quantity.label(),
             );
             let remedy = "Take it out here, or set the reading aside.";
@@ -199,20 +221,9 @@ fn absent(
     absent
 }
 
-/// The neighbour that a structure belongs to.
-const fn neighbour_of(structure: Structure) -> Option<Neighbour> {
-    match structure {
-        Structure::Valve(valve) => Some(Neighbour::Valve(valve)),
-        Structure::LeftTract => Some(Neighbour::LeftTract),
-        Structure::RightTract => Some(Neighbour::RightTract),
-        _ => None,
-    }
-}
-
 fn facts(form: &FactsForm, at: &Place, faults: &mut Faults) -> Facts {
-    let mut answer = |name, form: &Option<Bare>| {
-        faults.word_or(&at.field(name), form.as_ref(), Answer::Unknown)
-    };
+    let mut answer =
+        |name, form: &Option<Bare>| faults.word_or(&at.field(name), form.as_ref(), Answer::Unknown);
     Facts {
         prolapse: answer("prolapse", &form.prolapse),
         mitral_chordae_on_edge: answer("mitral_chordae_on_edge", &form.mitral_chordae_on_edge),

@@ -4,8 +4,8 @@ use crate::document::{Checked, Place};
 use crate::faults::{Faults, Seen};
 use crate::{Diagnostic, FileError, Source};
 use geometry::{Disc, Occluder, Vec2, Waist, degrees};
-use series::SeriesForm;
 use serde::Deserialize;
+use series::SeriesForm;
 use sizing::{Catalogue, Shape, Sheath, Size};
 use std::ops::RangeInclusive;
 use std::path::Path;
@@ -18,7 +18,10 @@ pub type CatalogueFile = Checked<Catalogue>;
 
 /// Reads a catalogue from a file.
 pub fn read_catalogue(path: &Path) -> Result<CatalogueFile, FileError> {
-    Ok(Checked::read(Source::read(path, CATALOGUE_CAP)?, catalogue)?)
+    Ok(Checked::read(
+        Source::read(path, CATALOGUE_CAP)?,
+        catalogue,
+    )?)
 }
 
 /// Reads a catalogue from a text; all faults at once where it is RON of the
@@ -96,9 +99,21 @@ struct Stuff {
 
 impl Stuff {
     fn size(self, label: String, waist: Waist, discs: [Option<Disc>; 2], sheath: Sheath) -> Size {
-        let Self { conformability, braid_angle_deg } = self;
+        let Self {
+            conformability,
+            braid_angle_deg,
+        } = self;
         let braid_angle = degrees(braid_angle_deg);
-        Size { label, occluder: Occluder { waist, discs, conformability, braid_angle }, sheath }
+        Size {
+            label,
+            occluder: Occluder {
+                waist,
+                discs,
+                conformability,
+                braid_angle,
+            },
+            sheath,
+        }
     }
 }
 
@@ -124,7 +139,12 @@ fn catalogue(form: CatalogueForm, at: &Place, faults: &mut Faults) -> Catalogue 
 /// A shape with all its sizes, of which there is room for so many.
 fn shape(form: ShapeForm, at: &Place, room: &mut usize, faults: &mut Faults) -> Shape {
     let stuff = Stuff {
-        conformability: faults.number(&at.field("conformability"), form.conformability, 0.0..=1.0, ""),
+        conformability: faults.number(
+            &at.field("conformability"),
+            form.conformability,
+            0.0..=1.0,
+            "",
+        ),
         braid_angle_deg: faults.number(
             &at.field("braid_angle_deg"),
             form.braid_angle_deg,
@@ -133,7 +153,12 @@ fn shape(form: ShapeForm, at: &Place, room: &mut usize, faults: &mut Faults) -> 
         ),
     };
     if form.sizes.is_empty() && form.series.is_empty() {
-        faults.say(at, "no size", "sizes, a series or both", "Add a row to `sizes`.");
+        faults.say(
+            at,
+            "no size",
+            "sizes, a series or both",
+            "Add a row to `sizes`.",
+        );
     }
     let mut labels = Seen::new();
     let mut sizes = Vec::new();
@@ -195,14 +220,26 @@ fn size(form: SizeForm, stuff: Stuff, at: &Place, faults: &mut Faults) -> Size {
     let outer_diameter = form.sheath_outer_mm.map(|outer| {
         let at = at.field("sheath_outer_mm");
         let outer = faults.number(&at, outer, SHEATH_OUTER, "mm");
-        let inner = Sheath { french, outer_diameter: None }.outer_diameter(0.0);
-        if outer <= inner {
+        let inner = Sheath {
+            french,
+            outer_diameter: None,
+        }
+        .outer_diameter(0.0);
+        if SHEATH_FR.contains(&french) && outer <= inner {
             let expected = format!("more than its inner diameter, {inner:.2} mm");
             faults.add(&at, expected, "A sheath is named by what fits inside.");
         }
         outer
     });
-    stuff.size(label, waist, discs, Sheath { french, outer_diameter })
+    stuff.size(
+        label,
+        waist,
+        discs,
+        Sheath {
+            french,
+            outer_diameter,
+        },
+    )
 }
 
 fn disc(form: &DiscForm, waist: f64, at: &Place, faults: &mut Faults) -> Disc {
@@ -217,7 +254,11 @@ fn disc(form: &DiscForm, waist: f64, at: &Place, faults: &mut Faults) -> Disc {
     } else {
         covers_waist(offset, diameter - waist, at, faults);
     }
-    Disc { radius: 0.5 * diameter, thickness: thickness(form.thickness, diameter, at, faults), offset }
+    Disc {
+        radius: 0.5 * diameter,
+        thickness: thickness(form.thickness, diameter, at, faults),
+        offset,
+    }
 }
 
 /// A thickness that a disc of a diameter can have.

@@ -22,30 +22,37 @@ pub struct Diagnostic {
 }
 
 impl Diagnostic {
-    /// A fault at a byte of a source. `found` may hold text of the file as it
-    /// is: it is cut to a line and made visible here, as is the field.
+    /// A fault at a byte of a source. Any part may hold text of the file as it
+    /// is: it is made visible here, and what was found is cut short.
     pub(crate) fn new(
         source: &Source,
         offset: usize,
         field: &str,
         found: &str,
-        expected: impl Into<String>,
-        remedy: impl Into<String>,
+        expected: &str,
+        remedy: &str,
     ) -> Self {
         Self {
             file: visible(source.name()).into_owned(),
             at: source.position(offset),
             field: visible(field).into_owned(),
             found: excerpt(found),
-            expected: expected.into(),
-            remedy: remedy.into(),
+            expected: visible(expected).into_owned(),
+            remedy: visible(remedy).into_owned(),
         }
     }
 }
 
 impl fmt::Display for Diagnostic {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { file, at, field, found, expected, remedy } = self;
+        let Self {
+            file,
+            at,
+            field,
+            found,
+            expected,
+            remedy,
+        } = self;
         write!(formatter, "{file}:{}:{}: ", at.line, at.column)?;
         if !field.is_empty() {
             write!(formatter, "{field}: ")?;

@@ -1,4 +1,4 @@
-use crate::outline::{Node, Outline, Step as OutlineStep, push_field};
+use crate::outline::{Node, Outline, Via, push_field, push_item};
 use crate::syntax::explain;
 use crate::{Diagnostic, Faults, Source};
 use ron::Options;
@@ -24,31 +24,36 @@ impl Document {
 
     /// The place of the file's value.
     pub(crate) fn root(&self) -> Place<'_> {
-        Place { source: &self.source, node: &self.outline.root, path: String::new(), is_there: true }
+        Place {
+            source: &self.source,
+            node: &self.outline.root,
+            path: String::new(),
+            is_there: true,
+        }
     }
 
     /// Reads the text into a form, or says why it cannot be.
-    fn form<Form: DeserializeOwned>(&self) -> Result<Form, Diagnostic> {
+    fn form<Form: DeserializeOwned>(&self) -> Result<Form, Vec<Diagnostic>> {
         let text = self.source.text();
         // First, because every other fault may come of another format.
         let format = self.root().field("format");
         if format.is_there && format.text() != FORMAT {
+            let found = format!("format {}", format.text());
             let expected = format!("format {FORMAT}");
             let remedy = "This program reads no other format of file.";
-            return Err(format.fault(&format!("format {}", format.text()), expected, remedy));
+            return Err(vec![format.fault(&found, &expected, remedy)]);
         }
         Options::default()
             .with_default_extension(Extensions::IMPLICIT_SOME)
             .from_str(text)
-            .map_err(|error| explain(&self.source, &self.outline, &error))
+            .map_err(|error| vec![explain(&self.source, &self.outline, &error)])
     }
 }
 
 /// What was read from a file and found right, with the text it came from.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Checked<T> {
-    /// What was read.
-    pub value: T,
+    value: T,
     document: Document,
 }
 
@@ -60,11 +65,21 @@ impl<T> Checked<T> {
         check: impl FnOnce(Form, &Place, &mut Faults) -> T,
     ) -> Result<Self, Vec<Diagnostic>> {
         let document = Document::new(source);
-        let form = document.form().map_err(|fault| vec![fault])?;
+        let form = document.form()?;
         let mut faults = Faults::default();
         let value = check(form, &document.root(), &mut faults);
         faults.none()?;
         Ok(Self { value, document })
+    }
+
+    /// What was read.
+    pub const fn value(&self) -> &T {
+        &self.value
+    }
+
+    /// What was read, without its text.
+    pub fn into_value(self) -> T {
+        self.value
     }
 
     /// The text it came from.
@@ -120,7 +135,7 @@ impl<'a> Place<'a> {
         let node = self.node.inner.get(index);
         match node {
             Some(node) => node.push_to(&mut path, self.source.text()),
-            None => path.push_str(&format!("[{index}]")),
+            None => push_item(&mut path, index),
         }
         self.inward(path, node)
     }
@@ -128,8 +143,8 @@ impl<'a> Place<'a> {
     /// The entries of a map by their keys.
     pub(crate) fn entries(&self) -> impl Iterator<Item = (String, Self)> {
         let inner = self.node.inner.iter().enumerate();
-        inner.filter_map(|(index, node)| match &node.step {
-            OutlineStep::Entry(key) => {
+        inner.filter_map(|(index, node)| match &node.via {
+            Via::Entry(key) => {
                 let key = ron::from_str(self.source.slice(key)).ok()?;
                 Some((key, self.item(index)))
             }
@@ -140,7 +155,12 @@ impl<'a> Place<'a> {
     fn inward(&self, path: String, node: Option<&'a Node>) -> Self {
         let is_there = self.is_there && node.is_some();
         let node = node.filter(|_| is_there).unwrap_or(self.node);
-        Self { source: self.source, node, path, is_there }
+        Self {
+            source: self.source,
+            node,
+            path,
+            is_there,
+        }
     }
 
     /// Whether it is written in the file.
@@ -155,16 +175,18 @@ impl<'a> Place<'a> {
 
     /// The line on which it begins.
     pub(crate) fn line(&self) -> usize {
-        self.source.position(self.node.span.start).line
+        self.source.line(self.node.span.start)
     }
 
     /// A fault here.
-    pub(crate) fn fault(
-        &self,
-        found: &str,
-        expected: impl Into<String>,
-        remedy: impl Into<String>,
-    ) -> Diagnostic {
-        Diagnostic::new(self.source, self.node.span.start, &self.path, found, expected, remedy)
+    pub(crate) fn fault(&self, found: &str, expected: &str, remedy: &str) -> Diagnostic {
+        Diagnostic::new(
+            self.source,
+            self.node.span.start,
+            &self.path,
+            found,
+            expected,
+            remedy,
+        )
     }
 }

@@ -36,15 +36,24 @@ pub enum FileError {
 
 impl FileError {
     pub(crate) fn unread(name: &str, cause: io::Error) -> Self {
-        Self::Unread { file: visible(name).into_owned(), cause }
+        Self::Unread {
+            file: visible(name).into_owned(),
+            cause,
+        }
     }
 
     pub(crate) fn too_large(name: &str, cap: u64) -> Self {
-        Self::TooLarge { file: visible(name).into_owned(), kibibytes: cap / 1024 }
+        Self::TooLarge {
+            file: visible(name).into_owned(),
+            kibibytes: cap / 1024,
+        }
     }
 
     pub(crate) fn not_utf8(name: &str, offset: usize) -> Self {
-        Self::NotUtf8 { file: visible(name).into_owned(), offset }
+        Self::NotUtf8 {
+            file: visible(name).into_owned(),
+            offset,
+        }
     }
 }
 
@@ -55,5 +64,9 @@ impl From<Vec<Diagnostic>> for FileError {
 }
 
 fn lines(faults: &[Diagnostic]) -> String {
-    faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
+    faults
+        .iter()
+        .map(ToString::to_string)
+        .collect::<Vec<_>>()
+        .join("\n")
 }

@@ -1,8 +1,8 @@
+use crate::Diagnostic;
 use crate::document::Place;
 use crate::form::Bare;
 use crate::nearest::nearest;
 use crate::words::Word;
-use crate::Diagnostic;
 use measurement::{Quantity, Unit};
 use std::collections::BTreeMap;
 use std::ops::RangeInclusive;
@@ -31,9 +31,14 @@ impl Faults {
     }
 
     /// What stands at a place is not what was expected.
-    pub(crate) fn add(&mut self, at: &Place, expected: impl Into<String>, remedy: impl Into<String>) {
+    pub(crate) fn add(&mut self, at: &Place, expected: impl AsRef<str>, remedy: impl AsRef<str>) {
         let found = at.text();
-        self.say(at, if found.is_empty() { "nothing" } else { found }, expected, remedy);
+        self.say(
+            at,
+            if found.is_empty() { "nothing" } else { found },
+            expected,
+            remedy,
+        );
     }
 
     /// A fault in words of its own.
@@ -41,11 +46,12 @@ impl Faults {
         &mut self,
         at: &Place,
         found: &str,
-        expected: impl Into<String>,
-        remedy: impl Into<String>,
+        expected: impl AsRef<str>,
+        remedy: impl AsRef<str>,
     ) {
         if self.0.len() < MOST_LISTED {
-            self.0.push(at.fault(found, expected, remedy));
+            self.0
+                .push(at.fault(found, expected.as_ref(), remedy.as_ref()));
         }
     }
 
@@ -60,7 +66,11 @@ impl Faults {
         // NaN is within no limits.
         if !within.contains(&value) {
             let (least, most) = within.into_inner();
-            self.add(at, format!("a number from {least} to {most}{}", after_space(unit)), "");
+            self.add(
+                at,
+                format!("a number from {least} to {most}{}", after_space(unit)),
+                "",
+            );
         }
         value + 0.0
     }
@@ -68,7 +78,11 @@ impl Faults {
     /// A standard deviation or step: above 0, at most `most`.
     pub(crate) fn above_zero(&mut self, at: &Place, value: f64, most: f64, unit: &str) -> f64 {
         if !(value > 0.0 && value <= most) {
-            self.add(at, format!("a number above 0, at most {most}{}", after_space(unit)), "");
+            self.add(
+                at,
+                format!("a number above 0, at most {most}{}", after_space(unit)),
+                "",
+            );
         }
         value
     }
@@ -83,7 +97,8 @@ impl Faults {
 
     /// A short name: letters, digits, `-`, `_` and `.`.
     pub(crate) fn name(&mut self, at: &Place, name: String) -> String {
-        let is_name_character = |it: char| it.is_ascii_alphanumeric() || matches!(it, '-' | '_' | '.');
+        let is_name_character =
+            |it: char| it.is_ascii_alphanumeric() || matches!(it, '-' | '_' | '.');
         if name.is_empty() || !name.chars().all(is_name_character) {
             self.add(at, "a name of letters, digits, `-`, `_` and `.`", "");
         }
@@ -122,7 +137,11 @@ impl Faults {
 
     /// The values of a list of words.
     pub(crate) fn words<T: Word>(&mut self, at: &Place, words: &[Bare]) -> Vec<T> {
-        words.iter().enumerate().map(|(index, word)| self.word(&at.item(index), &word.0)).collect()
+        words
+            .iter()
+            .enumerate()
+            .map(|(index, word)| self.word(&at.item(index), &word.0))
+            .collect()
     }
 
     /// The quantity of an address.
@@ -130,7 +149,12 @@ impl Faults {
         let quantity = Quantity::from_address(address);
         if quantity.is_none() {
             let known = Quantity::all().map(Quantity::address);
-            self.unknown(at, address, known, "the address of a quantity, such as \"aortic.rim\"");
+            self.unknown(
+                at,
+                address,
+                known,
+                "the address of a quantity, such as \"aortic.rim\"",
+            );
         }
         quantity
     }
@@ -138,7 +162,8 @@ impl Faults {
     /// The quantities of a list of addresses.
     pub(crate) fn quantities(&mut self, at: &Place, addresses: &[String]) -> Vec<Quantity> {
         let each = addresses.iter().enumerate();
-        each.filter_map(|(index, address)| self.quantity(&at.item(index), address)).collect()
+        each.filter_map(|(index, address)| self.quantity(&at.item(index), address))
+            .collect()
     }
 
     /// The unit in which a quantity is read, and no other.
@@ -148,7 +173,7 @@ impl Faults {
             return;
         }
         let remedy = if Unit::from_word(unit).is_some() {
-            format!("Give {} in {own}: the program converts no units.", quantity.label())
+            format!("Write the value in {own}: no unit is converted.")
         } else {
             String::new()
         };
@@ -161,7 +186,7 @@ impl Faults {
         at: &Place,
         name: &str,
         known: impl IntoIterator<Item = &'a str>,
-        expected: impl Into<String>,
+        expected: impl AsRef<str>,
     ) {
         self.add(at, expected, did_you_mean(name, known));
     }
@@ -183,5 +208,9 @@ pub(crate) fn did_you_mean<'a>(word: &str, known: impl IntoIterator<Item = &'a s
 }
 
 fn after_space(unit: &str) -> String {
-    if unit.is_empty() { String::new() } else { format!(" {unit}") }
+    if unit.is_empty() {
+        String::new()
+    } else {
+        format!(" {unit}")
+    }
 }

@@ -71,7 +71,7 @@ impl<'de, Rule: Deserialize<'de>> Deserialize<'de> for ListOr<Rule> {
         impl<'de, Rule: Deserialize<'de>> Visitor<'de> for Either<Rule> {
             type Value = ListOr<Rule>;
             fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-                formatter.write_str("a list of numbers in [ ] or a rule in ( )")
+                formatter.write_str("a list in `[ ]` or a rule with named fields")
             }
             fn visit_seq<A: SeqAccess<'de>>(self, list: A) -> Result<Self::Value, A::Error> {
                 Vec::deserialize(SeqAccessDeserializer::new(list)).map(ListOr::List)

@@ -22,21 +22,15 @@ pub const RULES_CAP: u64 = 1024 * 1024;
 /// House rules with the text they came from.
 pub type HouseRulesFile = Checked<HouseRules>;
 
-/// Reads house rules from a file; they may name the checks given and no others.
-pub fn read_house_rules(path: &Path, checks: &[&str]) -> Result<HouseRulesFile, FileError> {
-    let source = Source::read(path, RULES_CAP)?;
-    Ok(Checked::read(source, |form, at, faults| house_rules(form, checks, at, faults))?)
+/// Reads house rules from a file.
+pub fn read_house_rules(path: &Path) -> Result<HouseRulesFile, FileError> {
+    Ok(Checked::read(Source::read(path, RULES_CAP)?, house_rules)?)
 }
 
-/// Reads house rules from a text; they may name the checks given and no others.
-/// All faults at once where it is RON of the right form, the first one otherwise.
-pub fn parse_house_rules(
-    name: &str,
-    text: &str,
-    checks: &[&str],
-) -> Result<HouseRulesFile, Vec<Diagnostic>> {
-    let source = Source::new(name, text);
-    Checked::read(source, |form, at, faults| house_rules(form, checks, at, faults))
+/// Reads house rules from a text; all faults at once where it is RON of the
+/// right form, the first one otherwise.
+pub fn parse_house_rules(name: &str, text: &str) -> Result<HouseRulesFile, Vec<Diagnostic>> {
+    Checked::read(Source::new(name, text), house_rules)
 }
 
 #[derive(Deserialize)]
@@ -66,11 +60,11 @@ struct ParameterForm {
     source: String,
 }
 
-fn house_rules(form: HouseRulesForm, checks: &[&str], at: &Place, faults: &mut Faults) -> HouseRules {
+fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRules {
     let rules = HouseRules {
         title: faults.text(&at.field("title"), form.title),
         parameters: parameters(form.parameters, &at.field("parameters"), faults),
-        limits: limits::rows(form.limits, checks, &at.field("limits"), faults),
+        limits: limits::rows(form.limits, &at.field("limits"), faults),
         defaults: defaults::rows(form.defaults, &at.field("defaults"), faults),
         doubts: readings::doubts(form.doubts, &at.field("doubts"), faults),
         scales: readings::scales(form.scales, &at.field("scales"), faults),
@@ -91,14 +85,22 @@ fn each_row<'a, Form, Row>(
     at: &'a Place,
     mut row: impl FnMut(Form, &Place<'a>) -> Row,
 ) -> Vec<Row> {
-    forms.into_iter().enumerate().map(|(index, form)| row(form, &at.item(index))).collect()
+    forms
+        .into_iter()
+        .enumerate()
+        .map(|(index, form)| row(form, &at.item(index)))
+        .collect()
 }
 
 /// Where a row comes from: every row says it.
 fn source(source: String, at: &Place, faults: &mut Faults) -> String {
     let at = at.field("source");
     if source.trim().is_empty() {
-        faults.add(&at, "a citation, \"common practice, no source\" or \"assumption\"", "");
+        faults.add(
+            &at,
+            "a citation, \"common practice, no source\" or \"assumption\"",
+            "",
+        );
     }
     source
 }
@@ -117,13 +119,23 @@ fn parameters(forms: Vec<ParameterForm>, at: &Place, faults: &mut Faults) -> Vec
             continue;
         };
         faults.once(&mut seen, info.name, &at.field("name"));
-        let value = faults.number(&at.field("value"), form.value, info.least..=info.most, info.unit);
+        let value = faults.number(
+            &at.field("value"),
+            form.value,
+            info.least..=info.most,
+            info.unit,
+        );
         values[info.parameter.index()] = Some(Sourced { value, source });
     }
     for (info, value) in Parameter::ALL.iter().zip(&values) {
         if value.is_none() {
             let expected = format!("{} ({}), {}", info.name, info.unit, info.label);
-            faults.say(at, &format!("no row for {}", info.name), expected, "Add the row.");
+            faults.say(
+                at,
+                &format!("no row for {}", info.name),
+                expected,
+                "Add the row.",
+            );
         }
     }
     values.into_iter().flatten().collect()

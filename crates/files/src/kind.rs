@@ -1,5 +1,5 @@
-use crate::document::Document;
 use crate::Source;
+use crate::document::Document;
 
 /// What a file holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

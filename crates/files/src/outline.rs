@@ -6,6 +6,7 @@
 
 mod scanner;
 
+use crate::text::excerpt;
 use scanner::Scanner;
 use std::ops::Range;
 
@@ -22,17 +23,17 @@ pub(crate) struct Outline {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Node {
     /// How it is reached from the value around it.
-    pub(crate) step: Step,
+    pub(crate) via: Via,
     /// Its own place, without the name or key before it.
     pub(crate) span: Range<usize>,
     /// Its fields, items or entries, in the order of the file.
-    pub(crate) inner: Vec<Node>,
+    pub(crate) inner: Vec<Self>,
 }
 
 /// How a value is reached from the one around it; spans are those of the name
 /// or key.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) enum Step {
+pub(crate) enum Via {
     /// Not at all: it is the file.
     Root,
     /// By a field's name.
@@ -65,7 +66,11 @@ impl Outline {
     pub(crate) fn containing(&self, offset: usize) -> Vec<&Node> {
         let mut path = vec![&self.root];
         let mut node = &self.root;
-        while let Some(inner) = node.inner.iter().find(|inner| inner.extent().contains(&offset)) {
+        while let Some(inner) = node
+            .inner
+            .iter()
+            .find(|inner| inner.extent().contains(&offset))
+        {
             path.push(inner);
             node = inner;
         }
@@ -76,29 +81,29 @@ impl Outline {
 impl Node {
     /// Its place, its name or key included.
     pub(crate) fn extent(&self) -> Range<usize> {
-        match &self.step {
-            Step::Root | Step::Item(_) => self.span.clone(),
-            Step::Field(name) | Step::Entry(name) => name.start..self.span.end,
+        match &self.via {
+            Via::Root | Via::Item(_) => self.span.clone(),
+            Via::Field(name) | Via::Entry(name) => name.start..self.span.end,
         }
     }
 
     /// Its field of a name.
     pub(crate) fn field(&self, text: &str, name: &str) -> Option<&Self> {
-        self.inner.iter().find(|inner| match &inner.step {
-            Step::Field(span) => field_name(text, span) == name,
+        self.inner.iter().find(|inner| match &inner.via {
+            Via::Field(span) => field_name(text, span) == name,
             _ => false,
         })
     }
 
     /// Its place in a path, after what leads to the value around it.
     pub(crate) fn push_to(&self, path: &mut String, text: &str) {
-        match &self.step {
-            Step::Root => {}
-            Step::Field(span) => push_field(path, field_name(text, span)),
-            Step::Item(index) => path.push_str(&format!("[{index}]")),
-            Step::Entry(span) => {
+        match &self.via {
+            Via::Root => {}
+            Via::Field(span) => push_field(path, field_name(text, span)),
+            Via::Item(index) => push_item(path, *index),
+            Via::Entry(span) => {
                 path.push('[');
-                path.push_str(text.get(span.clone()).unwrap_or_default());
+                path.push_str(&excerpt(text.get(span.clone()).unwrap_or_default()));
                 path.push(']');
             }
         }
@@ -110,7 +115,12 @@ pub(crate) fn push_field(path: &mut String, name: &str) {
     if !path.is_empty() {
         path.push('.');
     }
-    path.push_str(name);
+    path.push_str(&excerpt(name));
+}
+
+/// Adds an item to a path: `readings[3]`.
+pub(crate) fn push_item(path: &mut String, index: usize) {
+    path.extend(["[", &index.to_string(), "]"]);
 }
 
 /// A field's name; `r#` is only a way to write it.

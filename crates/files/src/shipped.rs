@@ -1,15 +1,27 @@
 //! The files that come with the program, each its name and text.
 
 /// The house rules.
-pub const HOUSE_RULES: (&str, &str) =
-    ("house_rules.ron", include_str!("../../../catalogs/house_rules.ron"));
+pub const HOUSE_RULES: (&str, &str) = (
+    "house_rules.ron",
+    include_str!("../../../catalogs/house_rules.ron"),
+);
 
 /// The catalogue of generic shapes.
 pub const SHAPES: (&str, &str) = ("shapes.ron", include_str!("../../../catalogs/shapes.ron"));
 
 /// The cases, invented for teaching; the first is the demonstration.
-pub const SCENARIOS: &[(&str, &str)] =
-    &[("outlet-infant.ron", include_str!("../../../scenarios/outlet-infant.ron"))];
+pub const SCENARIOS: &[(&str, &str)] = &[(
+    "outlet-infant.ron",
+    include_str!("../../../scenarios/outlet-infant.ron"),
+)];
+
+/// The scenario of a name, with or without its ending.
+pub fn scenario(name: &str) -> Option<(&'static str, &'static str)> {
+    SCENARIOS
+        .iter()
+        .copied()
+        .find(|(known, _)| *known == name || known.strip_suffix(".ron") == Some(name))
+}
 
 #[cfg(test)]
 mod tests {
@@ -22,9 +34,11 @@ mod tests {
         let on_disk: BTreeSet<String> = std::fs::read_dir(folder)
             .unwrap()
             .map(|entry| entry.unwrap().file_name().into_string().unwrap())
-            .filter(|name| name.ends_with(".ron"))
             .collect();
-        let shipped: BTreeSet<String> = SCENARIOS.iter().map(|(name, _)| (*name).to_owned()).collect();
+        let shipped: BTreeSet<String> = SCENARIOS
+            .iter()
+            .map(|(name, _)| (*name).to_owned())
+            .collect();
         assert_eq!(shipped, on_disk);
         assert_eq!(shipped.len(), SCENARIOS.len());
     }

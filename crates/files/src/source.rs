@@ -79,9 +79,14 @@ impl Source {
         self.text.get(span.clone()).unwrap_or_default()
     }
 
+    /// The line of a byte, from 1.
+    pub fn line(&self, offset: usize) -> usize {
+        self.line_starts.partition_point(|&start| start <= offset)
+    }
+
     /// The place of a byte.
     pub fn position(&self, offset: usize) -> Position {
-        let line = self.line_starts.partition_point(|&start| start <= offset);
+        let line = self.line(offset);
         let start = self.line_starts[line - 1];
         let column = 1 + self.slice(&(start..offset)).chars().count();
         Position { line, column }
@@ -89,7 +94,10 @@ impl Source {
 
     /// The byte at a place; the end of the text for a place past it.
     pub fn offset(&self, at: Position) -> usize {
-        let start = at.line.checked_sub(1).and_then(|line| self.line_starts.get(line));
+        let start = at
+            .line
+            .checked_sub(1)
+            .and_then(|line| self.line_starts.get(line));
         let Some(&start) = start else {
             return self.text.len();
         };
@@ -107,13 +115,29 @@ mod tests {
     #[test]
     fn places_and_bytes_agree_both_ways() {
         let source = Source::new("x", "ä1\n\nβ2\n");
-        for (offset, line, column) in [(0, 1, 1), (2, 1, 2), (3, 1, 3), (4, 2, 1), (7, 3, 2), (9, 4, 1)] {
+        for (offset, line, column) in [
+            (0, 1, 1),
+            (2, 1, 2),
+            (3, 1, 3),
+            (4, 2, 1),
+            (7, 3, 2),
+            (9, 4, 1),
+        ] {
             let place = Position { line, column };
             assert_eq!(source.position(offset), place);
             assert_eq!(source.offset(place), offset);
         }
-        assert_eq!(source.offset(Position { line: 99, column: 1 }), source.text().len());
-        assert_eq!(source.offset(Position { line: 0, column: 0 }), source.text().len());
+        assert_eq!(
+            source.offset(Position {
+                line: 99,
+                column: 1
+            }),
+            source.text().len()
+        );
+        assert_eq!(
+            source.offset(Position { line: 0, column: 0 }),
+            source.text().len()
+        );
     }
 
     #[test]

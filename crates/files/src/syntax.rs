@@ -2,14 +2,22 @@
 //! who edits it by hand.
 
 use crate::faults::{did_you_mean, one_of};
-use crate::outline::{Node, Outline, Unclosed};
+use crate::outline::{Node, Outline, Unclosed, Via};
+use crate::text::excerpt;
 use crate::{Diagnostic, Position, Source};
 use ron::error::{Error, SpannedError};
 
 /// The fault behind an error of `ron`.
 pub(crate) fn explain(source: &Source, outline: &Outline, error: &SpannedError) -> Diagnostic {
-    let at = Position { line: error.span.end.line, column: error.span.end.col };
-    let scene = Scene { source, outline, offset: source.offset(at) };
+    let at = Position {
+        line: error.span.end.line,
+        column: error.span.end.col,
+    };
+    let scene = Scene {
+        source,
+        outline,
+        offset: source.offset(at),
+    };
     scene
         .words_and_fields(&error.code)
         .or_else(|| scene.endless(&error.code))
@@ -34,12 +42,26 @@ impl Scene<'_> {
         offset: usize,
         within: &[&Node],
         found: &str,
-        expected: impl Into<String>,
-        remedy: impl Into<String>,
+        expected: impl AsRef<str>,
+        remedy: impl AsRef<str>,
     ) -> Diagnostic {
         let mut path = String::new();
-        within.iter().for_each(|node| node.push_to(&mut path, self.source.text()));
+        let mut around: Option<&Node> = None;
+        for node in within {
+            if around.is_some_and(|around| is_stray(node, around)) {
+                break;
+            }
+            node.push_to(&mut path, self.source.text());
+            around = Some(node);
+        }
+        let (expected, remedy) = (expected.as_ref(), remedy.as_ref());
         Diagnostic::new(self.source, offset, &path, found, expected, remedy)
+    }
+
+    /// The values around the last thing that was read, blanks apart.
+    fn last_read(&self) -> Vec<&Node> {
+        self.outline
+            .containing(self.before().trim_end().len().saturating_sub(1))
     }
 
     /// The values around the last byte that was read.
@@ -61,16 +83,16 @@ impl Scene<'_> {
     }
 
     /// What is written where `ron` stopped.
-    fn next(&self) -> &str {
+    fn next(&self) -> String {
         let rest = self.after();
-        match rest.chars().next() {
-            None => "the end of the file",
-            Some('(' | ')' | '[' | ']' | '{' | '}' | ',' | ':') => &rest[..1],
-            Some('"') => rest.lines().next().unwrap_or(rest),
-            Some(_) => {
-                let ends = |it: char| it.is_whitespace() || "()[]{},:".contains(it);
-                &rest[..rest.find(ends).filter(|&end| end > 0).unwrap_or(rest.len())]
+        let value = self.ahead().last().map(|node| node.span.clone());
+        match (rest.chars().next(), value) {
+            (None, _) => "the end of the file".to_owned(),
+            (Some(sign), _) if "()[]{},:".contains(sign) => format!("`{sign}`"),
+            (Some(_), Some(value)) if value.start == self.offset => {
+                self.source.slice(&value).to_owned()
             }
+            _ => leading(rest, |it| !it.is_whitespace() && !"()[]{},:".contains(it)).to_owned(),
         }
     }
 
@@ -80,13 +102,25 @@ impl Scene<'_> {
         let innermost = behind.last()?;
         let start = innermost.extent().start;
         Some(match code {
-            Error::NoSuchStructField { expected, found, .. } => {
+            Error::NoSuchStructField {
+                expected, found, ..
+            } => {
                 let known = expected.iter().copied();
-                let remedy = did_you_mean(found, known.clone());
-                let remedy = if remedy.is_empty() { "Take it out.".to_owned() } else { remedy };
-                self.fault(start, &behind, &format!("a field {found}"), one_of(known), remedy)
+                let mut remedy = did_you_mean(found, known.clone());
+                if remedy.is_empty() {
+                    remedy = self.why_unknown(found);
+                }
+                self.fault(
+                    start,
+                    &behind,
+                    &format!("a field {found}"),
+                    one_of(known),
+                    remedy,
+                )
             }
-            Error::NoSuchEnumVariant { expected, found, .. } => {
+            Error::NoSuchEnumVariant {
+                expected, found, ..
+            } => {
                 let known = expected.iter().copied();
                 let remedy = did_you_mean(found, known.clone());
                 self.fault(innermost.span.start, &behind, found, one_of(known), remedy)
@@ -102,7 +136,13 @@ impl Scene<'_> {
                 let ahead = self.ahead();
                 let start = ahead.last()?.span.start;
                 let found = format!("no field {field}");
-                self.fault(start, &ahead, &found, "it here", format!("Add `{field}: …`."))
+                self.fault(
+                    start,
+                    &ahead,
+                    &found,
+                    "it here",
+                    format!("Add `{field}: …`."),
+                )
             }
             Error::InvalidValueForType { expected, .. } => {
                 let found = self.source.slice(&innermost.span);
@@ -112,14 +152,28 @@ impl Scene<'_> {
         })
     }
 
+    /// Why a field may stand where it is not known.
+    fn why_unknown(&self, field: &str) -> String {
+        let of_another = match field {
+            "shapes" => "Is this file a catalogue?",
+            "parameters" | "limits" => "Does this file hold house rules?",
+            "readings" => "Is this file a case?",
+            _ if self.outline.unclosed.is_some() => "Is a `)` missing before it?",
+            _ => "Take it out.",
+        };
+        of_another.to_owned()
+    }
+
     /// Text or a comment that runs to the end of the file.
     fn endless(&self, code: &Error) -> Option<Diagnostic> {
         let (found, expected) = match code {
             Error::ExpectedStringEnd => ("text that does not end", "a closing quote"),
-            Error::UnclosedBlockComment => ("a comment that does not end", "*/"),
+            Error::UnclosedBlockComment => ("a comment that does not end", "`*/`"),
             _ => return None,
         };
-        Some(self.fault(self.offset, &self.behind(), found, expected, "Close it."))
+        let mut within = self.behind();
+        within.pop();
+        Some(self.fault(self.offset, &within, found, expected, "Close it."))
     }
 
     /// `8,5`: a number, a comma and at once another number.
@@ -133,27 +187,41 @@ impl Scene<'_> {
         let whole = &whole[start..];
         let remedy = format!("Write the decimal sign as a point: {whole}.{decimals}.");
         let within = self.outline.containing(start);
-        Some(self.fault(start, &within, &format!("{whole},{decimals}"), "a number", remedy))
+        Some(self.fault(
+            start,
+            &within,
+            &format!("{whole},{decimals}"),
+            "a number",
+            remedy,
+        ))
     }
 
     /// `8mm`: a number and at once a word.
     fn number_with_unit(&self) -> Option<Diagnostic> {
         let number = trailing_digits(self.before());
-        let word: &str = leading(self.after(), |it| it.is_alphabetic() || matches!(it, '/' | '%'));
+        let word: &str = leading(self.after(), |it| {
+            it.is_alphabetic() || matches!(it, '/' | '%')
+        });
         if number.is_empty() || word.is_empty() {
             return None;
         }
         let start = self.offset - number.len();
         let remedy = "Write the number alone; a unit has a field of its own.";
         let within = self.outline.containing(start);
-        Some(self.fault(start, &within, &format!("{number}{word}"), "a number", remedy))
+        Some(self.fault(
+            start,
+            &within,
+            &format!("{number}{word}"),
+            "a number",
+            remedy,
+        ))
     }
 
     /// Text over several lines right before the error: its closing quote is
     /// likely missing, and the next opening quote has closed it.
     fn runaway_text(&self) -> Option<Diagnostic> {
         let end = self.before().trim_end().len();
-        let within = self.outline.containing(end.saturating_sub(1));
+        let within = self.last_read();
         let text = within.last()?;
         let written = self.source.slice(&text.span);
         if text.span.end != end || !written.starts_with('"') || !written.contains('\n') {
@@ -168,19 +236,35 @@ impl Scene<'_> {
 
     /// A bracket without its counterpart, opened before the error.
     fn unclosed(&self) -> Option<Diagnostic> {
-        let Unclosed { opened, closes, until } = self.outline.unclosed.clone()?;
-        if opened > self.offset {
+        let Unclosed {
+            opened,
+            closes,
+            until,
+        } = self.outline.unclosed.clone()?;
+        // One that `ron` stops at is of the wrong kind, whatever follows.
+        if opened >= self.offset {
             return None;
         }
         let opening = self.source.slice(&(opened..opened + 1));
-        let until = self.source.slice(&(until..self.source.text().len())).chars().next().map_or_else(
-            || "the end of the file".to_owned(),
-            |other| format!("the {other} in line {}", self.source.position(until).line),
-        );
-        let found = format!("{opening} that is not closed");
-        let expected = format!("{closes} before {until}");
-        let remedy = format!("Add the {closes}.");
-        Some(self.fault(opened, &self.outline.containing(opened), &found, expected, remedy))
+        let until = self
+            .source
+            .slice(&(until..self.source.text().len()))
+            .chars()
+            .next()
+            .map_or_else(
+                || "the end of the file".to_owned(),
+                |other| format!("the `{other}` in line {}", self.source.position(until).line),
+            );
+        let found = format!("`{opening}` that is not closed");
+        let expected = format!("`{closes}` before {until}");
+        let remedy = format!("Add the `{closes}`.");
+        Some(self.fault(
+            opened,
+            &self.outline.containing(opened),
+            &found,
+            expected,
+            remedy,
+        ))
     }
 
     /// Anything else.
@@ -188,37 +272,74 @@ impl Scene<'_> {
         let (expected, remedy) = match code {
             Error::ExpectedFloat => ("a number", ""),
             Error::ExpectedInteger => ("a whole number", ""),
+            Error::ExpectedBoolean => ("true or false", ""),
+            Error::ExpectedString if self.after().starts_with(char::is_alphabetic) => {
+                ("text in quotes", "Put it in quotes.")
+            }
             Error::ExpectedString => ("text in quotes", ""),
             Error::ExpectedIdentifier if self.after().starts_with('"') => {
-                ("a word without quotes", "Remove the quotes.")
+                ("a word without quotes", "Take the quotes off.")
             }
             Error::ExpectedIdentifier | Error::SuggestRawIdentifier(_) => {
                 ("a word of letters, digits and _", "")
             }
-            Error::ExpectedArray => ("a list: [ … ]", ""),
-            Error::ExpectedMap => ("a map: { \"name\": value, … }", ""),
+            Error::ExpectedArray => ("a list, `[ … ]`", ""),
+            Error::ExpectedMap => ("a map, `{ \"name\": value, … }`", ""),
             Error::ExpectedStructLike
             | Error::ExpectedNamedStructLike(_)
-            | Error::ExpectedDifferentStructName { .. } => ("(", "Fields stand in ( )."),
-            Error::ExpectedComma => ("a comma", "Put a comma between two values or fields."),
-            Error::ExpectedMapColon => ("a colon", "A name or key, a colon, then its value."),
-            Error::ExpectedStructLikeEnd | Error::ExpectedOptionEnd => (")", ""),
-            Error::ExpectedArrayEnd => ("]", ""),
-            Error::ExpectedMapEnd => ("}", ""),
+            | Error::ExpectedDifferentStructName { .. } => ("`( … )`", ""),
+            Error::ExpectedComma => ("a comma", "A comma stands between two values or fields."),
+            Error::ExpectedMapColon => ("a colon", "A colon stands before each value."),
+            Error::ExpectedStructLikeEnd | Error::ExpectedOptionEnd => ("`)`", ""),
+            Error::ExpectedArrayEnd => ("`]`", ""),
+            Error::ExpectedMapEnd => ("`}`", ""),
             Error::TrailingCharacters => ("nothing more", "The file ends with its last bracket."),
-            Error::InvalidEscape(_) => ("\\\\, \\\", \\n or \\u{…} after a backslash", ""),
+            Error::InvalidEscape(_) => return self.escape(),
             Error::ExceededRecursionLimit => ("brackets nested at most 128 deep", ""),
             Error::Eof => ("a value", ""),
             _ => return self.in_other_words(code),
         };
-        self.fault(self.offset, &self.ahead(), self.next(), expected, remedy)
+        let within = match code {
+            Error::ExpectedComma => self.last_read(),
+            _ => self.ahead(),
+        };
+        self.fault(self.offset, &within, &self.next(), expected, remedy)
+    }
+
+    /// A backslash in text before something it does not go with.
+    fn escape(&self) -> Diagnostic {
+        let start = self.before().rfind('\\').unwrap_or(self.offset);
+        let found = self.source.slice(&(start..self.offset));
+        let remedy = "Write a backslash that is meant as one twice.";
+        self.fault(
+            start,
+            &self.behind(),
+            found,
+            r#"`\\`, `\"`, `\n` or `\u{…}`"#,
+            remedy,
+        )
     }
 
     /// What `ron` says itself, where nothing better is known.
     fn in_other_words(&self, code: &Error) -> Diagnostic {
-        let remedy = crate::text::excerpt(&format!("{code}"));
-        self.fault(self.offset, &self.ahead(), self.next(), "well-formed RON", format!("{remedy}."))
+        let remedy = format!("{}.", excerpt(&code.to_string()));
+        self.fault(
+            self.offset,
+            &self.ahead(),
+            &self.next(),
+            "well-formed RON",
+            remedy,
+        )
     }
+}
+
+/// Whether a value without a name stands among fields, where none can.
+fn is_stray(node: &Node, around: &Node) -> bool {
+    matches!(node.via, Via::Item(_))
+        && around
+            .inner
+            .iter()
+            .any(|inner| matches!(inner.via, Via::Field(_)))
 }
 
 fn leading(text: &str, wanted: impl Fn(char) -> bool) -> &str {

@@ -11,7 +11,10 @@ const EXCERPT: usize = 60;
 /// Nothing from a file is shown without it.
 pub fn visible(text: &str) -> Cow<'_, str> {
     if text.chars().any(is_hidden) {
-        Cow::Owned(text.chars().fold(String::with_capacity(text.len()), push_visible))
+        Cow::Owned(
+            text.chars()
+                .fold(String::with_capacity(text.len()), push_visible),
+        )
     } else {
         Cow::Borrowed(text)
     }
@@ -32,10 +35,14 @@ fn push_visible(mut shown: String, character: char) -> String {
         // U+2400 ␀ and on are the pictures of the C0 controls, in their order.
         '\0'..='\x1f' => shown.extend(char::from_u32(0x2400 + u32::from(character))),
         '\x7f' => shown.push('␡'),
-        _ if is_hidden(character) => shown.push_str(&format!("‹U+{:04X}›", u32::from(character))),
+        _ if is_hidden(character) => shown.push_str(&code_point(character)),
         _ => shown.push(character),
     }
     shown
+}
+
+fn code_point(character: char) -> String {
+    format!("‹U+{:04X}›", u32::from(character))
 }
 
 const fn is_hidden(character: char) -> bool {

@@ -11,12 +11,18 @@ pub trait Word: Copy + PartialEq + 'static {
 
     /// The word for a value.
     fn word(self) -> &'static str {
-        Self::WORDS.iter().find(|(_, value)| *value == self).map_or("", |(word, _)| word)
+        Self::WORDS
+            .iter()
+            .find(|(_, value)| *value == self)
+            .map_or("", |(word, _)| word)
     }
 
     /// The value of a word.
     fn from_word(word: &str) -> Option<Self> {
-        Self::WORDS.iter().find(|(one, _)| *one == word).map(|(_, value)| *value)
+        Self::WORDS
+            .iter()
+            .find(|(one, _)| *one == word)
+            .map(|(_, value)| *value)
     }
 }
 

@@ -78,3 +78,229 @@ fn laid_over(
         play.turned(-opening.edge.turn),
     ))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Defect, Disc, Edge, Ellipse, Vec2, Waist, degrees};
+    use proptest::prelude::*;
+    use std::f64::consts::FRAC_PI_4;
+
+    #[derive(Clone, Debug)]
+    struct Case {
+        defect: Defect,
+        occluder: Occluder,
+        turn: Radians,
+        hinges: [Radians; 2],
+    }
+
+    impl Case {
+        /// The least lip near the hinges and away from them.
+        fn lips(&self) -> [Mm; 2] {
+            let seat = Seat::nominal(&self.occluder, &self.defect, 0.5, self.turn);
+            let near = ArcSet::about(&self.hinges, FRAC_PI_4);
+            [near, near.complement()].map(|arcs| {
+                let opening = self.defect.opening(Face::Left);
+                let accuracy = Accuracy::DEFAULT;
+                least_lip(&self.occluder, &seat, opening, Face::Left, &arcs, accuracy)
+                    .expect("a left disc and an arc")
+            })
+        }
+
+        fn with_disc(&self, change: impl Fn(Disc) -> Disc) -> Self {
+            let mut case = self.clone();
+            case.occluder.discs[0] = case.occluder.discs[0].map(change);
+            case
+        }
+
+        /// Every length k times as long, v times `side` = ±1.
+        fn image(&self, k: f64, side: f64) -> Self {
+            let vector = |vector: Vec2| Vec2::new(k * vector.u, k * side * vector.v);
+            let edge = |edge: Ellipse| Ellipse {
+                semi_major: k * edge.semi_major,
+                semi_minor: k * edge.semi_minor,
+                turn: side * edge.turn,
+            };
+            let openings = self.defect.openings.map(|opening| Opening {
+                centre: vector(opening.centre),
+                edge: edge(opening.edge),
+            });
+            let throat = edge(self.defect.throat);
+            let mut case = self.with_disc(|disc| Disc {
+                radius: k * disc.radius,
+                thickness: k * disc.thickness,
+                offset: vector(disc.offset),
+            });
+            case.defect = Defect::new(throat, openings, k * self.defect.wall, self.defect.edge);
+            case.occluder.waist.diameter *= k;
+            case.occluder.waist.length *= k;
+            case.turn *= side;
+            case.hinges = case.hinges.map(|hinge| side * hinge);
+            case
+        }
+    }
+
+    fn vectors(most: Mm) -> impl Strategy<Value = Vec2> {
+        (-most..most, -most..most).prop_map(|(u, v)| Vec2::new(u, v))
+    }
+
+    fn edges() -> impl Strategy<Value = Ellipse> {
+        (1.0..5.0_f64, 0.2..=1.0_f64, -4.0..4.0_f64).prop_map(|(a, ratio, turn)| Ellipse {
+            semi_major: a,
+            semi_minor: ratio * a,
+            turn,
+        })
+    }
+
+    prop_compose! {
+        fn cases()(
+            throat in edges(), edge in edges(), centre in vectors(0.5), offset in vectors(1.0),
+            stiff in any::<bool>(), waist in 0.2..1.4_f64, overhang in 0.5..3.0_f64,
+            turn in -4.0..4.0_f64, hinges in prop::array::uniform2(-4.0..4.0_f64),
+        ) -> Case {
+            let opening = Opening { centre, edge };
+            let stiffness = if stiff { Edge::Stiff } else { Edge::Soft };
+            let defect = Defect::new(throat, [opening; 2], 3.0, stiffness);
+            let diameter = waist * defect.fit_diameter();
+            let disc = Disc { radius: 0.5 * diameter + overhang, thickness: 0.5, offset };
+            let occluder = Occluder {
+                waist: Waist { diameter, length: 3.0 },
+                discs: [Some(disc), None],
+                conformability: 0.5,
+                braid_angle: 0.8,
+            };
+            Case { defect, occluder, turn, hinges }
+        }
+    }
+
+    /// Two values each within the accuracy.
+    const BOTH: Mm = 2e-6;
+
+    proptest! {
+        #[test]
+        fn a_larger_disc_never_has_less_lip(case in cases(), more in 0.0..2.0_f64) {
+            let larger = case.with_disc(|disc| Disc { radius: disc.radius + more, ..disc });
+            for (large, small) in larger.lips().into_iter().zip(case.lips()) {
+                prop_assert!(large >= small - BOTH, "{large} after {small}");
+            }
+        }
+
+        #[test]
+        fn lips_grow_with_the_scale(case in cases(), k in 0.2..5.0_f64) {
+            for (grown, lip) in case.image(k, 1.0).lips().into_iter().zip(case.lips()) {
+                prop_assert!((grown - k * lip).abs() < BOTH * k.max(1.0));
+            }
+        }
+
+        #[test]
+        fn the_mirror_image_has_the_same_lips(case in cases()) {
+            for (image, lip) in case.image(1.0, -1.0).lips().into_iter().zip(case.lips()) {
+                prop_assert!((image - lip).abs() < BOTH);
+            }
+        }
+
+        #[test]
+        fn no_azimuth_has_less_than_the_least(case in cases(), azimuth in -4.0..4.0_f64) {
+            let seat = Seat::nominal(&case.occluder, &case.defect, 0.5, case.turn);
+            let opening = case.defect.opening(Face::Left);
+            let lip = lip_toward(&case.occluder, &seat, opening, Face::Left, azimuth)
+                .expect("a left disc");
+            let [near, away] = case.lips();
+            prop_assert!(lip >= near.min(away) - BOTH);
+        }
+    }
+
+    fn round_disc_over(throat: Ellipse) -> (Occluder, Seat, Opening) {
+        let defect = Defect::straight(throat, 3.0, Edge::Soft);
+        let diameter = defect.fit_diameter();
+        let disc = Disc {
+            radius: 5.0,
+            thickness: 0.5,
+            offset: Vec2::ZERO,
+        };
+        let occluder = Occluder {
+            waist: Waist {
+                diameter,
+                length: 3.0,
+            },
+            discs: [Some(disc), None],
+            conformability: 0.5,
+            braid_angle: 0.0,
+        };
+        let seat = Seat::nominal(&occluder, &defect, 0.5, 0.0);
+        (occluder, seat, *defect.opening(Face::Left))
+    }
+
+    #[test]
+    fn over_the_middle_the_lip_is_the_radius_less_the_edges() {
+        let throat = Ellipse {
+            semi_major: 4.0,
+            semi_minor: 2.0,
+            turn: 0.0,
+        };
+        let (occluder, seat, opening) = round_disc_over(throat);
+        let least = |hinge: f64| {
+            let arcs = ArcSet::about(&[degrees(hinge)], FRAC_PI_4);
+            least_lip(
+                &occluder,
+                &seat,
+                &opening,
+                Face::Left,
+                &arcs,
+                Accuracy::DEFAULT,
+            )
+            .expect("a left disc and an arc")
+        };
+        assert!((least(20.0) - 1.0).abs() < 1e-12);
+        // From 65° to 155°: nearest to the axis at 155°, 25° off it.
+        let want = 5.0 - throat.polar_radius(degrees(25.0));
+        assert!((least(110.0) - want).abs() < 1e-12);
+    }
+
+    #[test]
+    fn there_is_no_lip_without_a_disc_or_an_arc() {
+        let (occluder, seat, opening) = round_disc_over(Ellipse::circle(3.0));
+        let least =
+            |face, arcs| least_lip(&occluder, &seat, &opening, face, &arcs, Accuracy::DEFAULT);
+        assert_eq!(least(Face::Right, ArcSet::WHOLE), None);
+        assert_eq!(least(Face::Left, ArcSet::EMPTY), None);
+        assert_eq!(
+            lip_toward(&occluder, &seat, &opening, Face::Right, 0.0),
+            None
+        );
+    }
+
+    #[test]
+    fn points_slits_and_discs_without_size_have_lips() {
+        let circle = Ellipse::circle;
+        let slit = Ellipse {
+            semi_major: 4.0,
+            semi_minor: 0.0,
+            turn: 0.3,
+        };
+        for edge in [circle(0.0), slit, circle(1e-12)] {
+            for radius in [0.0, 5.0] {
+                for centre in [Vec2::ZERO, Vec2::new(0.4, 0.2), Vec2::new(5.0, 0.0)] {
+                    let least = EdgeAndDisc::new(&edge, radius)
+                        .least(centre, &ArcSet::WHOLE, Accuracy::DEFAULT)
+                        .expect("an arc");
+                    assert!(least.value.is_finite(), "{edge:?} {radius} {centre:?}");
+                    assert!(least.value <= radius - edge.semi_major + centre.length() + 1e-6);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn one_place_has_the_lip_of_its_disc() {
+        let throat = Ellipse {
+            semi_major: 4.0,
+            semi_minor: 2.0,
+            turn: 0.5,
+        };
+        let (occluder, seat, opening) = round_disc_over(throat);
+        let disc = seat.disc(&occluder, Face::Left, 0.0, Vec2::ZERO);
+        let toward = lip_toward(&occluder, &seat, &opening, Face::Left, 1.0).expect("a left disc");
+        assert!((lip_of(&disc, &opening, 1.0) - toward).abs() < 1e-14);
+    }
+}

@@ -36,7 +36,8 @@ pub(crate) fn run() -> ExitCode {
         Err(error) if is_closed_pipe(&error) => ExitCode::SUCCESS,
         Err(error) => {
             let bad_input = error.is::<BadInput>();
-            let _ = writeln!(io::stderr(), "rimwise: {}", files::visible_lines(&format!("{error:#}")));
+            // Every file's text in it was made visible where the message was made.
+            let _ = writeln!(io::stderr(), "rimwise: {error:#}");
             ExitCode::from(if bad_input { BAD_INPUT } else { FAILED })
         }
     }

@@ -4,7 +4,7 @@ use geometry::{
     AnnulusPlate, Defect, Edge, Ellipse, Face, HingedPlate, Mm, Opening, OutflowTract, Radians,
     Vec2, degrees,
 };
-use measurement::{Feature, MPerS, Quantity, Structure, Valve, Values};
+use measurement::{Feature, MPerS, Quantity, Structure, Values, Valve};
 
 /// One anatomy: the one that was read, or one draw of it.
 ///
@@ -69,7 +69,12 @@ impl AnatomyPlan {
             edge: ellipse(values, opening),
         });
         let wall = of(Structure::Wall, Feature::Thickness).unwrap_or(PLACEHOLDER);
-        let defect = Defect::new(ellipse(values, Structure::Throat), openings, wall, self.edge);
+        let defect = Defect::new(
+            ellipse(values, Structure::Throat),
+            openings,
+            wall,
+            self.edge,
+        );
         let each = |feature| Valve::ALL.map(|valve| of(Structure::Valve(valve), feature));
         let azimuths = each(Feature::Azimuth).map(|angle| angle.map(degrees));
         let tracts = [Structure::LeftTract, Structure::RightTract];
@@ -114,7 +119,9 @@ impl AnatomyPlan {
 /// The value of a structure's feature, or of the quantity it follows.
 fn value(values: &Values, structure: Structure, feature: Feature) -> Option<f64> {
     let quantity = Quantity::find(structure, feature)?;
-    values.get(quantity).or_else(|| values.get(followed(quantity)?))
+    values
+        .get(quantity)
+        .or_else(|| values.get(followed(quantity)?))
 }
 
 /// The ellipse of an opening or the throat; axes that a draw has crossed swap.

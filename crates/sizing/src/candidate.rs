@@ -53,16 +53,27 @@ impl Candidate {
             Turn::Best => best_turn(setting, size, &rows),
             Turn::ByHand(turn) => turn,
         };
-        let question = Question { setting, size, turn, rows: &rows };
+        let question = Question {
+            setting,
+            size,
+            turn,
+            rows: &rows,
+        };
         let counts = draws.map(|draws| engine.count(&question, draws));
         let effective = draws.map_or(1.0, |draws| draws.weights().effective_draws());
         let seat = nominal_seat(setting, size, turn);
-        let nominal = Nominal { setting, size, seat: &seat };
+        let nominal = Nominal {
+            setting,
+            size,
+            seat: &seat,
+        };
         let outcomes: Vec<Outcome> = rows
             .iter()
             .enumerate()
             .map(|(row_place, row)| {
-                let shares = counts.as_ref().and_then(|counts| counts.rows[row_place].as_ref());
+                let shares = counts
+                    .as_ref()
+                    .and_then(|counts| counts.rows[row_place].as_ref());
                 outcome(&nominal, row, shares, effective)
             })
             .collect();
@@ -87,7 +98,10 @@ impl Candidate {
     /// The least margin to a stop in units of the checks' scales; `None` where no
     /// stop was assessed.
     pub fn least_margin(&self) -> Option<f64> {
-        self.outcomes.iter().filter_map(Outcome::scaled_margin).reduce(f64::min)
+        self.outcomes
+            .iter()
+            .filter_map(Outcome::scaled_margin)
+            .reduce(f64::min)
     }
 
     /// Its name on the command line: `shape/size`.

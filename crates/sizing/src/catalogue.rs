@@ -48,6 +48,7 @@ const MM_PER_FRENCH: f64 = 1.0 / 3.0;
 impl Sheath {
     /// The outer diameter given, or French/3 and twice the wall.
     pub fn outer_diameter(&self, both_walls: Mm) -> Mm {
-        self.outer_diameter.unwrap_or(self.french * MM_PER_FRENCH + both_walls)
+        self.outer_diameter
+            .unwrap_or(self.french * MM_PER_FRENCH + both_walls)
     }
 }

@@ -15,14 +15,26 @@ pub struct Contradiction {
 /// Every contradiction of a case, in a fixed order.
 pub fn contradictions(setting: &Setting) -> Vec<Contradiction> {
     let mut found = Vec::new();
-    found.extend(Valve::ALL.into_iter().filter_map(|valve| rim_against_site(setting, valve)));
+    found.extend(
+        Valve::ALL
+            .into_iter()
+            .filter_map(|valve| rim_against_site(setting, valve)),
+    );
     found.extend(borders(setting.case()));
     found.extend(
-        [Structure::Throat, Structure::LeftOpening, Structure::RightOpening]
-            .into_iter()
-            .filter_map(|opening| axes_crossed(setting, opening)),
+        [
+            Structure::Throat,
+            Structure::LeftOpening,
+            Structure::RightOpening,
+        ]
+        .into_iter()
+        .filter_map(|opening| axes_crossed(setting, opening)),
     );
-    found.extend(Face::BOTH.into_iter().filter_map(|face| opening_under_throat(setting, face)));
+    found.extend(
+        Face::BOTH
+            .into_iter()
+            .filter_map(|face| opening_under_throat(setting, face)),
+    );
     found.extend(prolapse_denied(setting.case()));
     found
 }
@@ -116,4 +128,3 @@ const fn name(structure: Structure) -> &'static str {
         _ => "throat",
     }
 }
-

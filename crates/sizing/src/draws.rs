@@ -39,24 +39,32 @@ impl Draws {
             Block {
                 anatomies: indices
                     .clone()
-                    .map(|index| setting.plan().anatomy(&setting.joint().draw(&blocks, block, index)))
+                    .map(|index| {
+                        setting
+                            .plan()
+                            .anatomy(&setting.joint().draw(&blocks, block, index))
+                    })
                     .collect(),
-                seats: indices.map(|index| seat(setting, &blocks, block, index)).collect(),
+                seats: indices
+                    .map(|index| seat(setting, &blocks, block, index))
+                    .collect(),
             }
         };
         // Two halves side by side: preparing costs as much as some dozen sizes.
         let half = Blocks::COUNT / 2;
         let mut prepared: Vec<Block> = Vec::with_capacity(Blocks::COUNT);
         std::thread::scope(|scope| {
-            let later =
-                scope.spawn(|| (half..Blocks::COUNT).map(of_block).collect::<Vec<Block>>());
+            let later = scope.spawn(|| (half..Blocks::COUNT).map(of_block).collect::<Vec<Block>>());
             prepared.extend((0..half).map(of_block));
             match later.join() {
                 Ok(blocks) => prepared.extend(blocks),
                 Err(panic) => std::panic::resume_unwind(panic),
             }
         });
-        Ok(Self { blocks: prepared, weights: Weights::uniform(draws) })
+        Ok(Self {
+            blocks: prepared,
+            weights: Weights::uniform(draws),
+        })
     }
 
     /// The blocks.

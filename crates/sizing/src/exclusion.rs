@@ -14,7 +14,14 @@ pub fn unanswered(setting: &Setting) -> impl Iterator<Item = &Exclusion> {
 
 fn answered(setting: &Setting, answer: Answer) -> impl Iterator<Item = &Exclusion> {
     let case = setting.case();
-    setting.rules().exclusions_for(case.site).filter(move |exclusion| {
-        case.exclusions.get(&exclusion.id).copied().unwrap_or_default() == answer
-    })
+    setting
+        .rules()
+        .exclusions_for(case.site)
+        .filter(move |exclusion| {
+            case.exclusions
+                .get(&exclusion.id)
+                .copied()
+                .unwrap_or_default()
+                == answer
+        })
 }

@@ -52,11 +52,15 @@ impl HouseRules {
 
     /// The arc in which the bundle runs for a site, if it has one.
     pub fn danger_arc(&self, site: Site) -> Option<&DangerArc> {
-        self.danger_arcs.iter().find(|arc| arc.sites.contains(&site))
+        self.danger_arcs
+            .iter()
+            .find(|arc| arc.sites.contains(&site))
     }
 
     /// The exclusions that are asked for a site.
     pub fn exclusions_for(&self, site: Site) -> impl Iterator<Item = &Exclusion> {
-        self.exclusions.iter().filter(move |exclusion| rows::names(&exclusion.sites, site))
+        self.exclusions
+            .iter()
+            .filter(move |exclusion| rows::names(&exclusion.sites, site))
     }
 }

@@ -104,9 +104,7 @@ pub(crate) fn outcome(
     draws: f64,
 ) -> Outcome {
     let about = row.check.about();
-    let value = row
-        .is_assessed()
-        .then(|| nominal_value(nominal, row));
+    let value = row.is_assessed().then(|| nominal_value(nominal, row));
     Outcome {
         check: row.id(),
         title: about.title,
@@ -117,7 +115,9 @@ pub(crate) fn outcome(
         value,
         stop: row.stop,
         caution: row.caution,
-        chance: shares.filter(|_| !row.stop.is_none()).map(|it| it.stop.chance(draws)),
+        chance: shares
+            .filter(|_| !row.stop.is_none())
+            .map(|it| it.stop.chance(draws)),
         missing: row.missing.clone(),
         says: value.map_or_else(
             || not_assessed(nominal.setting, &row.missing),

@@ -9,6 +9,7 @@ use crate::engine::Engine;
 use crate::exclusion::{excluded, unanswered};
 use crate::house_rules::{Exclusion, Parameter};
 use crate::{Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict};
+use measurement::{Feature, Structure};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 
@@ -73,12 +74,16 @@ pub fn rank(
 impl Ranking {
     /// Whether nothing in the catalogue fits, not even tightly.
     pub fn nothing_fits(&self) -> bool {
-        self.candidates.iter().all(|one| one.judged.verdict == Verdict::DoesNotFit)
+        self.candidates
+            .iter()
+            .all(|one| one.judged.verdict == Verdict::DoesNotFit)
     }
 
     /// The candidate with a name such as `shape/size`.
     pub fn find(&self, name: &str) -> Option<&Candidate> {
-        self.candidates.iter().find(|candidate| candidate.name() == name)
+        self.candidates
+            .iter()
+            .find(|candidate| candidate.name() == name)
     }
 }
 
@@ -97,7 +102,13 @@ fn assess_all(
             if work.cancel.load(Ordering::Relaxed) {
                 return None;
             }
-            done.push(Candidate::assess(setting, size, Turn::Best, draws, work.engine));
+            done.push(Candidate::assess(
+                setting,
+                size,
+                Turn::Best,
+                draws,
+                work.engine,
+            ));
         }
         Some(done)
     };
@@ -105,7 +116,9 @@ fn assess_all(
         let others: Vec<_> = (1..work.threads).map(|_| scope.spawn(worker)).collect();
         let mut all = worker();
         for other in others {
-            let part = other.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic));
+            let part = other
+                .join()
+                .unwrap_or_else(|panic| std::panic::resume_unwind(panic));
             all = all.zip(part).map(|(mut all, part)| {
                 all.extend(part);
                 all
@@ -120,11 +133,12 @@ fn assess_all(
 fn notes(setting: &Setting) -> Vec<String> {
     let site = setting.case().site;
     let weight = setting.weight();
+    let qp_qs = setting.nominal(Structure::Flow, Feature::QpQs);
     setting
         .rules()
         .notes
         .iter()
-        .filter(|note| note.applies(site, weight))
+        .filter(|note| note.applies(site, weight, qp_qs))
         .map(|note| format!("{} ({})", note.says, note.source))
         .collect()
 }

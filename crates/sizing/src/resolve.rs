@@ -50,12 +50,18 @@ impl Resolved {
 
 /// Every quantity of a case, in the order of [`Quantity::all`].
 pub(crate) fn resolve(case: &Case, rules: &HouseRules) -> Vec<Resolved> {
-    Quantity::all().map(|quantity| resolve_one(case, rules, quantity)).collect()
+    Quantity::all()
+        .map(|quantity| resolve_one(case, rules, quantity))
+        .collect()
 }
 
 fn resolve_one(case: &Case, rules: &HouseRules, quantity: Quantity) -> Resolved {
     let info = quantity.info();
-    let bare = |basis| Resolved { quantity, basis, law: None };
+    let bare = |basis| Resolved {
+        quantity,
+        basis,
+        law: None,
+    };
     if neighbour_of(info.structure).is_some_and(|neighbour| case.is_absent(neighbour)) {
         return bare(Basis::Absent);
     }
@@ -70,7 +76,11 @@ fn resolve_one(case: &Case, rules: &HouseRules, quantity: Quantity) -> Resolved 
         && let Some(selection) = select(&readings, &preference, dispute)
     {
         let law = Law::for_quantity(info.law, selection.fused.value, selection.fused.sd);
-        return Resolved { quantity, basis: Basis::Read(selection), law: Some(law) };
+        return Resolved {
+            quantity,
+            basis: Basis::Read(selection),
+            law: Some(law),
+        };
     }
     // A reading that the house does not use must not be replaced in silence.
     let unused = like_groups(&readings, dispute);
@@ -80,7 +90,9 @@ fn resolve_one(case: &Case, rules: &HouseRules, quantity: Quantity) -> Resolved 
     if let Some(row) = rules.defaults.iter().find(|row| row.of == quantity) {
         return Resolved {
             quantity,
-            basis: Basis::Assumed { source: row.source.clone() },
+            basis: Basis::Assumed {
+                source: row.source.clone(),
+            },
             law: Some(Law::for_quantity(info.law, row.value, row.sd)),
         };
     }
@@ -117,7 +129,11 @@ pub(crate) fn estimates(resolved: &[Resolved], rules: &HouseRules) -> Vec<Estima
 
 /// The scale errors of the house rules, by modality.
 pub(crate) fn scales(rules: &HouseRules) -> Vec<(Modality, f64)> {
-    rules.scales.iter().map(|row| (row.modality, row.sd)).collect()
+    rules
+        .scales
+        .iter()
+        .map(|row| (row.modality, row.sd))
+        .collect()
 }
 
 /// The axes of the opening a rim starts from, with the correlation that a common
@@ -180,7 +196,10 @@ fn preference(case: &Case, rules: &HouseRules, quantity: Quantity) -> Option<Pre
         .find(|row| {
             (row.of.is_empty() || row.of.contains(&quantity)) && (prolapse || !row.when_prolapse)
         })
-        .map(|row| Preference { patterns: row.prefer.clone(), choose: row.choose })
+        .map(|row| Preference {
+            patterns: row.prefer.clone(),
+            choose: row.choose,
+        })
 }
 
 /// A reading without its bias and with a standard deviation.

@@ -21,11 +21,21 @@ impl Setting {
     /// Resolves every quantity of a case under the rules.
     pub fn new(case: Arc<Case>, rules: Arc<HouseRules>) -> Self {
         let resolved = resolve::resolve(&case, &rules);
-        let joint = Joint::new(resolve::estimates(&resolved, &rules), resolve::scales(&rules));
+        let joint = Joint::new(
+            resolve::estimates(&resolved, &rules),
+            resolve::scales(&rules),
+        );
         let plan = AnatomyPlan::new(&case, &rules);
         let anatomy = plan.anatomy(&joint.nominal());
-        let mut setting =
-            Self { case, rules, resolved, joint, plan, anatomy, left_slack_share: 0.0 };
+        let mut setting = Self {
+            case,
+            rules,
+            resolved,
+            joint,
+            plan,
+            anatomy,
+            left_slack_share: 0.0,
+        };
         setting.left_slack_share = setting.slack_share();
         setting
     }

@@ -52,5 +52,9 @@ impl fmt::Display for Subject {
 
 /// The face of the septum on which a valve stands.
 pub const fn face_of(valve: Valve) -> Face {
-    if valve.is_left() { Face::Left } else { Face::Right }
+    if valve.is_left() {
+        Face::Left
+    } else {
+        Face::Right
+    }
 }

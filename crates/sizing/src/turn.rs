@@ -42,8 +42,15 @@ struct Standing {
 impl Standing {
     fn of(setting: &Setting, size: &Size, turn: Radians, rows: &[Row]) -> Self {
         let seat = nominal_seat(setting, size, turn);
-        let nominal = Nominal { setting, size, seat: &seat };
-        let mut standing = Self { worst: State::Ok, margin: f64::INFINITY };
+        let nominal = Nominal {
+            setting,
+            size,
+            seat: &seat,
+        };
+        let mut standing = Self {
+            worst: State::Ok,
+            margin: f64::INFINITY,
+        };
         for row in rows.iter().filter(|row| row.is_assessed()) {
             let value = nominal_value(&nominal, row);
             standing.worst = standing.worst.max(state(row, value));

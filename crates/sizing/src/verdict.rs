@@ -1,7 +1,7 @@
+use crate::check::Row;
 use crate::house_rules::Parameter;
 use crate::outcome::{Outcome, State};
 use crate::{Setting, words};
-use crate::check::Row;
 use geometry::Occluder;
 use std::fmt;
 
@@ -61,17 +61,28 @@ pub(crate) fn judge(
 ) -> Judged {
     let stops = against(setting, outcomes, chance);
     if !stops.is_empty() {
-        return Judged { verdict: Verdict::DoesNotFit, because: stops };
+        return Judged {
+            verdict: Verdict::DoesNotFit,
+            because: stops,
+        };
     }
     let doubts = doubts(setting, occluder, rows, outcomes, chance);
-    let verdict = if doubts.is_empty() { Verdict::Fits } else { Verdict::Tight };
-    Judged { verdict, because: doubts }
+    let verdict = if doubts.is_empty() {
+        Verdict::Fits
+    } else {
+        Verdict::Tight
+    };
+    Judged {
+        verdict,
+        because: doubts,
+    }
 }
 
 /// What makes a size not fit.
 fn against(setting: &Setting, outcomes: &[Outcome], chance: Option<f64>) -> Vec<String> {
-    let mut against: Vec<String> =
-        crate::exclusion::excluded(setting).map(|exclusion| exclusion.fact.clone()).collect();
+    let mut against: Vec<String> = crate::exclusion::excluded(setting)
+        .map(|exclusion| exclusion.fact.clone())
+        .collect();
     against.extend(said(outcomes, State::Stop));
     let least = setting.parameter(Parameter::ChanceDoesNotFit);
     if let Some(chance) = chance.filter(|&chance| chance < least) {
@@ -95,16 +106,29 @@ fn doubts(
     match chance {
         None => doubts.push("chances were not computed".into()),
         Some(chance) if chance < setting.parameter(Parameter::ChanceFits) => {
-            doubts.push(format!("no stop is broken in {} of the draws", words::percent(chance)));
+            doubts.push(format!(
+                "no stop is broken in {} of the draws",
+                words::percent(chance)
+            ));
         }
         Some(_) => {}
     }
     for one in setting.disputed() {
-        doubts.push(format!("readings of {} contradict each other", one.quantity));
+        doubts.push(format!(
+            "readings of {} contradict each other",
+            one.quantity
+        ));
     }
-    for (row, outcome) in rows.iter().zip(outcomes).filter(|(row, _)| !row.stop.is_none()) {
+    for (row, outcome) in rows
+        .iter()
+        .zip(outcomes)
+        .filter(|(row, _)| !row.stop.is_none())
+    {
         if outcome.state == State::NotAssessed {
-            doubts.push(format!("{} of {}: {}", outcome.title, outcome.of, outcome.says));
+            doubts.push(format!(
+                "{} of {}: {}",
+                outcome.title, outcome.of, outcome.says
+            ));
         }
         for quantity in &row.second_choice {
             let doubt = format!("{quantity} was not read in the preferred way");
@@ -120,5 +144,8 @@ fn doubts(
 }
 
 fn said(outcomes: &[Outcome], state: State) -> impl Iterator<Item = String> {
-    outcomes.iter().filter(move |outcome| outcome.state == state).map(|outcome| outcome.says.clone())
+    outcomes
+        .iter()
+        .filter(move |outcome| outcome.state == state)
+        .map(|outcome| outcome.says.clone())
 }

@@ -8,7 +8,11 @@ pub(crate) fn mm(length: f64) -> String {
 
 /// A signed difference in words: `0.4 mm wider`, `0.1 mm narrower`.
 pub(crate) fn by(difference: f64, more: &str, less: &str) -> String {
-    format!("{} {}", mm(difference.abs()), if difference < 0.0 { less } else { more })
+    format!(
+        "{} {}",
+        mm(difference.abs()),
+        if difference < 0.0 { less } else { more }
+    )
 }
 
 /// A share: `42 %`.

@@ -85,11 +85,17 @@ impl SeriesForm {
             .collect();
         let waists = waists(self.waists, &at.field("waists"), faults)?;
         let narrowest = waists.iter().copied().fold(f64::INFINITY, f64::min);
-        let discs = [(self.left_disc, "left_disc"), (self.right_disc, "right_disc")].map(
-            |(form, side)| form.map(|form| disc(&form, narrowest, &at.field(side), faults)),
-        );
+        let discs = [
+            (self.left_disc, "left_disc"),
+            (self.right_disc, "right_disc"),
+        ]
+        .map(|(form, side)| form.map(|form| disc(&form, narrowest, &at.field(side), faults)));
         let sheaths = sheaths(self.sheath_fr, &waists, &at.field("sheath_fr"), faults);
-        Some(Series { waists: waists.into_iter().zip(sheaths).collect(), lengths, discs })
+        Some(Series {
+            waists: waists.into_iter().zip(sheaths).collect(),
+            lengths,
+            discs,
+        })
     }
 }
 
@@ -103,8 +109,14 @@ impl Series {
         self.waists.iter().flat_map(move |&(diameter, french)| {
             self.lengths.iter().map(move |&length| {
                 let label = format!("{diameter}x{length}");
-                let discs = self.discs.each_ref().map(|disc| disc.as_ref().map(|it| it.on(diameter)));
-                let sheath = Sheath { french, outer_diameter: None };
+                let discs = self
+                    .discs
+                    .each_ref()
+                    .map(|disc| disc.as_ref().map(|it| it.on(diameter)));
+                let sheath = Sheath {
+                    french,
+                    outer_diameter: None,
+                };
                 stuff.size(label, Waist { diameter, length }, discs, sheath)
             })
         })
@@ -124,11 +136,15 @@ impl SeriesDisc {
 fn waists(form: ListOr<StepsForm>, at: &Place, faults: &mut Faults) -> Option<Vec<f64>> {
     match form {
         ListOr::List(waists) => {
+            is_list(at, faults);
             if waists.is_empty() {
                 faults.add(at, "at least one waist", "");
             }
             let each = waists.into_iter().enumerate();
-            Some(each.map(|(index, it)| faults.number(&at.item(index), it, WAIST, "mm")).collect())
+            Some(
+                each.map(|(index, it)| faults.number(&at.item(index), it, WAIST, "mm"))
+                    .collect(),
+            )
         }
         ListOr::Rule(StepsForm { from, to, step }) => {
             faults.number(&at.field("from"), from, WAIST, "mm");
@@ -154,25 +170,31 @@ fn disc(form: &SeriesDiscForm, narrowest: f64, at: &Place, faults: &mut Faults) 
     let offset = offset(form.offset_u, form.offset_v, at, faults);
     covers_waist(offset, wider, at, faults);
     // With no waist to compare with, its own limits are left.
-    let diameter = if narrowest.is_finite() { narrowest + wider } else { *THICKNESS.end() };
-    SeriesDisc { wider, thickness: thickness(form.thickness, diameter, at, faults), offset }
+    let diameter = if narrowest.is_finite() {
+        narrowest + wider
+    } else {
+        *THICKNESS.end()
+    };
+    SeriesDisc {
+        wider,
+        thickness: thickness(form.thickness, diameter, at, faults),
+        offset,
+    }
 }
 
 /// The sheath of each waist, in French.
-fn sheaths(
-    form: ListOr<GrowthForm>,
-    waists: &[f64],
-    at: &Place,
-    faults: &mut Faults,
-) -> Vec<f64> {
+fn sheaths(form: ListOr<GrowthForm>, waists: &[f64], at: &Place, faults: &mut Faults) -> Vec<f64> {
     match form {
         ListOr::List(sheaths) => {
+            is_list(at, faults);
             if sheaths.len() != waists.len() {
-                let found = format!("{} sheaths for {} waists", sheaths.len(), waists.len());
-                faults.say(at, &found, "one sheath for each waist", "");
+                let found = format!("a list of {}", sheaths.len());
+                let expected = format!("one sheath for each of {} waists", waists.len());
+                faults.say(at, &found, expected, "");
             }
             let each = sheaths.into_iter().enumerate();
-            each.map(|(index, it)| faults.number(&at.item(index), it, SHEATH_FR, "Fr")).collect()
+            each.map(|(index, it)| faults.number(&at.item(index), it, SHEATH_FR, "Fr"))
+                .collect()
         }
         ListOr::Rule(GrowthForm { base, per_mm }) => {
             let sheath = |waist: &f64| {
@@ -187,6 +209,13 @@ fn sheaths(
             }
             sheaths
         }
+    }
+}
+
+/// `(3, 8)` is no list, and no rule without the names of its fields.
+fn is_list(at: &Place, faults: &mut Faults) {
+    if !at.text().starts_with('[') {
+        faults.add(at, "a list in `[ ]` or a rule with named fields", "");
     }
 }
 

@@ -45,13 +45,9 @@ const MOST_WEIGHT: f64 = 250.0;
 /// Largest age a condition may name, in years.
 const MOST_AGE: f64 = 120.0;
 
-pub(super) fn rows(
-    forms: Vec<LimitForm>,
-    checks: &[&str],
-    at: &Place,
-    faults: &mut Faults,
-) -> Vec<LimitRow> {
-    each_row(forms, at, |form, at| row(form, checks, at, faults))
+pub(super) fn rows(forms: Vec<LimitForm>, at: &Place, faults: &mut Faults) -> Vec<LimitRow> {
+    let checks = sizing::check_ids();
+    each_row(forms, at, |form, at| row(form, &checks, at, faults))
 }
 
 fn row(form: LimitForm, checks: &[&str], at: &Place, faults: &mut Faults) -> LimitRow {
@@ -71,17 +67,27 @@ fn row(form: LimitForm, checks: &[&str], at: &Place, faults: &mut Faults) -> Lim
         && caution < stop
     {
         let remedy = "A caution comes before the stop.";
-        faults.add(&at_caution.field("low"), format!("at least the stop, {stop}"), remedy);
+        faults.add(
+            &at_caution.field("low"),
+            format!("at least the stop, {stop}"),
+            remedy,
+        );
     }
     if let (Some(stop), Some(caution)) = (stop.high, caution.high)
         && caution > stop
     {
         let remedy = "A caution comes before the stop.";
-        faults.add(&at_caution.field("high"), format!("at most the stop, {stop}"), remedy);
+        faults.add(
+            &at_caution.field("high"),
+            format!("at most the stop, {stop}"),
+            remedy,
+        );
     }
     let at_when = at.field("when");
     let each = form.when.into_iter().enumerate();
-    let when = each.map(|(index, form)| condition(form, &at_when.item(index), faults)).collect();
+    let when = each
+        .map(|(index, form)| condition(form, &at_when.item(index), faults))
+        .collect();
     LimitRow {
         check,
         of: faults.words(&at.field("of"), &form.of),
@@ -98,11 +104,18 @@ fn band(form: Option<BandForm>, at: &Place, faults: &mut Faults) -> Band {
     let mut limit = |name, value: Option<f64>| {
         value.map(|value| faults.number(&at.field(name), value, -MOST..=MOST, ""))
     };
-    let band = Band { low: limit("low", form.low), high: limit("high", form.high) };
+    let band = Band {
+        low: limit("low", form.low),
+        high: limit("high", form.high),
+    };
     if let (Some(low), Some(high)) = (band.low, band.high)
         && low > high
     {
-        faults.add(&at.field("high"), format!("at least the low limit, {low}"), "");
+        faults.add(
+            &at.field("high"),
+            format!("at least the low limit, {low}"),
+            "",
+        );
     }
     band
 }

@@ -80,7 +80,11 @@ pub(super) fn doubts(forms: Vec<DoubtForm>, at: &Place, faults: &mut Faults) -> 
         if let Some(unit) = unit {
             if ends.contains(&unit) {
                 let remedy = "An earlier row takes all readings in this unit: put that one last.";
-                faults.add(&at_unit, "a unit without a row for every modality before it", remedy);
+                faults.add(
+                    &at_unit,
+                    "a unit without a row for every modality before it",
+                    remedy,
+                );
             }
             if modalities.is_empty() {
                 ends.push(unit);
@@ -89,15 +93,31 @@ pub(super) fn doubts(forms: Vec<DoubtForm>, at: &Place, faults: &mut Faults) -> 
         let sd = faults.number(&at.field("sd"), form.sd, 0.0..=MOST_DOUBT, "");
         let share = faults.number(&at.field("share"), form.share, 0.0..=1.0, "");
         if sd == 0.0 && share == 0.0 {
-            faults.say(at, "neither sd nor share", "one above 0", "No reading is without doubt.");
+            faults.say(
+                at,
+                "neither sd nor share",
+                "one above 0",
+                "No reading is without doubt.",
+            );
         }
         let unit = unit.unwrap_or(Unit::Mm);
-        DoubtRow { unit, modalities, sd, share, source: source(form.source, at, faults) }
+        DoubtRow {
+            unit,
+            modalities,
+            sd,
+            share,
+            source: source(form.source, at, faults),
+        }
     });
     for &(word, unit) in Unit::WORDS {
         if !ends.contains(&unit) {
             let found = format!("no row for every modality in {word}");
-            faults.say(at, &found, "one", "Add a row with this unit and without `by`.");
+            faults.say(
+                at,
+                &found,
+                "one",
+                "Add a row with this unit and without `by`.",
+            );
         }
     }
     rows
@@ -134,7 +154,9 @@ pub(super) fn preferences(
     at: &Place,
     faults: &mut Faults,
 ) -> Vec<PreferenceRow> {
-    let ends_well = forms.last().is_some_and(|last| last.of.is_empty() && !last.when_prolapse);
+    let ends_well = forms
+        .last()
+        .is_some_and(|last| last.of.is_empty() && !last.when_prolapse);
     if !ends_well {
         let remedy = "Add a last row without `of`, or readings of other quantities serve nothing.";
         faults.say(at, "no row for every quantity at the end", "one", remedy);
@@ -142,12 +164,18 @@ pub(super) fn preferences(
     each_row(forms, at, |form, at| {
         let at_prefer = at.field("prefer");
         if form.prefer.is_empty() {
-            faults.add(&at_prefer, "at least one group", "Write `()` for any group.");
+            faults.add(
+                &at_prefer,
+                "at least one group",
+                "Write `()` for any group.",
+            );
         }
         PreferenceRow {
             of: faults.quantities(&at.field("of"), &form.of),
             when_prolapse: form.when_prolapse,
-            prefer: each_row(form.prefer, &at_prefer, |form, at| pattern(&form, at, faults)),
+            prefer: each_row(form.prefer, &at_prefer, |form, at| {
+                pattern(&form, at, faults)
+            }),
             choose: faults.word(&at.field("choose"), &form.choose.0),
             source: source(form.source, at, faults),
         }

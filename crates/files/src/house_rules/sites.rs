@@ -43,12 +43,15 @@ pub(super) struct NoteForm {
     #[serde(default)]
     sites: Vec<Bare>,
     weight_under_kg: Option<f64>,
+    qp_qs_under: Option<f64>,
     says: String,
     source: String,
 }
 
 /// Largest published rim, in millimetres.
 const MOST_RIM: f64 = 60.0;
+/// Largest Qp:Qs a note may name.
+const MOST_QP_QS: f64 = 10.0;
 /// Largest weight a note may name, in kilograms.
 const MOST_WEIGHT: f64 = 250.0;
 
@@ -85,13 +88,23 @@ pub(super) fn danger_arcs(
         for (index, site) in sites.iter().enumerate() {
             faults.once(&mut seen, site.word(), &at_sites.item(index));
         }
-        let from_degrees = faults.number(&at.field("from_deg"), form.from_deg, 0.0..=360.0, "degrees");
+        let from_degrees =
+            faults.number(&at.field("from_deg"), form.from_deg, 0.0..=360.0, "degrees");
         let to_degrees = faults.number(&at.field("to_deg"), form.to_deg, 0.0..=360.0, "degrees");
         if to_degrees <= from_degrees {
             let remedy = "An arc runs clockwise as seen from the left.";
-            faults.add(&at.field("to_deg"), format!("more than from_deg, {from_degrees}"), remedy);
+            faults.add(
+                &at.field("to_deg"),
+                format!("more than from_deg, {from_degrees}"),
+                remedy,
+            );
         }
-        DangerArc { sites, from_degrees, to_degrees, source: source(form.source, at, faults) }
+        DangerArc {
+            sites,
+            from_degrees,
+            to_degrees,
+            source: source(form.source, at, faults),
+        }
     })
 }
 
@@ -99,7 +112,12 @@ pub(super) fn rim_rules(forms: Vec<RimRuleForm>, at: &Place, faults: &mut Faults
     each_row(forms, at, |form, at| RimRule {
         sites: faults.words(&at.field("sites"), &form.sites),
         offset_discs: form.offset_discs,
-        least_rim: faults.number(&at.field("least_rim_mm"), form.least_rim_mm, 0.0..=MOST_RIM, "mm"),
+        least_rim: faults.number(
+            &at.field("least_rim_mm"),
+            form.least_rim_mm,
+            0.0..=MOST_RIM,
+            "mm",
+        ),
         source: source(form.source, at, faults),
     })
 }
@@ -110,6 +128,9 @@ pub(super) fn notes(forms: Vec<NoteForm>, at: &Place, faults: &mut Faults) -> Ve
         weight_under: form
             .weight_under_kg
             .map(|kg| faults.above_zero(&at.field("weight_under_kg"), kg, MOST_WEIGHT, "kg")),
+        qp_qs_under: form
+            .qp_qs_under
+            .map(|ratio| faults.above_zero(&at.field("qp_qs_under"), ratio, MOST_QP_QS, "ratio")),
         says: faults.text(&at.field("says"), form.says),
         source: source(form.source, at, faults),
     })

@@ -1,7 +1,7 @@
-use super::{Node, Outline, Step, Unclosed};
+use super::{Node, Outline, Unclosed, Via};
 
 /// Deepest nesting that is followed: that of `ron`, which takes nothing deeper.
-pub(super) const NESTING: usize = 128;
+const NESTING: usize = 128;
 
 /// Reads a text once from its start to its end.
 pub(super) struct Scanner<'a> {
@@ -13,7 +13,12 @@ pub(super) struct Scanner<'a> {
 
 impl<'a> Scanner<'a> {
     pub(super) const fn new(text: &'a str) -> Self {
-        Self { text, at: 0, nesting: 0, unclosed: None }
+        Self {
+            text,
+            at: 0,
+            nesting: 0,
+            unclosed: None,
+        }
     }
 
     pub(super) fn outline(mut self) -> Outline {
@@ -21,8 +26,11 @@ impl<'a> Scanner<'a> {
         while self.peek() == Some('#') {
             self.skip_attribute();
         }
-        let root = self.value(Step::Root);
-        Outline { root, unclosed: self.unclosed }
+        let root = self.value(Via::Root);
+        Outline {
+            root,
+            unclosed: self.unclosed,
+        }
     }
 
     fn rest(&self) -> &'a str {
@@ -38,12 +46,18 @@ impl<'a> Scanner<'a> {
     }
 
     fn skip_while(&mut self, wanted: impl Fn(char) -> bool) {
-        self.at += self.rest().find(|it| !wanted(it)).unwrap_or(self.rest().len());
+        self.at += self
+            .rest()
+            .find(|it| !wanted(it))
+            .unwrap_or(self.rest().len());
     }
 
     /// To the end of the first such text, or of the file.
     fn skip_past(&mut self, wanted: &str) {
-        self.at += self.rest().find(wanted).map_or(self.rest().len(), |found| found + wanted.len());
+        self.at += self
+            .rest()
+            .find(wanted)
+            .map_or(self.rest().len(), |found| found + wanted.len());
     }
 
     /// White space and comments.
@@ -90,7 +104,7 @@ impl<'a> Scanner<'a> {
         self.skip_blank();
     }
 
-    fn value(&mut self, step: Step) -> Node {
+    fn value(&mut self, via: Via) -> Node {
         self.skip_blank();
         let start = self.at;
         let inner = match self.peek() {
@@ -98,7 +112,11 @@ impl<'a> Scanner<'a> {
             Some('(' | '[' | '{') => self.group(),
             Some(_) => self.scalar(),
         };
-        Node { step, span: start..self.at, inner }
+        Node {
+            via,
+            span: start..self.at,
+            inner,
+        }
     }
 
     /// Text, a character, a number, a word, or a word with a group after it.
@@ -168,7 +186,15 @@ impl<'a> Scanner<'a> {
         }
         let mut inner = self.group();
         // `Some(value)` is the value.
-        if word == "Some" && matches!(inner.as_slice(), [Node { step: Step::Item(0), .. }]) {
+        if word == "Some"
+            && matches!(
+                inner.as_slice(),
+                [Node {
+                    via: Via::Item(0),
+                    ..
+                }]
+            )
+        {
             return inner.pop().map_or_else(Vec::new, |only| only.inner);
         }
         inner
@@ -210,13 +236,17 @@ impl<'a> Scanner<'a> {
                 }
                 None | Some(')' | ']' | '}') => {
                     let until = self.at;
-                    self.unclosed.get_or_insert(Unclosed { opened, closes, until });
+                    self.unclosed.get_or_insert(Unclosed {
+                        opened,
+                        closes,
+                        until,
+                    });
                     break;
                 }
                 Some(',') => self.skip(),
                 Some(_) => inner.push(match opening {
                     Some('(') => self.field_or_item(inner.len()),
-                    Some('[') => self.value(Step::Item(inner.len())),
+                    Some('[') => self.value(Via::Item(inner.len())),
                     _ => self.entry(),
                 }),
             }
@@ -233,20 +263,20 @@ impl<'a> Scanner<'a> {
             self.skip_blank();
             if self.peek() == Some(':') {
                 self.skip();
-                return self.value(Step::Field(name));
+                return self.value(Via::Field(name));
             }
             self.at = start;
         }
-        self.value(Step::Item(index))
+        self.value(Via::Item(index))
     }
 
     fn entry(&mut self) -> Node {
-        let key = self.value(Step::Root).span;
+        let key = self.value(Via::Root).span;
         self.skip_blank();
         if self.peek() == Some(':') {
             self.skip();
         }
-        self.value(Step::Entry(key))
+        self.value(Via::Entry(key))
     }
 
     /// Whether text or a character with a prefix begins here: `b"…"`, `r#"…"#`.
@@ -266,8 +296,10 @@ fn raw_string_hashes(text: &str) -> Option<&str> {
 
 /// White space as `ron` takes it.
 const fn is_white(character: char) -> bool {
-    matches!(character,
-        ' ' | '\t'..='\r' | '\u{85}' | '\u{200e}' | '\u{200f}' | '\u{2028}' | '\u{2029}')
+    matches!(
+        character,
+        ' ' | '\t'..='\r' | '\u{85}' | '\u{200e}' | '\u{200f}' | '\u{2028}' | '\u{2029}'
+    )
 }
 
 fn is_word_start(character: char) -> bool {
@@ -275,5 +307,8 @@ fn is_word_start(character: char) -> bool {
 }
 
 const fn ends_word(character: char) -> bool {
-    matches!(character, ',' | ':' | '(' | ')' | '[' | ']' | '{' | '}' | '"' | '\'' | '/')
+    matches!(
+        character,
+        ',' | ':' | '(' | ')' | '[' | ']' | '{' | '}' | '"' | '\'' | '/'
+    )
 }

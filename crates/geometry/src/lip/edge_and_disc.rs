@@ -30,7 +30,13 @@ const TIPS: [Vec2; 2] = [Vec2::new(1.0, 0.0), Vec2::new(-1.0, 0.0)];
 impl EdgeAndDisc {
     pub(super) fn new(edge: &Ellipse, radius: Mm) -> Self {
         let semi_minor = edge.semi_minor.max(NARROWEST * edge.semi_major);
-        Self { edge: Ellipse { semi_minor, ..*edge }, radius }
+        Self {
+            edge: Ellipse {
+                semi_minor,
+                ..*edge
+            },
+            radius,
+        }
     }
 
     /// The lip of a disc at `centre` along the unit vector `outward`.
@@ -45,7 +51,10 @@ impl EdgeAndDisc {
         let (reach, aside) = (centre.dot(outward), centre.cross(outward));
         let root = root(self.radius, aside);
         let sideways = Vec2::new(outward.v, -outward.u) * (aside / root.max(f64::MIN_POSITIVE));
-        Lip { value: reach + root - edge, gradient: outward - sideways }
+        Lip {
+            value: reach + root - edge,
+            gradient: outward - sideways,
+        }
     }
 
     /// The least lip of a disc at `centre` over arcs of azimuth.
@@ -76,30 +85,48 @@ impl EdgeAndDisc {
     /// An arc's directions, in the edge's axes.
     fn azimuths(&self, arc: &Arc) -> Stretch {
         let start = arc.start - self.edge.turn;
-        Stretch { from: radial(start), to: radial(start + arc.width), wide: arc.width >= PI }
+        Stretch {
+            from: radial(start),
+            to: radial(start + arc.width),
+            wide: arc.width >= PI,
+        }
     }
 
     /// The least lip of a disc over the middle: R − ρ, and ρ falls from the
     /// major axis to the minor.
     fn least_centred(&self, arcs: &ArcSet) -> Option<Lip> {
-        let nearest = arcs.arcs().map(|arc| self.from_major_axis(&arc)).reduce(f64::min)?;
-        let outward = if nearest > 0.0 { radial(nearest) } else { Vec2::new(1.0, 0.0) };
+        let nearest = arcs
+            .arcs()
+            .map(|arc| self.off_major_axis(&arc))
+            .reduce(f64::min)?;
+        let outward = if nearest > 0.0 {
+            radial(nearest)
+        } else {
+            Vec2::new(1.0, 0.0)
+        };
         Some(self.lip(Vec2::ZERO, outward))
     }
 
     /// The least angle between an arc and the major axis.
-    fn from_major_axis(&self, arc: &Arc) -> Radians {
+    fn off_major_axis(&self, arc: &Arc) -> Radians {
         let start = arc.start - self.edge.turn;
         let end = start + arc.width;
         let tip = PI * (start / PI).ceil();
-        if tip <= end { 0.0 } else { (start - (tip - PI)).min(tip - end) }
+        if tip <= end {
+            0.0
+        } else {
+            (start - (tip - PI)).min(tip - end)
+        }
     }
 
     /// The lip where the ray from the middle of the opening misses the disc.
     fn beside(&self, centre: Vec2) -> Lip {
         let distance = centre.length();
         let value = self.radius - distance - self.edge.semi_major;
-        Lip { value, gradient: centre * (-1.0 / distance.max(f64::MIN_POSITIVE)) }
+        Lip {
+            value,
+            gradient: centre * (-1.0 / distance.max(f64::MIN_POSITIVE)),
+        }
     }
 
     /// Whether the ray along `outward` misses a disc at `centre`.
@@ -116,7 +143,10 @@ impl EdgeAndDisc {
         }
         let toward = libm::atan2(centre.v, centre.u) + self.edge.turn;
         let half = libm::asin(self.radius / distance);
-        let met = Arc { start: toward - half, width: 2.0 * half };
+        let met = Arc {
+            start: toward - half,
+            width: 2.0 * half,
+        };
         arcs.arcs().any(|arc| !met.covers(&arc))
     }
 }

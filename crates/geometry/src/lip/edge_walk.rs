@@ -39,7 +39,11 @@ impl EdgeWalk {
     pub(super) fn stretch(&self, azimuths: &Stretch) -> Stretch {
         let anomaly = |azimuth: Vec2| unit(Vec2::new(self.ratio * azimuth.u, azimuth.v));
         // Opposite directions stay opposite: half a turn stays half a turn.
-        Stretch { from: anomaly(azimuths.from), to: anomaly(azimuths.to), wide: azimuths.wide }
+        Stretch {
+            from: anomaly(azimuths.from),
+            to: anomaly(azimuths.to),
+            wide: azimuths.wide,
+        }
     }
 
     /// r̂ at an anomaly.
@@ -86,7 +90,9 @@ impl Smooth for EdgeWalk {
         let Some(half_chord) = self.half_chord else {
             return true;
         };
-        let ends = self.square_from_centre(from).max(self.square_from_centre(to));
+        let ends = self
+            .square_from_centre(from)
+            .max(self.square_from_centre(to));
         // A curve rises over its ends by an eighth of its bend times the width
         // squared, and the width is less than two half-tangents.
         let half = half_tangent(from, to);

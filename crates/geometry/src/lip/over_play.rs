@@ -20,7 +20,10 @@ pub(super) fn least_over_play(
     let across = Vec2::new(-along.v, along.u) * play.semi_minor;
     let along = along * play.semi_major;
     if play.semi_minor == 0.0 {
-        let ends = [lip(play.centre - along)?.value, lip(play.centre + along)?.value];
+        let ends = [
+            lip(play.centre - along)?.value,
+            lip(play.centre + along)?.value,
+        ];
         return Some(ends[0].min(ends[1]));
     }
     // Whether there is a lip does not depend on the place.
@@ -49,7 +52,11 @@ impl<L: Fn(Vec2) -> Lip> Smooth for Boundary<L> {
         let Vec2 { u: cos, v: sin } = unit;
         let lip = (self.lip)(self.centre + self.along * cos + self.across * sin);
         let slope = lip.gradient.dot(self.across * cos - self.along * sin);
-        Sample { value: lip.value, slope, toward: unit }
+        Sample {
+            value: lip.value,
+            slope,
+            toward: unit,
+        }
     }
 
     /// Nothing is known of what lies between two places.

@@ -49,7 +49,11 @@ impl<'a, F: Smooth> Search<'a, F> {
     /// A search that stays within half of `accuracy`: the other half is for a
     /// search around it.
     pub(super) fn new(function: &'a F, accuracy: Accuracy) -> Self {
-        Self { function, allowed: 0.5 * accuracy.mm(), least: None }
+        Self {
+            function,
+            allowed: 0.5 * accuracy.mm(),
+            least: None,
+        }
     }
 
     /// The least value found, and where.
@@ -87,7 +91,8 @@ impl<'a, F: Smooth> Search<'a, F> {
 
     /// The value that is worth a search: less than the least so far.
     fn goal(&self) -> Mm {
-        self.least.map_or(f64::INFINITY, |(_, least)| least - self.allowed)
+        self.least
+            .map_or(f64::INFINITY, |(_, least)| least - self.allowed)
     }
 
     fn may_undercut(&self, from: Vec2, to: Vec2) -> bool {
@@ -110,8 +115,7 @@ impl<'a, F: Smooth> Search<'a, F> {
         }
     }
 
-    /// Whether a piece could hold a dip below the least so far between two ends
-    /// that do not bracket it.
+    /// Whether a piece could hold a dip between two ends that do not bracket it.
     fn may_hide_a_dip(&self, [(from, left), (to, right)]: [Place; 2]) -> bool {
         let width = 2.0 * half_tangent(from, to);
         let rise = right.value - left.value;
@@ -120,32 +124,29 @@ impl<'a, F: Smooth> Search<'a, F> {
         // memory); between a rise and a fall it has a hump.
         let run = (left.slope + right.slope) * width;
         let one_way = left.slope * right.slope >= 0.0;
-        let may_turn = one_way && (run * rise < 0.0 || run.abs() > 3.0 * rise.abs());
-        // A slope that turns evenly within the piece runs for half of it.
-        let depth = 0.25 * width * left.slope.abs().max(right.slope.abs());
-        may_turn && left.value.min(right.value) - depth < self.goal()
+        let turns = run * rise < 0.0 || run.abs() > 3.0 * rise.abs();
+        one_way && turns && run.abs() > self.allowed
     }
 
     /// Runs down a dip between a falling and a rising end.
     fn run_down(&mut self, [(start, left), (end, right)]: [Place; 2]) {
         let whole = half_tangent(start, end);
-        // Where the tangents at the ends cross: no deeper, were it convex.
-        let fall = (left.value - right.value + 2.0 * whole * right.slope) / (right.slope - left.slope);
-        if left.value + left.slope * fall >= self.goal() {
-            return;
-        }
         let (mut left, mut right) = ((0.0, left.slope), (whole, right.slope));
-        let (mut place, mut slope) = left;
         let mut last = Side::Neither;
         for _ in 0..STEPS {
-            let next = left.0 + (right.0 - left.0) * (left.1 / (left.1 - right.1));
-            // What is left to fall is about half of this: the slope falls to 0.
-            if slope.abs() * 2.0 * (next - place).abs() <= self.allowed {
+            let place = left.0 + (right.0 - left.0) * (left.1 / (left.1 - right.1));
+            let slope = self.look(past(start, place)).slope;
+            let side = if slope < 0.0 { Side::Left } else { Side::Right };
+            // The bottom lies no lower than this slope would take it over the
+            // rest of the bracket.
+            let rest = if side == Side::Left {
+                right.0 - place
+            } else {
+                place - left.0
+            };
+            if slope.abs() * 2.0 * rest <= self.allowed {
                 return;
             }
-            place = next;
-            slope = self.look(past(start, place)).slope;
-            let side = if slope < 0.0 { Side::Left } else { Side::Right };
             let weight = if side == last { 0.5 } else { 1.0 };
             if side == Side::Left {
                 left = (place, slope);

@@ -20,8 +20,11 @@ const HALF_TURN: u32 = 8;
 
 impl Stretch {
     /// All directions, from the first axis.
-    pub(super) const WHOLE: Self =
-        Self { from: Vec2::new(1.0, 0.0), to: Vec2::new(1.0, 0.0), wide: true };
+    pub(super) const WHOLE: Self = Self {
+        from: Vec2::new(1.0, 0.0),
+        to: Vec2::new(1.0, 0.0),
+        wide: true,
+    };
 
     /// Pieces of 22.5° one after another, the last one up to that.
     pub(super) fn pieces(&self) -> impl Iterator<Item = [Vec2; 2]> {
@@ -55,7 +58,10 @@ impl Stretch {
 
 /// A vector turned by the angle between the first axis and `by`.
 pub(super) fn turned(vector: Vec2, by: Vec2) -> Vec2 {
-    Vec2::new(vector.u * by.u - vector.v * by.v, vector.u * by.v + vector.v * by.u)
+    Vec2::new(
+        vector.u * by.u - vector.v * by.v,
+        vector.u * by.v + vector.v * by.u,
+    )
 }
 
 /// The unit vector along a vector that is not zero.
@@ -79,4 +85,53 @@ pub(super) fn past(from: Vec2, half_tangent: f64) -> Vec2 {
     let square = half_tangent * half_tangent;
     let step = Vec2::new(1.0 - square, 2.0 * half_tangent) * (1.0 / (1.0 + square));
     turned(from, step)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::radial;
+    use proptest::prelude::*;
+    use std::f64::consts::{FRAC_PI_8, PI, TAU};
+
+    proptest! {
+        #[test]
+        fn pieces_lead_from_one_end_to_the_other(start in -4.0..4.0_f64, width in 0.0..=TAU) {
+            let stretch = Stretch {
+                from: radial(start),
+                to: radial(start + width),
+                wide: width >= PI,
+            };
+            let mut covered = 0.0;
+            let mut end = stretch.from;
+            for [from, to] in stretch.pieces() {
+                prop_assert_eq!(from, end);
+                let angle = 2.0 * half_tangent(from, to).atan();
+                prop_assert!(angle < FRAC_PI_8 + 1e-12);
+                covered += angle;
+                end = to;
+            }
+            prop_assert_eq!(end, stretch.to);
+            prop_assert!((covered - width).abs() < 1e-12);
+        }
+
+        #[test]
+        fn it_contains_what_lies_between_its_ends(
+            start in -4.0..4.0_f64, width in 0.0..TAU, past_start in 0.0..TAU,
+        ) {
+            prop_assume!((past_start - width).abs() > 1e-9 && past_start > 1e-9);
+            let stretch = Stretch {
+                from: radial(start),
+                to: radial(start + width),
+                wide: width >= PI,
+            };
+            prop_assert_eq!(stretch.contains(radial(start + past_start)), past_start < width);
+        }
+    }
+
+    #[test]
+    fn the_whole_turn_is_sixteen_pieces_or_a_rounding_more() {
+        assert!((16..=17).contains(&Stretch::WHOLE.pieces().count()));
+        assert!(Stretch::WHOLE.contains(Vec2::new(0.6, -0.8)));
+    }
 }

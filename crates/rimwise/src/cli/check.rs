@@ -3,19 +3,53 @@
 use super::args::CheckArguments;
 use super::inputs::{BadInput, bad_files};
 use anyhow::Result;
-use files::visible;
+use files::{
+    CATALOGUE_CAP, FileError, FileKind, Source, parse_case, parse_catalogue, parse_house_rules,
+    visible,
+};
 use std::io::Write;
+use std::path::Path;
 
 /// Checks each file by what it says it is.
 pub(super) fn run(asked: &CheckArguments, out: &mut dyn Write) -> Result<()> {
     let mut faults = Vec::new();
     for path in &asked.files {
-        let text = files::read_text(path).map_err(|error| BadInput(error.to_string()))?;
-        let name = path.display().to_string();
-        match files::check_file(&name, &text) {
-            Ok(kind) => writeln!(out, "{}: a sound {kind}", visible(&name))?,
-            Err(mut more) => faults.append(&mut more),
+        match check(path) {
+            Ok(kind) => writeln!(out, "{}: {kind}", visible(&path.display().to_string()))?,
+            Err(FileError::Faulty(mut more)) => faults.append(&mut more),
+            Err(error) => return Err(BadInput(error.to_string()).into()),
         }
     }
-    if faults.is_empty() { Ok(()) } else { Err(bad_files(&faults)) }
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(bad_files(&faults))
+    }
+}
+
+/// What a file is, in a few words, with its size in the words of its kind.
+fn check(path: &Path) -> Result<String, FileError> {
+    let source = Source::read(path, CATALOGUE_CAP)?;
+    let (name, text) = (source.name(), source.text());
+    Ok(match FileKind::of(text) {
+        FileKind::Case => {
+            let file = parse_case(name, text)?;
+            let case = file.value();
+            format!("a sound case, {} readings", case.readings.len())
+        }
+        FileKind::Catalogue => {
+            let file = parse_catalogue(name, text)?;
+            let catalogue = file.value();
+            let sizes: usize = catalogue.shapes.iter().map(|shape| shape.sizes.len()).sum();
+            format!(
+                "a sound catalogue, {} shapes in {sizes} sizes",
+                catalogue.shapes.len()
+            )
+        }
+        FileKind::HouseRules => {
+            let file = parse_house_rules(name, text)?;
+            let rules = file.value();
+            format!("sound house rules, {} rows of limits", rules.limits.len())
+        }
+    })
 }

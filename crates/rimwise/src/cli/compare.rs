@@ -10,8 +10,11 @@ use std::io::Write;
 /// Ranks a case and lays the named sizes side by side.
 pub(super) fn run(asked: &CompareArguments, out: &mut dyn Write) -> Result<()> {
     let (ranking, provenance) = Inputs::read(&asked.common)?.rank(&asked.common)?;
-    let chosen: Vec<&Candidate> =
-        asked.sizes.iter().map(|name| find(&ranking, name)).collect::<Result<_>>()?;
+    let chosen: Vec<&Candidate> = asked
+        .sizes
+        .iter()
+        .map(|name| find(&ranking, name))
+        .collect::<Result<_>>()?;
     side_by_side::write(out, &ranking, &chosen, &provenance)
 }
 
@@ -26,8 +29,11 @@ fn find<'a>(ranking: &'a Ranking, name: &str) -> Result<&'a Candidate> {
             .collect();
         sizes.sort();
         let known = if sizes.is_empty() {
-            let mut shapes: Vec<&str> =
-                ranking.candidates.iter().map(|candidate| candidate.shape.as_str()).collect();
+            let mut shapes: Vec<&str> = ranking
+                .candidates
+                .iter()
+                .map(|candidate| candidate.shape.as_str())
+                .collect();
             shapes.sort_unstable();
             shapes.dedup();
             format!("shapes are: {}", shapes.join(", "))

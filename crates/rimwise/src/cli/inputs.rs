@@ -3,10 +3,13 @@
 use super::args::Common;
 use super::report::json::Provenance;
 use anyhow::{Context, Result};
-use files::shipped;
+use files::{
+    CaseFile, CatalogueFile, Diagnostic, FileError, HouseRulesFile, parse_case, parse_catalogue,
+    parse_house_rules, read_case, read_catalogue, read_house_rules, shipped,
+};
 use sha2::{Digest, Sha256};
 use sizing::engine::Plain;
-use sizing::{Case, Catalogue, Draws, HouseRules, Ranking, Setting, Work, rank};
+use sizing::{Catalogue, Draws, Ranking, Setting, Work, rank};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -26,69 +29,73 @@ impl std::error::Error for BadInput {}
 
 /// A case, the catalogues and the rules, checked, with the digest of their bytes.
 pub(super) struct Inputs {
-    case: Case,
-    catalogues: Vec<Catalogue>,
-    rules: HouseRules,
-    sha256: String,
+    case: CaseFile,
+    catalogues: Vec<CatalogueFile>,
+    rules: HouseRulesFile,
 }
 
 impl Inputs {
-    /// Reads and checks every file of a call.
+    /// Reads and checks every file of a call; the faults of all are told at once.
     pub(super) fn read(common: &Common) -> Result<Self> {
-        let mut digest = Sha256::new();
-        let mut take = |path: Option<&Path>, shipped: &str, name: &str| -> Result<(String, String)> {
-            let (name, text) = match path {
-                Some(path) => (path.display().to_string(), read(path)?),
-                None => (name.to_owned(), shipped.to_owned()),
-            };
-            digest.update(text.as_bytes());
-            Ok((name, text))
-        };
-        let case_file = match shipped_scenario(&common.case) {
-            Some((name, text)) => take(None, text, name)?,
-            None => take(Some(&common.case), "", "")?,
-        };
-        let catalogue_files: Vec<(String, String)> = if common.catalog.is_empty() {
-            vec![take(None, shipped::SHAPES, "shipped shapes")?]
-        } else {
-            common.catalog.iter().map(|path| take(Some(path), "", "")).collect::<Result<_>>()?
-        };
-        let rule_file =
-            take(common.rules.as_deref(), shipped::HOUSE_RULES, "shipped house rules")?;
-        Self::check(&case_file, &catalogue_files, &rule_file, &hex(&digest.finalize()))
-    }
-
-    /// Checks every file; all faults of all files are told at once.
-    fn check(
-        (case_name, case_text): &(String, String),
-        catalogue_files: &[(String, String)],
-        (rule_name, rule_text): &(String, String),
-        sha256: &str,
-    ) -> Result<Self> {
         let mut faults = Vec::new();
-        let rules = keep(files::read_house_rules(rule_name, rule_text), &mut faults);
-        let catalogues: Vec<_> = catalogue_files
-            .iter()
-            .filter_map(|(name, text)| keep(files::read_catalogue(name, text), &mut faults))
-            .collect();
-        let case = keep(files::read_case(case_name, case_text), &mut faults);
+        let rules = keep(rules(common.rules.as_deref()), &mut faults)?;
+        let catalogues = if common.catalog.is_empty() {
+            let (name, text) = shipped::SHAPES;
+            vec![keep(
+                parse_catalogue(name, text).map_err(FileError::from),
+                &mut faults,
+            )?]
+        } else {
+            let read = common
+                .catalog
+                .iter()
+                .map(|path| keep(read_catalogue(path), &mut faults));
+            read.collect::<Result<_>>()?
+        };
+        let case = keep(case(&common.case), &mut faults)?;
         if let (Some(case), Some(rules)) = (&case, &rules) {
-            faults.extend(files::check_case_against_rules(case, &rules.value));
+            faults.extend(case.faults_under(rules.value()));
         }
-        match (case, rules) {
-            (Some(case), Some(rules)) if faults.is_empty() => Ok(Self {
-                case: case.value,
-                catalogues: catalogues.into_iter().map(|catalogue| catalogue.value).collect(),
-                rules: rules.value,
-                sha256: sha256.to_owned(),
+        let catalogues: Option<Vec<CatalogueFile>> = catalogues.into_iter().collect();
+        match (case, catalogues, rules) {
+            (Some(case), Some(catalogues), Some(rules)) if faults.is_empty() => Ok(Self {
+                case,
+                catalogues,
+                rules,
             }),
             _ => Err(bad_files(&faults)),
         }
     }
 
+    /// SHA-256 over the bytes of case, catalogues and rules, in that order.
+    fn sha256(&self) -> String {
+        let mut digest = Sha256::new();
+        digest.update(self.case.source().original().as_bytes());
+        for catalogue in &self.catalogues {
+            digest.update(catalogue.source().original().as_bytes());
+        }
+        digest.update(self.rules.source().original().as_bytes());
+        digest
+            .finalize()
+            .iter()
+            .fold(String::new(), |mut text, byte| {
+                let _ = write!(text, "{byte:02x}");
+                text
+            })
+    }
+
     /// Ranks them as a call asks.
     pub(super) fn rank(self, common: &Common) -> Result<(Ranking, Provenance)> {
-        let setting = Arc::new(Setting::new(Arc::new(self.case), Arc::new(self.rules)));
+        let inputs_sha256 = self.sha256();
+        let setting = Arc::new(Setting::new(
+            Arc::new(self.case.into_value()),
+            Arc::new(self.rules.into_value()),
+        ));
+        let catalogues: Vec<Catalogue> = self
+            .catalogues
+            .into_iter()
+            .map(|catalogue| catalogue.into_value())
+            .collect();
         let draws = match common.draws {
             0 => None,
             draws => Some(
@@ -97,12 +104,15 @@ impl Inputs {
             ),
         };
         let never = AtomicBool::new(false);
-        let work =
-            Work { engine: &Plain, threads: usize::from(common.threads), cancel: &never };
-        let ranking = rank(&setting, &self.catalogues, draws.as_ref(), &work)
-            .context("ranking was cancelled")?;
+        let work = Work {
+            engine: &Plain,
+            threads: usize::from(common.threads),
+            cancel: &never,
+        };
+        let ranking =
+            rank(&setting, &catalogues, draws.as_ref(), &work).context("ranking was cancelled")?;
         let provenance = Provenance {
-            inputs_sha256: self.sha256,
+            inputs_sha256,
             seed: common.seed,
             draws: common.draws,
         };
@@ -110,41 +120,56 @@ impl Inputs {
     }
 }
 
-/// A shipped scenario by its name, where no file of that name exists.
-fn shipped_scenario(path: &Path) -> Option<(&'static str, &'static str)> {
-    let name = path.to_str().filter(|_| !path.exists())?;
-    shipped::SCENARIOS.iter().copied().find(|(shipped, _)| *shipped == name)
+/// The case of a path, or the shipped scenario of that name where no such file is.
+fn case(path: &Path) -> Result<CaseFile, FileError> {
+    let shipped = path
+        .to_str()
+        .filter(|_| !path.exists())
+        .and_then(shipped::scenario);
+    match shipped {
+        Some((name, text)) => Ok(parse_case(name, text)?),
+        None => read_case(path),
+    }
 }
 
-fn read(path: &Path) -> Result<String> {
-    files::read_text(path).map_err(|error| BadInput(error.to_string()).into())
+fn rules(path: Option<&Path>) -> Result<HouseRulesFile, FileError> {
+    match path {
+        Some(path) => read_house_rules(path),
+        None => Ok(parse_house_rules(
+            shipped::HOUSE_RULES.0,
+            shipped::HOUSE_RULES.1,
+        )?),
+    }
 }
 
-fn keep<T>(checked: Result<T, Vec<files::Diagnostic>>, faults: &mut Vec<files::Diagnostic>) -> Option<T> {
-    checked.map_err(|mut more| faults.append(&mut more)).ok()
+/// What was read, or `None` with its faults kept; a file that cannot be read at
+/// all ends the call.
+fn keep<T>(read: Result<T, FileError>, faults: &mut Vec<Diagnostic>) -> Result<Option<T>> {
+    match read {
+        Ok(read) => Ok(Some(read)),
+        Err(FileError::Faulty(mut more)) => {
+            faults.append(&mut more);
+            Ok(None)
+        }
+        Err(error) => Err(BadInput(error.to_string()).into()),
+    }
 }
 
 /// All faults in one error, one to a line.
-pub(super) fn bad_files(faults: &[files::Diagnostic]) -> anyhow::Error {
-    let mut text = format!("{} in the files given", counted(faults.len()));
+pub(super) fn bad_files(faults: &[Diagnostic]) -> anyhow::Error {
+    let count = if faults.len() == 1 {
+        "1 fault".into()
+    } else {
+        format!("{} faults", faults.len())
+    };
+    let mut text = format!("{count} in the files given");
     for fault in faults {
         let _ = write!(text, "\n{fault}");
     }
     BadInput(text).into()
 }
 
-fn counted(faults: usize) -> String {
-    if faults == 1 { "1 fault".into() } else { format!("{faults} faults") }
-}
-
-fn hex(bytes: &[u8]) -> String {
-    bytes.iter().fold(String::new(), |mut text, byte| {
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
-}
-
 /// The name of the case opened when none is named.
 pub(super) fn demonstration() -> PathBuf {
-    PathBuf::from(shipped::DEMONSTRATION)
+    PathBuf::from(shipped::SCENARIOS[0].0)
 }

@@ -21,6 +21,9 @@ pub(super) fn run(asked: &RankArguments, out: &mut dyn Write) -> Result<()> {
 pub(super) fn demonstration(case: Option<&Path>, out: &mut dyn Write) -> Result<()> {
     let case = case.map_or_else(demonstration_case, Path::to_owned);
     run(&RankArguments::of(case), out)?;
-    writeln!(out, "\nMore: rimwise rank CASE, rimwise compare CASE SHAPE/SIZE…, rimwise --help")?;
+    writeln!(
+        out,
+        "\nMore: rimwise rank CASE, rimwise compare CASE SHAPE/SIZE…, rimwise --help"
+    )?;
     Ok(())
 }

@@ -57,7 +57,10 @@ fn row(
     let (mut stop, mut caution) = (Band::NONE, Band::NONE);
     for limit in &setting.rules().limits {
         if limit.speaks_of(id, of, setting.case().site)
-            && limit.when.iter().all(|when| when.holds(&circumstances, occluder, of))
+            && limit
+                .when
+                .iter()
+                .all(|when| when.holds(&circumstances, occluder, of))
         {
             stop = stop.tightest(limit.stop);
             caution = caution.tightest(limit.caution);
@@ -68,7 +71,11 @@ fn row(
     }
     let needs = check.needs(setting, occluder, of);
     let among = |wanted: &dyn Fn(Quantity) -> bool| {
-        needs.iter().copied().filter(|&quantity| wanted(quantity)).collect()
+        needs
+            .iter()
+            .copied()
+            .filter(|&quantity| wanted(quantity))
+            .collect()
     };
     Some(Row {
         check,

@@ -29,7 +29,9 @@ impl Check for Chamber {
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Some(face) = face(of) else { return Vec::new() };
+        let Some(face) = face(of) else {
+            return Vec::new();
+        };
         let ventricle = match face {
             Face::Left => Structure::LeftVentricle,
             Face::Right => Structure::RightVentricle,
@@ -39,14 +41,19 @@ impl Check for Chamber {
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
         let Some(face) = face(of) else { return };
-        let diameter = lanes.occluder().disc(face).map_or(0.0, |disc| 2.0 * disc.radius);
+        let diameter = lanes
+            .occluder()
+            .disc(face)
+            .map_or(0.0, |disc| 2.0 * disc.radius);
         lanes.each(values, |anatomy, _| {
             anatomy.ventricles[face.index()].map_or(UNREAD, |length| diameter / length)
         });
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let Some(face) = face(of) else { return String::new() };
+        let Some(face) = face(of) else {
+            return String::new();
+        };
         format!(
             "{} is {value:.2} times the emptied {} ventricle's shortest free length",
             reach::part(&nominal.size.occluder, face),

@@ -24,9 +24,15 @@ impl Check for Clearance {
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Subject::Valve(valve) = of else { return Vec::new() };
-        let plate =
-            [Feature::Diameter, Feature::DiameterAcross, Feature::Lean, Feature::Sag];
+        let Subject::Valve(valve) = of else {
+            return Vec::new();
+        };
+        let plate = [
+            Feature::Diameter,
+            Feature::DiameterAcross,
+            Feature::Lean,
+            Feature::Sag,
+        ];
         let placed = need::both(need::slack(), need::hinge(valve));
         need::both(placed, need::of(Structure::Valve(valve), &plate))
     }
@@ -34,20 +40,28 @@ impl Check for Clearance {
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
         let Subject::Valve(valve) = of else { return };
         lanes.each(values, |anatomy, seat| {
-            anatomy.valves[valve.index()].as_ref().map_or(UNREAD, |plate| {
-                least_clearance(lanes.occluder(), seat, plate, Accuracy::DEFAULT)
-            })
+            anatomy.valves[valve.index()]
+                .as_ref()
+                .map_or(UNREAD, |plate| {
+                    least_clearance(lanes.occluder(), seat, plate, Accuracy::DEFAULT)
+                })
         });
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let Subject::Valve(valve) = of else { return String::new() };
+        let Subject::Valve(valve) = of else {
+            return String::new();
+        };
         let beside = match valve {
             Valve::Aortic => published_rim(nominal),
             Valve::Mitral | Valve::Tricuspid => "; says nothing of chordae".into(),
             Valve::Pulmonary => String::new(),
         };
-        format!("{}; clearance {}{beside}", in_the_wall(nominal, valve), words::mm(value))
+        format!(
+            "{}; clearance {}{beside}",
+            in_the_wall(nominal, valve),
+            words::mm(value)
+        )
     }
 }
 
@@ -64,7 +78,11 @@ fn in_the_wall(nominal: &Nominal, valve: Valve) -> String {
     } else {
         format!("ends {} short of the {hinge} hinge", words::mm(rim - reach))
     };
-    format!("{part} {verb}: rim {}, reach past the edge {}", words::mm(rim), words::mm(reach))
+    format!(
+        "{part} {verb}: rim {}, reach past the edge {}",
+        words::mm(rim),
+        words::mm(reach)
+    )
 }
 
 /// The published least rim for the site, and whether it agrees.
@@ -78,7 +96,14 @@ fn published_rim(nominal: &Nominal) -> String {
         .find(|rule| rule.offset_discs == offset && rule.sites.contains(&setting.case().site));
     let rim = setting.anatomy().rims[Valve::Aortic.index()];
     rule.zip(rim).map_or_else(String::new, |(rule, rim)| {
-        let agrees = if rim >= rule.least_rim { "holds" } else { "does not hold" };
-        format!("; the published least rim of {} {agrees}", words::mm(rule.least_rim))
+        let agrees = if rim >= rule.least_rim {
+            "holds"
+        } else {
+            "does not hold"
+        };
+        format!(
+            "; the published least rim of {} {agrees}",
+            words::mm(rule.least_rim)
+        )
     })
 }

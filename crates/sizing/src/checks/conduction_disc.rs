@@ -44,5 +44,8 @@ impl Check for ConductionDisc {
 
 /// Overhang of the wider disc.
 fn widest_overhang(occluder: &Occluder) -> Option<Mm> {
-    Face::BOTH.iter().filter_map(|&face| occluder.overhang(face)).reduce(f64::max)
+    Face::BOTH
+        .iter()
+        .filter_map(|&face| occluder.overhang(face))
+        .reduce(f64::max)
 }

@@ -48,8 +48,15 @@ impl Check for ConductionExcess {
 
 /// The bundle's arc on the clock.
 pub(super) fn arc(nominal: &Nominal) -> String {
-    nominal.setting.danger_arc().map_or_else(String::new, |arc| {
-        let hour = |degrees: f64| geometry::clock_hour(geometry::degrees(degrees)).round();
-        format!("from {} to {} o'clock", hour(arc.from_degrees), hour(arc.to_degrees))
-    })
+    nominal
+        .setting
+        .danger_arc()
+        .map_or_else(String::new, |arc| {
+            let hour = |degrees: f64| geometry::clock_hour(geometry::degrees(degrees)).round();
+            format!(
+                "from {} to {} o'clock",
+                hour(arc.from_degrees),
+                hour(arc.to_degrees)
+            )
+        })
 }

@@ -35,6 +35,9 @@ impl Check for ConductionRatio {
     }
 
     fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
-        format!("waist is {value:.2} times the hole, and the bundle runs along its edge {}", arc(nominal))
+        format!(
+            "waist is {value:.2} times the hole, and the bundle runs along its edge {}",
+            arc(nominal)
+        )
     }
 }

@@ -30,9 +30,14 @@ impl Check for HingeLip {
     }
 
     fn needs(&self, setting: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Some(face) = face(of) else { return Vec::new() };
+        let Some(face) = face(of) else {
+            return Vec::new();
+        };
         beside(setting, face).fold(need::opening(face), |needs, valve| {
-            need::both(needs, need::of(Structure::Valve(valve), &[Feature::Azimuth]))
+            need::both(
+                needs,
+                need::of(Structure::Valve(valve), &[Feature::Azimuth]),
+            )
         })
     }
 
@@ -41,17 +46,30 @@ impl Check for HingeLip {
         lanes.each(values, |anatomy, seat| {
             let arcs = &anatomy.hinge_arcs[face.index()];
             let opening = anatomy.defect.opening(face);
-            lip::least_lip(lanes.occluder(), seat, opening, face, arcs, Accuracy::DEFAULT)
-                .unwrap_or(UNREAD)
+            lip::least_lip(
+                lanes.occluder(),
+                seat,
+                opening,
+                face,
+                arcs,
+                Accuracy::DEFAULT,
+            )
+            .unwrap_or(UNREAD)
         });
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
         let part = face(of).map_or("disc", |face| reach::part(&nominal.size.occluder, face));
         if value < 0.0 {
-            format!("{part} leaves {} of the edge bare at a hinge", words::mm(-value))
+            format!(
+                "{part} leaves {} of the edge bare at a hinge",
+                words::mm(-value)
+            )
         } else {
-            format!("{part} covers the edge by at least {} at a hinge", words::mm(value))
+            format!(
+                "{part} covers the edge by at least {} at a hinge",
+                words::mm(value)
+            )
         }
     }
 }

@@ -36,17 +36,30 @@ impl Check for Hold {
         lanes.each(values, |anatomy, seat| {
             let arcs = anatomy.hinge_arcs[face.index()].complement();
             let opening = anatomy.defect.opening(face);
-            lip::least_lip(lanes.occluder(), seat, opening, face, &arcs, Accuracy::DEFAULT)
-                .unwrap_or(UNREAD)
+            lip::least_lip(
+                lanes.occluder(),
+                seat,
+                opening,
+                face,
+                &arcs,
+                Accuracy::DEFAULT,
+            )
+            .unwrap_or(UNREAD)
         });
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
         let part = face(of).map_or("disc", |face| reach::part(&nominal.size.occluder, face));
         if value < 0.0 {
-            format!("{part} ends {} inside the edge away from the hinges", words::mm(-value))
+            format!(
+                "{part} ends {} inside the edge away from the hinges",
+                words::mm(-value)
+            )
         } else {
-            format!("{part} holds by at least {} past the edge away from the hinges", words::mm(value))
+            format!(
+                "{part} holds by at least {} past the edge away from the hinges",
+                words::mm(value)
+            )
         }
     }
 }

@@ -29,7 +29,9 @@ impl Check for Leaflet {
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Subject::Valve(valve) = of else { return Vec::new() };
+        let Subject::Valve(valve) = of else {
+            return Vec::new();
+        };
         let length = need::of(Structure::Valve(valve), &[Feature::Length]);
         need::both(need::hinge(valve), length)
     }
@@ -47,8 +49,14 @@ impl Check for Leaflet {
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let Subject::Valve(valve) = of else { return String::new() };
+        let Subject::Valve(valve) = of else {
+            return String::new();
+        };
         let part = reach::part(&nominal.size.occluder, face_of(valve));
-        format!("{part} would lie on {} of the {} leaflet", words::percent(value), valve.label())
+        format!(
+            "{part} would lie on {} of the {} leaflet",
+            words::percent(value),
+            valve.label()
+        )
     }
 }

@@ -27,7 +27,9 @@ impl Check for LeafletChordae {
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Subject::Valve(valve) = of else { return Vec::new() };
+        let Subject::Valve(valve) = of else {
+            return Vec::new();
+        };
         let azimuth = need::of(Structure::Valve(valve), &[Feature::Azimuth]);
         need::both(need::opening(face_of(valve)), azimuth)
     }
@@ -40,13 +42,19 @@ impl Check for LeafletChordae {
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let Subject::Valve(valve) = of else { return String::new() };
+        let Subject::Valve(valve) = of else {
+            return String::new();
+        };
         let part = reach::part(&nominal.size.occluder, face_of(valve));
         let chordae = match nominal.setting.case().facts.chordae_on_edge(valve) {
             Answer::Yes => "chordae insert on the edge",
             Answer::No => "no chordae on the edge",
             Answer::Unknown => "nobody knows whether chordae insert on the edge",
         };
-        format!("{}: {chordae}; {part} covers it by {}", valve.label(), words::mm(value.max(0.0)))
+        format!(
+            "{}: {chordae}; {part} covers it by {}",
+            valve.label(),
+            words::mm(value.max(0.0))
+        )
     }
 }

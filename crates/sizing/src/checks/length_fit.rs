@@ -37,7 +37,11 @@ impl Check for LengthFit {
         let wall = nominal.anatomy().defect.wall;
         let squeezed = wall + value;
         let grown = if squeezed - free >= 0.05 {
-            format!("waist {} long, {} once squeezed,", words::mm(free), words::mm(squeezed))
+            format!(
+                "waist {} long, {} once squeezed,",
+                words::mm(free),
+                words::mm(squeezed)
+            )
         } else {
             format!("waist {} long", words::mm(free))
         };

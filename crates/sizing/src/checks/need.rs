@@ -5,12 +5,18 @@ use measurement::{Feature, Quantity, Structure, Valve};
 
 /// The quantities of a structure's features.
 pub(super) fn of(structure: Structure, features: &[Feature]) -> Vec<Quantity> {
-    features.iter().filter_map(|&feature| Quantity::find(structure, feature)).collect()
+    features
+        .iter()
+        .filter_map(|&feature| Quantity::find(structure, feature))
+        .collect()
 }
 
 /// What the hole's perimeter needs.
 pub(super) fn throat() -> Vec<Quantity> {
-    of(Structure::Throat, &[Feature::Major, Feature::Minor, Feature::Turn])
+    of(
+        Structure::Throat,
+        &[Feature::Major, Feature::Minor, Feature::Turn],
+    )
 }
 
 /// What slack and stand-off need.
@@ -24,8 +30,13 @@ pub(super) fn opening(face: Face) -> Vec<Quantity> {
         Face::Left => Structure::LeftOpening,
         Face::Right => Structure::RightOpening,
     };
-    let features =
-        [Feature::Major, Feature::Minor, Feature::Turn, Feature::ShiftU, Feature::ShiftV];
+    let features = [
+        Feature::Major,
+        Feature::Minor,
+        Feature::Turn,
+        Feature::ShiftU,
+        Feature::ShiftV,
+    ];
     both(throat(), of(structure, &features))
 }
 

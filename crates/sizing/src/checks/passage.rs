@@ -26,24 +26,39 @@ impl Check for Passage {
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let vessel = if of == Subject::Artery { Structure::Artery } else { Structure::Vein };
+        let vessel = if of == Subject::Artery {
+            Structure::Artery
+        } else {
+            Structure::Vein
+        };
         need::of(vessel, &[Feature::Diameter])
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
         let sheath = outer_diameter(lanes.setting, lanes.size);
         lanes.each(values, |anatomy, _| {
-            let vessel = if of == Subject::Artery { anatomy.artery } else { anatomy.vein };
+            let vessel = if of == Subject::Artery {
+                anatomy.artery
+            } else {
+                anatomy.vein
+            };
             vessel.map_or(UNREAD, |diameter| sheath / diameter)
         });
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
         let sheath = &nominal.size.sheath;
-        let taken = if sheath.outer_diameter.is_some() { "" } else { " (taken, not in the catalogue)" };
+        let taken = if sheath.outer_diameter.is_some() {
+            ""
+        } else {
+            " (taken, not in the catalogue)"
+        };
         let graver = nominal.setting.parameter(Parameter::GraverArteryShare);
         let over = if of == Subject::Artery && value > graver {
-            format!(", over {} as well: a graver risk to the pulse", words::percent(graver))
+            format!(
+                ", over {} as well: a graver risk to the pulse",
+                words::percent(graver)
+            )
         } else {
             String::new()
         };
@@ -57,5 +72,6 @@ impl Check for Passage {
 }
 
 fn outer_diameter(setting: &Setting, size: &crate::Size) -> Mm {
-    size.sheath.outer_diameter(setting.parameter(Parameter::SheathWalls))
+    size.sheath
+        .outer_diameter(setting.parameter(Parameter::SheathWalls))
 }

@@ -7,14 +7,11 @@ use measurement::Valve;
 
 /// The farthest the disc, or the waist's end, reaches past the opening's edge
 /// toward a valve's hinge over all places of its seat.
-pub(super) fn past_edge(
-    occluder: &Occluder,
-    seat: &Seat,
-    anatomy: &Anatomy,
-    valve: Valve,
-) -> Mm {
+pub(super) fn past_edge(occluder: &Occluder, seat: &Seat, anatomy: &Anatomy, valve: Valve) -> Mm {
     let face = face_of(valve);
-    let Some(azimuth) = anatomy.azimuths[valve.index()] else { return UNREAD };
+    let Some(azimuth) = anatomy.azimuths[valve.index()] else {
+        return UNREAD;
+    };
     let opening = anatomy.defect.opening(face);
     let disc = seat.disc(occluder, face, 0.0, seat.play().support(radial(azimuth)));
     lip::lip_of(&disc, opening, azimuth)

@@ -33,8 +33,13 @@ impl Check for TractGradient {
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Some(face) = face(of) else { return Vec::new() };
-        need::both(section(face), need::of(need::tract(face), &[Feature::Velocity]))
+        let Some(face) = face(of) else {
+            return Vec::new();
+        };
+        need::both(
+            section(face),
+            need::of(need::tract(face), &[Feature::Velocity]),
+        )
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
@@ -54,7 +59,9 @@ impl Check for TractGradient {
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let Some(face) = face(of) else { return String::new() };
+        let Some(face) = face(of) else {
+            return String::new();
+        };
         let Some(velocity) = velocity_after(nominal.setting, nominal.anatomy(), face) else {
             return String::new();
         };
@@ -62,7 +69,11 @@ impl Check for TractGradient {
         let side = side(face);
         let share = open_share(&nominal.lanes(), nominal.anatomy(), nominal.seat, face);
         let contraction = setting.parameter(Parameter::Contraction);
-        if is_closed(share, contraction, setting.parameter(Parameter::LeastOpenShare)) {
+        if is_closed(
+            share,
+            contraction,
+            setting.parameter(Parameter::LeastOpenShare),
+        ) {
             return format!("{side} outflow closed: no gradient can be given");
         }
         let assumed = match (face, nominal.anatomy().qp_qs) {

@@ -35,13 +35,21 @@ impl Check for TractShare {
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
         let Some(face) = face(of) else { return };
-        lanes.each(values, |anatomy, seat| open_share(lanes, anatomy, seat, face));
+        lanes.each(values, |anatomy, seat| {
+            open_share(lanes, anatomy, seat, face)
+        });
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let Some(face) = face(of) else { return String::new() };
+        let Some(face) = face(of) else {
+            return String::new();
+        };
         let part = reach::part(&nominal.size.occluder, face);
-        format!("{part} leaves {} of the {} outflow open", words::percent(value), side(face))
+        format!(
+            "{part} leaves {} of the {} outflow open",
+            words::percent(value),
+            side(face)
+        )
     }
 }
 
@@ -55,14 +63,22 @@ pub(super) fn stands_in_tract(setting: &Setting, face: Face) -> bool {
 
 /// What the open section needs.
 pub(super) fn section(face: Face) -> Vec<Quantity> {
-    need::both(need::slack(), need::of(need::tract(face), &[Feature::Depth, Feature::Width]))
+    need::both(
+        need::slack(),
+        need::of(need::tract(face), &[Feature::Depth, Feature::Width]),
+    )
 }
 
 /// The open share of a face's tract, with the shape standing off as far as its
 /// seat allows.
 pub(super) fn open_share(lanes: &Lanes, anatomy: &Anatomy, seat: &Seat, face: Face) -> f64 {
     anatomy.tracts[face.index()].map_or(UNREAD, |tract| {
-        let disc = seat.disc(lanes.occluder(), face, seat.stand_off(face).most, Vec2::ZERO);
+        let disc = seat.disc(
+            lanes.occluder(),
+            face,
+            seat.stand_off(face).most,
+            Vec2::ZERO,
+        );
         tract.open_share(
             disc.radius,
             disc.stand_off + disc.thickness,

@@ -31,21 +31,29 @@ impl Check for TractWidth {
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Some(face) = face(of) else { return Vec::new() };
-        need::both(need::throat(), need::of(need::tract(face), &[Feature::Depth, Feature::Width]))
+        let Some(face) = face(of) else {
+            return Vec::new();
+        };
+        need::both(
+            need::throat(),
+            need::of(need::tract(face), &[Feature::Depth, Feature::Width]),
+        )
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
         let Some(face) = face(of) else { return };
         lanes.each(values, |anatomy, seat| {
             let disc = seat.disc(lanes.occluder(), face, 0.0, Vec2::ZERO);
-            anatomy.tracts[face.index()]
-                .map_or(UNREAD, |tract| 2.0 * (tract.effective_radius() - disc.radius))
+            anatomy.tracts[face.index()].map_or(UNREAD, |tract| {
+                2.0 * (tract.effective_radius() - disc.radius)
+            })
         });
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let Some(face) = face(of) else { return String::new() };
+        let Some(face) = face(of) else {
+            return String::new();
+        };
         format!(
             "{} outflow is {} than the stiff {}",
             side(face),

@@ -20,7 +20,13 @@ impl Engine for Plain {
         for (index, block) in draws.blocks().iter().enumerate() {
             let weight = |lane: usize| draws.weights().of(first + lane);
             let lanes = block.anatomies.len();
-            let mut kept = vec![Kept { stop: true, caution: true }; lanes];
+            let mut kept = vec![
+                Kept {
+                    stop: true,
+                    caution: true
+                };
+                lanes
+            ];
             for (row, tally) in verdicts(question, block) {
                 let mine = &mut rows[row];
                 for (lane, one) in tally.iter().enumerate() {
@@ -33,7 +39,11 @@ impl Engine for Plain {
             for (lane, one) in kept.iter().enumerate() {
                 all[index] += weight(lane);
                 no_stop[index] += if one.stop { weight(lane) } else { 0.0 };
-                no_caution[index] += if one.stop && one.caution { weight(lane) } else { 0.0 };
+                no_caution[index] += if one.stop && one.caution {
+                    weight(lane)
+                } else {
+                    0.0
+                };
             }
             first += lanes;
         }
@@ -82,25 +92,36 @@ fn verdicts<'a>(
         .iter()
         .zip(&block.seats)
         .map(|(anatomy, draw)| {
-            Seat::drawn(&size.occluder, &anatomy.defect, most_left, question.turn, draw)
+            Seat::drawn(
+                &size.occluder,
+                &anatomy.defect,
+                most_left,
+                question.turn,
+                draw,
+            )
         })
         .collect();
     let mut values = vec![0.0; seats.len()];
-    question.rows.iter().enumerate().filter(|(_, row)| row.is_assessed()).map(move |(place, row)| {
-        let lanes = Lanes {
-            setting: question.setting,
-            size,
-            anatomies: &block.anatomies,
-            seats: &seats,
-        };
-        row.check.fill(row.of, &lanes, &mut values);
-        let kept = values
-            .iter()
-            .map(|&value| Kept {
-                stop: !row.stop.is_broken(value),
-                caution: !row.caution.is_broken(value),
-            })
-            .collect();
-        (place, kept)
-    })
+    question
+        .rows
+        .iter()
+        .enumerate()
+        .filter(|(_, row)| row.is_assessed())
+        .map(move |(place, row)| {
+            let lanes = Lanes {
+                setting: question.setting,
+                size,
+                anatomies: &block.anatomies,
+                seats: &seats,
+            };
+            row.check.fill(row.of, &lanes, &mut values);
+            let kept = values
+                .iter()
+                .map(|&value| Kept {
+                    stop: !row.stop.is_broken(value),
+                    caution: !row.caution.is_broken(value),
+                })
+                .collect();
+            (place, kept)
+        })
 }

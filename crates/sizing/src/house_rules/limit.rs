@@ -13,7 +13,10 @@ pub struct Band {
 
 impl Band {
     /// No limit on either side.
-    pub const NONE: Self = Self { low: None, high: None };
+    pub const NONE: Self = Self {
+        low: None,
+        high: None,
+    };
 
     /// Whether there is no limit at all.
     pub const fn is_none(&self) -> bool {
@@ -92,7 +95,10 @@ mod tests {
 
     #[test]
     fn margin_is_the_nearer_limit_and_negative_outside() {
-        let band = Band { low: Some(0.0), high: Some(4.0) };
+        let band = Band {
+            low: Some(0.0),
+            high: Some(4.0),
+        };
         assert_eq!(band.margin(1.0), Some(1.0));
         assert_eq!(band.margin(3.5), Some(0.5));
         assert_eq!(band.margin(-0.25), Some(-0.25));
@@ -102,9 +108,21 @@ mod tests {
 
     #[test]
     fn the_tightest_of_two_bands_lies_within_both() {
-        let wide = Band { low: Some(0.0), high: Some(4.0) };
-        let capped = Band { low: None, high: Some(1.5) };
-        assert_eq!(wide.tightest(capped), Band { low: Some(0.0), high: Some(1.5) });
+        let wide = Band {
+            low: Some(0.0),
+            high: Some(4.0),
+        };
+        let capped = Band {
+            low: None,
+            high: Some(1.5),
+        };
+        assert_eq!(
+            wide.tightest(capped),
+            Band {
+                low: Some(0.0),
+                high: Some(1.5)
+            }
+        );
         assert_eq!(wide.tightest(capped), capped.tightest(wide));
     }
 }

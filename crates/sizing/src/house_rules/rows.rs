@@ -1,5 +1,5 @@
 use geometry::Mm;
-use measurement::{GroupPattern, Choose, Method, Modality, Quantity, Site, Unit};
+use measurement::{Choose, GroupPattern, Method, Modality, Quantity, Site, Unit};
 
 /// A value and where it comes from: a citation, `common practice, no source`
 /// or `assumption`.
@@ -126,6 +126,8 @@ pub struct NoteRow {
     pub sites: Vec<Site>,
     /// Said under this weight in kilograms, or where the weight was not read.
     pub weight_under: Option<f64>,
+    /// Said where Qp:Qs was read and is under this.
+    pub qp_qs_under: Option<f64>,
     /// What is said.
     pub says: String,
     /// Its source.
@@ -138,9 +140,14 @@ pub(super) fn names(sites: &[Site], site: Site) -> bool {
 }
 
 impl NoteRow {
-    /// Whether it is said of a site and a weight in kilograms.
-    pub fn applies(&self, site: Site, weight: Option<f64>) -> bool {
+    /// Whether it is said of a site, a weight in kilograms and a Qp:Qs.
+    pub fn applies(&self, site: Site, weight: Option<f64>, qp_qs: Option<f64>) -> bool {
         names(&self.sites, site)
-            && self.weight_under.is_none_or(|limit| weight.is_none_or(|kg| kg < limit))
+            && self
+                .weight_under
+                .is_none_or(|limit| weight.is_none_or(|kg| kg < limit))
+            && self
+                .qp_qs_under
+                .is_none_or(|limit| qp_qs.is_some_and(|ratio| ratio < limit))
     }
 }

@@ -6,7 +6,10 @@ impl Ranking {
     /// The one sentence above the list.
     pub fn headline(&self) -> String {
         let count = |verdict| {
-            self.candidates.iter().filter(|one| one.judged.verdict == verdict).count()
+            self.candidates
+                .iter()
+                .filter(|one| one.judged.verdict == verdict)
+                .count()
         };
         let all = self.candidates.len();
         if !self.excluded.is_empty() {
@@ -19,9 +22,14 @@ impl Ranking {
             (_, _, None) => "The catalogue is empty.".into(),
             (0, 0, Some(nearest)) => {
                 let why = nearest.judged.because.first().map_or("", String::as_str);
-                format!("Nothing of {all} sizes fits on paper. Nearest: {}: {why}.", nearest.name())
+                format!(
+                    "Nothing of {all} sizes fits on paper. Nearest: {}: {why}.",
+                    nearest.name()
+                )
             }
-            (0, _, Some(_)) => format!("Nothing of {all} sizes fits without doubt; {tight} are tight on paper."),
+            (0, _, Some(_)) => {
+                format!("Nothing of {all} sizes fits without doubt; {tight} are tight on paper.")
+            }
             _ => format!("{fits} of {all} sizes fit on paper, {tight} are tight."),
         }
     }
@@ -35,22 +43,36 @@ impl Ranking {
             let unit = one.quantity.unit().symbol();
             let says = format!(
                 "{}: {} {unit} ({}) against {} {unit} ({}), {:.1} combined SDs apart",
-                one.quantity, first.value, first.id.0, second.value, second.id.0, dispute.separation,
+                one.quantity,
+                first.value,
+                first.id.0,
+                second.value,
+                second.id.0,
+                dispute.separation,
             );
             Some((one.quantity, says))
         })
     }
 
-    /// What is assumed because nobody read it, in words.
+    /// What is assumed because nobody read it, in words: like assumptions of
+    /// several structures in one phrase.
     pub fn assumptions(&self) -> Vec<String> {
-        self.setting
-            .resolved()
-            .iter()
-            .filter_map(|one| {
-                let (Basis::Assumed { .. }, Some(law)) = (&one.basis, one.law) else { return None };
-                let unit = one.quantity.unit().symbol();
-                Some(format!("{} {:.0} ± {:.1} {unit}", one.quantity, law.nominal(), law.sd()))
-            })
+        let mut groups: Vec<(String, Vec<&str>)> = Vec::new();
+        for row in &self.setting.rules().defaults {
+            if !matches!(self.setting.basis(row.of), Basis::Assumed { .. }) {
+                continue;
+            }
+            let (structure, feature) = row.of.address().split_once('.').unwrap_or_default();
+            let unit = row.of.unit().symbol();
+            let phrase = format!("{feature} {} ± {} {unit}", row.value, row.sd);
+            match groups.iter_mut().find(|(known, _)| *known == phrase) {
+                Some((_, structures)) => structures.push(structure),
+                None => groups.push((phrase, vec![structure])),
+            }
+        }
+        groups
+            .into_iter()
+            .map(|(phrase, structures)| format!("{phrase} ({})", structures.join(", ")))
             .collect()
     }
 

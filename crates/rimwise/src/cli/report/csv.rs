@@ -6,8 +6,20 @@ use sizing::{Ranking, State};
 use std::io::Write;
 
 const HEADER: [&str; 15] = [
-    "rank", "group", "shape", "size", "turn_deg", "waist_mm", "length_mm", "left_disc_mm",
-    "right_disc_mm", "sheath_fr", "verdict", "chance", "chance_error", "chance_no_caution",
+    "rank",
+    "group",
+    "shape",
+    "size",
+    "turn_deg",
+    "waist_mm",
+    "length_mm",
+    "left_disc_mm",
+    "right_disc_mm",
+    "sheath_fr",
+    "verdict",
+    "chance",
+    "chance_error",
+    "chance_no_caution",
     "broken",
 ];
 
@@ -21,7 +33,10 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
             occluder.discs[face].map_or_else(String::new, |disc| figure(2.0 * disc.radius))
         };
         let chance = |pick: fn(&sizing::Chances) -> f64| {
-            candidate.chances.as_ref().map_or_else(String::new, |it| figure(pick(it)))
+            candidate
+                .chances
+                .as_ref()
+                .map_or_else(String::new, |it| figure(pick(it)))
         };
         let broken: Vec<String> = candidate
             .outcomes
@@ -32,8 +47,8 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
         table.write_record([
             (index + 1).to_string(),
             group.to_string(),
-            visible(&candidate.shape),
-            visible(&candidate.size.label),
+            visible(&candidate.shape).into_owned(),
+            visible(&candidate.size.label).into_owned(),
             figure(candidate.turn.to_degrees()),
             figure(occluder.waist.diameter),
             figure(occluder.waist.length),
@@ -52,5 +67,8 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
 }
 
 fn figure(value: f64) -> String {
-    format!("{value:.4}").trim_end_matches('0').trim_end_matches('.').to_owned()
+    format!("{value:.4}")
+        .trim_end_matches('0')
+        .trim_end_matches('.')
+        .to_owned()
 }

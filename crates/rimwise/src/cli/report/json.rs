@@ -1,7 +1,7 @@
 //! The ranking as JSON, stable from its first version.
 
 use anyhow::Result;
-use files::is_unsafe_on_a_terminal;
+use files::visible;
 use serde::Serialize;
 use sizing::house_rules::{Band, Exclusion};
 use sizing::{Candidate, Outcome, Ranking};
@@ -91,12 +91,18 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking, from: &Provenance) -
         unanswered: ranking.unanswered.iter().map(exclusion).collect(),
         disputed: ranking
             .disputes()
-            .map(|(quantity, says)| Said { id: quantity.address().into(), says })
+            .map(|(quantity, says)| Said {
+                id: quantity.address().into(),
+                says,
+            })
             .collect(),
         contradictions: ranking
             .contradictions
             .iter()
-            .map(|one| Said { id: one.id.into(), says: one.says.clone() })
+            .map(|one| Said {
+                id: one.id.into(),
+                says: one.says.clone(),
+            })
             .collect(),
         notes: &ranking.notes,
         candidates: ranking
@@ -112,7 +118,10 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking, from: &Provenance) -
 }
 
 fn exclusion(exclusion: &Exclusion) -> Said {
-    Said { id: exclusion.id.clone(), says: exclusion.fact.clone() }
+    Said {
+        id: exclusion.id.clone(),
+        says: exclusion.fact.clone(),
+    }
 }
 
 fn ranked(rank: usize, group: usize, candidate: &Candidate) -> Ranked<'_> {
@@ -155,7 +164,11 @@ fn checked(outcome: &Outcome) -> Checked<'_> {
         margin_stop: outcome.margin_stop().map(rounded),
         margin_caution: outcome.margin_caution().map(rounded),
         chance: outcome.chance.map(|chance| rounded(chance.value)),
-        missing: outcome.missing.iter().map(|quantity| quantity.address()).collect(),
+        missing: outcome
+            .missing
+            .iter()
+            .map(|quantity| quantity.address())
+            .collect(),
         says: &outcome.says,
     }
 }
@@ -171,11 +184,13 @@ fn rounded(value: f64) -> f64 {
 /// alone, where an escape means the same.
 fn harmless(json: &str) -> String {
     let mut escaped = String::with_capacity(json.len());
+    let mut buffer = [0; 4];
     for letter in json.chars() {
-        if letter == '\n' || !is_unsafe_on_a_terminal(letter) {
-            escaped.push(letter);
+        let letter = letter.encode_utf8(&mut buffer);
+        if letter == "\n" || visible(letter) == *letter {
+            escaped.push_str(letter);
         } else {
-            for unit in letter.encode_utf16(&mut [0; 2]) {
+            for unit in letter.encode_utf16() {
                 let _ = write!(escaped, "\\u{unit:04x}");
             }
         }

@@ -25,33 +25,53 @@ pub(crate) fn write(
         let differs = cells.windows(2).any(|pair| pair[0] != pair[1]);
         let mark = if differs { "≠ " } else { "  " };
         let cells: String = cells.iter().map(|text| cell(text, columns)).collect();
-        writeln!(out, "{}", format!("{mark}{}{cells}", cell(name, NAMES - 2)).trim_end())?;
+        writeln!(
+            out,
+            "{}",
+            format!("{mark}{}{cells}", cell(name, NAMES - 2)).trim_end()
+        )?;
         Ok(())
     };
     let each = |of: &dyn Fn(&Candidate) -> String| chosen.iter().map(|one| of(one)).collect();
     line("", each(&|one| visible(&one.shape).into()))?;
     line("size", each(&|one| visible(&one.size.label).into()))?;
-    line("turn", each(&|one| format!("{:.0}°", one.turn.to_degrees())))?;
-    line("waist × length", each(&|one| {
-        let waist = &one.size.occluder.waist;
-        format!("{} × {} mm", waist.diameter, waist.length)
-    }))?;
+    line(
+        "turn",
+        each(&|one| format!("{:.0}°", one.turn.to_degrees())),
+    )?;
+    line(
+        "waist × length",
+        each(&|one| {
+            let waist = &one.size.occluder.waist;
+            format!("{} × {} mm", waist.diameter, waist.length)
+        }),
+    )?;
     line("left disc", each(&|one| disc(one, geometry::Face::Left)))?;
     line("right disc", each(&|one| disc(one, geometry::Face::Right)))?;
     line("on paper", each(&|one| one.judged.verdict.word().into()))?;
     line("geometry chance", each(&|one| chance(one)))?;
     for (check, of, name) in check_names(chosen) {
-        line(&name, each(&|one| {
-            one.outcomes
-                .iter()
-                .find(|outcome| outcome.check == check && outcome.of == of)
-                .map_or_else(|| "–".into(), figure)
-        }))?;
+        line(
+            &name,
+            each(&|one| {
+                one.outcomes
+                    .iter()
+                    .find(|outcome| outcome.check == check && outcome.of == of)
+                    .map_or_else(|| "–".into(), figure)
+            }),
+        )?;
     }
-    writeln!(out, "\n≠ differs   ✓ ok   ! caution   ✗ stop   ? not assessed\n")?;
+    writeln!(
+        out,
+        "\n≠ differs   ✓ ok   ! caution   ✗ stop   ? not assessed\n"
+    )?;
     for candidate in chosen {
         writeln!(out, "{}", visible(&candidate.name()))?;
-        for outcome in candidate.outcomes.iter().filter(|outcome| outcome.state != State::Ok) {
+        for outcome in candidate
+            .outcomes
+            .iter()
+            .filter(|outcome| outcome.state != State::Ok)
+        {
             let first = format!("  {} ", glyph(outcome.state));
             write!(out, "{}", paragraph(&first, &visible(&outcome.says), WIDTH))?;
             if let Some(aside) = outcome.aside {
@@ -67,7 +87,10 @@ pub(crate) fn write(
 fn check_names(chosen: &[&Candidate]) -> Vec<(&'static str, Subject, String)> {
     let mut names: Vec<(&'static str, Subject, String)> = Vec::new();
     for outcome in chosen.iter().flat_map(|one| &one.outcomes) {
-        if !names.iter().any(|(check, of, _)| *check == outcome.check && *of == outcome.of) {
+        if !names
+            .iter()
+            .any(|(check, of, _)| *check == outcome.check && *of == outcome.of)
+        {
             names.push((outcome.check, outcome.of, row_name(outcome)));
         }
     }

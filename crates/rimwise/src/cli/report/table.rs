@@ -33,8 +33,12 @@ pub(crate) fn write(
         cell("geom. chance", 12),
         "nearest limit"
     )?;
-    for (index, (candidate, group)) in
-        ranking.candidates.iter().zip(&ranking.groups).take(shown).enumerate()
+    for (index, (candidate, group)) in ranking
+        .candidates
+        .iter()
+        .zip(&ranking.groups)
+        .take(shown)
+        .enumerate()
     {
         writeln!(out, "{}", row(index + 1, *group, candidate).trim_end())?;
     }
@@ -56,7 +60,11 @@ pub(super) fn heading(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
     writeln!(out)?;
     write!(out, "{}", paragraph("! ", CAUTION, WIDTH))?;
     writeln!(out)?;
-    write!(out, "{}", paragraph("", &visible(&ranking.headline()), WIDTH))?;
+    write!(
+        out,
+        "{}",
+        paragraph("", &visible(&ranking.headline()), WIDTH)
+    )?;
     for one in &ranking.contradictions {
         write!(out, "{}", paragraph("Contradiction: ", &one.says, WIDTH))?;
     }
@@ -64,15 +72,27 @@ pub(super) fn heading(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
         write!(out, "{}", paragraph("In dispute: ", &visible(&says), WIDTH))?;
     }
     for one in &ranking.unanswered {
-        write!(out, "{}", paragraph("Not answered: ", &visible(&one.fact), WIDTH))?;
+        write!(
+            out,
+            "{}",
+            paragraph("Not answered: ", &visible(&one.fact), WIDTH)
+        )?;
     }
     let second = ranking.second_choices();
     if !second.is_empty() {
-        write!(out, "{}", paragraph("Not read in the preferred way: ", &second, WIDTH))?;
+        write!(
+            out,
+            "{}",
+            paragraph("Not read in the preferred way: ", &second, WIDTH)
+        )?;
     }
     let assumed = ranking.assumptions();
     if !assumed.is_empty() {
-        write!(out, "{}", paragraph("Assumed: ", &assumed.join("; "), WIDTH))?;
+        write!(
+            out,
+            "{}",
+            paragraph("Assumed: ", &assumed.join("; "), WIDTH)
+        )?;
     }
     for note in &ranking.notes {
         write!(out, "{}", paragraph("Note: ", &visible(note), WIDTH))?;
@@ -158,7 +178,11 @@ fn short(outcome: &Outcome) -> String {
 
 /// Why a size stands no better.
 fn reasons(out: &mut dyn Write, candidate: &Candidate) -> Result<()> {
-    let title = format!("{} {}", candidate.name(), candidate.judged.verdict.on_paper());
+    let title = format!(
+        "{} {}",
+        candidate.name(),
+        candidate.judged.verdict.on_paper()
+    );
     writeln!(out, "{}", visible(&title))?;
     if candidate.judged.because.is_empty() {
         debug_assert_eq!(candidate.judged.verdict, Verdict::Fits);

@@ -56,7 +56,13 @@ mod tests {
 
     #[test]
     fn cells_are_as_wide_as_asked_whatever_the_letters() {
-        for text in ["wide", "", "a longer text than fits", "心室中隔欠損", "e\u{301}e\u{301}e\u{301}e\u{301}"] {
+        for text in [
+            "wide",
+            "",
+            "a longer text than fits",
+            "心室中隔欠損",
+            "e\u{301}e\u{301}e\u{301}e\u{301}",
+        ] {
             assert_eq!(width(&cell(text, 8)), 8, "{text}");
         }
         assert_eq!(cell("abcdef", 4), "abc…");

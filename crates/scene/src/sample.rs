@@ -1,0 +1,239 @@
+//! Cases and sizes for tests.
+
+use crate::worst_place::WorstPlace;
+use geometry::{
+    Disc, Edge, HingedPlate, Mm, Occluder, Radians, Seat, Vec2, Waist, degrees, radial,
+};
+use measurement::{
+    Choose, GroupPattern, Method, Modality, Phase, Quantity, Reading, ReadingId, Side, Site, Valve,
+};
+use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::TestRunner;
+use sizing::house_rules::{DangerArc, Parameter, PreferenceRow, Sourced};
+use sizing::{Case, Facts, HouseRules, Route, Setting, Sheath, Size, nominal_seat};
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// A perimembranous case of exact readings, each an address and a value.
+pub(crate) fn setting(values: &[(&str, f64)]) -> Setting {
+    let case = Case {
+        title: String::new(),
+        lesson: None,
+        site: Site::CentralPerimembranous,
+        edge: Edge::Soft,
+        route: Route::Antegrade,
+        readings: values.iter().map(reading).collect(),
+        absent: BTreeSet::new(),
+        facts: Facts::default(),
+        exclusions: BTreeMap::new(),
+    };
+    Setting::new(Arc::new(case), Arc::new(rules()))
+}
+
+/// An outlet hole under the aortic valve, every valve but the mitral read.
+pub(crate) fn outlet() -> Vec<(&'static str, f64)> {
+    vec![
+        ("throat.major", 4.8),
+        ("throat.minor", 3.9),
+        ("throat.turn", 60.0),
+        ("wall.thickness", 3.4),
+        ("aortic.rim", 1.5),
+        ("aortic.azimuth", 0.0),
+        ("aortic.diameter", 7.2),
+        ("aortic.lean", 95.0),
+        ("aortic.sag", 0.4),
+        ("pulmonary.rim", 3.2),
+        ("pulmonary.azimuth", -15.0),
+        ("pulmonary.diameter", 8.1),
+        ("pulmonary.lean", 90.0),
+        ("pulmonary.sag", 0.0),
+        ("tricuspid.rim", 6.5),
+        ("tricuspid.azimuth", 110.0),
+        ("tricuspid.diameter", 10.5),
+        ("tricuspid.lean", 90.0),
+        ("tricuspid.sag", 0.0),
+        ("left_tract.depth", 7.0),
+        ("left_tract.width", 7.6),
+        ("right_tract.depth", 9.0),
+        ("right_tract.width", 9.5),
+    ]
+}
+
+/// Discs so much wider than the waist, the left one moved down by its offset.
+pub(crate) fn size(waist: Mm, wider: Mm, offset: Mm) -> Size {
+    let disc = |down: Mm| Disc {
+        radius: 0.5 * (waist + wider),
+        thickness: 1.2,
+        offset: Vec2::new(-down, 0.0),
+    };
+    Size {
+        label: String::new(),
+        occluder: Occluder {
+            waist: Waist {
+                diameter: waist,
+                length: 3.5,
+            },
+            discs: [Some(disc(offset)), Some(disc(0.0))],
+            conformability: 0.6,
+            braid_angle: degrees(45.0),
+        },
+        sheath: Sheath {
+            french: 5.0,
+            outer_diameter: None,
+        },
+    }
+}
+
+fn reading(&(address, value): &(&str, f64)) -> Reading {
+    Reading {
+        id: ReadingId(address.to_owned()),
+        quantity: Quantity::from_address(address).expect(address),
+        value,
+        sd: Some(0.0),
+        modality: Modality::TransthoracicEcho,
+        side: Side::NoSide,
+        phase: Phase::AnyPhase,
+        method: Method::Direct,
+        image: None,
+        set_aside: None,
+    }
+}
+
+fn rules() -> HouseRules {
+    HouseRules {
+        title: String::new(),
+        parameters: Parameter::ALL
+            .map(|info| Sourced {
+                value: match info.parameter {
+                    Parameter::LeftSlackShare => 0.5,
+                    Parameter::HingeArc => 45.0,
+                    _ => info.least,
+                },
+                source: String::new(),
+            })
+            .to_vec(),
+        limits: Vec::new(),
+        defaults: Vec::new(),
+        doubts: Vec::new(),
+        scales: Vec::new(),
+        biases: Vec::new(),
+        preferences: vec![PreferenceRow {
+            of: Vec::new(),
+            when_prolapse: false,
+            prefer: vec![GroupPattern::default()],
+            choose: Choose::Largest,
+            source: String::new(),
+        }],
+        exclusions: Vec::new(),
+        danger_arcs: vec![DangerArc {
+            sites: vec![Site::CentralPerimembranous],
+            from_degrees: 90.0,
+            to_degrees: 180.0,
+            source: String::new(),
+        }],
+        rim_rules: Vec::new(),
+        notes: Vec::new(),
+    }
+}
+
+/// Anatomies and sizes of every kind, each with a turn: the valve is the aortic
+/// one, or in its place the pulmonary. Every other one is `aligned`: its disc's
+/// centre lies in the plane of the valve's section.
+pub(crate) fn any_candidate(aligned: bool) -> impl Strategy<Value = Candidate> {
+    let hole = (
+        2.0..10.0,
+        0.3..1.0,
+        -180.0..180.0,
+        1.0..8.0,
+        -1.5..1.5,
+        0.0..4.0,
+    );
+    let valve = (
+        any::<bool>(),
+        -180.0..180.0,
+        0.0..6.0,
+        6.0..16.0,
+        0.6..1.0,
+        45.0..135.0,
+        0.0..1.5,
+    );
+    let shape = (2.0..12.0, 1.0..10.0, 0.3..2.0, -2.0..3.0, -3.2..3.2);
+    (hole, valve, shape).prop_map(move |(hole, valve, shape)| {
+        let (major, share, turn, wall, shift, wider) = hole;
+        let (is_aortic, azimuth, rim, diameter, across, lean, sag) = valve;
+        let (waist, overhang, thickness, offset, shape_turn) = shape;
+        let (name, opening, valve): (_, _, Valve) = if is_aortic {
+            ("aortic", "left_opening", Valve::Aortic)
+        } else {
+            ("pulmonary", "right_opening", Valve::Pulmonary)
+        };
+        let toward = radial(degrees(azimuth)) * shift;
+        let (turn, toward) = if aligned {
+            (azimuth, toward)
+        } else {
+            (turn, toward.turned(1.0))
+        };
+        let of = |part: &str, feature: &str, value: f64| (format!("{part}.{feature}"), value);
+        let values = vec![
+            of("throat", "major", major),
+            of("throat", "minor", major * share),
+            of("throat", "turn", turn),
+            of("wall", "thickness", wall),
+            of(opening, "major", major + wider),
+            of(opening, "shift_u", toward.u),
+            of(opening, "shift_v", toward.v),
+            of(name, "azimuth", azimuth),
+            of(name, "rim", rim),
+            of(name, "diameter", diameter),
+            of(name, "diameter_across", diameter * across),
+            of(name, "lean", lean),
+            of(name, "sag", sag),
+        ];
+        let mut size = size(waist, overhang, if aligned { 0.0 } else { offset });
+        for disc in size.occluder.discs.iter_mut().flatten() {
+            disc.thickness = thickness.min(2.0 * disc.radius);
+        }
+        let values: Vec<(&str, f64)> = values
+            .iter()
+            .map(|(address, value)| (address.as_str(), *value))
+            .collect();
+        Candidate {
+            setting: setting(&values),
+            size,
+            turn: shape_turn,
+            valve,
+        }
+    })
+}
+
+/// One size at one turn in one anatomy.
+#[derive(Debug)]
+pub(crate) struct Candidate {
+    pub(crate) setting: Setting,
+    pub(crate) size: Size,
+    pub(crate) turn: Radians,
+    pub(crate) valve: Valve,
+}
+
+impl Candidate {
+    /// The seat, the plate of the valve and the place of the worst clearance.
+    pub(crate) fn worst(&self) -> (Seat, HingedPlate, WorstPlace) {
+        let seat = nominal_seat(&self.setting, &self.size, self.turn);
+        let plate = self.setting.anatomy().valves[self.valve.index()].expect("read");
+        let place = WorstPlace::of(&self.size.occluder, &seat, &plate);
+        (seat, plate, place)
+    }
+}
+
+/// The same candidates on every run, every other one aligned.
+pub(crate) fn candidates(count: usize) -> Vec<Candidate> {
+    let mut runner = TestRunner::deterministic();
+    let strategies = [any_candidate(true), any_candidate(false)];
+    (0..count)
+        .map(|index| {
+            let tree = strategies[index % 2].new_tree(&mut runner);
+            tree.expect("no filter").current()
+        })
+        .collect()
+}

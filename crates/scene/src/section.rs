@@ -1,0 +1,114 @@
+//! The lengthwise section.
+
+mod cut;
+mod dimensions;
+mod valves;
+
+use crate::worst_place::WorstPlace;
+use crate::{Figure, Form, Importance, Label, Lean, Part, Point, Scene, View, words};
+use cut::Cut;
+use geometry::{Accuracy, Face, Mm, Radians, least_clearance};
+use measurement::Valve;
+use sizing::{Setting, Size, nominal_seat};
+
+/// What stays free round a section.
+const MARGIN: Mm = 1.5;
+
+/// The valve from which a size has the least clearance; `None` where no valve
+/// beside the defect was read.
+pub fn nearest_valve(setting: &Setting, size: &Size, turn: Radians) -> Option<Valve> {
+    let seat = nominal_seat(setting, size, turn);
+    let clearance = |valve: Valve| {
+        if !View::Section(valve).missing(setting).is_empty() {
+            return None;
+        }
+        let plate = setting.anatomy().valves[valve.index()].as_ref()?;
+        let clearance = least_clearance(&size.occluder, &seat, plate, Accuracy::DEFAULT);
+        Some((valve, clearance))
+    };
+    Valve::ALL
+        .into_iter()
+        .filter_map(clearance)
+        .reduce(|least, one| if one.1 < least.1 { one } else { least })
+        .map(|(valve, _)| valve)
+}
+
+/// The section through the wall's normal and the azimuth of a valve's hinge,
+/// with the size where it comes nearest to that valve; `None` while a reading it
+/// needs is missing.
+///
+/// The left ventricle lies on the left, and the valve's hinge above the hole. y
+/// counts from the centre of the opening on the valve's face. Where the disc's
+/// centre lies beside the plane, its cut is narrower than the disc, whose full
+/// width is shown as well. The line of the clearance is left out where it does
+/// not lie in the plane; its number never is.
+///
+/// A reduced model, as that of the checks: untilted discs, flat plates at rest,
+/// hinges and openings where they were read. Cusps are shown on the side of the
+/// defect alone, and of the valve asked for.
+pub fn section(setting: &Setting, size: &Size, turn: Radians, valve: Valve) -> Option<Scene> {
+    if !View::Section(valve).missing(setting).is_empty() {
+        return None;
+    }
+    let anatomy = setting.anatomy();
+    let plate = anatomy.valves[valve.index()].as_ref()?;
+    let azimuth = anatomy.azimuths[valve.index()]?;
+    let seat = nominal_seat(setting, size, turn);
+    let cut = Cut::new(
+        anatomy,
+        &size.occluder,
+        valve,
+        plate,
+        azimuth,
+        seat.waist_diameter(),
+        WorstPlace::of(&size.occluder, &seat, plate),
+    );
+    let mut figures = cut.tracts();
+    figures.extend(valves::cusps(&cut));
+    figures.extend(cut.waist());
+    figures.extend(cut.wall());
+    figures.extend(cut.discs());
+    figures.extend(valves::overlap(&cut));
+    figures.extend(valves::plates(&cut));
+    figures.extend(dimensions::dimensions(&cut));
+    let mut scene = Scene::new(figures, MARGIN);
+    let captions = captions(&cut, &scene);
+    scene.figures.extend(captions);
+    Some(scene)
+}
+
+/// Which side is which, and where it is cut.
+fn captions(cut: &Cut, scene: &Scene) -> [Figure; 3] {
+    let bounds = &scene.bounds;
+    let text = |at, text: String, lean, importance| Figure {
+        part: Part::Caption,
+        form: Form::Text(Label {
+            at,
+            text,
+            lean,
+            importance,
+        }),
+    };
+    let cavity = |face: Face| {
+        let outer = match face {
+            Face::Left => bounds.least.x,
+            Face::Right => bounds.most.x,
+        };
+        text(
+            Point::new(0.5 * (outer + cut.x(face, 0.0)), bounds.least.y),
+            format!("{} ventricle", words::side(face)),
+            Lean::Upon,
+            Importance::Orientation,
+        )
+    };
+    let place = format!("section at {}, mm", words::o_clock(cut.azimuth));
+    let corner = Point::new(bounds.least.x, bounds.most.y);
+    [
+        cavity(Face::Left),
+        cavity(Face::Right),
+        text(corner, place, Lean::Right, Importance::Aside),
+    ]
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,245 @@
+use crate::worst_place::WorstPlace;
+use crate::{Figure, Form, Importance, Label, Lean, Part, Point, precision, words};
+use geometry::outline::{SectionPlane, SectionPoint};
+use geometry::{Face, HingedPlate, Mm, Occluder, OutflowTract, Radians, SeatedDisc, Vec2, Vec3};
+use measurement::Valve;
+use sizing::{Anatomy, face_of};
+
+/// How far the wall is drawn beyond the last thing that lies on it.
+const WALL_BEYOND: Mm = 1.5;
+
+/// A plane through wall, shape and valve.
+pub(super) struct Cut<'a> {
+    pub(super) anatomy: &'a Anatomy,
+    pub(super) occluder: &'a Occluder,
+    pub(super) valve: Valve,
+    pub(super) hinged: &'a HingedPlate,
+    pub(super) azimuth: Radians,
+    pub(super) place: WorstPlace,
+    pub(super) plane: SectionPlane,
+    waist_diameter: Mm,
+    origin: Vec2,
+}
+
+impl<'a> Cut<'a> {
+    pub(super) fn new(
+        anatomy: &'a Anatomy,
+        occluder: &'a Occluder,
+        valve: Valve,
+        hinged: &'a HingedPlate,
+        azimuth: Radians,
+        waist_diameter: Mm,
+        place: WorstPlace,
+    ) -> Self {
+        let opening = anatomy.defect.opening(face_of(valve));
+        Self {
+            anatomy,
+            occluder,
+            valve,
+            hinged,
+            azimuth,
+            place,
+            plane: SectionPlane::across(opening, azimuth),
+            waist_diameter,
+            origin: opening.centre,
+        }
+    }
+
+    /// The face the valve stands on.
+    pub(super) const fn face(&self) -> Face {
+        self.hinged.face()
+    }
+
+    /// The x of a point at a distance out of a face.
+    pub(super) fn x(&self, face: Face, out: Mm) -> Mm {
+        match face {
+            Face::Left => -out,
+            Face::Right => self.anatomy.defect.wall + out,
+        }
+    }
+
+    /// The y of a point of the wall.
+    pub(super) fn y(&self, point: Vec2) -> Mm {
+        (point - self.origin).dot(self.hinged.radial())
+    }
+
+    /// How far a point of the wall lies beside the plane.
+    pub(super) fn aside(&self, point: Vec2) -> Mm {
+        (point - self.origin).cross(self.hinged.radial())
+    }
+
+    /// A point in the frame of the valve's face, as it is seen square to the
+    /// plane.
+    pub(super) fn seen(&self, point: Vec3) -> Point {
+        let in_wall = Vec2::new(point.u, point.v);
+        Point::new(self.x(self.face(), point.n), self.y(in_wall))
+    }
+
+    /// The lower and the upper edge of the hole on a face.
+    pub(super) fn edges(&self, face: Face) -> Option<[Mm; 2]> {
+        self.plane.opening(self.anatomy.defect.opening(face))
+    }
+
+    /// A disc where the plane cuts it.
+    pub(super) fn disc(&self, face: Face) -> Vec<Point> {
+        self.outline(&self.plane, face)
+    }
+
+    fn outline(&self, plane: &SectionPlane, face: Face) -> Vec<Point> {
+        let wall = self.anatomy.defect.wall;
+        points(&plane.disc(self.place.disc(face), wall, precision::outline()))
+    }
+
+    /// The full width of a disc, moved into the plane; nothing where its centre
+    /// lies in it anyway.
+    fn full_disc(&self, face: Face) -> Option<Vec<Point>> {
+        let centre = self.place.disc(face).centre;
+        let aside = self.aside(centre);
+        if aside.abs() <= precision::outline().mm() {
+            return None;
+        }
+        let own = SectionPlane::new(centre, self.azimuth);
+        let up = self.y(centre);
+        let outline = self.outline(&own, face);
+        Some(
+            outline
+                .iter()
+                .map(|point| Point::new(point.x, point.y + up))
+                .collect(),
+        )
+    }
+
+    /// The outflow tract of a face, where the plane runs along it: toward an
+    /// arterial valve.
+    pub(super) fn tract(&self, face: Face) -> Option<&OutflowTract> {
+        let tract = self.anatomy.tracts[face.index()].as_ref();
+        tract.filter(|_| !self.valve.is_atrioventricular())
+    }
+
+    /// The far walls of the outflow tracts, as long as the wall.
+    pub(super) fn tracts(&self) -> Vec<Figure> {
+        let reach = self.reach();
+        let tract = |face: Face| {
+            let depth = self.tract(face)?.depth;
+            let x = self.x(face, depth);
+            let line = Form::Line(vec![Point::new(x, -reach), Point::new(x, reach)]);
+            let name = Form::Text(Label {
+                at: Point::new(x, -0.5 * reach),
+                text: format!("{} outflow tract", words::side(face)),
+                lean: match face {
+                    Face::Left => Lean::Right,
+                    Face::Right => Lean::Left,
+                },
+                importance: Importance::Aside,
+            });
+            Some([line, name].map(|form| Figure {
+                part: Part::Tract(face),
+                form,
+            }))
+        };
+        Face::BOTH.into_iter().filter_map(tract).flatten().collect()
+    }
+
+    /// The wall on both sides of the hole, and the hole's edges.
+    pub(super) fn wall(&self) -> Vec<Figure> {
+        let defect = &self.anatomy.defect;
+        let mut figures: Vec<_> = self
+            .plane
+            .wall(defect, self.reach())
+            .iter()
+            .map(|piece| Figure {
+                part: Part::Wall,
+                form: Form::Area(points(piece)),
+            })
+            .collect();
+        if let [Some(left), Some(right)] = Face::BOTH.map(|face| self.edges(face)) {
+            figures.extend([0, 1].map(|side| Figure {
+                part: Part::HoleEdge,
+                form: Form::Line(vec![
+                    Point::new(0.0, left[side]),
+                    Point::new(defect.wall, right[side]),
+                ]),
+            }));
+        }
+        figures
+    }
+
+    /// The waist between the near sides of the discs.
+    pub(super) fn waist(&self) -> Option<Figure> {
+        let ends = Face::BOTH.map(|face| self.x(face, self.place.disc(face).stand_off));
+        let outline = self
+            .plane
+            .waist(self.place.waist, self.waist_diameter, ends);
+        (!outline.is_empty()).then(|| Figure {
+            part: Part::Waist,
+            form: Form::Area(points(&outline)),
+        })
+    }
+
+    /// The discs the shape has, with their names.
+    pub(super) fn discs(&self) -> Vec<Figure> {
+        let mut figures = Vec::new();
+        for face in Face::BOTH {
+            if self.occluder.disc(face).is_none() {
+                continue;
+            }
+            let outline = self.disc(face);
+            if !outline.is_empty() {
+                figures.push((Part::Disc(face), Form::Area(outline)));
+            }
+            if let Some(outline) = self.full_disc(face) {
+                figures.push((Part::DiscBeside(face), closed(outline)));
+            }
+            figures.push((Part::Disc(face), Form::Text(self.name(face))));
+        }
+        figures
+            .into_iter()
+            .map(|(part, form)| Figure { part, form })
+            .collect()
+    }
+
+    fn name(&self, face: Face) -> Label {
+        let disc = self.place.disc(face);
+        Label {
+            at: Point::new(
+                self.x(face, disc.stand_off + disc.thickness),
+                self.y(disc.centre) - 0.5 * disc.radius,
+            ),
+            text: format!("{} disc", words::side(face)),
+            lean: match face {
+                Face::Left => Lean::Left,
+                Face::Right => Lean::Right,
+            },
+            importance: Importance::Name,
+        }
+    }
+
+    /// How far from y = 0 the wall is drawn, both up and down.
+    pub(super) fn reach(&self) -> Mm {
+        let disc = |disc: &SeatedDisc| self.y(disc.centre).abs() + disc.radius;
+        let opening = |face| {
+            self.edges(face)
+                .map_or(0.0, |[lower, upper]| (-lower).max(upper))
+        };
+        self.place
+            .discs
+            .iter()
+            .map(disc)
+            .chain(Face::BOTH.map(opening))
+            .fold(self.y(self.hinged.hinge()), f64::max)
+            + WALL_BEYOND
+    }
+}
+
+/// Points of a section as points of a picture.
+pub(super) fn points(line: &[SectionPoint]) -> Vec<Point> {
+    line.iter()
+        .map(|point| Point::new(point.n, point.r))
+        .collect()
+}
+
+/// A line that ends where it starts.
+fn closed(mut line: Vec<Point>) -> Form {
+    line.extend(line.first().copied());
+    Form::Line(line)
+}

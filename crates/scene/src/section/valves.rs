@@ -1,0 +1,118 @@
+//! The valves in a section.
+
+use super::cut::{Cut, points};
+use crate::{Figure, Form, Importance, Label, Lean, Part, Point, clip};
+use geometry::{HingedPlate, Mm, Radians, degrees, radial};
+use measurement::Valve;
+
+/// How far from a section's azimuth, or its opposite, a hinge may stand for its
+/// valve to be shown in it.
+const NEAR: Radians = degrees(20.0);
+
+/// A plate as the plane cuts it.
+struct PlateLine {
+    /// At or near the hinge.
+    foot: Point,
+    tip: Point,
+}
+
+impl PlateLine {
+    fn of(cut: &Cut, hinged: &HingedPlate) -> Option<Self> {
+        let line = cut.plane.annulus(hinged, cut.anatomy.defect.wall)?;
+        let [foot, tip] = points(&line)[..] else {
+            return None;
+        };
+        Some(Self { foot, tip })
+    }
+
+    /// The unit vector from foot to tip, and the one square to it that points
+    /// down, toward the defect.
+    fn directions(&self) -> [Point; 2] {
+        let length = self.foot.distance(self.tip).max(f64::MIN_POSITIVE);
+        let along = Point::new(
+            (self.tip.x - self.foot.x) / length,
+            (self.tip.y - self.foot.y) / length,
+        );
+        let square = if along.x < 0.0 {
+            Point::new(-along.y, along.x)
+        } else {
+            Point::new(along.y, -along.x)
+        };
+        [along, square]
+    }
+
+    /// The closed cusps: the plate and what sags below it.
+    fn cusps(&self, sag: Mm) -> Vec<Point> {
+        let [_, down] = self.directions();
+        let below = |point: Point| Point::new(point.x + sag * down.x, point.y + sag * down.y);
+        vec![self.foot, self.tip, below(self.tip), below(self.foot)]
+    }
+}
+
+/// The closed cusps of the valve asked for. Those of another, cut aslant, would
+/// show too thick.
+pub(super) fn cusps(cut: &Cut) -> Option<Figure> {
+    let sag = cut.hinged.sag();
+    let line = PlateLine::of(cut, cut.hinged)?;
+    (sag > 0.0).then(|| Figure {
+        part: Part::Cusps(cut.valve),
+        form: Form::Area(line.cusps(sag)),
+    })
+}
+
+/// The valves that the plane cuts near their hinges.
+pub(super) fn plates(cut: &Cut) -> Vec<Figure> {
+    let mut figures = Vec::new();
+    for (valve, hinged) in shown(cut) {
+        let Some(line) = PlateLine::of(cut, hinged) else {
+            continue;
+        };
+        let name = Label {
+            at: line.foot.midpoint(line.tip),
+            text: valve.label().to_owned(),
+            lean: if cut.y(hinged.hinge()) < 0.0 {
+                Lean::Below
+            } else {
+                Lean::Above
+            },
+            importance: Importance::Name,
+        };
+        figures.push((Part::Plate(valve), Form::Line(vec![line.foot, line.tip])));
+        figures.push((Part::Plate(valve), Form::Text(name)));
+        figures.push((Part::Hinge(valve), Form::Mark(line.foot)));
+    }
+    figures
+        .into_iter()
+        .map(|(part, form)| Figure { part, form })
+        .collect()
+}
+
+/// What the plane cuts of the disc, or of the waist's end, among the cusps and
+/// past them, where the clearance is below 0.
+pub(super) fn overlap(cut: &Cut) -> Option<Figure> {
+    if cut.place.clearance >= 0.0 {
+        return None;
+    }
+    let line = PlateLine::of(cut, cut.hinged)?;
+    let [along, down] = line.directions();
+    let component = |point: Point, from: Point, of: Point| {
+        (point.x - from.x) * of.x + (point.y - from.y) * of.y
+    };
+    let past = clip::behind(&cut.disc(cut.face()), |point| {
+        cut.hinged.sag() - component(point, line.foot, down)
+    });
+    let under_tip = clip::behind(&past, |point| -component(point, line.tip, along));
+    (!under_tip.is_empty()).then_some(Figure {
+        part: Part::Overlap(cut.valve),
+        form: Form::Area(under_tip),
+    })
+}
+
+fn shown<'a>(cut: &'a Cut<'a>) -> impl Iterator<Item = (Valve, &'a HingedPlate)> {
+    let beside = radial(NEAR).v;
+    Valve::ALL.into_iter().filter_map(move |valve| {
+        let hinged = cut.anatomy.valves[valve.index()].as_ref()?;
+        let sine = hinged.radial().cross(cut.hinged.radial());
+        (valve == cut.valve || sine.abs() <= beside).then_some((valve, hinged))
+    })
+}

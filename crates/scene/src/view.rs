@@ -1,0 +1,75 @@
+use crate::{Scene, face_on, section};
+use geometry::{Face, Radians};
+use measurement::{Feature, Quantity, Structure, Valve};
+use sizing::{Neighbour, Setting, Size, face_of};
+
+/// A way of looking at a shape in a defect.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum View {
+    /// Lengthwise through the wall, toward a valve's hinge.
+    Section(Valve),
+    /// On a face of the wall, always as seen from the left ventricle.
+    FaceOn(Face),
+}
+
+impl View {
+    /// Every way of looking at a case: toward each valve that may stand beside
+    /// the defect, then on both faces.
+    pub fn all(setting: &Setting) -> Vec<Self> {
+        let beside = |valve: &Valve| !setting.case().is_absent(Neighbour::Valve(*valve));
+        let sections = Valve::ALL.into_iter().filter(beside).map(Self::Section);
+        sections.chain(Face::BOTH.map(Self::FaceOn)).collect()
+    }
+
+    /// The picture of a size set down at a turn; `None` while a reading it needs
+    /// is missing.
+    pub fn draw(self, setting: &Setting, size: &Size, turn: Radians) -> Option<Scene> {
+        match self {
+            Self::Section(valve) => section(setting, size, turn, valve),
+            Self::FaceOn(face) => face_on(setting, size, turn, face),
+        }
+    }
+
+    /// The readings without which it is not drawn.
+    pub fn missing(self, setting: &Setting) -> Vec<Quantity> {
+        let mut missing = self.needs();
+        missing.retain(|&quantity| !setting.is_known(quantity));
+        missing
+    }
+
+    fn needs(self) -> Vec<Quantity> {
+        use Feature::{
+            Azimuth, Diameter, DiameterAcross, Lean, Major, Minor, Rim, Sag, ShiftU, ShiftV,
+            Thickness, Turn,
+        };
+        const AXES: &[Feature] = &[Major, Minor, Turn];
+        const MOUTH: &[Feature] = &[Major, Minor, Turn, ShiftU, ShiftV];
+        const ANNULUS: &[Feature] = &[Rim, Azimuth, Diameter, DiameterAcross, Lean, Sag];
+        let throat = (Structure::Throat, AXES);
+        let opening = |face| match face {
+            Face::Left => (Structure::LeftOpening, MOUTH),
+            Face::Right => (Structure::RightOpening, MOUTH),
+        };
+        let structures = match self {
+            Self::FaceOn(face) => vec![throat, opening(face)],
+            Self::Section(valve) => {
+                let face = face_of(valve);
+                vec![
+                    throat,
+                    (Structure::Wall, &[Thickness][..]),
+                    opening(face),
+                    opening(face.opposite()),
+                    (Structure::Valve(valve), ANNULUS),
+                ]
+            }
+        };
+        structures
+            .into_iter()
+            .flat_map(|(structure, features)| {
+                features
+                    .iter()
+                    .filter_map(move |&feature| Quantity::find(structure, feature))
+            })
+            .collect()
+    }
+}

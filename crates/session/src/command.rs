@@ -1,0 +1,134 @@
+//! Every command of the program, in one table.
+//!
+//! A command is a pure function from the session to a [`Change`], or to the
+//! reason why it cannot be done now. So what the footer, the help and the key
+//! map say of it is what it does.
+
+mod answers;
+mod bays;
+mod drawing;
+mod movement;
+mod program;
+mod ranking;
+mod readings;
+
+use crate::{Edit, Focus, Refused, Session, View};
+use std::fmt;
+
+/// What a command changes.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Change {
+    /// The document; a step to undo.
+    Edit(Edit),
+    /// A reading, within the step that nudged it before.
+    Nudge(Edit),
+    /// Where the operator is.
+    View(View),
+    /// The last step, taken back.
+    Undo,
+    /// The last step taken back, done again.
+    Redo,
+    /// The program ends.
+    Leave,
+}
+
+/// One command.
+pub struct Command {
+    /// Its name in key maps.
+    pub id: &'static str,
+    /// Its name on screens, short enough for the footer.
+    pub name: &'static str,
+    /// What it does, in a phrase.
+    pub says: &'static str,
+    /// The panels in which its keys count; empty: everywhere.
+    pub focus: &'static [Focus],
+    /// The keys it has before the user's key map.
+    pub keys: &'static [&'static str],
+    /// Whether the footer shows it while it can be done.
+    pub in_footer: bool,
+    /// What it would change now.
+    pub change: fn(&Session) -> Result<Change, Refused>,
+}
+
+impl Command {
+    /// Every command, in the order in which they are shown.
+    pub fn all() -> impl Iterator<Item = &'static Self> {
+        [
+            readings::COMMANDS,
+            answers::COMMANDS,
+            bays::COMMANDS,
+            ranking::COMMANDS,
+            program::COMMANDS,
+            drawing::COMMANDS,
+            movement::COMMANDS,
+        ]
+        .into_iter()
+        .flatten()
+    }
+
+    /// The command with a name in key maps.
+    pub fn named(id: &str) -> Option<&'static Self> {
+        Self::all().find(|command| command.id == id)
+    }
+
+    /// Whether it can be done now; why not, otherwise.
+    pub fn ready(&self, session: &Session) -> Result<(), Refused> {
+        match (self.change)(session)? {
+            Change::Edit(edit) | Change::Nudge(edit) => edit.check(session.document()),
+            _ => Ok(()),
+        }
+    }
+
+    /// Whether its keys count in a panel.
+    pub fn counts_in(&self, focus: Focus) -> bool {
+        self.focus.is_empty() || self.focus.contains(&focus)
+    }
+}
+
+impl PartialEq for Command {
+    fn eq(&self, other: &Self) -> bool {
+        self.id == other.id
+    }
+}
+
+impl Eq for Command {}
+
+impl fmt::Debug for Command {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(self.id)
+    }
+}
+
+/// A change of where the operator is.
+fn look(session: &Session, change: impl FnOnce(&mut View)) -> Result<Change, Refused> {
+    let mut view = session.view().clone();
+    change(&mut view);
+    Ok(Change::View(view))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_command_has_a_name_of_its_own_and_says_what_it_does() {
+        let ids: BTreeSet<&str> = Command::all().map(|command| command.id).collect();
+        assert_eq!(ids.len(), Command::all().count());
+        for command in Command::all() {
+            assert!(!command.name.is_empty() && !command.says.is_empty(), "{command:?}");
+            assert!(command.name.chars().count() <= 16, "{command:?}");
+            assert_eq!(Command::named(command.id), Some(command));
+        }
+    }
+
+    #[test]
+    fn no_command_is_on_a_key_that_keyboards_lack() {
+        for command in Command::all() {
+            assert!(!command.keys.is_empty(), "{command:?}");
+            for key in command.keys {
+                assert!(!["[", "]", "{", "}", "`", "\\"].contains(key), "{command:?}");
+            }
+        }
+    }
+}

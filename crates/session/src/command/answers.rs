@@ -1,0 +1,51 @@
+//! Commands that answer a question of fact.
+
+use super::{Change, Command};
+use crate::fact::next;
+use crate::{Edit, Focus, Refused, Row, Session};
+use sizing::Answer;
+
+const READINGS: &[Focus] = &[Focus::Readings];
+
+pub(super) const COMMANDS: &[Command] = &[
+    Command {
+        id: "answer",
+        name: "answer",
+        says: "answer the selected question: unknown, yes, no in turn",
+        focus: READINGS,
+        keys: &["space"],
+        in_footer: true,
+        change: answer,
+    },
+    Command {
+        id: "no_such_neighbour",
+        name: "not there",
+        says: "say that there is no such neighbour, or take it back",
+        focus: READINGS,
+        keys: &["n"],
+        in_footer: true,
+        change: no_such_neighbour,
+    },
+];
+
+fn answer(session: &Session) -> Result<Change, Refused> {
+    let case = session.document().case();
+    match session.row() {
+        Some(Row::Fact(fact)) => {
+            Ok(Change::Edit(Edit::Fact(*fact, next(fact.of(&case.facts)))))
+        }
+        Some(Row::Exclusion(id)) => {
+            let answer: Answer = case.exclusions.get(id).copied().unwrap_or_default();
+            Ok(Change::Edit(Edit::Exclusion(id.clone(), Some(next(answer)))))
+        }
+        _ => Err(Refused::new("no question is selected")),
+    }
+}
+
+fn no_such_neighbour(session: &Session) -> Result<Change, Refused> {
+    let Some(neighbour) = session.row().and_then(Row::neighbour) else {
+        return Err(Refused::new("no neighbour is selected that could be missing"));
+    };
+    let is_absent = session.document().case().is_absent(neighbour);
+    Ok(Change::Edit(Edit::Absent(neighbour, !is_absent)))
+}

@@ -1,0 +1,63 @@
+//! Commands on what is drawn.
+
+use super::{Change, Command, look};
+use crate::overlay::Overlay;
+use crate::{Edit, Refused, Session, Shown};
+use measurement::Valve;
+use sizing::Neighbour;
+
+pub(super) const COMMANDS: &[Command] = &[
+    Command {
+        id: "face",
+        name: "other face",
+        says: "draw the other face of the wall",
+        focus: &[],
+        keys: &["f"],
+        in_footer: false,
+        change: face,
+    },
+    Command {
+        id: "valve",
+        name: "next valve",
+        says: "draw the section through the next valve",
+        focus: &[],
+        keys: &["v"],
+        in_footer: false,
+        change: valve,
+    },
+    Command {
+        id: "full_drawing",
+        name: "full drawing",
+        says: "the drawing on the whole screen, or back",
+        focus: &[],
+        keys: &["z"],
+        in_footer: false,
+        change: full_drawing,
+    },
+];
+
+fn face(session: &Session) -> Result<Change, Refused> {
+    let shown = session.document().shown();
+    Ok(Change::Edit(Edit::Shown(Shown { face: shown.face.opposite(), ..shown.clone() })))
+}
+
+fn valve(session: &Session) -> Result<Change, Refused> {
+    let shown = session.document().shown();
+    let case = session.document().case();
+    let from = Valve::ALL.iter().cycle().skip(shown.valve.index() + 1);
+    let valve = from
+        .take(Valve::ALL.len() - 1)
+        .find(|&&valve| !case.is_absent(Neighbour::Valve(valve)))
+        .ok_or_else(|| Refused::new("no other valve stands beside the defect"))?;
+    Ok(Change::Edit(Edit::Shown(Shown { valve: *valve, ..shown.clone() })))
+}
+
+fn full_drawing(session: &Session) -> Result<Change, Refused> {
+    look(session, |view| {
+        let layers = view.overlays.len();
+        view.overlays.retain(|overlay| *overlay != Overlay::Drawing);
+        if view.overlays.len() == layers {
+            view.overlays.push(Overlay::Drawing);
+        }
+    })
+}

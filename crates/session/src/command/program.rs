@@ -1,0 +1,68 @@
+//! Commands on the program as a whole.
+
+use super::{Change, Command, look};
+use crate::Refused;
+use crate::overlay::{CommandList, Overlay};
+
+pub(super) const COMMANDS: &[Command] = &[
+    Command {
+        id: "undo",
+        name: "undo",
+        says: "take the last step back",
+        focus: &[],
+        keys: &["u", "ctrl-z"],
+        in_footer: true,
+        change: |session| match session.history().last_done() {
+            Some(_) => Ok(Change::Undo),
+            None => Err(Refused::new("nothing to undo")),
+        },
+    },
+    Command {
+        id: "redo",
+        name: "redo",
+        says: "do again what was taken back",
+        focus: &[],
+        keys: &["U", "ctrl-y"],
+        in_footer: false,
+        change: |session| match session.history().last_undone() {
+            Some(_) => Ok(Change::Redo),
+            None => Err(Refused::new("nothing to redo")),
+        },
+    },
+    Command {
+        id: "close",
+        name: "close",
+        says: "close what lies over the panels",
+        focus: &[],
+        keys: &["esc"],
+        in_footer: true,
+        change: |session| {
+            if session.view().overlays.is_empty() {
+                return Err(Refused::new("nothing to close; q leaves"));
+            }
+            look(session, |view| {
+                view.overlays.pop();
+            })
+        },
+    },
+    Command {
+        id: "commands",
+        name: "all keys",
+        says: "every command with its keys: type to find one, Enter runs it",
+        focus: &[],
+        keys: &["?", ":"],
+        in_footer: true,
+        change: |session| {
+            look(session, |view| view.overlays.push(Overlay::Commands(CommandList::default())))
+        },
+    },
+    Command {
+        id: "leave",
+        name: "leave",
+        says: "leave the program",
+        focus: &[],
+        keys: &["q", "ctrl-c"],
+        in_footer: false,
+        change: |_| Ok(Change::Leave),
+    },
+];

@@ -1,0 +1,155 @@
+//! Commands on the selected reading.
+
+use super::{Change, Command, look};
+use crate::amount::{Nudge, amount, nudged, number};
+use crate::overlay::{Field, Overlay, Prompt};
+use crate::{Edit, Focus, Refused, Row, Session};
+use measurement::{Quantity, Reading};
+use sizing::resolve::Basis;
+
+const READINGS: &[Focus] = &[Focus::Readings];
+
+pub(super) const COMMANDS: &[Command] = &[
+    Command {
+        id: "more",
+        name: "more",
+        says: "nudge the reading up by its fine step",
+        focus: READINGS,
+        keys: &["right", "+", "=", "l"],
+        in_footer: true,
+        change: |session| nudge(session, Nudge::Up),
+    },
+    Command {
+        id: "less",
+        name: "less",
+        says: "nudge the reading down by its fine step",
+        focus: READINGS,
+        keys: &["left", "-", "h"],
+        in_footer: true,
+        change: |session| nudge(session, Nudge::Down),
+    },
+    Command {
+        id: "much_more",
+        name: "much more",
+        says: "nudge the reading up by its coarse step",
+        focus: READINGS,
+        keys: &["shift-right", "L"],
+        in_footer: false,
+        change: |session| nudge(session, Nudge::CoarseUp),
+    },
+    Command {
+        id: "much_less",
+        name: "much less",
+        says: "nudge the reading down by its coarse step",
+        focus: READINGS,
+        keys: &["shift-left", "H"],
+        in_footer: false,
+        change: |session| nudge(session, Nudge::CoarseDown),
+    },
+    Command {
+        id: "type_value",
+        name: "type",
+        says: "type the value of the reading; a digit begins it",
+        focus: READINGS,
+        keys: &["enter", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9"],
+        in_footer: true,
+        change: type_value,
+    },
+    Command {
+        id: "type_doubt",
+        name: "doubt",
+        says: "type the standard deviation of the reading",
+        focus: READINGS,
+        keys: &["d"],
+        in_footer: false,
+        change: type_doubt,
+    },
+    Command {
+        id: "set_aside",
+        name: "set aside",
+        says: "set the reading aside with a reason, or use it again",
+        focus: READINGS,
+        keys: &["s"],
+        in_footer: true,
+        change: set_aside,
+    },
+    Command {
+        id: "add_reading",
+        name: "add a reading",
+        says: "add a reading of the selected quantity",
+        focus: READINGS,
+        keys: &["a"],
+        in_footer: true,
+        change: add_reading,
+    },
+];
+
+fn selected(session: &Session) -> Result<&Reading, Refused> {
+    let no_reading = || Refused::new("no reading is selected");
+    match session.row() {
+        Some(Row::Reading(id, _)) => session.document().reading(id).ok_or_else(no_reading),
+        Some(Row::Unread(quantity)) => {
+            Err(Refused::new(format!("the {quantity} was not read: add a reading first")))
+        }
+        _ => Err(no_reading()),
+    }
+}
+
+fn nudge(session: &Session, nudge: Nudge) -> Result<Change, Refused> {
+    let reading = selected(session)?;
+    let value = nudged(reading.quantity, reading.value, nudge);
+    if value == reading.value {
+        let end = if value == reading.quantity.info().most { "most" } else { "least" };
+        let value = amount(reading.quantity, value);
+        return Err(Refused::new(format!("{value} is the {end} that is accepted")));
+    }
+    Ok(Change::Nudge(Edit::Value(reading.id.clone(), value)))
+}
+
+fn ask(session: &Session, prompt: Prompt, text: impl Into<String>) -> Result<Change, Refused> {
+    look(session, |view| view.overlays.push(Overlay::Field(Field::new(prompt, text))))
+}
+
+fn type_value(session: &Session) -> Result<Change, Refused> {
+    let quantity = match session.row() {
+        Some(Row::Unread(_)) => return add_reading(session),
+        _ => selected(session)?.quantity,
+    };
+    let reading = selected(session)?;
+    let value = number(quantity, reading.value);
+    ask(session, Prompt::Value(reading.id.clone(), quantity), value)
+}
+
+fn type_doubt(session: &Session) -> Result<Change, Refused> {
+    let reading = selected(session)?;
+    let sd = reading.sd.map_or_else(String::new, |sd| number(reading.quantity, sd));
+    ask(session, Prompt::Sd(reading.id.clone(), reading.quantity), sd)
+}
+
+fn set_aside(session: &Session) -> Result<Change, Refused> {
+    let reading = selected(session)?;
+    if reading.set_aside.is_some() {
+        return Ok(Change::Edit(Edit::SetAside(reading.id.clone(), None)));
+    }
+    ask(session, Prompt::Reason(reading.id.clone(), reading.quantity), "")
+}
+
+fn add_reading(session: &Session) -> Result<Change, Refused> {
+    let Some(quantity) = session.row().and_then(Row::quantity) else {
+        return Err(Refused::new("no quantity is selected"));
+    };
+    let neighbour = session.row().and_then(Row::neighbour);
+    if neighbour.is_some_and(|neighbour| session.document().case().is_absent(neighbour)) {
+        return Err(Refused::new("it is said not to be there"));
+    }
+    ask(session, Prompt::NewReading(quantity), assumed(session, quantity))
+}
+
+/// What is assumed of a quantity, to begin with.
+fn assumed(session: &Session, quantity: Quantity) -> String {
+    let resolved = &session.setting().resolved()[quantity.index()];
+    match (&resolved.basis, &resolved.law) {
+        (Basis::Assumed { .. }, Some(law)) => number(quantity, law.nominal()),
+        _ => String::new(),
+    }
+}

@@ -1,0 +1,114 @@
+//! Changes of the document, each with its inverse.
+
+mod answers;
+mod label;
+mod readings;
+
+pub(crate) use label::label;
+
+use crate::{Bay, Document, Fact, MOST_BAYS, Refused, Row, Shown};
+use measurement::{Reading, ReadingId};
+use sizing::{Answer, Neighbour};
+
+/// One change of the document, as a value.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// A reading has this value.
+    Value(ReadingId, f64),
+    /// A reading has this standard deviation; `None`: the house rule's.
+    Sd(ReadingId, Option<f64>),
+    /// A reading is set aside for this reason; `None`: it is used.
+    SetAside(ReadingId, Option<String>),
+    /// A reading stands at this place among all.
+    Insert(usize, Reading),
+    /// A reading is gone.
+    Remove(ReadingId),
+    /// A neighbour is said not to be there; `false`: it may be.
+    Absent(Neighbour, bool),
+    /// A fact is answered.
+    Fact(Fact, Answer),
+    /// An exclusion is answered, by its id; `None`: the case does not speak of it.
+    Exclusion(String, Option<Answer>),
+    /// These candidates are pinned.
+    Bays(Vec<Bay>),
+    /// This is shown of the result.
+    Shown(Shown),
+}
+
+impl Edit {
+    /// Makes the change and gives its inverse; a refused one changes nothing.
+    pub fn apply(self, document: &mut Document) -> Result<Self, Refused> {
+        self.check(document)?;
+        match self {
+            Self::Value(id, value) => {
+                let was = &mut readings::find(document, &id)?.value;
+                let was = std::mem::replace(was, value);
+                Ok(Self::Value(id, was))
+            }
+            Self::Sd(id, sd) => {
+                let was = std::mem::replace(&mut readings::find(document, &id)?.sd, sd);
+                Ok(Self::Sd(id, was))
+            }
+            Self::SetAside(id, why) => {
+                let was = std::mem::replace(&mut readings::find(document, &id)?.set_aside, why);
+                Ok(Self::SetAside(id, was))
+            }
+            Self::Insert(place, reading) => Ok(readings::insert(document, place, reading)),
+            Self::Remove(id) => readings::remove(document, &id),
+            Self::Absent(neighbour, absent) => Ok(answers::absent(document, neighbour, absent)),
+            Self::Fact(fact, answer) => {
+                let was = std::mem::replace(fact.of_mut(&mut document.case_mut().facts), answer);
+                Ok(Self::Fact(fact, was))
+            }
+            Self::Exclusion(id, answer) => Ok(answers::exclusion(document, id, answer)),
+            Self::Bays(bays) => Ok(Self::Bays(std::mem::replace(&mut document.bays, bays))),
+            Self::Shown(shown) => Ok(Self::Shown(std::mem::replace(&mut document.shown, shown))),
+        }
+    }
+
+    /// Whether the change can be made.
+    pub fn check(&self, document: &Document) -> Result<(), Refused> {
+        match self {
+            Self::Value(id, value) => readings::check_value(document, id, *value),
+            Self::Sd(id, sd) => readings::check_sd(document, id, *sd),
+            Self::SetAside(id, why) => readings::check_set_aside(document, id, why.as_deref()),
+            Self::Insert(place, reading) => readings::check_insert(document, *place, reading),
+            Self::Remove(id) => readings::known(document, id).map(drop),
+            Self::Absent(neighbour, absent) => answers::check_absent(document, *neighbour, *absent),
+            Self::Exclusion(id, _) => answers::check_exclusion(document, id),
+            Self::Bays(bays) => check_bays(document, bays),
+            Self::Fact(..) | Self::Shown(_) => Ok(()),
+        }
+    }
+
+    /// Whether it can change what is believed of the case.
+    pub(crate) const fn is_of_case(&self) -> bool {
+        !matches!(self, Self::Bays(_) | Self::Shown(_))
+    }
+
+    /// The row of the list of readings where it is seen, if it leaves one.
+    pub(crate) fn row(&self, document: &Document) -> Option<Row> {
+        match self {
+            Self::Value(id, _) | Self::Sd(id, _) | Self::SetAside(id, _) => {
+                let quantity = document.reading(id)?.quantity;
+                Some(Row::Reading(id.clone(), quantity))
+            }
+            Self::Insert(_, reading) => Some(Row::Reading(reading.id.clone(), reading.quantity)),
+            Self::Absent(neighbour, _) => Some(Row::Absent(*neighbour)),
+            Self::Fact(fact, _) => Some(Row::Fact(*fact)),
+            Self::Exclusion(id, _) => Some(Row::Exclusion(id.clone())),
+            Self::Remove(_) | Self::Bays(_) | Self::Shown(_) => None,
+        }
+    }
+}
+
+fn check_bays(document: &Document, bays: &[Bay]) -> Result<(), Refused> {
+    if bays.len() > MOST_BAYS {
+        return Err(Refused::new(format!("{MOST_BAYS} are pinned already: unpin one first")));
+    }
+    if bays.iter().any(|bay| document.shelf.at(bay.place).is_none()) {
+        return Err(Refused::new("no such size in the catalogues"));
+    }
+    let twice = bays.iter().enumerate().any(|(place, bay)| bays[..place].contains(bay));
+    if twice { Err(Refused::new("it is pinned already")) } else { Ok(()) }
+}

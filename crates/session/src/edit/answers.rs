@@ -1,0 +1,51 @@
+use super::Edit;
+use super::label::neighbour as name;
+use crate::{Document, Refused};
+use sizing::resolve::neighbour_of;
+use sizing::{Answer, Neighbour};
+
+pub(super) fn absent(document: &mut Document, neighbour: Neighbour, absent: bool) -> Edit {
+    let said = &mut document.case_mut().absent;
+    let was = if absent { !said.insert(neighbour) } else { said.remove(&neighbour) };
+    Edit::Absent(neighbour, was)
+}
+
+/// What is said not to be there has no reading in use.
+pub(super) fn check_absent(
+    document: &Document,
+    neighbour: Neighbour,
+    absent: bool,
+) -> Result<(), Refused> {
+    let in_use = document.case.readings.iter().filter(|reading| {
+        reading.set_aside.is_none()
+            && neighbour_of(reading.quantity.info().structure) == Some(neighbour)
+    });
+    match in_use.count() {
+        count @ 1.. if absent => {
+            let readings = if count == 1 { "a reading".into() } else { format!("{count} readings") };
+            Err(Refused::new(format!(
+                "{readings} of the {} in use: set aside what is wrong first",
+                name(neighbour)
+            )))
+        }
+        _ => Ok(()),
+    }
+}
+
+pub(super) fn exclusion(document: &mut Document, id: String, answer: Option<Answer>) -> Edit {
+    let answers = &mut document.case_mut().exclusions;
+    let was = match answer {
+        Some(answer) => answers.insert(id.clone(), answer),
+        None => answers.remove(&id),
+    };
+    Edit::Exclusion(id, was)
+}
+
+pub(super) fn check_exclusion(document: &Document, id: &str) -> Result<(), Refused> {
+    let mut asked = document.rules.exclusions.iter();
+    if asked.any(|exclusion| exclusion.id == id) {
+        Ok(())
+    } else {
+        Err(Refused::new(format!("the house rules do not ask \"{id}\"")))
+    }
+}

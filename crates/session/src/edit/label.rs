@@ -1,0 +1,137 @@
+//! What an edit did, in words: from what it set and what it replaced.
+
+use super::Edit;
+use crate::amount::{amount, number};
+use crate::{Bay, Document, Filter, Shown};
+use files::Word;
+use geometry::Face;
+use measurement::{Quantity, Reading, ReadingId, Valve};
+use sizing::{Answer, Neighbour};
+
+/// What was done by an edit whose inverse is known, to a document that has it.
+pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String {
+    match (done, inverse) {
+        (Edit::Value(id, now), Edit::Value(_, was)) => value(document, id, *was, *now),
+        (Edit::Sd(id, now), Edit::Sd(_, was)) => sd(document, id, *was, *now),
+        (Edit::SetAside(id, why), _) => {
+            let verb = if why.is_some() { "set aside" } else { "restored" };
+            format!("{verb}: {}", of(document, id, with_value))
+        }
+        (Edit::Insert(_, reading), _) => format!("added: {}, {}", with_value(reading), how(reading)),
+        (Edit::Remove(_), Edit::Insert(_, reading)) => format!("removed: {}", with_value(reading)),
+        (Edit::Absent(one, true), _) => format!("there is no {} beside it", neighbour(*one)),
+        (Edit::Absent(one, false), _) => format!("there may be a {} beside it", neighbour(*one)),
+        (Edit::Fact(fact, now), Edit::Fact(_, was)) => answered(fact.label(), *was, *now),
+        (Edit::Exclusion(id, now), Edit::Exclusion(_, was)) => {
+            let asked = document.rules.exclusions.iter().find(|exclusion| exclusion.id == *id);
+            let fact = asked.map_or(id.as_str(), |exclusion| exclusion.fact.as_str());
+            answered(fact, was.unwrap_or_default(), now.unwrap_or_default())
+        }
+        (Edit::Bays(now), Edit::Bays(was)) => bays(document, was, now),
+        (Edit::Shown(now), Edit::Shown(was)) => shown(was, now),
+        _ => String::new(),
+    }
+}
+
+/// A neighbour's name in a sentence.
+pub(super) const fn neighbour(neighbour: Neighbour) -> &'static str {
+    match neighbour {
+        Neighbour::Valve(valve) => valve.label(),
+        Neighbour::LeftTract => "left outflow tract",
+        Neighbour::RightTract => "right outflow tract",
+    }
+}
+
+fn of(document: &Document, id: &ReadingId, say: impl Fn(&Reading) -> String) -> String {
+    document.reading(id).map_or_else(|| id.0.clone(), say)
+}
+
+fn with_value(reading: &Reading) -> String {
+    format!("{} {}", reading.quantity, amount(reading.quantity, reading.value))
+}
+
+/// How a reading was taken, in the words of the file.
+fn how(reading: &Reading) -> String {
+    let words = [
+        reading.modality.word(),
+        reading.side.word(),
+        reading.phase.word(),
+        reading.method.word(),
+    ];
+    words.map(|word| word.replace('_', " ")).join(", ")
+}
+
+fn value(document: &Document, id: &ReadingId, was: f64, now: f64) -> String {
+    of(document, id, |reading| arrow(reading.quantity, "", was, now))
+}
+
+fn arrow(quantity: Quantity, what: &str, was: f64, now: f64) -> String {
+    let was = number(quantity, was);
+    format!("{what}{quantity} {was} → {}", amount(quantity, now))
+}
+
+fn sd(document: &Document, id: &ReadingId, was: Option<f64>, now: Option<f64>) -> String {
+    of(document, id, |reading| {
+        let quantity = reading.quantity;
+        let said = |sd: Option<f64>| {
+            sd.map_or("the house rule's".into(), |sd| amount(quantity, sd))
+        };
+        format!("SD of {quantity} {} → {}", said(was), said(now))
+    })
+}
+
+fn answered(fact: &str, was: Answer, now: Answer) -> String {
+    format!("{fact}: {was} → {now}")
+}
+
+fn bays(document: &Document, was: &[Bay], now: &[Bay]) -> String {
+    let name = |bay: &Bay| bay.name(document.shelf());
+    let only_in = |here: &[Bay], there: &[Bay]| {
+        here.iter().find(|bay| !there.contains(bay)).map(name).unwrap_or_default()
+    };
+    if now.len() > was.len() {
+        return format!("pinned {}", only_in(now, was));
+    }
+    if now.len() < was.len() {
+        return format!("unpinned {}", only_in(was, now));
+    }
+    match was.iter().zip(now).find(|(was, now)| was != now) {
+        Some((was, now)) if was.place == now.place && was.swapped == now.swapped => {
+            let turn = |bay: &Bay| bay.turn.map_or("best".into(), |turn| format!("{turn}°"));
+            format!("{} turned: {} → {}", name(now), turn(was), turn(now))
+        }
+        Some((was, now)) => format!("{} → {}", name(was), name(now)),
+        None => String::new(),
+    }
+}
+
+fn shown(was: &Shown, now: &Shown) -> String {
+    if was.face != now.face {
+        let from = match now.face {
+            Face::Left => "left",
+            Face::Right => "right",
+        };
+        return format!("{from} face drawn");
+    }
+    if was.valve != now.valve {
+        return format!("{} drawn", Valve::label(now.valve));
+    }
+    format!("list shows {}", filter(&now.filter))
+}
+
+fn filter(filter: &Filter) -> String {
+    let verdict = filter.verdict.map(|verdict| format!("what {}", verb(verdict)));
+    let text = (!filter.text.is_empty()).then(|| format!("\"{}\"", filter.text));
+    match (verdict, text) {
+        (None, None) => "everything".into(),
+        (Some(one), None) | (None, Some(one)) => one,
+        (Some(verdict), Some(text)) => format!("{text}, {verdict}"),
+    }
+}
+
+const fn verb(verdict: sizing::Verdict) -> &'static str {
+    match verdict {
+        sizing::Verdict::Tight => "is tight",
+        other => other.word(),
+    }
+}

@@ -1,0 +1,102 @@
+use super::Edit;
+use crate::{Document, Refused, amount};
+use measurement::{Reading, ReadingId};
+use sizing::resolve::neighbour_of;
+
+pub(super) fn known<'a>(document: &'a Document, id: &ReadingId) -> Result<&'a Reading, Refused> {
+    document.reading(id).ok_or_else(|| no_such(id))
+}
+
+pub(super) fn find<'a>(
+    document: &'a mut Document,
+    id: &ReadingId,
+) -> Result<&'a mut Reading, Refused> {
+    let mut readings = document.case_mut().readings.iter_mut();
+    readings.find(|reading| reading.id == *id).ok_or_else(|| no_such(id))
+}
+
+fn no_such(id: &ReadingId) -> Refused {
+    Refused::new(format!("there is no reading \"{}\"", id.0))
+}
+
+pub(super) fn insert(document: &mut Document, place: usize, reading: Reading) -> Edit {
+    let id = reading.id.clone();
+    document.case_mut().readings.insert(place, reading);
+    Edit::Remove(id)
+}
+
+pub(super) fn remove(document: &mut Document, id: &ReadingId) -> Result<Edit, Refused> {
+    let mut readings = document.case.readings.iter();
+    let place = readings.position(|reading| reading.id == *id).ok_or_else(|| no_such(id))?;
+    Ok(Edit::Insert(place, document.case_mut().readings.remove(place)))
+}
+
+pub(super) fn check_value(document: &Document, id: &ReadingId, value: f64) -> Result<(), Refused> {
+    let reading = known(document, id)?;
+    check_range(reading, value)
+}
+
+fn check_range(reading: &Reading, value: f64) -> Result<(), Refused> {
+    let info = reading.quantity.info();
+    if (info.least..=info.most).contains(&value) {
+        Ok(())
+    } else {
+        Err(Refused::new(format!("expected {}", amount::range(reading.quantity))))
+    }
+}
+
+pub(super) fn check_sd(
+    document: &Document,
+    id: &ReadingId,
+    sd: Option<f64>,
+) -> Result<(), Refused> {
+    let quantity = known(document, id)?.quantity;
+    let info = quantity.info();
+    let most = info.most - info.least;
+    if sd.is_none_or(|sd| sd > 0.0 && sd <= most) {
+        Ok(())
+    } else {
+        let most = amount::number(quantity, most);
+        Err(Refused::new(format!("expected {}, above 0, at most {most}", info.unit.symbol())))
+    }
+}
+
+pub(super) fn check_set_aside(
+    document: &Document,
+    id: &ReadingId,
+    why: Option<&str>,
+) -> Result<(), Refused> {
+    let reading = known(document, id)?;
+    match why {
+        Some(why) if why.trim().is_empty() => Err(Refused::new("expected a reason")),
+        Some(_) => Ok(()),
+        None => check_is_there(document, reading),
+    }
+}
+
+pub(super) fn check_insert(
+    document: &Document,
+    place: usize,
+    reading: &Reading,
+) -> Result<(), Refused> {
+    if document.reading(&reading.id).is_some() {
+        return Err(Refused::new(format!("there is a reading \"{}\" already", reading.id.0)));
+    }
+    if place > document.case.readings.len() {
+        return Err(Refused::new("there is no such place among the readings"));
+    }
+    check_range(reading, reading.value)?;
+    if reading.set_aside.is_some() { Ok(()) } else { check_is_there(document, reading) }
+}
+
+/// What is said not to be there has no reading in use.
+fn check_is_there(document: &Document, reading: &Reading) -> Result<(), Refused> {
+    let neighbour = neighbour_of(reading.quantity.info().structure);
+    match neighbour.filter(|&neighbour| document.case.is_absent(neighbour)) {
+        Some(neighbour) => {
+            let name = super::label::neighbour(neighbour);
+            Err(Refused::new(format!("the {name} is said not to be there")))
+        }
+        None => Ok(()),
+    }
+}

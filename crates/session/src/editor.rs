@@ -1,0 +1,132 @@
+use crate::key::{Key, KeyCode};
+
+/// A line of text with a cursor.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Editor {
+    before: String,
+    after: String,
+}
+
+/// Longest line that is taken, in characters: far more than any name or reason.
+const MOST_CHARACTERS: usize = 400;
+
+impl Editor {
+    /// A line with the cursor at its end.
+    pub fn new(text: impl Into<String>) -> Self {
+        Self { before: text.into(), after: String::new() }
+    }
+
+    /// The line.
+    pub fn text(&self) -> String {
+        format!("{}{}", self.before, self.after)
+    }
+
+    /// What stands before the cursor.
+    pub fn before(&self) -> &str {
+        &self.before
+    }
+
+    /// What stands behind the cursor.
+    pub fn after(&self) -> &str {
+        &self.after
+    }
+
+    /// Whether nothing stands in it.
+    pub const fn is_empty(&self) -> bool {
+        self.before.is_empty() && self.after.is_empty()
+    }
+
+    /// Changes the line or moves the cursor as a key asks; `false` where the key
+    /// means nothing to a line.
+    pub fn key(&mut self, key: Key) -> bool {
+        if let Some(character) = key.printed() {
+            self.insert(character);
+            return true;
+        }
+        match key {
+            Key { code: KeyCode::Char('u'), ctrl: true, alt: false, shift: false } => {
+                self.before.clear();
+            }
+            Key { ctrl: true, .. } | Key { alt: true, .. } => return false,
+            Key { code, .. } => return self.plain(code),
+        }
+        true
+    }
+
+    fn plain(&mut self, code: KeyCode) -> bool {
+        match code {
+            KeyCode::Backspace => {
+                self.before.pop();
+            }
+            KeyCode::Delete => {
+                self.next();
+            }
+            KeyCode::Left => {
+                if let Some(character) = self.before.pop() {
+                    self.after.insert(0, character);
+                }
+            }
+            KeyCode::Right => {
+                if let Some(character) = self.next() {
+                    self.before.push(character);
+                }
+            }
+            KeyCode::Home => self.after = std::mem::take(&mut self.before) + &self.after,
+            KeyCode::End => self.before += &std::mem::take(&mut self.after),
+            _ => return false,
+        }
+        true
+    }
+
+    /// Takes the character behind the cursor away.
+    fn next(&mut self) -> Option<char> {
+        (!self.after.is_empty()).then(|| self.after.remove(0))
+    }
+
+    /// Inserts a pasted text: line breaks become spaces, control characters are
+    /// left out.
+    pub fn paste(&mut self, text: &str) {
+        for character in text.trim_end().chars() {
+            self.insert(if character.is_whitespace() { ' ' } else { character });
+        }
+    }
+
+    fn insert(&mut self, character: char) {
+        let has_room = self.before.chars().count() + self.after.chars().count() < MOST_CHARACTERS;
+        if has_room && !character.is_control() {
+            self.before.push(character);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn typed(start: &str, keys: &str) -> String {
+        let mut editor = Editor::new(start);
+        for key in keys.split(' ') {
+            editor.key(key.parse().unwrap());
+        }
+        format!("{}|{}", editor.before(), editor.after())
+    }
+
+    #[test]
+    fn keys_edit_the_line() {
+        assert_eq!(typed("1.5", "backspace 6"), "1.6|");
+        assert_eq!(typed("1.5", "home 2 delete"), "2|.5");
+        assert_eq!(typed("1.5", "left left delete"), "1|5");
+        assert_eq!(typed("1.5", "left right end"), "1.5|");
+        assert_eq!(typed("1.5", "ctrl-u q U"), "qU|");
+        assert_eq!(typed("", "backspace delete left right é"), "é|");
+    }
+
+    #[test]
+    fn a_paste_is_text_and_never_a_command() {
+        let mut editor = Editor::new("a");
+        editor.paste("b\u{1b}[31m\nc\r\n");
+        assert_eq!(editor.text(), "ab[31m c");
+        editor.paste(&"x".repeat(2 * MOST_CHARACTERS));
+        assert_eq!(editor.text().chars().count(), MOST_CHARACTERS);
+    }
+}

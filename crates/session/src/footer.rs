@@ -1,0 +1,49 @@
+use crate::overlay::Overlay;
+use crate::{Command, Session};
+
+/// A key and what it does now.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Hint {
+    /// The key as it is written.
+    pub key: String,
+    /// What it does, in a word or two.
+    pub does: &'static str,
+}
+
+/// Most hints of the footer: what one line of 80 columns holds.
+const MOST: usize = 7;
+
+/// The keys that do something now: those of the panel first, and last the one
+/// that lists them all.
+pub(crate) fn footer(session: &Session) -> Vec<Hint> {
+    match session.view().overlays.last() {
+        Some(Overlay::Field(_)) => fixed(&[("enter", "accept"), ("esc", "cancel"), ("ctrl-u", "clear")]),
+        Some(Overlay::Commands(_)) => {
+            fixed(&[("enter", "run"), ("up", "up"), ("down", "down"), ("esc", "close")])
+        }
+        Some(Overlay::Drawing) | None => of_panel(session),
+    }
+}
+
+fn fixed(hints: &[(&str, &'static str)]) -> Vec<Hint> {
+    hints.iter().map(|&(key, does)| Hint { key: key.to_owned(), does }).collect()
+}
+
+fn of_panel(session: &Session) -> Vec<Hint> {
+    let hint = |command: &'static Command| {
+        let key = session.keymap().keys(command).first()?;
+        Some(Hint { key: key.to_string(), does: command.name })
+    };
+    let is_list = |command: &Command| command.id == "commands";
+    let works = |command: &&'static Command| {
+        command.in_footer
+            && !is_list(command)
+            && command.counts_in(session.view().focus)
+            && command.ready(session).is_ok()
+    };
+    let mut commands: Vec<&'static Command> = Command::all().filter(works).collect();
+    commands.sort_by_key(|command| command.focus.is_empty());
+    let mut hints: Vec<Hint> = commands.into_iter().filter_map(hint).take(MOST - 1).collect();
+    hints.extend(Command::all().filter(|command| is_list(command)).filter_map(hint));
+    hints
+}

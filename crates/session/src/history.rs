@@ -1,0 +1,112 @@
+use crate::edit::label;
+use crate::{Document, Edit, Refused};
+
+/// What was done, so that it can be undone, and what was undone.
+///
+/// Nudges of one reading in a row are one step: the step goes on until anything
+/// else comes between, were it only a move of the selection. A typed value is a
+/// step of its own. A row of nudges that ends where it began leaves no step.
+///
+/// Steps are kept without limit, and not between two runs of the program.
+#[derive(Clone, Debug, Default)]
+pub struct History {
+    done: Vec<Step>,
+    undone: Vec<Step>,
+    /// Whether the last step still takes nudges in.
+    open: bool,
+}
+
+/// One step: what it did in words, and the edit that takes it back.
+#[derive(Clone, Debug)]
+struct Step {
+    label: String,
+    back: Edit,
+}
+
+impl History {
+    /// What would be undone next.
+    pub fn last_done(&self) -> Option<&str> {
+        self.done.last().map(|step| step.label.as_str())
+    }
+
+    /// What would be done again next.
+    pub fn last_undone(&self) -> Option<&str> {
+        self.undone.last().map(|step| step.label.as_str())
+    }
+
+    /// How many steps can be undone.
+    pub const fn len(&self) -> usize {
+        self.done.len()
+    }
+
+    /// Whether there is nothing to undo.
+    pub const fn is_empty(&self) -> bool {
+        self.done.is_empty()
+    }
+
+    /// Makes an edit as a step of its own and says what was done.
+    pub(crate) fn edit(&mut self, edit: Edit, document: &mut Document) -> Result<String, Refused> {
+        let back = edit.clone().apply(document)?;
+        self.open = false;
+        self.undone.clear();
+        let label = label(&edit, &back, document);
+        self.done.push(Step { label: label.clone(), back });
+        Ok(label)
+    }
+
+    /// Makes a nudge, within the last step if that nudged the same reading.
+    pub(crate) fn nudge(&mut self, edit: Edit, document: &mut Document) -> Result<String, Refused> {
+        let goes_on = self.open && self.done.last().is_some_and(|step| are_of_one(&step.back, &edit));
+        if !goes_on {
+            let label = self.edit(edit, document)?;
+            self.open = true;
+            return Ok(label);
+        }
+        edit.clone().apply(document)?;
+        self.undone.clear();
+        let Some(step) = self.done.last_mut() else { return Ok(String::new()) };
+        step.label = label(&edit, &step.back, document);
+        let label = step.label.clone();
+        if step.back == edit {
+            self.done.pop();
+            self.open = false;
+        }
+        Ok(label)
+    }
+
+    /// Ends the step that takes nudges in.
+    pub(crate) const fn close(&mut self) {
+        self.open = false;
+    }
+
+    /// Takes the last step back; gives what it did and the edit that took it back.
+    pub(crate) fn undo(&mut self, document: &mut Document) -> Result<(String, Edit), Refused> {
+        self.open = false;
+        turn_back(&mut self.done, &mut self.undone, document, "nothing to undo")
+    }
+
+    /// Does the last undone step again.
+    pub(crate) fn redo(&mut self, document: &mut Document) -> Result<(String, Edit), Refused> {
+        self.open = false;
+        turn_back(&mut self.undone, &mut self.done, document, "nothing to redo")
+    }
+}
+
+fn turn_back(
+    from: &mut Vec<Step>,
+    to: &mut Vec<Step>,
+    document: &mut Document,
+    nothing: &str,
+) -> Result<(String, Edit), Refused> {
+    let Some(Step { label, back: edit }) = from.last().cloned() else {
+        return Err(Refused::new(nothing));
+    };
+    let back = edit.clone().apply(document)?;
+    from.pop();
+    to.push(Step { label: label.clone(), back });
+    Ok((label, edit))
+}
+
+fn are_of_one(one: &Edit, other: &Edit) -> bool {
+    matches!((one, other), (Edit::Value(one, _), Edit::Value(other, _)) if one == other)
+}

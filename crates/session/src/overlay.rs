@@ -1,0 +1,32 @@
+//! What lies over the panels. The topmost layer takes a key or passes it on.
+
+mod command_list;
+mod field;
+mod prompt;
+
+pub use command_list::CommandList;
+pub use field::Field;
+pub use prompt::Prompt;
+
+/// A layer over the panels.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Overlay {
+    /// The drawing on the whole screen; it passes every key on, so that what
+    /// moves a number moves the drawing.
+    Drawing,
+    /// A field for one line; it takes every key.
+    Field(Field),
+    /// Every command with its keys, to be filtered and run; it takes every key.
+    Commands(CommandList),
+}
+
+/// What a layer makes of a key.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Taken {
+    /// It took the key.
+    Yes,
+    /// It asks to be closed.
+    Close,
+    /// It asks for what it stands for to be done.
+    Commit,
+}

@@ -1,0 +1,59 @@
+use super::Taken;
+use crate::Command;
+use crate::editor::Editor;
+use crate::key::{Key, KeyCode};
+
+/// Every command with its keys: the help, and a way to run what has no key.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct CommandList {
+    /// What was typed to find one.
+    pub editor: Editor,
+    /// The selected line among those found.
+    pub selected: usize,
+}
+
+impl CommandList {
+    /// The commands whose name, description or id hold every word typed.
+    pub fn found(&self) -> Vec<&'static Command> {
+        let text = self.editor.text().to_lowercase();
+        let words: Vec<&str> = text.split_whitespace().collect();
+        Command::all()
+            .filter(|command| {
+                let all = format!("{} {} {}", command.id, command.name, command.says).to_lowercase();
+                words.iter().all(|word| all.contains(word))
+            })
+            .collect()
+    }
+
+    /// The selected command.
+    pub fn command(&self) -> Option<&'static Command> {
+        self.found().get(self.selected).copied()
+    }
+
+    pub(crate) fn key(&mut self, key: Key) -> Taken {
+        let last = self.found().len().saturating_sub(1);
+        match key.code {
+            KeyCode::Enter => return Taken::Commit,
+            KeyCode::Esc if self.editor.is_empty() => return Taken::Close,
+            KeyCode::Esc => self.type_in(Editor::default()),
+            KeyCode::Up => self.selected = self.selected.saturating_sub(1),
+            KeyCode::Down => self.selected = (self.selected + 1).min(last),
+            KeyCode::PageUp => self.selected = self.selected.saturating_sub(crate::PAGE),
+            KeyCode::PageDown => self.selected = (self.selected + crate::PAGE).min(last),
+            _ => {
+                let mut editor = self.editor.clone();
+                editor.key(key);
+                self.type_in(editor);
+            }
+        }
+        Taken::Yes
+    }
+
+    /// Another text finds other commands: the selection returns to the first.
+    pub(crate) fn type_in(&mut self, editor: Editor) {
+        if editor.text() != self.editor.text() {
+            self.selected = 0;
+        }
+        self.editor = editor;
+    }
+}

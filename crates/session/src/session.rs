@@ -1,0 +1,196 @@
+mod keys;
+mod look;
+
+use crate::row::{kept, rows};
+use crate::worker::{Reply, Request};
+use crate::{
+    Bay, Change, Command, Document, Edit, History, KeyMap, Refused, Results, Row, View,
+};
+use sizing::{Case, Catalogue, HouseRules, Setting};
+use std::sync::Arc;
+
+/// The open document with everything of the program that is not its terminal.
+#[derive(Clone, Debug)]
+pub struct Session {
+    document: Document,
+    setting: Arc<Setting>,
+    rows: Vec<Row>,
+    history: History,
+    view: View,
+    keymap: KeyMap,
+    results: Results,
+    status: Option<Status>,
+    /// Whether the bays still wait for the first result to fill them.
+    bays_wait: bool,
+    is_leaving: bool,
+}
+
+/// What is said in the status line.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Status {
+    /// What was done.
+    Done(String),
+    /// What was taken back.
+    Undone(String),
+    /// Why something was not done.
+    Refused(Refused),
+}
+
+/// The seed of the draws, the same as that of the command line.
+const SEED: u64 = 1;
+/// Candidates pinned when the first result is there.
+const FIRST_BAYS: usize = 2;
+
+impl Session {
+    /// Opens a case against catalogues and the rules of a house.
+    pub fn open(case: Case, catalogues: Vec<Catalogue>, rules: HouseRules) -> Self {
+        let document = Document::new(case, catalogues, rules);
+        let setting = Arc::new(Setting::new(Arc::clone(&document.case), Arc::clone(&document.rules)));
+        Self {
+            setting,
+            rows: rows(&document),
+            document,
+            history: History::default(),
+            view: View::default(),
+            keymap: KeyMap::default(),
+            results: Results::default(),
+            status: None,
+            bays_wait: true,
+            is_leaving: false,
+        }
+    }
+
+    /// The session with another key map.
+    #[must_use]
+    pub fn with_keymap(mut self, keymap: KeyMap) -> Self {
+        self.keymap = keymap;
+        self
+    }
+
+    /// Does a command, and says in the status line what was done or why not.
+    pub fn command(&mut self, command: &Command) {
+        let change = (command.change)(self);
+        self.status = change.and_then(|change| self.perform(change)).unwrap_or_else(|refused| Some(Status::Refused(refused)));
+    }
+
+    /// What to assess now, once for each state of the document.
+    pub fn take_request(&mut self) -> Option<Request> {
+        let generation = self.results.ask()?;
+        Some(Request {
+            generation,
+            setting: Arc::clone(&self.setting),
+            shelf: self.document.shelf.clone(),
+            by_hand: self.bays_by_hand(),
+            stages: Request::STAGES,
+            seed: SEED,
+        })
+    }
+
+    /// Takes what the worker says.
+    pub fn receive(&mut self, reply: Reply) {
+        self.results.receive(reply);
+        if self.bays_wait && self.results.assessed().is_some() {
+            self.fill_bays();
+        }
+    }
+
+    /// Selects a line of the readings, as a pointer does.
+    pub fn select_row(&mut self, row: usize) {
+        self.history.close();
+        self.view.row = row.min(self.rows.len().saturating_sub(1));
+        self.view.focus = crate::Focus::Readings;
+    }
+
+    /// Selects a bay, as a pointer does.
+    pub fn select_bay(&mut self, bay: usize) {
+        self.history.close();
+        self.view.bay = bay.min(self.document.bays.len().saturating_sub(1));
+        self.view.focus = crate::Focus::Bays;
+    }
+
+    /// Selects a candidate of the ranked list by its place on the shelf, as a
+    /// pointer does.
+    pub fn select_candidate(&mut self, place: usize) {
+        self.history.close();
+        self.view.ranked = Some(place);
+        self.view.focus = crate::Focus::Ranking;
+    }
+
+    /// Makes a change; gives what to say of it.
+    fn perform(&mut self, change: Change) -> Result<Option<Status>, Refused> {
+        if !matches!(change, Change::Nudge(_)) {
+            self.history.close();
+        }
+        let by_hand = self.bays_by_hand();
+        let (status, edit) = match change {
+            Change::Edit(edit) => {
+                let label = self.history.edit(edit.clone(), &mut self.document)?;
+                (Status::Done(label), edit)
+            }
+            Change::Nudge(edit) => {
+                let label = self.history.nudge(edit.clone(), &mut self.document)?;
+                (Status::Done(label), edit)
+            }
+            Change::Undo => {
+                let (label, edit) = self.history.undo(&mut self.document)?;
+                (Status::Undone(label), edit)
+            }
+            Change::Redo => {
+                let (label, edit) = self.history.redo(&mut self.document)?;
+                (Status::Done(label), edit)
+            }
+            Change::View(view) => {
+                self.view = view;
+                return Ok(None);
+            }
+            Change::Leave => {
+                self.is_leaving = true;
+                return Ok(None);
+            }
+        };
+        self.follow(&edit, &by_hand);
+        Ok(Some(status))
+    }
+
+    /// Brings what depends on the document in line with an edit that was made.
+    fn follow(&mut self, edit: &Edit, by_hand: &[Bay]) {
+        if edit.is_of_case() {
+            let case = Arc::clone(&self.document.case);
+            self.setting = Arc::new(Setting::new(case, Arc::clone(&self.document.rules)));
+            self.results.outdate();
+            let rows = rows(&self.document);
+            let was = edit.row(&self.document).or_else(|| self.row().cloned());
+            self.view.row = was.map_or(0, |was| kept(&rows, &was, self.view.row));
+            self.rows = rows;
+        } else if self.bays_by_hand() != by_hand {
+            self.results.outdate();
+        }
+        if matches!(edit, Edit::Bays(_)) {
+            self.bays_wait = false;
+            self.view.bay = self.view.bay.min(self.document.bays.len().saturating_sub(1));
+        }
+    }
+
+    fn bays_by_hand(&self) -> Vec<Bay> {
+        self.document.bays.iter().filter(|bay| !bay.is_ranked()).copied().collect()
+    }
+
+    /// Pins the first of the list and the first of another shape: something to
+    /// compare at once. Opening is no step to undo.
+    fn fill_bays(&mut self) {
+        let Some(assessed) = self.results.assessed() else { return };
+        let mut shapes: Vec<&str> = Vec::new();
+        let mut bays = Vec::new();
+        for candidate in &assessed.ranking.candidates {
+            if bays.len() < FIRST_BAYS && !shapes.contains(&candidate.shape.as_str()) {
+                shapes.push(&candidate.shape);
+                bays.push(Bay::new(candidate.place));
+            }
+        }
+        self.document.bays = bays;
+        self.bays_wait = false;
+    }
+}
+
+#[cfg(test)]
+mod tests;

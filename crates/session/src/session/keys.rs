@@ -1,0 +1,97 @@
+use super::{Session, Status};
+use crate::key::Key;
+use crate::overlay::{Overlay, Taken};
+use crate::{Change, Command, Editor, Refused};
+
+impl Session {
+    /// Does what a key asks for: of the topmost layer, or else of the panel.
+    pub fn key(&mut self, key: Key) {
+        self.status = None;
+        let command = self.keymap.command(key, self.view.focus);
+        // A way out that prints nothing works from everywhere.
+        let leaves = key.printed().is_none() && command.is_some_and(|it| it.id == "leave");
+        if !leaves && self.layer(key) {
+            return;
+        }
+        match command {
+            Some(command) => {
+                self.command(command);
+                self.begin_with(key);
+            }
+            None => self.refuse_key(key),
+        }
+    }
+
+    /// Takes a pasted text: into a field, and nowhere else.
+    pub fn paste(&mut self, text: &str) {
+        match self.view.overlays.last_mut() {
+            Some(Overlay::Field(field)) => {
+                field.editor.paste(text);
+                field.error = None;
+            }
+            Some(Overlay::Commands(list)) => {
+                let mut editor = list.editor.clone();
+                editor.paste(text);
+                list.type_in(editor);
+            }
+            Some(Overlay::Drawing) | None => {}
+        }
+    }
+
+    /// Offers a key to the topmost layer; `false` where it passes it on.
+    fn layer(&mut self, key: Key) -> bool {
+        let taken = match self.view.overlays.last_mut() {
+            None | Some(Overlay::Drawing) => return false,
+            Some(Overlay::Field(field)) => field.key(key),
+            Some(Overlay::Commands(list)) => list.key(key),
+        };
+        match taken {
+            Taken::Yes => {}
+            Taken::Close => drop(self.view.overlays.pop()),
+            Taken::Commit => self.commit(),
+        }
+        true
+    }
+
+    /// Does what the topmost layer stands for. A field that is refused stays
+    /// open and says why.
+    fn commit(&mut self) {
+        match self.view.overlays.pop() {
+            None | Some(Overlay::Drawing) => {}
+            Some(Overlay::Commands(list)) => {
+                if let Some(command) = list.command() {
+                    self.command(command);
+                }
+            }
+            Some(Overlay::Field(mut field)) => {
+                let edit = field.prompt.read(&field.editor.text(), self);
+                match edit.and_then(|edit| self.perform(Change::Edit(edit))) {
+                    Ok(status) => self.status = status,
+                    Err(refused) => {
+                        field.error = Some(refused.to_string());
+                        self.view.overlays.push(Overlay::Field(field));
+                    }
+                }
+            }
+        }
+    }
+
+    /// A digit that opened a field is the first that stands in it.
+    fn begin_with(&mut self, key: Key) {
+        let is_digit = key.printed().is_some_and(|character| character.is_ascii_digit());
+        if let Some(Overlay::Field(field)) = self.view.overlays.last_mut()
+            && is_digit
+        {
+            field.editor = Editor::default();
+            field.editor.key(key);
+        }
+    }
+
+    fn refuse_key(&mut self, key: Key) {
+        self.history.close();
+        let list = Command::named("commands").and_then(|list| self.keymap.keys(list).first());
+        let list = list.map_or_else(String::new, |list| format!("; {list} lists every key"));
+        let why = format!("{key} does nothing here{list}");
+        self.status = Some(Status::Refused(Refused::new(why)));
+    }
+}

@@ -1,0 +1,132 @@
+use super::{Session, Status};
+use crate::footer::{Hint, footer};
+use crate::{Document, History, KeyMap, Results, Row, View};
+use measurement::Quantity;
+use sizing::resolve::Basis;
+use sizing::{Answer, Candidate, Setting};
+
+/// What there is to draw.
+impl Session {
+    /// The open document.
+    pub const fn document(&self) -> &Document {
+        &self.document
+    }
+
+    /// The case under its rules, always that of the open document.
+    pub fn setting(&self) -> &Setting {
+        &self.setting
+    }
+
+    /// What can be undone and redone.
+    pub const fn history(&self) -> &History {
+        &self.history
+    }
+
+    /// Where the operator is.
+    pub const fn view(&self) -> &View {
+        &self.view
+    }
+
+    /// Which key does what.
+    pub const fn keymap(&self) -> &KeyMap {
+        &self.keymap
+    }
+
+    /// What came back from the worker.
+    pub const fn results(&self) -> &Results {
+        &self.results
+    }
+
+    /// What is said in the status line.
+    pub const fn status(&self) -> Option<&Status> {
+        self.status.as_ref()
+    }
+
+    /// Whether the program is to end.
+    pub const fn is_leaving(&self) -> bool {
+        self.is_leaving
+    }
+
+    /// The keys that do something now.
+    pub fn footer(&self) -> Vec<Hint> {
+        footer(self)
+    }
+
+    /// Every line of the readings.
+    pub fn rows(&self) -> &[Row] {
+        &self.rows
+    }
+
+    /// The selected line of the readings.
+    pub fn row(&self) -> Option<&Row> {
+        self.rows.get(self.view.row)
+    }
+
+    /// The one sentence above the list, when there is a result.
+    pub fn headline(&self) -> Option<String> {
+        self.results.assessed().map(|assessed| assessed.ranking.headline())
+    }
+
+    /// The candidates that the ranked list shows, the best first.
+    pub fn listed(&self) -> Vec<&Candidate> {
+        let filter = &self.document.shown().filter;
+        let ranked = self.results.assessed().map(|assessed| &assessed.ranking.candidates);
+        ranked.into_iter().flatten().filter(|candidate| filter.shows(candidate)).collect()
+    }
+
+    /// Where the selected candidate stands among those listed.
+    pub fn listed_place(&self) -> Option<usize> {
+        let listed = self.listed();
+        let selected = listed.iter().position(|one| Some(one.place) == self.view.ranked);
+        selected.or_else(|| (!listed.is_empty()).then_some(0))
+    }
+
+    /// The selected candidate of the ranked list.
+    pub fn candidate(&self) -> Option<&Candidate> {
+        self.listed_place().and_then(|place| self.listed().get(place).copied())
+    }
+
+    /// The candidate in a bay, as it was last assessed.
+    pub fn bay_candidate(&self, bay: usize) -> Option<&Candidate> {
+        self.results.assessed()?.candidate(self.document.bays().get(bay)?)
+    }
+
+    /// The turn of the candidate in a bay, in whole degrees from 0 to 359, when
+    /// it is known.
+    pub fn turn_degrees(&self, bay: usize) -> Option<u16> {
+        let best = || {
+            let turn = self.bay_candidate(bay)?.turn.to_degrees().round();
+            (0..FULL_ROUND).find(|&degrees| f64::from(degrees) == turn)
+        };
+        self.document.bays().get(bay)?.turn.or_else(best)
+    }
+
+    /// Whether a line asks for something: a reading that a check misses, a
+    /// question nobody answered.
+    pub fn is_open(&self, row: &Row) -> bool {
+        let case = self.document.case();
+        match row {
+            Row::Unread(quantity) => {
+                matches!(self.setting.basis(*quantity), Basis::Missing(_))
+                    && self.is_missed(*quantity)
+            }
+            Row::Fact(fact) => fact.of(&case.facts) == Answer::Unknown,
+            Row::Exclusion(id) => {
+                case.exclusions.get(id).copied().unwrap_or_default() == Answer::Unknown
+            }
+            Row::Reading(..) | Row::Absent(_) => false,
+        }
+    }
+
+    /// Whether a check of some candidate misses a quantity; before the first
+    /// result, whether it might.
+    fn is_missed(&self, quantity: Quantity) -> bool {
+        self.results.assessed().is_none_or(|assessed| {
+            let mut outcomes = assessed.ranking.candidates.iter().flat_map(|one| &one.outcomes);
+            outcomes.any(|outcome| outcome.missing.contains(&quantity))
+        })
+    }
+}
+
+/// Degrees of a full round.
+const FULL_ROUND: u16 = 360;

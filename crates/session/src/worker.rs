@@ -1,0 +1,94 @@
+//! One thread that assesses, with a queue of one: a newer request replaces the
+//! waiting one and stops the running one.
+
+mod memory;
+mod queue;
+mod request;
+
+pub use request::{Assessed, Reply, Request};
+
+use memory::Memory;
+use queue::Queue;
+use sizing::engine::Engine;
+use std::any::Any;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::Arc;
+use std::thread::JoinHandle;
+
+/// The thread that assesses. Dropping it stops the work and waits for its end.
+#[derive(Debug)]
+pub struct Worker {
+    queue: Arc<Queue>,
+    thread: Option<JoinHandle<()>>,
+}
+
+impl Worker {
+    /// Starts the thread. Every reply goes to `send`; when that says `false`,
+    /// because nobody listens any more, the thread ends.
+    pub fn start(
+        engine: impl Engine + Send + 'static,
+        threads: usize,
+        send: impl FnMut(Reply) -> bool + Send + 'static,
+    ) -> std::io::Result<Self> {
+        let queue = Arc::new(Queue::default());
+        let theirs = Arc::clone(&queue);
+        let thread = std::thread::Builder::new()
+            .name("assess".into())
+            .spawn(move || work(&theirs, &engine, threads, send))?;
+        Ok(Self { queue, thread: Some(thread) })
+    }
+
+    /// Asks for an assessment, in place of any asked for before.
+    pub fn submit(&self, request: Request) {
+        self.queue.put(request);
+    }
+}
+
+impl Drop for Worker {
+    fn drop(&mut self) {
+        self.queue.close();
+        if let Some(thread) = self.thread.take() {
+            // A panic of the thread itself has nobody left to be told to.
+            let _ = thread.join();
+        }
+    }
+}
+
+fn work(
+    queue: &Queue,
+    engine: &dyn Engine,
+    threads: usize,
+    mut send: impl FnMut(Reply) -> bool,
+) {
+    let mut memory = Memory::default();
+    while let Some(request) = queue.take() {
+        let mut listens = true;
+        let done = catch_unwind(AssertUnwindSafe(|| {
+            memory.assess(&request, engine, threads, queue.cancel(), |reply| {
+                listens = send(Reply::Assessed(Arc::new(reply)));
+                listens
+            });
+        }));
+        if let Err(panic) = done {
+            // What it remembers may be half written.
+            memory = Memory::default();
+            let message = message(panic.as_ref());
+            listens = send(Reply::Failed { generation: request.generation, message });
+        }
+        if !listens {
+            return;
+        }
+    }
+}
+
+/// What a panic says.
+fn message(panic: &(dyn Any + Send)) -> String {
+    panic
+        .downcast_ref::<&str>()
+        .map(|text| (*text).to_owned())
+        .or_else(|| panic.downcast_ref::<String>().cloned())
+        .unwrap_or_else(|| "the assessment stopped without a word".into())
+}
+
+#[cfg(test)]
+mod tests;

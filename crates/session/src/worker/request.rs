@@ -1,0 +1,66 @@
+use crate::{Bay, Shelf};
+use sizing::{Candidate, Ranking, Setting};
+use std::sync::Arc;
+
+/// What is to be assessed: a snapshot that nobody changes.
+#[derive(Clone, Debug)]
+pub struct Request {
+    /// The document's generation.
+    pub generation: u64,
+    /// The case under its rules.
+    pub setting: Arc<Setting>,
+    /// The shapes to rank.
+    pub shelf: Shelf,
+    /// Pinned candidates that the ranking does not hold: swapped or turned by
+    /// hand.
+    pub by_hand: Vec<Bay>,
+    /// How many draws each result takes, the first result first; 0: the values
+    /// as read, without chances.
+    pub stages: &'static [usize],
+    /// The seed of the draws.
+    pub seed: u64,
+}
+
+impl Request {
+    /// The values as read at once, a rough chance soon, then the full one.
+    pub const STAGES: &'static [usize] = &[0, 512, 4096];
+}
+
+/// A result for one generation of the document.
+#[derive(Clone, Debug)]
+pub struct Assessed {
+    /// The generation it is of.
+    pub generation: u64,
+    /// How many draws it took; 0: the values as read.
+    pub draws: usize,
+    /// Whether no further result follows.
+    pub is_last: bool,
+    /// The ranked list.
+    pub ranking: Arc<Ranking>,
+    /// Pinned candidates that the ranking does not hold.
+    pub by_hand: Vec<(Bay, Candidate)>,
+}
+
+impl Assessed {
+    /// The candidate in a bay, if it was assessed.
+    pub fn candidate(&self, bay: &Bay) -> Option<&Candidate> {
+        if bay.is_ranked() {
+            return self.ranking.candidates.iter().find(|one| one.place == bay.place);
+        }
+        self.by_hand.iter().find(|(one, _)| one == bay).map(|(_, candidate)| candidate)
+    }
+}
+
+/// What the worker says.
+#[derive(Clone, Debug)]
+pub enum Reply {
+    /// A result.
+    Assessed(Arc<Assessed>),
+    /// The work on a generation failed by a fault of the program.
+    Failed {
+        /// The generation.
+        generation: u64,
+        /// What went wrong.
+        message: String,
+    },
+}

@@ -1,0 +1,144 @@
+//! Cases, catalogues and rules to check with.
+
+use geometry::{Disc, Edge, Occluder, Vec2, Waist};
+use measurement::{Method, Modality, Phase, Quantity, Reading, ReadingId, Side, Site};
+use sizing::{
+    Answer, Candidate, Case, Catalogue, Facts, HouseRules, Route, Setting, Shape, Sheath, Size,
+    Turn, engine::Plain,
+};
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// The rules that come with the program.
+///
+/// # Panics
+///
+/// Where the shipped file has a fault.
+pub fn shipped_rules() -> HouseRules {
+    let (name, text) = files::shipped::HOUSE_RULES;
+    files::parse_house_rules(name, text)
+        .expect("shipped rules")
+        .into_value()
+}
+
+/// The catalogue that comes with the program.
+///
+/// # Panics
+///
+/// Where the shipped file has a fault.
+pub fn shipped_catalogue() -> Catalogue {
+    let (name, text) = files::shipped::SHAPES;
+    files::parse_catalogue(name, text)
+        .expect("shipped catalogue")
+        .into_value()
+}
+
+/// A scenario that comes with the program, by its name without an ending.
+///
+/// # Panics
+///
+/// Where there is none of that name, or its file has a fault.
+pub fn scenario(name: &str) -> Case {
+    let file = format!("{name}.ron");
+    let (name, text) = files::shipped::SCENARIOS
+        .iter()
+        .find(|(known, _)| *known == file)
+        .expect("a scenario");
+    files::parse_case(name, text)
+        .expect("a sound scenario")
+        .into_value()
+}
+
+/// A reading of a quantity by transthoracic echo, edge to edge, in the phase the
+/// shipped rules prefer: tracts in systole, ventricles at its end, the rest at
+/// the end of diastole.
+///
+/// # Panics
+///
+/// Where no quantity has the address.
+pub fn reading(address: &str, value: f64, sd: f64) -> Reading {
+    let phase = match address.split('.').next() {
+        Some("left_tract" | "right_tract") => Phase::Systole,
+        Some("left_ventricle" | "right_ventricle") => Phase::EndSystole,
+        _ => Phase::EndDiastole,
+    };
+    Reading {
+        id: ReadingId(address.to_owned()),
+        quantity: Quantity::from_address(address).expect("an address"),
+        value,
+        sd: Some(sd),
+        modality: Modality::TransthoracicEcho,
+        side: Side::Left,
+        phase,
+        method: Method::EdgeToEdge,
+        image: None,
+        set_aside: None,
+    }
+}
+
+/// A case with these readings, every exclusion answered with no, nothing absent.
+pub fn case(site: Site, readings: Vec<Reading>) -> Case {
+    let exclusions: BTreeMap<String, Answer> = shipped_rules()
+        .exclusions
+        .iter()
+        .map(|exclusion| (exclusion.id.clone(), Answer::No))
+        .collect();
+    Case {
+        title: "a case to check with".into(),
+        lesson: None,
+        site,
+        edge: Edge::Soft,
+        route: Route::Antegrade,
+        readings,
+        absent: BTreeSet::new(),
+        facts: Facts {
+            prolapse: Answer::No,
+            mitral_chordae_on_edge: Answer::No,
+            tricuspid_chordae_on_edge: Answer::No,
+        },
+        exclusions,
+    }
+}
+
+/// A size with even discs.
+pub fn even_discs(waist: f64, length: f64, overhang: f64, thickness: f64) -> Size {
+    let disc = Disc {
+        radius: 0.5 * waist + overhang,
+        thickness,
+        offset: Vec2::ZERO,
+    };
+    Size {
+        label: format!("{waist}x{length}"),
+        occluder: Occluder {
+            waist: Waist {
+                diameter: waist,
+                length,
+            },
+            discs: [Some(disc), Some(disc)],
+            conformability: 0.3,
+            braid_angle: geometry::degrees(30.0),
+        },
+        sheath: Sheath {
+            french: 5.0,
+            outer_diameter: Some(2.4),
+        },
+    }
+}
+
+/// A size alone, assessed at a turn without draws.
+pub fn as_read(case: Case, rules: HouseRules, size: &Size, turn: f64) -> Candidate {
+    let setting = Setting::new(Arc::new(case), Arc::new(rules));
+    let shape = Shape {
+        id: "shape".into(),
+        name: "a shape".into(),
+        about: String::new(),
+        sizes: vec![size.clone()],
+    };
+    Candidate::assess(
+        &setting,
+        (0, &shape, size),
+        Turn::ByHand(turn),
+        None,
+        &Plain,
+    )
+}
