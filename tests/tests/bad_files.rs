@@ -133,7 +133,7 @@ fn an_exclusion_that_the_house_does_not_ask() {
     let case = parse_case("case.ron", &text).unwrap();
     assert_eq!(
         said(case.faults_under(&rules)),
-        "case.ron:16:44: exclusions[\"cusp_in_the_defect\"]: found \"cusp_in_the_defect\", \
+        "case.ron:16:40: exclusions[\"cusp_in_the_defect\"]: found \"cusp_in_the_defect\", \
          expected an exclusion that the house rules ask. Did you mean cusp_in_defect?",
     );
     let text = CASE.replace("cusp_in_defect", "full_moon");

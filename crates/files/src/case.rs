@@ -244,3 +244,61 @@ fn exclusions(form: Entries<Bare>, at: &Place, faults: &mut Faults) -> BTreeMap<
     })
     .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::shipped;
+
+    #[test]
+    fn a_reading_knows_where_each_of_its_fields_stands() {
+        let (name, text) = shipped::SCENARIOS[0];
+        let case = parse_case(name, text).unwrap();
+        let field = |id: &str, field| {
+            let span = case.reading_span(&ReadingId(id.into()), field)?;
+            Some(case.source().slice(&span))
+        };
+        assert_eq!(field("aortic-rim-long", "value"), Some("1.5"));
+        assert_eq!(field("aortic-rim-long", "sd"), Some("0.5"));
+        assert_eq!(
+            field("aortic-rim-long", "image"),
+            Some("\"parasternal long axis\"")
+        );
+        assert_eq!(field("weight", "sd"), None);
+        assert_eq!(field("nobody", "value"), None);
+        let prolapse = case
+            .span(&[Step::Field("facts"), Step::Field("prolapse")])
+            .unwrap();
+        assert_eq!(case.source().slice(&prolapse), "no");
+    }
+
+    #[test]
+    fn what_is_left_out_does_not_apply() {
+        let text = r#"(
+            format: 1, title: "x", site: inlet_muscular, edge: soft, route: antegrade,
+            readings: [(id: "w", of: "patient.weight", value: -0.0e0, unit: "kg", by: bedside)],
+        )"#;
+        let case = parse_case("x", &text.replace("-0.0e0", "4"))
+            .unwrap()
+            .into_value();
+        let reading = &case.readings[0];
+        assert_eq!(
+            (reading.side, reading.phase, reading.method, reading.sd),
+            (Side::NoSide, Phase::AnyPhase, Method::Direct, None),
+        );
+        assert_eq!(case.facts, Facts::default());
+        assert!(case.absent.is_empty() && case.exclusions.is_empty());
+        assert!(parse_case("x", text).is_err());
+    }
+
+    #[test]
+    fn a_reading_set_aside_does_not_contradict_a_missing_neighbour() {
+        let text = r#"(
+            format: 1, title: "x", site: inlet_muscular, edge: soft, route: antegrade,
+            readings: [(id: "r", of: "aortic.rim", value: 9, unit: "mm", by: angiography, method: edge_to_edge ASIDE)],
+            no_such_neighbour: [aortic_valve],
+        )"#;
+        assert!(parse_case("x", &text.replace("ASIDE", ", set_aside: \"misread\"")).is_ok());
+        assert!(parse_case("x", &text.replace("ASIDE", "")).is_err());
+    }
+}

@@ -287,3 +287,74 @@ fn covers_waist(offset: Vec2, wider: f64, at: &Place, faults: &mut Faults) {
         faults.say(at, &found, format!("at most {most} mm"), remedy);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use geometry::Face;
+
+    fn sizes(rows: &str) -> Vec<Size> {
+        let text = format!(
+            "(format: 1, title: \"x\", shapes: [(id: \"x\", name: \"x\", about: \"x\", \
+             conformability: 0.5, braid_angle_deg: 45, {rows})])",
+        );
+        let catalogue = parse_catalogue("x", &text).map_err(|faults| faults[0].to_string());
+        catalogue.unwrap().into_value().shapes.remove(0).sizes
+    }
+
+    #[test]
+    fn a_row_is_a_size() {
+        let rows = "sizes: [(label: \"5x3\", waist: 5, length: 3, \
+                    left: (diameter: 9, thickness: 1.2, offset_u: -1), \
+                    sheath_fr: 5, sheath_outer_mm: 2.2)]";
+        let size = sizes(rows).remove(0);
+        assert_eq!(size.label, "5x3");
+        assert_eq!(
+            size.occluder.waist,
+            Waist {
+                diameter: 5.0,
+                length: 3.0
+            }
+        );
+        let disc = Disc {
+            radius: 4.5,
+            thickness: 1.2,
+            offset: Vec2::new(-1.0, 0.0),
+        };
+        assert_eq!(size.occluder.disc(Face::Left), Some(&disc));
+        assert_eq!(size.occluder.disc(Face::Right), None);
+        assert_eq!(
+            size.sheath,
+            Sheath {
+                french: 5.0,
+                outer_diameter: Some(2.2)
+            }
+        );
+    }
+
+    #[test]
+    fn a_series_is_every_waist_with_every_length() {
+        let rows = "series: [(waists: (from: 3, to: 3.3, step: 0.1), lengths: [2, 3.5], \
+                    left_disc: (wider_than_waist: 4.2, thickness: 1), \
+                    sheath_fr: (base: 3, per_mm: 0.5))]";
+        let sizes = sizes(rows);
+        let labels: Vec<_> = sizes.iter().map(|size| size.label.as_str()).collect();
+        assert_eq!(
+            labels,
+            [
+                "3x2", "3x3.5", "3.1x2", "3.1x3.5", "3.2x2", "3.2x3.5", "3.3x2", "3.3x3.5"
+            ],
+        );
+        let french: Vec<_> = sizes.iter().map(|size| size.sheath.french).collect();
+        // 4.5 stays, 4.55 to 4.65 go up to the next half.
+        assert_eq!(french, [4.5, 4.5, 5.0, 5.0, 5.0, 5.0, 5.0, 5.0]);
+        assert_eq!(sizes[2].occluder.disc(Face::Left).unwrap().radius, 3.65);
+    }
+
+    #[test]
+    fn listed_sheaths_go_with_the_waists() {
+        let rows = "series: [(waists: [4, 6], lengths: [3, 4], sheath_fr: [5, 6.5])]";
+        let french: Vec<_> = sizes(rows).iter().map(|size| size.sheath.french).collect();
+        assert_eq!(french, [5.0, 5.0, 6.5, 6.5]);
+    }
+}

@@ -158,11 +158,11 @@ pub(crate) fn any_candidate(aligned: bool) -> impl Strategy<Value = Candidate> {
         45.0..135.0,
         0.0..1.5,
     );
-    let shape = (2.0..12.0, 1.0..10.0, 0.3..2.0, -2.0..3.0, -3.2..3.2);
+    let shape = (2.0..12.0, 1.0..10.0, 0.3..2.0_f64, -2.0..3.0, -3.2..3.2);
     (hole, valve, shape).prop_map(move |(hole, valve, shape)| {
         let (major, share, turn, wall, shift, wider) = hole;
         let (is_aortic, azimuth, rim, diameter, across, lean, sag) = valve;
-        let (waist, overhang, thickness, offset, shape_turn) = shape;
+        let (waist, wider_disc, thickness, offset, shape_turn) = shape;
         let (name, opening, valve): (_, _, Valve) = if is_aortic {
             ("aortic", "left_opening", Valve::Aortic)
         } else {
@@ -190,7 +190,7 @@ pub(crate) fn any_candidate(aligned: bool) -> impl Strategy<Value = Candidate> {
             of(name, "lean", lean),
             of(name, "sag", sag),
         ];
-        let mut size = size(waist, overhang, if aligned { 0.0 } else { offset });
+        let mut size = size(waist, wider_disc, if aligned { 0.0 } else { offset });
         for disc in size.occluder.discs.iter_mut().flatten() {
             disc.thickness = thickness.min(2.0 * disc.radius);
         }

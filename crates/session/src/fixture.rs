@@ -1,20 +1,37 @@
 //! The shipped demonstration, opened, for tests.
 
 use crate::worker::{Assessed, Reply};
-use crate::{Bay, Edit, Row, Session};
-use measurement::Quantity;
+use crate::{Bay, Session};
+use sizing::Case;
 use sizing::engine::Plain;
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
-pub(crate) fn infant() -> Session {
-    let parts = files::shipped::SCENARIOS[0];
-    let case = files::parse_case(parts.0, parts.1).unwrap().value;
+pub(crate) fn case() -> Case {
+    let (name, text) = files::shipped::SCENARIOS[0];
+    files::parse_case(name, text).unwrap().into_value()
+}
+
+/// A case against the shipped shapes and rules.
+pub(crate) fn open(case: Case) -> Session {
     let (name, text) = files::shipped::SHAPES;
-    let shapes = files::parse_catalogue(name, text).unwrap().value;
+    let shapes = files::parse_catalogue(name, text).unwrap().into_value();
     let (name, text) = files::shipped::HOUSE_RULES;
-    let rules = files::parse_house_rules(name, text).unwrap().value;
+    let rules = files::parse_house_rules(name, text).unwrap().into_value();
     Session::open(case, vec![shapes], rules)
+}
+
+/// The demonstration with the first sizes of some shapes.
+pub(crate) fn with_shapes(ids: &[&str], sizes: usize) -> Session {
+    let session = infant();
+    let mut catalogue = session.document().shelf().catalogues()[0].clone();
+    catalogue.shapes.retain(|shape| ids.contains(&shape.id.as_str()));
+    catalogue.shapes.iter_mut().for_each(|shape| shape.sizes.truncate(sizes));
+    Session::open(case(), vec![catalogue], session.document().rules().clone())
+}
+
+pub(crate) fn infant() -> Session {
+    open(case())
 }
 
 /// The place of `shape/size` on the shelf.
@@ -27,6 +44,7 @@ pub(crate) fn place(name: &str) -> usize {
 /// Assesses what the session asks for, at the values as read.
 pub(crate) fn assess(session: &mut Session) {
     if let Some(request) = session.take_request() {
+        // Without draws: the ranking of the demonstration takes milliseconds.
         let never = AtomicBool::new(false);
         let work = sizing::Work { engine: &Plain, threads: 1, cancel: &never };
         let ranking = sizing::rank(&request.setting, request.shelf.catalogues(), None, &work);
@@ -38,26 +56,6 @@ pub(crate) fn assess(session: &mut Session) {
             by_hand: Vec::new(),
         })));
     }
-}
-
-/// The demonstration with its first result.
-pub(crate) fn assessed() -> Session {
-    let mut session = infant();
-    assess(&mut session);
-    session
-}
-
-/// Selects the first line about a quantity.
-pub(crate) fn select(session: &mut Session, address: &str) {
-    let quantity = Quantity::from_address(address);
-    let row = session.rows().iter().position(|row| row.quantity() == quantity).unwrap();
-    session.select_row(row);
-}
-
-/// Gives the selected reading a value, as a step that is not part of a test.
-pub(crate) fn set(session: &mut Session, value: f64) {
-    let Some(Row::Reading(id, _)) = session.row().cloned() else { panic!("no reading") };
-    session.apply_for_test(Edit::Value(id, value));
 }
 
 /// Presses keys, written with spaces between.

@@ -71,7 +71,7 @@ impl<'a> Cut<'a> {
     /// A point in the frame of the valve's face, as it is seen square to the
     /// plane.
     pub(super) fn seen(&self, point: Vec3) -> Point {
-        let in_wall = Vec2::new(point.u, point.v);
+        let in_wall = Vec2::new(point.v, point.u);
         Point::new(self.x(self.face(), point.n), self.y(in_wall))
     }
 
@@ -152,16 +152,22 @@ impl<'a> Cut<'a> {
                 form: Form::Area(points(piece)),
             })
             .collect();
-        if let [Some(left), Some(right)] = Face::BOTH.map(|face| self.edges(face)) {
-            figures.extend([0, 1].map(|side| Figure {
-                part: Part::HoleEdge,
-                form: Form::Line(vec![
-                    Point::new(0.0, left[side]),
-                    Point::new(defect.wall, right[side]),
-                ]),
-            }));
-        }
+        figures.extend([0, 1].map(|side| self.hole_edge(side)));
         figures
+    }
+
+    /// The lower or the upper edge of the hole from face to face; a mark where
+    /// the plane meets the opening of one face alone.
+    fn hole_edge(&self, side: usize) -> Figure {
+        let edge = |face| Some(Point::new(self.x(face, 0.0), self.edges(face)?[side]));
+        let line: Vec<_> = Face::BOTH.into_iter().filter_map(edge).collect();
+        Figure {
+            part: Part::HoleEdge,
+            form: match line[..] {
+                [only] => Form::Mark(only),
+                _ => Form::Line(line),
+            },
+        }
     }
 
     /// The waist between the near sides of the discs.

@@ -22,7 +22,12 @@ fn top(points: &[Point]) -> Point {
 /// The upper edge of the hole on a face, as drawn.
 fn drawn_edge(scene: &Scene, face: Face) -> Mm {
     let upper = scene.of(Part::HoleEdge).nth(1).expect("two edges");
-    upper.points()[face.index()].y
+    let points = upper.points();
+    let end = match face {
+        Face::Left => points.first(),
+        Face::Right => points.last(),
+    };
+    end.expect("the plane goes through this opening").y
 }
 
 /// The distance of a point from a stretch of line.

@@ -1,0 +1,191 @@
+use super::*;
+use crate::fixture;
+use crate::{Bay, Session};
+use sizing::engine::{Counts, Plain, Question};
+use sizing::{Draws, Turn};
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::mpsc::{Receiver, channel};
+use std::sync::{Condvar, Mutex};
+use std::time::{Duration, Instant};
+
+/// Long enough for any honest answer on a busy machine.
+const PATIENCE: Duration = Duration::from_secs(60);
+
+/// An engine that counts as the plain one, when it is let.
+#[derive(Clone, Default)]
+struct Gate(Arc<(Mutex<bool>, Condvar)>, Arc<AtomicUsize>);
+
+impl Gate {
+    fn open(&self) {
+        *self.0.0.lock().unwrap() = true;
+        self.0.1.notify_all();
+    }
+
+    fn wait_until_it_counts(&self) {
+        let from = Instant::now();
+        while self.1.load(Ordering::SeqCst) == 0 && from.elapsed() < PATIENCE {
+            std::thread::yield_now();
+        }
+    }
+}
+
+impl Engine for Gate {
+    fn count(&self, question: &Question, draws: &Draws) -> Counts {
+        self.1.fetch_add(1, Ordering::SeqCst);
+        let closed = self.0.0.lock().unwrap();
+        drop(self.0.1.wait_while(closed, |open| !*open).unwrap());
+        Plain.count(question, draws)
+    }
+}
+
+/// An engine with a fault.
+struct Faulty;
+
+impl Engine for Faulty {
+    fn count(&self, _: &Question, _: &Draws) -> Counts {
+        panic!("a fault of the engine");
+    }
+}
+
+fn started(engine: impl Engine + Send + 'static) -> (Worker, Receiver<Reply>) {
+    let (sender, receiver) = channel();
+    (Worker::start(engine, 1, move |reply| sender.send(reply).is_ok()).unwrap(), receiver)
+}
+
+fn request(session: &mut Session, stages: &'static [usize]) -> Request {
+    Request { stages, ..session.take_request().unwrap() }
+}
+
+fn next(replies: &Receiver<Reply>) -> Arc<Assessed> {
+    match replies.recv_timeout(PATIENCE).unwrap() {
+        Reply::Assessed(assessed) => assessed,
+        Reply::Failed { message, .. } => panic!("{message}"),
+    }
+}
+
+/// The infant with one size alone, so that a test takes no time.
+fn small() -> Session {
+    fixture::with_shapes(&["offset-left"], 2)
+}
+
+#[test]
+fn values_as_read_come_first_and_chances_after() {
+    let (worker, replies) = started(Plain);
+    let mut session = small();
+    worker.submit(request(&mut session, &[0, 64, 512]));
+    for (draws, is_last) in [(0, false), (64, false), (512, true)] {
+        let assessed = next(&replies);
+        assert_eq!((assessed.draws, assessed.is_last), (draws, is_last));
+        let candidate = &assessed.ranking.candidates[0];
+        assert_eq!(candidate.chances.is_some(), draws > 0);
+        session.receive(Reply::Assessed(assessed));
+        assert_eq!(session.results().is_awaited(), !is_last);
+    }
+}
+
+#[test]
+fn the_newest_request_wins_and_the_waiting_one_is_never_begun() {
+    let gate = Gate::default();
+    let (worker, replies) = started(gate.clone());
+    let mut session = small();
+    worker.submit(request(&mut session, &[64]));
+    gate.wait_until_it_counts();
+    for _ in 0..3 {
+        fixture::press(&mut session, "right");
+        worker.submit(request(&mut session, &[64]));
+    }
+    gate.open();
+    assert_eq!(next(&replies).generation, session.results().generation());
+    assert!(replies.try_recv().is_err());
+}
+
+#[test]
+fn an_older_result_is_shown_as_stale_and_never_replaces_a_newer() {
+    let (worker, replies) = started(Plain);
+    let mut session = small();
+    worker.submit(request(&mut session, &[0]));
+    let old = next(&replies);
+    fixture::press(&mut session, "right");
+    session.receive(Reply::Assessed(Arc::clone(&old)));
+    assert!(session.results().is_stale());
+    worker.submit(request(&mut session, &[0]));
+    let new = next(&replies);
+    session.receive(Reply::Assessed(new));
+    session.receive(Reply::Assessed(old));
+    assert!(!session.results().is_stale());
+}
+
+#[test]
+fn what_is_swapped_or_turned_by_hand_is_assessed_and_ranks_nothing_anew() {
+    let (worker, replies) = started(Plain);
+    let mut session = small();
+    worker.submit(request(&mut session, &[0, 64]));
+    let _ = next(&replies);
+    let first = next(&replies);
+    session.receive(Reply::Assessed(Arc::clone(&first)));
+    fixture::press(&mut session, "t x");
+    let bay = session.document().bays()[0];
+    worker.submit(request(&mut session, &[0, 64]));
+    let second = next(&replies);
+    assert!(Arc::ptr_eq(&first.ranking, &second.ranking) && second.is_last);
+    session.receive(Reply::Assessed(second));
+    let candidate = session.bay_candidate(0).unwrap();
+    assert_eq!(Turn::ByHand(candidate.turn), bay.turn());
+    assert_eq!(candidate.name(), bay.name(session.document().shelf()));
+    assert!(bay.swapped && candidate.chances.is_some());
+    assert_eq!(session.bay_candidate(1), None);
+}
+
+#[test]
+fn a_bay_as_ranked_is_found_in_the_ranking() {
+    let mut session = small();
+    fixture::assess(&mut session);
+    let place = session.listed()[1].place;
+    let assessed = session.results().assessed().unwrap();
+    assert_eq!(assessed.candidate(&Bay::new(place)).unwrap().place, place);
+}
+
+#[test]
+fn a_panic_is_reported_and_the_worker_goes_on() {
+    let (worker, replies) = started(Faulty);
+    let mut session = small();
+    worker.submit(request(&mut session, &[64]));
+    let reply = replies.recv_timeout(PATIENCE).unwrap();
+    session.receive(reply);
+    assert_eq!(session.results().failure(), Some("a fault of the engine"));
+    assert!(!session.results().is_awaited());
+    fixture::press(&mut session, "right");
+    assert_eq!(session.results().failure(), None);
+    worker.submit(request(&mut session, &[0]));
+    assert_eq!(next(&replies).generation, session.results().generation());
+}
+
+#[test]
+fn dropping_the_worker_cancels_and_waits_for_one_size_at_most() {
+    let gate = Gate::default();
+    let (worker, replies) = started(gate.clone());
+    worker.submit(request(&mut fixture::infant(), &[64]));
+    gate.wait_until_it_counts();
+    let dropped = std::thread::spawn(move || drop(worker));
+    while !dropped.is_finished() {
+        gate.open();
+        std::thread::yield_now();
+    }
+    dropped.join().unwrap();
+    assert_eq!(replies.recv_timeout(PATIENCE).ok().map(|_| ()), None);
+    let session = fixture::infant();
+    let sizes = session.document().shelf().shapes().map(|(_, shape)| shape.sizes.len());
+    assert!(gate.1.load(Ordering::SeqCst) < sizes.sum());
+}
+
+#[test]
+fn a_worker_nobody_listens_to_ends() {
+    let (worker, replies) = started(Plain);
+    drop(replies);
+    worker.submit(request(&mut small(), &[0]));
+    let from = Instant::now();
+    while !worker.thread.as_ref().unwrap().is_finished() && from.elapsed() < PATIENCE {
+        std::thread::yield_now();
+    }
+    assert!(worker.thread.as_ref().unwrap().is_finished());
+}

@@ -1,0 +1,272 @@
+//! The program as its users call it: arguments in, text and exit code out.
+
+use std::io::{Read, Write};
+use std::process::{Command, Output, Stdio};
+use unicode_width::UnicodeWidthStr;
+
+/// Few draws: these tests are about form, not about figures.
+const DRAWS: [&str; 2] = ["--draws", "64"];
+
+fn rimwise(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .args(arguments)
+        .output()
+        .expect("the program starts")
+}
+
+fn text(output: &Output) -> String {
+    String::from_utf8(output.stdout.clone()).expect("UTF-8")
+}
+
+fn complaint(output: &Output) -> String {
+    String::from_utf8(output.stderr.clone()).expect("UTF-8")
+}
+
+fn json(arguments: &[&str]) -> serde_json::Value {
+    let output = rimwise(arguments);
+    assert_eq!(output.status.code(), Some(0), "{}", complaint(&output));
+    serde_json::from_slice(&output.stdout).expect("JSON")
+}
+
+fn file(name: &str, content: &str) -> String {
+    let path = std::env::temp_dir().join(format!("rimwise-{}-{name}", std::process::id()));
+    std::fs::write(&path, content).expect("a file in the temporary folder");
+    path.display().to_string()
+}
+
+fn scenarios() -> Vec<&'static str> {
+    files::shipped::SCENARIOS.iter().map(|(name, _)| *name).collect()
+}
+
+const DEMONSTRATION: &str = "outlet-infant";
+
+#[test]
+fn two_runs_and_one_or_two_threads_give_the_same_bytes() {
+    let ask = |threads| {
+        rimwise(&["rank", DEMONSTRATION, "--format", "json", "--draws", "512", "--threads", threads]).stdout
+    };
+    let first = ask("1");
+    assert!(!first.is_empty());
+    assert!(first == ask("1"), "a second run differs");
+    assert!(first == ask("2"), "two threads differ");
+}
+
+#[test]
+fn json_has_the_form_that_programs_rely_on() {
+    let report = json(&["rank", DEMONSTRATION, "--format", "json", DRAWS[0], DRAWS[1], "--seed", "7"]);
+    assert_eq!(report["format"], 1);
+    assert_eq!(report["program"], "rimwise 0.1.0");
+    assert_eq!(report["seed"], 7);
+    assert_eq!(report["draws"], 64);
+    assert_eq!(report["inputs_sha256"].as_str().map(str::len), Some(64));
+    for list in ["excluded", "disputed", "contradictions", "unanswered", "notes", "candidates"] {
+        assert!(report[list].is_array(), "{list}");
+    }
+    let candidates = report["candidates"].as_array().expect("candidates");
+    assert!(candidates.len() >= 120, "{} sizes", candidates.len());
+    for (index, one) in candidates.iter().enumerate() {
+        assert_eq!(one["rank"], index + 1);
+        for number in ["group", "turn_deg", "waist_mm", "length_mm", "sheath_fr", "chance", "chance_error", "chance_no_caution"] {
+            assert!(one[number].is_number(), "{number}");
+        }
+        for word in ["shape", "size", "verdict"] {
+            assert!(one[word].is_string(), "{word}");
+        }
+        for disc in ["left_disc_mm", "right_disc_mm", "disc_thickness_mm"] {
+            assert!(one.get(disc).is_some_and(|it| it.is_number() || it.is_null()), "{disc}");
+        }
+        for check in one["checks"].as_array().expect("checks") {
+            for word in ["check", "of", "state", "unit", "says"] {
+                assert!(check[word].is_string(), "{word}");
+            }
+            for band in ["stop", "caution"] {
+                assert_eq!(check[band].as_array().map(Vec::len), Some(2), "{band}");
+            }
+            assert!(check["missing"].is_array());
+            let assessed = check["state"] != "not assessed";
+            assert_eq!(check["value"].is_number(), assessed, "{check}");
+        }
+    }
+}
+
+#[test]
+fn without_draws_chances_are_null_and_nothing_is_said_to_fit() {
+    let report = json(&["rank", "mid-muscular", "--format", "json", "--draws", "0"]);
+    for one in report["candidates"].as_array().expect("candidates") {
+        assert!(one["chance"].is_null() && one["chance_error"].is_null());
+        assert_ne!(one["verdict"], "fits");
+        for check in one["checks"].as_array().expect("checks") {
+            assert!(check["chance"].is_null());
+        }
+    }
+}
+
+#[test]
+fn the_digest_covers_case_catalogue_and_rules() {
+    let case = file("digest.ron", files::shipped::SCENARIOS[0].1);
+    let digest = |extra: &[&str]| {
+        let call = [&["rank", &case, "--format", "json", "--draws", "0"], extra].concat();
+        json(&call)["inputs_sha256"].as_str().map(str::to_owned).expect("a digest")
+    };
+    let catalogue = file("one-size.ron", ONE_SIZE);
+    let rules = file("rules.ron", &format!("// mine\n{}", files::shipped::HOUSE_RULES.1));
+    let all = [digest(&[]), digest(&["--catalog", &catalogue]), digest(&["--rules", &rules])];
+    assert!(all[0] != all[1] && all[0] != all[2] && all[1] != all[2]);
+    assert_eq!(all[0], digest(&[]));
+}
+
+const ONE_SIZE: &str = r#"(format: 1, title: "mine", shapes: [(
+    id: "mine", name: "my shape", about: "one size", conformability: 0.5, braid_angle_deg: 40,
+    sizes: [(label: "5x3", waist: 5, length: 3, left: (diameter: 7, thickness: 1),
+        right: (diameter: 7, thickness: 1), sheath_fr: 5)],
+)])"#;
+
+#[test]
+fn a_catalogue_of_ones_own_replaces_the_shipped_one() {
+    let catalogue = file("replaces.ron", ONE_SIZE);
+    let report = json(&["rank", DEMONSTRATION, "--format", "json", "--draws", "0", "--catalog", &catalogue]);
+    let candidates = report["candidates"].as_array().expect("candidates");
+    assert_eq!(candidates.len(), 1);
+    assert_eq!((&candidates[0]["shape"], &candidates[0]["left_disc_mm"]), (&"mine".into(), &7.0.into()));
+}
+
+#[test]
+fn exit_codes_tell_bad_input_from_nothing_fits() {
+    let bad = file("bad.ron", "(format: 1, title: 3)");
+    for (arguments, code) in [
+        (vec!["rank", "nothing-fits", "--draws", "64"], 0),
+        (vec!["--help"], 0),
+        (vec!["--version"], 0),
+        (vec!["rank", "no-such-file.ron"], 2),
+        (vec!["rank", &bad], 2),
+        (vec!["check", &bad], 2),
+        (vec!["rank", DEMONSTRATION, "--draws", "1000"], 2),
+        (vec!["rank", DEMONSTRATION, "--format", "xml"], 2),
+        (vec!["compare", DEMONSTRATION, "even-wide/5x3"], 2),
+        (vec!["compare", DEMONSTRATION, "even-wide/5x3", "no-shape/1x1"], 2),
+        (vec!["frobnicate"], 2),
+    ] {
+        let output = rimwise(&arguments);
+        assert_eq!(output.status.code(), Some(code), "{arguments:?}: {}", complaint(&output));
+        assert_eq!(output.stderr.is_empty(), code == 0, "{arguments:?}");
+    }
+}
+
+#[test]
+fn a_refusal_tells_the_remedy() {
+    let of = |arguments: &[&str]| complaint(&rimwise(arguments));
+    let draws = of(&["rank", DEMONSTRATION, "--draws", "1000"]);
+    assert!(draws.contains("512 and 1024"), "{draws}");
+    let size = of(&["compare", DEMONSTRATION, "even-wide/5x3", "even-wide/99x9"]);
+    assert!(size.contains("sizes of even-wide are: ") && size.contains("5x3"), "{size}");
+    let shape = of(&["compare", DEMONSTRATION, "even-wide/5x3", "wide/5x3"]);
+    assert!(shape.contains("shapes are: ") && shape.contains("even-narrow"), "{shape}");
+    let bad = file("remedy.ron", "(\n  format: 1,\n  titel: \"x\",\n)");
+    let field = of(&["check", &bad]);
+    assert!(field.contains(":3:") && field.contains("title"), "{field}");
+}
+
+#[test]
+fn output_for_people_is_80_columns_wide_and_bears_the_caution() {
+    for name in scenarios() {
+        let rank = text(&rimwise(&["rank", name, DRAWS[0], DRAWS[1], "--top", "0"]));
+        let compare = text(&rimwise(&[
+            "compare", name, "even-wide/5x3", "even-narrow/5x3", "offset-left/5x3", "plug/5x7", DRAWS[0], DRAWS[1],
+        ]));
+        for page in [&rank, &compare] {
+            for line in page.lines() {
+                assert!(line.width() <= 80, "{name}: {line}");
+                assert_eq!(line, line.trim_end(), "{name}: blanks at an end");
+            }
+            assert!(page.contains("never says whether to close"), "{name}");
+        }
+    }
+    for help in [vec!["--help"], vec!["rank", "--help"], vec!["compare", "--help"], vec!["check", "--help"]] {
+        let page = text(&rimwise(&help));
+        assert!(page.split_whitespace().collect::<Vec<_>>().join(" ").contains("never says whether to close"), "{page}");
+        assert!(page.lines().all(|line| line.width() <= 80), "{page}");
+    }
+}
+
+#[test]
+fn comparing_marks_what_differs_and_says_what_is_broken() {
+    let page = text(&rimwise(&["compare", DEMONSTRATION, "even-wide/5x3", "even-narrow/5x3", DRAWS[0], DRAWS[1]]));
+    assert!(page.lines().any(|line| line.starts_with("≠ clearance aortic")), "{page}");
+    assert!(page.lines().any(|line| line.starts_with("  waist over hole")), "{page}");
+    assert!(page.contains("past the aortic hinge"), "{page}");
+}
+
+#[test]
+fn a_pipe_closed_early_is_no_error() {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .args(["rank", DEMONSTRATION, "--format", "json", "--draws", "0"])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .expect("the program starts");
+    let mut out = child.stdout.take().expect("a pipe");
+    let mut byte = [0; 1];
+    out.read_exact(&mut byte).expect("a byte");
+    drop(out);
+    let output = child.wait_with_output().expect("the program ends");
+    assert_eq!(output.status.code(), Some(0), "{}", complaint(&output));
+    assert!(output.stderr.is_empty(), "{}", complaint(&output));
+}
+
+#[test]
+fn nothing_of_a_file_steers_the_terminal() {
+    let hostile = r#"\u{1b}]0;owned\u{7}\u{202e}\u{9b}31m\u{85}"#;
+    let case = files::shipped::SCENARIOS[0].1.replacen("title: \"", &format!("title: \"{hostile}"), 1);
+    let case = file("hostile-case.ron", &case);
+    let catalogue = file(
+        "hostile-catalogue.ron",
+        &ONE_SIZE.replace("one size", hostile).replace("my shape", hostile).replace("5x3", &format!("5x3{hostile}")),
+    );
+    let broken = file("hostile-broken.ron", "(format: 1, title: \"\u{1b}[2J\u{202e}\", sites: \u{1b}[31m)");
+    let size = "mine/5x3\u{1b}]0;owned\u{7}\u{202e}\u{9b}31m\u{85}";
+    for arguments in [
+        vec!["rank", &case, "--catalog", &catalogue, "--draws", "64"],
+        vec!["rank", &case, "--catalog", &catalogue, "--draws", "64", "--format", "json"],
+        vec!["rank", &case, "--catalog", &catalogue, "--draws", "64", "--format", "csv"],
+        vec!["compare", &case, "--catalog", &catalogue, "--draws", "64", size, size],
+        vec!["compare", &case, "--catalog", &catalogue, "--draws", "64", "mine/\u{1b}[2J", "\u{9b}2J/x"],
+        vec!["check", &case, &catalogue],
+        vec!["check", &broken],
+        vec!["check", "/no/such\u{1b}[2J/file"],
+        vec!["rank", "\u{1b}[2J"],
+    ] {
+        let output = rimwise(&arguments);
+        for shown in [text(&output), complaint(&output)] {
+            let steering = shown.chars().find(|&letter| letter != '\n' && letter.is_control() || letter == '\u{202e}');
+            assert_eq!(steering, None, "{arguments:?}: {shown:?}");
+        }
+    }
+}
+
+#[test]
+fn the_program_alone_ranks_the_demonstration_and_says_how_to_go_on() {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .expect("the program starts");
+    child.stdin.take().expect("a pipe").write_all(b"").expect("nothing written");
+    let output = child.wait_with_output().expect("the program ends");
+    assert_eq!(output.status.code(), Some(0));
+    let page = text(&output);
+    assert!(page.starts_with("Muscular outlet defect"), "{page}");
+    assert!(page.contains("rimwise --help"), "{page}");
+}
+
+#[test]
+fn shipped_files_are_sound() {
+    let root = concat!(env!("CARGO_MANIFEST_DIR"), "/../..");
+    let mut arguments = vec!["check".to_owned()];
+    for folder in ["catalogs", "scenarios"] {
+        for entry in std::fs::read_dir(format!("{root}/{folder}")).expect("a folder") {
+            arguments.push(entry.expect("an entry").path().display().to_string());
+        }
+    }
+    let output = rimwise(&arguments.iter().map(String::as_str).collect::<Vec<_>>());
+    assert_eq!(output.status.code(), Some(0), "{}", complaint(&output));
+}
