@@ -255,7 +255,7 @@ fn check(case: &Case) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 600, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 300, ..ProptestConfig::default() })]
 
     #[test]
     fn in_one_place_the_least_lip_is_the_least(case in any_case(Just((0.0, 0.0)))) {

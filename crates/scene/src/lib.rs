@@ -30,31 +30,3 @@ pub use figure::{Figure, Form, Importance, Label, Lean, Scene};
 pub use part::Part;
 pub use section::{nearest_valve, section};
 pub use view::View;
-#[cfg(test)]
-mod eye {
-    use super::*;
-    #[test]
-    fn eye() {
-        use geometry::{Face, degrees};
-        use measurement::Valve;
-        let setting = sample::setting(&sample::outlet());
-        for (name, size, turn) in [
-            ("even", sample::size(5.0, 6.0, 0.0), 0.0),
-            ("offset", sample::size(4.5, 5.0, 2.0), 0.0),
-            ("turned", sample::size(4.5, 5.0, 2.0), degrees(90.0)),
-            ("small", sample::size(4.5, 3.0, 0.0), 0.0),
-        ] {
-            for (what, view) in [
-                ("aortic", View::Section(Valve::Aortic)),
-                ("pulmonary", View::Section(Valve::Pulmonary)),
-                ("tricuspid", View::Section(Valve::Tricuspid)),
-                ("left", View::FaceOn(Face::Left)),
-                ("right", View::FaceOn(Face::Right)),
-            ] {
-                println!("{name} {what} {:?}", view.missing(&setting));
-                let scene = view.draw(&setting, &size, turn).unwrap();
-                std::fs::write(format!("/tmp/eye-{name}-{what}.svg"), svg::svg(&scene)).unwrap();
-            }
-        }
-    }
-}

@@ -14,6 +14,9 @@ use sizing::{Setting, Size, nominal_seat};
 /// What stays free round a section.
 const MARGIN: Mm = 1.5;
 
+/// How much of each cavity is shown at least, so that its name finds room.
+const CAVITY: Mm = 6.0;
+
 /// The valve from which a size has the least clearance; `None` where no valve
 /// beside the defect was read.
 pub fn nearest_valve(setting: &Setting, size: &Size, turn: Radians) -> Option<Valve> {
@@ -72,6 +75,9 @@ pub fn section(setting: &Setting, size: &Size, turn: Radians, valve: Valve) -> O
     figures.extend(valves::plates(&cut));
     figures.extend(dimensions::dimensions(&cut));
     let mut scene = Scene::new(figures, MARGIN);
+    let bounds = &mut scene.bounds;
+    bounds.least.x = bounds.least.x.min(cut.x(Face::Left, CAVITY));
+    bounds.most.x = bounds.most.x.max(cut.x(Face::Right, CAVITY));
     let captions = captions(&cut, &scene);
     scene.figures.extend(captions);
     Some(scene)

@@ -41,7 +41,11 @@ pub fn nudged(quantity: Quantity, value: f64, nudge: Nudge) -> f64 {
 /// three times is 0.3 and not 0.1 + 0.1 + 0.1.
 fn on_grid(info: &QuantityInfo, steps: f64) -> f64 {
     let fine = info.steps.0;
-    if fine < 1.0 { steps / (1.0 / fine).round() } else { steps * fine }
+    if fine < 1.0 {
+        steps / (1.0 / fine).round()
+    } else {
+        steps * fine
+    }
 }
 
 /// A value with at least the decimals of its fine step: `1.5`, `1.53`.
@@ -53,7 +57,11 @@ pub fn number(quantity: Quantity, value: f64) -> String {
         _ => 2,
     };
     let rounded = format!("{value:.decimals$}");
-    if rounded.parse() == Ok(value) { rounded } else { value.to_string() }
+    if rounded.parse() == Ok(value) {
+        rounded
+    } else {
+        value.to_string()
+    }
 }
 
 /// A value with its unit: `1.5 mm`; a ratio has none.
@@ -72,14 +80,24 @@ pub(crate) fn unit(quantity: Quantity) -> String {
 /// A typed value, with a point or a comma, with or without its unit.
 pub(crate) fn typed(quantity: Quantity, text: &str) -> Option<f64> {
     let text = text.trim();
-    let text = text.strip_suffix(quantity.unit().symbol()).unwrap_or(text).trim_end();
-    text.replace(',', ".").parse().ok().filter(|value: &f64| value.is_finite())
+    let text = text
+        .strip_suffix(quantity.unit().symbol())
+        .unwrap_or(text)
+        .trim_end();
+    text.replace(',', ".")
+        .parse()
+        .ok()
+        .filter(|value: &f64| value.is_finite())
 }
 
 /// What is accepted of a quantity: `mm, 0.0 to 60.0`.
 pub(crate) fn range(quantity: Quantity) -> String {
     let info = quantity.info();
-    let ends = format!("{} to {}", number(quantity, info.least), number(quantity, info.most));
+    let ends = format!(
+        "{} to {}",
+        number(quantity, info.least),
+        number(quantity, info.most)
+    );
     format!("{}, {ends}", info.unit.symbol())
 }
 
@@ -116,7 +134,11 @@ mod tests {
                 let start = on_grid(info, (info.least / info.steps.0).ceil() + f64::from(steps));
                 let up = nudged(quantity, start, Nudge::Up);
                 if up < info.most {
-                    assert_eq!(nudged(quantity, up, Nudge::Down), start, "{quantity} {start}");
+                    assert_eq!(
+                        nudged(quantity, up, Nudge::Down),
+                        start,
+                        "{quantity} {start}"
+                    );
                 }
             }
         }

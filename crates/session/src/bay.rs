@@ -19,7 +19,11 @@ pub const MOST_BAYS: usize = 4;
 impl Bay {
     /// A size as the catalogue has it, at its best turn.
     pub const fn new(place: usize) -> Self {
-        Self { place, swapped: false, turn: None }
+        Self {
+            place,
+            swapped: false,
+            turn: None,
+        }
     }
 
     /// Whether the ranking holds it already: not swapped, not turned by hand.
@@ -29,7 +33,8 @@ impl Bay {
 
     /// How its turn is found.
     pub fn turn(&self) -> Turn {
-        self.turn.map_or(Turn::Best, |turn| Turn::ByHand(degrees(f64::from(turn))))
+        self.turn
+            .map_or(Turn::Best, |turn| Turn::ByHand(degrees(f64::from(turn))))
     }
 
     /// Its shape and its size; a swapped one is a copy with a label of its own.
@@ -45,8 +50,9 @@ impl Bay {
 
     /// Its name: `shape/size`.
     pub fn name(&self, shelf: &Shelf) -> String {
-        self.find(shelf)
-            .map_or_else(String::new, |(shape, size)| format!("{}/{}", shape.id, size.label))
+        self.find(shelf).map_or_else(String::new, |(shape, size)| {
+            format!("{}/{}", shape.id, size.label)
+        })
     }
 }
 
@@ -59,7 +65,10 @@ fn turned_over(occluder: &Occluder) -> Occluder {
             disc
         })
     });
-    Occluder { discs: [right, left], ..*occluder }
+    Occluder {
+        discs: [right, left],
+        ..*occluder
+    }
 }
 
 /// Whether turning a shape over makes it another.
@@ -78,9 +87,18 @@ mod tests {
         let shelf = session.document().shelf();
         let place = fixture::place("larger-left/5x3");
         let plain = Bay::new(place).find(shelf).unwrap().1;
-        let swapped = Bay { swapped: true, ..Bay::new(place) }.find(shelf).unwrap().1;
+        let swapped = Bay {
+            swapped: true,
+            ..Bay::new(place)
+        }
+        .find(shelf)
+        .unwrap()
+        .1;
         assert_eq!(swapped.label, "5x3 swapped");
-        assert_eq!(swapped.occluder.discs[0].unwrap().radius, plain.occluder.discs[1].unwrap().radius);
+        assert_eq!(
+            swapped.occluder.discs[0].unwrap().radius,
+            plain.occluder.discs[1].unwrap().radius
+        );
         assert_eq!(turned_over(&swapped.occluder), plain.occluder);
         assert!(has_unequal_discs(&plain.occluder));
     }

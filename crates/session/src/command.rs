@@ -12,6 +12,7 @@ mod program;
 mod ranking;
 mod readings;
 
+use crate::overlay::{Field, Overlay, Prompt};
 use crate::{Edit, Focus, Refused, Session, View};
 use std::fmt;
 
@@ -56,9 +57,9 @@ impl Command {
         [
             readings::COMMANDS,
             answers::COMMANDS,
+            program::COMMANDS,
             bays::COMMANDS,
             ranking::COMMANDS,
-            program::COMMANDS,
             drawing::COMMANDS,
             movement::COMMANDS,
         ]
@@ -100,10 +101,20 @@ impl fmt::Debug for Command {
 }
 
 /// A change of where the operator is.
-fn look(session: &Session, change: impl FnOnce(&mut View)) -> Result<Change, Refused> {
+fn look(session: &Session, change: impl FnOnce(&mut View)) -> Change {
     let mut view = session.view().clone();
     change(&mut view);
-    Ok(Change::View(view))
+    Change::View(view)
+}
+
+/// A layer over the panels.
+fn open(session: &Session, layer: Overlay) -> Change {
+    look(session, |view| view.overlays.push(layer))
+}
+
+/// A field that asks for something, with a text to begin with.
+fn ask(session: &Session, prompt: Prompt, text: impl Into<String>) -> Change {
+    open(session, Overlay::Field(Field::new(prompt, text)))
 }
 
 #[cfg(test)]
@@ -116,7 +127,10 @@ mod tests {
         let ids: BTreeSet<&str> = Command::all().map(|command| command.id).collect();
         assert_eq!(ids.len(), Command::all().count());
         for command in Command::all() {
-            assert!(!command.name.is_empty() && !command.says.is_empty(), "{command:?}");
+            assert!(
+                !command.name.is_empty() && !command.says.is_empty(),
+                "{command:?}"
+            );
             assert!(command.name.chars().count() <= 16, "{command:?}");
             assert_eq!(Command::named(command.id), Some(command));
         }
@@ -127,7 +141,10 @@ mod tests {
         for command in Command::all() {
             assert!(!command.keys.is_empty(), "{command:?}");
             for key in command.keys {
-                assert!(!["[", "]", "{", "}", "`", "\\"].contains(key), "{command:?}");
+                assert!(
+                    !["[", "]", "{", "}", "`", "\\"].contains(key),
+                    "{command:?}"
+                );
             }
         }
     }

@@ -9,6 +9,7 @@ pub(crate) use label::label;
 use crate::{Bay, Document, Fact, MOST_BAYS, Refused, Row, Shown};
 use measurement::{Reading, ReadingId};
 use sizing::{Answer, Neighbour};
+use std::mem::replace;
 
 /// One change of the document, as a value.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,33 +38,32 @@ pub enum Edit {
 
 impl Edit {
     /// Makes the change and gives its inverse; a refused one changes nothing.
-    pub fn apply(self, document: &mut Document) -> Result<Self, Refused> {
+    pub fn apply(&self, document: &mut Document) -> Result<Self, Refused> {
         self.check(document)?;
-        match self {
+        Ok(match self {
             Self::Value(id, value) => {
-                let was = &mut readings::find(document, &id)?.value;
-                let was = std::mem::replace(was, value);
-                Ok(Self::Value(id, was))
+                let was = replace(&mut readings::find(document, id)?.value, *value);
+                Self::Value(id.clone(), was)
             }
             Self::Sd(id, sd) => {
-                let was = std::mem::replace(&mut readings::find(document, &id)?.sd, sd);
-                Ok(Self::Sd(id, was))
+                let was = replace(&mut readings::find(document, id)?.sd, *sd);
+                Self::Sd(id.clone(), was)
             }
             Self::SetAside(id, why) => {
-                let was = std::mem::replace(&mut readings::find(document, &id)?.set_aside, why);
-                Ok(Self::SetAside(id, was))
+                let was = replace(&mut readings::find(document, id)?.set_aside, why.clone());
+                Self::SetAside(id.clone(), was)
             }
-            Self::Insert(place, reading) => Ok(readings::insert(document, place, reading)),
-            Self::Remove(id) => readings::remove(document, &id),
-            Self::Absent(neighbour, absent) => Ok(answers::absent(document, neighbour, absent)),
+            Self::Insert(place, reading) => readings::insert(document, *place, reading),
+            Self::Remove(id) => readings::remove(document, id)?,
+            Self::Absent(neighbour, absent) => answers::absent(document, *neighbour, *absent),
             Self::Fact(fact, answer) => {
-                let was = std::mem::replace(fact.of_mut(&mut document.case_mut().facts), answer);
-                Ok(Self::Fact(fact, was))
+                let was = replace(fact.of_mut(&mut document.case_mut().facts), *answer);
+                Self::Fact(*fact, was)
             }
-            Self::Exclusion(id, answer) => Ok(answers::exclusion(document, id, answer)),
-            Self::Bays(bays) => Ok(Self::Bays(std::mem::replace(&mut document.bays, bays))),
-            Self::Shown(shown) => Ok(Self::Shown(std::mem::replace(&mut document.shown, shown))),
-        }
+            Self::Exclusion(id, answer) => answers::exclusion(document, id, *answer),
+            Self::Bays(bays) => Self::Bays(replace(&mut document.bays, bays.clone())),
+            Self::Shown(shown) => Self::Shown(replace(&mut document.shown, shown.clone())),
+        })
     }
 
     /// Whether the change can be made.
@@ -104,11 +104,23 @@ impl Edit {
 
 fn check_bays(document: &Document, bays: &[Bay]) -> Result<(), Refused> {
     if bays.len() > MOST_BAYS {
-        return Err(Refused::new(format!("{MOST_BAYS} are pinned already: unpin one first")));
+        return Err(Refused::new(format!(
+            "{MOST_BAYS} are pinned already: unpin one first"
+        )));
     }
-    if bays.iter().any(|bay| document.shelf.at(bay.place).is_none()) {
+    if bays
+        .iter()
+        .any(|bay| document.shelf.at(bay.place).is_none())
+    {
         return Err(Refused::new("no such size in the catalogues"));
     }
-    let twice = bays.iter().enumerate().any(|(place, bay)| bays[..place].contains(bay));
-    if twice { Err(Refused::new("it is pinned already")) } else { Ok(()) }
+    let twice = bays
+        .iter()
+        .enumerate()
+        .any(|(place, bay)| bays[..place].contains(bay));
+    if twice {
+        Err(Refused::new("it is pinned already"))
+    } else {
+        Ok(())
+    }
 }

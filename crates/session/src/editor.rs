@@ -13,7 +13,10 @@ const MOST_CHARACTERS: usize = 400;
 impl Editor {
     /// A line with the cursor at its end.
     pub fn new(text: impl Into<String>) -> Self {
-        Self { before: text.into(), after: String::new() }
+        Self {
+            before: text.into(),
+            after: String::new(),
+        }
     }
 
     /// The line.
@@ -44,7 +47,12 @@ impl Editor {
             return true;
         }
         match key {
-            Key { code: KeyCode::Char('u'), ctrl: true, alt: false, shift: false } => {
+            Key {
+                code: KeyCode::Char('u'),
+                ctrl: true,
+                alt: false,
+                shift: false,
+            } => {
                 self.before.clear();
             }
             Key { ctrl: true, .. } | Key { alt: true, .. } => return false,
@@ -87,7 +95,11 @@ impl Editor {
     /// left out.
     pub fn paste(&mut self, text: &str) {
         for character in text.trim_end().chars() {
-            self.insert(if character.is_whitespace() { ' ' } else { character });
+            self.insert(if character.is_whitespace() {
+                ' '
+            } else {
+                character
+            });
         }
     }
 

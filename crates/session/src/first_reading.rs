@@ -1,29 +1,49 @@
 use crate::Document;
 use measurement::{
-    Method, Modality, Phase, Quantity, Reading, ReadingId, Side, Structure, Unit, Valve,
+    GroupPattern, Method, Modality, Phase, Quantity, Reading, ReadingId, Side, Structure, Unit,
+    Valve,
 };
 
 /// A new reading of a quantity, taken as another of the same structure and unit
-/// was, or else as such quantities mostly are. Not said to be from the same
-/// image: that would correlate the two.
+/// was, or else as such quantities mostly are; but on the side, in the phase and
+/// by the method that the house rules prefer, so that it counts. Not said to be
+/// from the same image: that would correlate the two.
 pub(crate) fn reading(document: &Document, quantity: Quantity, value: f64) -> Reading {
     let (modality, side, phase, method) =
         as_a_neighbour(document, quantity).unwrap_or_else(|| as_is_usual(quantity));
+    let preferred = preferred(document, quantity).unwrap_or_default();
     Reading {
         id: free_id(document, quantity),
         quantity,
         value,
         sd: None,
         modality,
-        side,
-        phase,
-        method,
+        side: among(&preferred.sides, side),
+        phase: among(&preferred.phases, phase),
+        method: among(&preferred.methods, method),
         image: None,
         set_aside: None,
     }
 }
 
-type Taken = (Modality, Side, Phase, Method);
+/// The group that the house rules take first for a quantity.
+fn preferred(document: &Document, quantity: Quantity) -> Option<GroupPattern> {
+    let may_prolapse = document.case().facts.prolapse.may_be();
+    let mut rows = document.rules().preferences.iter();
+    let row = rows.find(|row| {
+        (row.of.is_empty() || row.of.contains(&quantity)) && (may_prolapse || !row.when_prolapse)
+    })?;
+    row.prefer.first().cloned()
+}
+
+/// One of those accepted: this one if it can be, else the first. Nothing named
+/// accepts all.
+fn among<T: Copy + PartialEq>(accepted: &[T], one: T) -> T {
+    match accepted.first() {
+        Some(first) if !accepted.contains(&one) => *first,
+        _ => one,
+    }
+}
 
 /// As a reading of the same quantity was taken, or of the same structure in the
 /// same unit; one in use before one set aside.
@@ -37,7 +57,14 @@ fn as_a_neighbour(document: &Document, quantity: Quantity) -> Option<Taken> {
             other.structure == info.structure && other.unit == info.unit
         })
         .min_by_key(|reading| (reading.quantity != quantity, reading.set_aside.is_some()))
-        .map(|reading| (reading.modality, reading.side, reading.phase, reading.method))
+        .map(|reading| {
+            (
+                reading.modality,
+                reading.side,
+                reading.phase,
+                reading.method,
+            )
+        })
 }
 
 /// Common practice, no source: lengths in the heart by transthoracic echo from
@@ -45,17 +72,35 @@ fn as_a_neighbour(document: &Document, quantity: Quantity) -> Option<Taken> {
 fn as_is_usual(quantity: Quantity) -> Taken {
     let info = quantity.info();
     if info.structure == Structure::Patient {
-        return (Modality::Bedside, Side::NoSide, Phase::AnyPhase, Method::Direct);
+        return (
+            Modality::Bedside,
+            Side::NoSide,
+            Phase::AnyPhase,
+            Method::Direct,
+        );
     }
     let echo = Modality::TransthoracicEcho;
     match info.unit {
         Unit::MPerS => (echo, Side::NoSide, Phase::Systole, Method::Doppler),
-        Unit::MmHg => (Modality::Catheter, Side::NoSide, Phase::Systole, Method::Direct),
-        Unit::Ratio => (Modality::Catheter, Side::NoSide, Phase::AnyPhase, Method::Derived),
+        Unit::MmHg => (
+            Modality::Catheter,
+            Side::NoSide,
+            Phase::Systole,
+            Method::Direct,
+        ),
+        Unit::Ratio => (
+            Modality::Catheter,
+            Side::NoSide,
+            Phase::AnyPhase,
+            Method::Derived,
+        ),
         Unit::Degrees => (echo, side(info.structure), Phase::AnyPhase, Method::Direct),
-        Unit::Mm | Unit::Cm | Unit::Kg | Unit::Years => {
-            (echo, side(info.structure), Phase::EndDiastole, Method::EdgeToEdge)
-        }
+        Unit::Mm | Unit::Cm | Unit::Kg | Unit::Years => (
+            echo,
+            side(info.structure),
+            Phase::EndDiastole,
+            Method::EdgeToEdge,
+        ),
     }
 }
 
@@ -79,5 +124,38 @@ fn free_id(document: &Document, quantity: Quantity) -> ReadingId {
             return id;
         }
         number += 1;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Edit, fixture};
+    use sizing::Setting;
+    use sizing::resolve::Basis;
+    use std::sync::Arc;
+
+    #[test]
+    fn a_first_reading_of_any_quantity_is_one_the_house_prefers() {
+        for quantity in Quantity::all() {
+            let mut case = fixture::case();
+            case.readings.retain(|one| one.quantity != quantity);
+            case.absent.clear();
+            let mut document = fixture::open(case).document().clone();
+            let new = reading(&document, quantity, quantity.info().least);
+            let id = new.id.clone();
+            Edit::Insert(0, new).apply(&mut document).unwrap();
+            let setting = Setting::new(Arc::clone(&document.case), Arc::clone(&document.rules));
+            match setting.basis(quantity) {
+                Basis::Read(selection) => {
+                    assert_eq!(
+                        (&selection.used, selection.place),
+                        (&vec![id], 0),
+                        "{quantity}"
+                    );
+                }
+                other => panic!("{quantity}: {other:?}"),
+            }
+        }
     }
 }

@@ -2,32 +2,45 @@
 
 use crate::worker::{Assessed, Reply};
 use crate::{Bay, Session};
-use sizing::Case;
 use sizing::engine::Plain;
-use std::sync::Arc;
+use sizing::{Case, Catalogue, HouseRules};
 use std::sync::atomic::AtomicBool;
+use std::sync::{Arc, LazyLock};
 
 pub(crate) fn case() -> Case {
     let (name, text) = files::shipped::SCENARIOS[0];
     files::parse_case(name, text).unwrap().into_value()
 }
 
-/// A case against the shipped shapes and rules.
-pub(crate) fn open(case: Case) -> Session {
+/// Sizes that tests speak of: all would take minutes.
+const SIZES: [&str; 3] = ["5x3", "5x4", "12x4"];
+
+static SHELF: LazyLock<Catalogue> = LazyLock::new(|| {
     let (name, text) = files::shipped::SHAPES;
-    let shapes = files::parse_catalogue(name, text).unwrap().into_value();
+    let mut shapes = files::parse_catalogue(name, text).unwrap().into_value();
+    for shape in &mut shapes.shapes {
+        shape
+            .sizes
+            .retain(|size| SIZES.contains(&size.label.as_str()));
+    }
+    shapes
+});
+
+static RULES: LazyLock<HouseRules> = LazyLock::new(|| {
     let (name, text) = files::shipped::HOUSE_RULES;
-    let rules = files::parse_house_rules(name, text).unwrap().into_value();
-    Session::open(case, vec![shapes], rules)
+    files::parse_house_rules(name, text).unwrap().into_value()
+});
+
+/// A case against some of the shipped shapes and the shipped rules.
+pub(crate) fn open(case: Case) -> Session {
+    Session::open(case, vec![SHELF.clone()], RULES.clone())
 }
 
-/// The demonstration with the first sizes of some shapes.
-pub(crate) fn with_shapes(ids: &[&str], sizes: usize) -> Session {
-    let session = infant();
-    let mut catalogue = session.document().shelf().catalogues()[0].clone();
-    catalogue.shapes.retain(|shape| ids.contains(&shape.id.as_str()));
-    catalogue.shapes.iter_mut().for_each(|shape| shape.sizes.truncate(sizes));
-    Session::open(case(), vec![catalogue], session.document().rules().clone())
+/// The demonstration with one shape alone.
+pub(crate) fn with_shape(id: &str) -> Session {
+    let mut catalogue = SHELF.clone();
+    catalogue.shapes.retain(|shape| shape.id == id);
+    Session::open(case(), vec![catalogue], RULES.clone())
 }
 
 pub(crate) fn infant() -> Session {
@@ -38,7 +51,11 @@ pub(crate) fn infant() -> Session {
 pub(crate) fn place(name: &str) -> usize {
     let session = infant();
     let shelf = session.document().shelf();
-    (0..).find(|&place| Bay::new(place).name(shelf) == name).unwrap()
+    let places = shelf.shapes().flat_map(|(places, _)| places);
+    places
+        .into_iter()
+        .find(|&place| Bay::new(place).name(shelf) == name)
+        .unwrap()
 }
 
 /// Assesses what the session asks for, at the values as read.
@@ -46,7 +63,11 @@ pub(crate) fn assess(session: &mut Session) {
     if let Some(request) = session.take_request() {
         // Without draws: the ranking of the demonstration takes milliseconds.
         let never = AtomicBool::new(false);
-        let work = sizing::Work { engine: &Plain, threads: 1, cancel: &never };
+        let work = sizing::Work {
+            engine: &Plain,
+            threads: 1,
+            cancel: &never,
+        };
         let ranking = sizing::rank(&request.setting, request.shelf.catalogues(), None, &work);
         session.receive(Reply::Assessed(Arc::new(Assessed {
             generation: request.generation,

@@ -17,22 +17,36 @@ const MOST: usize = 7;
 /// that lists them all.
 pub(crate) fn footer(session: &Session) -> Vec<Hint> {
     match session.view().overlays.last() {
-        Some(Overlay::Field(_)) => fixed(&[("enter", "accept"), ("esc", "cancel"), ("ctrl-u", "clear")]),
-        Some(Overlay::Commands(_)) => {
-            fixed(&[("enter", "run"), ("up", "up"), ("down", "down"), ("esc", "close")])
+        Some(Overlay::Field(_)) => {
+            fixed(&[("enter", "accept"), ("esc", "cancel"), ("ctrl-u", "clear")])
         }
+        Some(Overlay::Commands(_)) => fixed(&[
+            ("enter", "run"),
+            ("up", "up"),
+            ("down", "down"),
+            ("esc", "close"),
+        ]),
         Some(Overlay::Drawing) | None => of_panel(session),
     }
 }
 
 fn fixed(hints: &[(&str, &'static str)]) -> Vec<Hint> {
-    hints.iter().map(|&(key, does)| Hint { key: key.to_owned(), does }).collect()
+    hints
+        .iter()
+        .map(|&(key, does)| Hint {
+            key: key.to_owned(),
+            does,
+        })
+        .collect()
 }
 
 fn of_panel(session: &Session) -> Vec<Hint> {
     let hint = |command: &'static Command| {
         let key = session.keymap().keys(command).first()?;
-        Some(Hint { key: key.to_string(), does: command.name })
+        Some(Hint {
+            key: key.to_string(),
+            does: command.name,
+        })
     };
     let is_list = |command: &Command| command.id == "commands";
     let works = |command: &&'static Command| {
@@ -43,7 +57,15 @@ fn of_panel(session: &Session) -> Vec<Hint> {
     };
     let mut commands: Vec<&'static Command> = Command::all().filter(works).collect();
     commands.sort_by_key(|command| command.focus.is_empty());
-    let mut hints: Vec<Hint> = commands.into_iter().filter_map(hint).take(MOST - 1).collect();
-    hints.extend(Command::all().filter(|command| is_list(command)).filter_map(hint));
+    let mut hints: Vec<Hint> = commands
+        .into_iter()
+        .filter_map(hint)
+        .take(MOST - 1)
+        .collect();
+    hints.extend(
+        Command::all()
+            .filter(|command| is_list(command))
+            .filter_map(hint),
+    );
     hints
 }

@@ -3,9 +3,9 @@ use crate::{Document, Edit, Refused};
 
 /// What was done, so that it can be undone, and what was undone.
 ///
-/// Nudges of one reading in a row are one step: the step goes on until anything
-/// else comes between, were it only a move of the selection. A typed value is a
-/// step of its own. A row of nudges that ends where it began leaves no step.
+/// Nudges of one reading in a row are one step: the step goes on until the
+/// operator does anything else, were it only to move the selection. A typed value
+/// is a step of its own. A row of nudges that ends where it began leaves no step.
 ///
 /// Steps are kept without limit, and not between two runs of the program.
 #[derive(Clone, Debug, Default)]
@@ -44,34 +44,51 @@ impl History {
         self.done.is_empty()
     }
 
-    /// Makes an edit as a step of its own and says what was done.
-    pub(crate) fn edit(&mut self, edit: Edit, document: &mut Document) -> Result<String, Refused> {
-        let back = edit.clone().apply(document)?;
+    /// Makes an edit as a step of its own and says what was done; `None` where
+    /// nothing changed, which is no step.
+    pub(crate) fn edit(
+        &mut self,
+        edit: &Edit,
+        document: &mut Document,
+    ) -> Result<Option<String>, Refused> {
         self.open = false;
+        let back = edit.apply(document)?;
+        if back == *edit {
+            return Ok(None);
+        }
         self.undone.clear();
-        let label = label(&edit, &back, document);
-        self.done.push(Step { label: label.clone(), back });
-        Ok(label)
+        let label = label(edit, &back, document);
+        self.done.push(Step {
+            label: label.clone(),
+            back,
+        });
+        Ok(Some(label))
     }
 
     /// Makes a nudge, within the last step if that nudged the same reading.
-    pub(crate) fn nudge(&mut self, edit: Edit, document: &mut Document) -> Result<String, Refused> {
-        let goes_on = self.open && self.done.last().is_some_and(|step| are_of_one(&step.back, &edit));
-        if !goes_on {
-            let label = self.edit(edit, document)?;
-            self.open = true;
-            return Ok(label);
+    pub(crate) fn nudge(
+        &mut self,
+        edit: &Edit,
+        document: &mut Document,
+    ) -> Result<Option<String>, Refused> {
+        match self.done.last_mut() {
+            Some(step) if self.open && are_of_one(&step.back, edit) => {
+                edit.apply(document)?;
+                self.undone.clear();
+                step.label = label(edit, &step.back, document);
+                let label = step.label.clone();
+                if step.back == *edit {
+                    self.done.pop();
+                    self.open = false;
+                }
+                Ok(Some(label))
+            }
+            _ => {
+                let label = self.edit(edit, document)?;
+                self.open = label.is_some();
+                Ok(label)
+            }
         }
-        edit.clone().apply(document)?;
-        self.undone.clear();
-        let Some(step) = self.done.last_mut() else { return Ok(String::new()) };
-        step.label = label(&edit, &step.back, document);
-        let label = step.label.clone();
-        if step.back == edit {
-            self.done.pop();
-            self.open = false;
-        }
-        Ok(label)
     }
 
     /// Ends the step that takes nudges in.
@@ -82,13 +99,23 @@ impl History {
     /// Takes the last step back; gives what it did and the edit that took it back.
     pub(crate) fn undo(&mut self, document: &mut Document) -> Result<(String, Edit), Refused> {
         self.open = false;
-        turn_back(&mut self.done, &mut self.undone, document, "nothing to undo")
+        turn_back(
+            &mut self.done,
+            &mut self.undone,
+            document,
+            "nothing to undo",
+        )
     }
 
     /// Does the last undone step again.
     pub(crate) fn redo(&mut self, document: &mut Document) -> Result<(String, Edit), Refused> {
         self.open = false;
-        turn_back(&mut self.undone, &mut self.done, document, "nothing to redo")
+        turn_back(
+            &mut self.undone,
+            &mut self.done,
+            document,
+            "nothing to redo",
+        )
     }
 }
 
@@ -101,9 +128,12 @@ fn turn_back(
     let Some(Step { label, back: edit }) = from.last().cloned() else {
         return Err(Refused::new(nothing));
     };
-    let back = edit.clone().apply(document)?;
+    let back = edit.apply(document)?;
     from.pop();
-    to.push(Step { label: label.clone(), back });
+    to.push(Step {
+        label: label.clone(),
+        back,
+    });
     Ok((label, edit))
 }
 

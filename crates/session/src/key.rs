@@ -79,7 +79,12 @@ impl Key {
     /// A key as a terminal reports it.
     pub fn new(code: KeyCode, ctrl: bool, alt: bool, shift: bool) -> Self {
         let KeyCode::Char(character) = code else {
-            return Self { code, ctrl, alt, shift };
+            return Self {
+                code,
+                ctrl,
+                alt,
+                shift,
+            };
         };
         let (character, shift) = if ctrl {
             (lower(character), shift || character.is_uppercase())
@@ -88,7 +93,12 @@ impl Key {
         } else {
             (character, false)
         };
-        Self { code: KeyCode::Char(character), ctrl, alt, shift }
+        Self {
+            code: KeyCode::Char(character),
+            ctrl,
+            alt,
+            shift,
+        }
     }
 
     /// A key pressed alone.
@@ -99,7 +109,12 @@ impl Key {
     /// The character it prints, if it prints one.
     pub const fn printed(self) -> Option<char> {
         match self {
-            Self { code: KeyCode::Char(character), ctrl: false, alt: false, .. } => Some(character),
+            Self {
+                code: KeyCode::Char(character),
+                ctrl: false,
+                alt: false,
+                ..
+            } => Some(character),
             _ => None,
         }
     }
@@ -124,7 +139,11 @@ fn single(character: char, mut form: impl Iterator<Item = char>) -> char {
 
 impl fmt::Display for Key {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (held, name) in [(self.ctrl, "ctrl-"), (self.alt, "alt-"), (self.shift, "shift-")] {
+        for (held, name) in [
+            (self.ctrl, "ctrl-"),
+            (self.alt, "alt-"),
+            (self.shift, "shift-"),
+        ] {
             if held {
                 formatter.write_str(name)?;
             }
@@ -154,9 +173,13 @@ impl FromStr for Key {
         let (mut ctrl, mut alt, mut shift) = (false, false, false);
         let mut rest = text;
         loop {
-            let held = [("ctrl-", &mut ctrl), ("alt-", &mut alt), ("shift-", &mut shift)]
-                .into_iter()
-                .find_map(|(name, held)| Some((rest.strip_prefix(name)?, held)));
+            let held = [
+                ("ctrl-", &mut ctrl),
+                ("alt-", &mut alt),
+                ("shift-", &mut shift),
+            ]
+            .into_iter()
+            .find_map(|(name, held)| Some((rest.strip_prefix(name)?, held)));
             let Some((after, held)) = held else { break };
             *held = true;
             rest = after;
@@ -174,10 +197,15 @@ fn code(name: &str) -> Option<KeyCode> {
     if let (Some(only), None) = (characters.next(), characters.next()) {
         return (!only.is_control() && !only.is_whitespace()).then_some(KeyCode::Char(only));
     }
-    let number = name.strip_prefix('f').and_then(|number| number.parse().ok());
+    let number = name
+        .strip_prefix('f')
+        .and_then(|number| number.parse().ok());
     match number {
         Some(number @ 1..=MOST_FUNCTION_KEY) => Some(KeyCode::F(number)),
-        _ => NAMES.iter().find(|(known, _)| *known == name).map(|&(_, code)| code),
+        _ => NAMES
+            .iter()
+            .find(|(known, _)| *known == name)
+            .map(|&(_, code)| code),
     }
 }
 
@@ -187,7 +215,8 @@ mod tests {
 
     #[test]
     fn what_is_written_is_read() {
-        let names = "u U ? - + ctrl-z ctrl-minus ctrl-shift-z shift-right shift-tab space alt-x f5 page-up";
+        let names =
+            "u U ? - + ctrl-z ctrl-minus ctrl-shift-z shift-right shift-tab space alt-x f5 page-up";
         for name in names.split(' ') {
             assert_eq!(name.parse::<Key>().unwrap().to_string(), name);
         }
@@ -199,14 +228,32 @@ mod tests {
         assert_eq!(Key::new(KeyCode::Char('u'), false, false, true), upper);
         assert_eq!(Key::new(KeyCode::Char('U'), false, false, true), upper);
         assert_eq!(Key::new(KeyCode::Char('U'), false, false, false), upper);
-        assert_eq!(Key::new(KeyCode::Char('?'), false, false, true), "?".parse().unwrap());
-        assert_eq!(Key::new(KeyCode::Char('Z'), true, false, false).to_string(), "ctrl-shift-z");
-        assert_eq!(Key::new(KeyCode::Char('ß'), false, false, true).printed(), Some('ß'));
+        assert_eq!(
+            Key::new(KeyCode::Char('?'), false, false, true),
+            "?".parse().unwrap()
+        );
+        assert_eq!(
+            Key::new(KeyCode::Char('Z'), true, false, false).to_string(),
+            "ctrl-shift-z"
+        );
+        assert_eq!(
+            Key::new(KeyCode::Char('ß'), false, false, true).printed(),
+            Some('ß')
+        );
     }
 
     #[test]
     fn what_is_no_key_is_refused() {
-        for text in ["", "ctrl-", "control-z", "f0", "f25", "enterr", " ", "\u{1b}"] {
+        for text in [
+            "",
+            "ctrl-",
+            "control-z",
+            "f0",
+            "f25",
+            "enterr",
+            " ",
+            "\u{1b}",
+        ] {
             assert_eq!(text.parse::<Key>(), Err(NoSuchKey(text.to_owned())));
         }
     }

@@ -44,7 +44,11 @@ impl Default for KeyMap {
     /// Every command on its own keys.
     fn default() -> Self {
         let keys = |command: &Command| command.keys.iter().filter_map(|key| key.parse().ok());
-        Self { keys: Command::all().map(|command| (command, keys(command).collect())).collect() }
+        Self {
+            keys: Command::all()
+                .map(|command| (command, keys(command).collect()))
+                .collect(),
+        }
     }
 }
 
@@ -61,10 +65,16 @@ impl KeyMap {
                 .iter()
                 .map(|key| key.parse())
                 .collect::<Result<Vec<Key>, NoSuchKey>>()
-                .map_err(|error| KeyMapError::NoSuchKey { command: command.id, error })?;
-            map.keys.iter_mut().filter(|(one, _)| *one == command).for_each(|(_, old)| {
-                old.clone_from(&keys);
-            });
+                .map_err(|error| KeyMapError::NoSuchKey {
+                    command: command.id,
+                    error,
+                })?;
+            map.keys
+                .iter_mut()
+                .filter(|(one, _)| *one == command)
+                .for_each(|(_, old)| {
+                    old.clone_from(&keys);
+                });
         }
         map.check()?;
         Ok(map)
@@ -80,7 +90,10 @@ impl KeyMap {
 
     /// The keys of a command, the first the one that is shown.
     pub fn keys(&self, command: &Command) -> &[Key] {
-        self.keys.iter().find(|(one, _)| *one == command).map_or(&[], |(_, keys)| keys)
+        self.keys
+            .iter()
+            .find(|(one, _)| *one == command)
+            .map_or(&[], |(_, keys)| keys)
     }
 
     fn check(&self) -> Result<(), KeyMapError> {
@@ -91,7 +104,11 @@ impl KeyMap {
                     .any(|&focus| one.counts_in(focus) && other.counts_in(focus));
                 let twice = keys.iter().find(|key| meet && others.contains(key));
                 if let Some(&key) = twice {
-                    return Err(KeyMapError::Twice { key, one: one.id, other: other.id });
+                    return Err(KeyMapError::Twice {
+                        key,
+                        one: one.id,
+                        other: other.id,
+                    });
                 }
             }
             if one.id == "leave" && keys.is_empty() {
@@ -123,7 +140,10 @@ mod tests {
     #[test]
     fn a_change_replaces_the_keys_of_what_it_names_and_of_nothing_else() {
         let map = KeyMap::with_changes(r#"{ "undo": ["f5", "ctrl-z"] }"#).unwrap();
-        let command = |key: &str| map.command(key.parse().unwrap(), Focus::Bays).map(|it| it.id);
+        let command = |key: &str| {
+            map.command(key.parse().unwrap(), Focus::Bays)
+                .map(|it| it.id)
+        };
         assert_eq!(command("f5"), Some("undo"));
         assert_eq!(command("u"), None);
         assert_eq!(command("U"), Some("redo"));
@@ -147,7 +167,9 @@ mod tests {
         assert!(says(r#"{ "pin": ["tab"] }"#).contains("\"next_panel\""));
         assert_eq!(says(r#"{ "leave": [] }"#), "\"leave\" needs a key");
         assert!(says(r#"{ "undoo": ["u"] }"#).starts_with("no command is called \"undoo\""));
-        assert!(says(r#"{ "undo": ["ctrl"] }"#).starts_with("the keys of \"undo\": `ctrl` is no key"));
+        assert!(
+            says(r#"{ "undo": ["ctrl"] }"#).starts_with("the keys of \"undo\": `ctrl` is no key")
+        );
         assert!(says("undo: u").contains("expected a map"));
     }
 }

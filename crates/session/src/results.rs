@@ -14,7 +14,12 @@ pub struct Results {
 
 impl Default for Results {
     fn default() -> Self {
-        Self { generation: 1, asked: 0, assessed: None, failure: None }
+        Self {
+            generation: 1,
+            asked: 0,
+            assessed: None,
+            failure: None,
+        }
     }
 }
 
@@ -26,7 +31,9 @@ impl Results {
 
     /// Whether the result is of an older document than the open one.
     pub fn is_stale(&self) -> bool {
-        self.assessed.as_ref().is_some_and(|assessed| assessed.generation < self.generation)
+        self.assessed
+            .as_ref()
+            .is_some_and(|assessed| assessed.generation < self.generation)
     }
 
     /// Whether more is to come for the open document.
@@ -67,12 +74,18 @@ impl Results {
     pub(crate) fn receive(&mut self, reply: Reply) {
         match reply {
             Reply::Assessed(new) => {
-                let newest = self.assessed.as_ref().map_or(0, |assessed| assessed.generation);
+                let newest = self
+                    .assessed
+                    .as_ref()
+                    .map_or(0, |assessed| assessed.generation);
                 if new.generation >= newest {
                     self.assessed = Some(new);
                 }
             }
-            Reply::Failed { generation, message } => self.failure = Some((generation, message)),
+            Reply::Failed {
+                generation,
+                message,
+            } => self.failure = Some((generation, message)),
         }
     }
 }

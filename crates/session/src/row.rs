@@ -31,7 +31,9 @@ impl Row {
     pub fn neighbour(&self) -> Option<Neighbour> {
         match self {
             Self::Absent(neighbour) => Some(*neighbour),
-            _ => self.quantity().and_then(|quantity| neighbour_of(quantity.info().structure)),
+            _ => self
+                .quantity()
+                .and_then(|quantity| neighbour_of(quantity.info().structure)),
         }
     }
 }
@@ -42,7 +44,10 @@ pub(crate) fn rows(document: &Document) -> Vec<Row> {
     let case = document.case();
     let mut rows = Vec::new();
     for quantity in Quantity::all() {
-        let read = case.readings.iter().filter(|reading| reading.quantity == quantity);
+        let read = case
+            .readings
+            .iter()
+            .filter(|reading| reading.quantity == quantity);
         let before = rows.len();
         rows.extend(read.map(|reading| Row::Reading(reading.id.clone(), quantity)));
         let info = quantity.info();
@@ -55,7 +60,12 @@ pub(crate) fn rows(document: &Document) -> Vec<Row> {
             _ => {}
         }
     }
-    rows.extend(Fact::ALL.into_iter().filter(|fact| fact.is_asked(case)).map(Row::Fact));
+    rows.extend(
+        Fact::ALL
+            .into_iter()
+            .filter(|fact| fact.is_asked(case))
+            .map(Row::Fact),
+    );
     let exclusions = document.rules().exclusions_for(case.site);
     rows.extend(exclusions.map(|exclusion| Row::Exclusion(exclusion.id.clone())));
     rows
@@ -80,12 +90,20 @@ mod tests {
     fn every_quantity_has_a_row_and_an_absent_neighbour_only_one() {
         let rows = rows(fixture::infant().document());
         for quantity in Quantity::all() {
-            let of = rows.iter().filter(|row| row.quantity() == Some(quantity)).count();
+            let of = rows
+                .iter()
+                .filter(|row| row.quantity() == Some(quantity))
+                .count();
             let absent = quantity.address().starts_with("mitral.");
             assert_eq!(of == 0, absent, "{quantity}");
         }
         let mitral = Neighbour::Valve(measurement::Valve::Mitral);
-        assert_eq!(rows.iter().filter(|row| row.neighbour() == Some(mitral)).count(), 1);
+        assert_eq!(
+            rows.iter()
+                .filter(|row| row.neighbour() == Some(mitral))
+                .count(),
+            1
+        );
         assert!(!rows.contains(&Row::Fact(Fact::MitralChordae)));
     }
 }

@@ -4,7 +4,7 @@ mod look;
 use crate::row::{kept, rows};
 use crate::worker::{Reply, Request};
 use crate::{
-    Bay, Change, Command, Document, Edit, History, KeyMap, Refused, Results, Row, View,
+    Bay, Change, Command, Document, Edit, Focus, History, KeyMap, Refused, Results, Row, View,
 };
 use sizing::{Case, Catalogue, HouseRules, Setting};
 use std::sync::Arc;
@@ -45,7 +45,10 @@ impl Session {
     /// Opens a case against catalogues and the rules of a house.
     pub fn open(case: Case, catalogues: Vec<Catalogue>, rules: HouseRules) -> Self {
         let document = Document::new(case, catalogues, rules);
-        let setting = Arc::new(Setting::new(Arc::clone(&document.case), Arc::clone(&document.rules)));
+        let setting = Arc::new(Setting::new(
+            Arc::clone(&document.case),
+            Arc::clone(&document.rules),
+        ));
         Self {
             setting,
             rows: rows(&document),
@@ -70,7 +73,9 @@ impl Session {
     /// Does a command, and says in the status line what was done or why not.
     pub fn command(&mut self, command: &Command) {
         let change = (command.change)(self);
-        self.status = change.and_then(|change| self.perform(change)).unwrap_or_else(|refused| Some(Status::Refused(refused)));
+        self.status = change
+            .and_then(|change| self.perform(change))
+            .unwrap_or_else(|refused| Some(Status::Refused(refused)));
     }
 
     /// What to assess now, once for each state of the document.
@@ -98,14 +103,14 @@ impl Session {
     pub fn select_row(&mut self, row: usize) {
         self.history.close();
         self.view.row = row.min(self.rows.len().saturating_sub(1));
-        self.view.focus = crate::Focus::Readings;
+        self.view.focus = Focus::Readings;
     }
 
     /// Selects a bay, as a pointer does.
     pub fn select_bay(&mut self, bay: usize) {
         self.history.close();
-        self.view.bay = bay.min(self.document.bays.len().saturating_sub(1));
-        self.view.focus = crate::Focus::Bays;
+        self.view.bay = self.nearest_bay(bay);
+        self.view.focus = Focus::Bays;
     }
 
     /// Selects a candidate of the ranked list by its place on the shelf, as a
@@ -113,7 +118,7 @@ impl Session {
     pub fn select_candidate(&mut self, place: usize) {
         self.history.close();
         self.view.ranked = Some(place);
-        self.view.focus = crate::Focus::Ranking;
+        self.view.focus = Focus::Ranking;
     }
 
     /// Makes a change; gives what to say of it.
@@ -124,20 +129,20 @@ impl Session {
         let by_hand = self.bays_by_hand();
         let (status, edit) = match change {
             Change::Edit(edit) => {
-                let label = self.history.edit(edit.clone(), &mut self.document)?;
-                (Status::Done(label), edit)
+                let label = self.history.edit(&edit, &mut self.document)?;
+                (label.map(Status::Done), edit)
             }
             Change::Nudge(edit) => {
-                let label = self.history.nudge(edit.clone(), &mut self.document)?;
-                (Status::Done(label), edit)
+                let label = self.history.nudge(&edit, &mut self.document)?;
+                (label.map(Status::Done), edit)
             }
             Change::Undo => {
                 let (label, edit) = self.history.undo(&mut self.document)?;
-                (Status::Undone(label), edit)
+                (Some(Status::Undone(label)), edit)
             }
             Change::Redo => {
                 let (label, edit) = self.history.redo(&mut self.document)?;
-                (Status::Done(label), edit)
+                (Some(Status::Done(label)), edit)
             }
             Change::View(view) => {
                 self.view = view;
@@ -148,8 +153,10 @@ impl Session {
                 return Ok(None);
             }
         };
-        self.follow(&edit, &by_hand);
-        Ok(Some(status))
+        if status.is_some() {
+            self.follow(&edit, &by_hand);
+        }
+        Ok(status)
     }
 
     /// Brings what depends on the document in line with an edit that was made.
@@ -167,18 +174,30 @@ impl Session {
         }
         if matches!(edit, Edit::Bays(_)) {
             self.bays_wait = false;
-            self.view.bay = self.view.bay.min(self.document.bays.len().saturating_sub(1));
+            self.view.bay = self.nearest_bay(self.view.bay);
         }
     }
 
+    /// A bay that is there, or the last one.
+    fn nearest_bay(&self, bay: usize) -> usize {
+        bay.min(self.document.bays.len().saturating_sub(1))
+    }
+
     fn bays_by_hand(&self) -> Vec<Bay> {
-        self.document.bays.iter().filter(|bay| !bay.is_ranked()).copied().collect()
+        self.document
+            .bays
+            .iter()
+            .filter(|bay| !bay.is_ranked())
+            .copied()
+            .collect()
     }
 
     /// Pins the first of the list and the first of another shape: something to
     /// compare at once. Opening is no step to undo.
     fn fill_bays(&mut self) {
-        let Some(assessed) = self.results.assessed() else { return };
+        let Some(assessed) = self.results.assessed() else {
+            return;
+        };
         let mut shapes: Vec<&str> = Vec::new();
         let mut bays = Vec::new();
         for candidate in &assessed.ranking.candidates {

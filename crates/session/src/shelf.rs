@@ -11,7 +11,9 @@ pub struct Shelf {
 
 impl Shelf {
     pub(crate) fn new(catalogues: Vec<Catalogue>) -> Self {
-        Self { catalogues: catalogues.into() }
+        Self {
+            catalogues: catalogues.into(),
+        }
     }
 
     /// The catalogues, in their order.
@@ -49,7 +51,11 @@ impl Shelf {
     /// The place of the next or the former size of the same shape.
     pub fn beside(&self, place: usize, forward: bool) -> Option<usize> {
         let (places, _) = self.shapes().find(|(places, _)| places.contains(&place))?;
-        let beside = if forward { place.checked_add(1) } else { place.checked_sub(1) }?;
+        let beside = if forward {
+            place.checked_add(1)
+        } else {
+            place.checked_sub(1)
+        }?;
         places.contains(&beside).then_some(beside)
     }
 
@@ -64,6 +70,9 @@ impl Shelf {
             filled.rev().find(|(places, _)| places.end <= place)
         }?;
         let apart = |size: &Size| (size.occluder.waist.diameter - waist).abs();
-        places.zip(&shape.sizes).min_by(|(_, one), (_, other)| apart(one).total_cmp(&apart(other))).map(|(place, _)| place)
+        places
+            .zip(&shape.sizes)
+            .min_by(|(_, one), (_, other)| apart(one).total_cmp(&apart(other)))
+            .map(|(place, _)| place)
     }
 }

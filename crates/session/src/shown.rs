@@ -16,7 +16,11 @@ pub struct Shown {
 impl Default for Shown {
     /// Everything, seen from the left, cut through the reference valve.
     fn default() -> Self {
-        Self { filter: Filter::default(), face: Face::Left, valve: Valve::Aortic }
+        Self {
+            filter: Filter::default(),
+            face: Face::Left,
+            valve: Valve::Aortic,
+        }
     }
 }
 
@@ -38,7 +42,8 @@ impl Filter {
     /// Whether it shows a candidate.
     pub fn shows(&self, candidate: &Candidate) -> bool {
         let text = self.text.to_lowercase();
-        self.verdict.is_none_or(|verdict| candidate.judged.verdict == verdict)
+        self.verdict
+            .is_none_or(|verdict| candidate.judged.verdict == verdict)
             && (candidate.name().to_lowercase().contains(&text)
                 || candidate.shape_name.to_lowercase().contains(&text))
     }

@@ -35,7 +35,10 @@ impl Worker {
         let thread = std::thread::Builder::new()
             .name("assess".into())
             .spawn(move || work(&theirs, &engine, threads, send))?;
-        Ok(Self { queue, thread: Some(thread) })
+        Ok(Self {
+            queue,
+            thread: Some(thread),
+        })
     }
 
     /// Asks for an assessment, in place of any asked for before.
@@ -54,12 +57,7 @@ impl Drop for Worker {
     }
 }
 
-fn work(
-    queue: &Queue,
-    engine: &dyn Engine,
-    threads: usize,
-    mut send: impl FnMut(Reply) -> bool,
-) {
+fn work(queue: &Queue, engine: &dyn Engine, threads: usize, mut send: impl FnMut(Reply) -> bool) {
     let mut memory = Memory::default();
     while let Some(request) = queue.take() {
         let mut listens = true;
@@ -73,7 +71,10 @@ fn work(
             // What it remembers may be half written.
             memory = Memory::default();
             let message = message(panic.as_ref());
-            listens = send(Reply::Failed { generation: request.generation, message });
+            listens = send(Reply::Failed {
+                generation: request.generation,
+                message,
+            });
         }
         if !listens {
             return;

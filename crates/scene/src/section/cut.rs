@@ -71,7 +71,7 @@ impl<'a> Cut<'a> {
     /// A point in the frame of the valve's face, as it is seen square to the
     /// plane.
     pub(super) fn seen(&self, point: Vec3) -> Point {
-        let in_wall = Vec2::new(point.v, point.u);
+        let in_wall = Vec2::new(point.u, point.v);
         Point::new(self.x(self.face(), point.n), self.y(in_wall))
     }
 

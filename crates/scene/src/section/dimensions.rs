@@ -65,7 +65,7 @@ fn rim(cut: &Cut) -> Option<Figure> {
 }
 
 /// From the edge of the hole to the farthest point of the disc, or of the
-/// waist's end, in the plane.
+/// waist's end, in the plane; nothing where the plane misses it.
 fn reach(cut: &Cut) -> Option<Figure> {
     let face = cut.face();
     let [_, edge] = cut.edges(face)?;
@@ -77,6 +77,10 @@ fn reach(cut: &Cut) -> Option<Figure> {
     let opening = cut.anatomy.defect.opening(face);
     let disc = cut.place.disc(face);
     let reach = lip::lip_of(disc, opening, cut.azimuth);
+    // A disc wholly beside the opening's centre has a lip that no line shows.
+    if (tip - edge - reach).abs() > 2.0 * precision::outline().mm() {
+        return None;
+    }
     let x = cut.x(face, disc.stand_off + disc.thickness + BESIDE_DISC);
     let ends = [Point::new(x, edge), Point::new(x, tip)];
     let text = format!("reach {}", words::tenths(reach));

@@ -109,6 +109,7 @@ fn a_ruler_on_the_picture_finds_what_the_engine_finds() {
             let reach = top(&outline).y - drawn_edge(&scene, face);
             let engine = lip::lip_of(disc, opening, azimuth);
             assert!((reach - engine).abs() < CLOSE, "{reach} {engine}");
+            assert_eq!(scene.of(Part::Reach(face)).count(), 1);
         }
 
         let aside = (disc.centre - opening.centre).cross(plate.radial());

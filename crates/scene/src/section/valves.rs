@@ -79,7 +79,10 @@ pub(super) fn plates(cut: &Cut) -> Vec<Figure> {
         };
         figures.push((Part::Plate(valve), Form::Line(vec![line.foot, line.tip])));
         figures.push((Part::Plate(valve), Form::Text(name)));
-        figures.push((Part::Hinge(valve), Form::Mark(line.foot)));
+        // Beside its hinge a round plate begins off the wall.
+        if valve == cut.valve {
+            figures.push((Part::Hinge(valve), Form::Mark(line.foot)));
+        }
     }
     figures
         .into_iter()

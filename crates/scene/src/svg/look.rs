@@ -32,7 +32,7 @@ pub(super) const fn of(part: Part) -> Look {
     let (width, dashes, fill) = match part {
         Part::Wall => (0.05, NO_DASHES, "url(#wall)"),
         Part::HoleEdge => (0.12, NO_DASHES, UNFILLED),
-        Part::Throat => (0.06, DASHED, UNFILLED),
+        Part::Throat => (0.1, DOTTED, UNFILLED),
         Part::Bundle => (0.35, DOTTED, UNFILLED),
         Part::Tract(_) => (0.1, DASHED, UNFILLED),
         Part::Plate(_) | Part::Hinge(_) => (0.16, NO_DASHES, UNFILLED),

@@ -31,12 +31,13 @@ pub(super) const COMMANDS: &[Command] = &[
 fn answer(session: &Session) -> Result<Change, Refused> {
     let case = session.document().case();
     match session.row() {
-        Some(Row::Fact(fact)) => {
-            Ok(Change::Edit(Edit::Fact(*fact, next(fact.of(&case.facts)))))
-        }
+        Some(Row::Fact(fact)) => Ok(Change::Edit(Edit::Fact(*fact, next(fact.of(&case.facts))))),
         Some(Row::Exclusion(id)) => {
             let answer: Answer = case.exclusions.get(id).copied().unwrap_or_default();
-            Ok(Change::Edit(Edit::Exclusion(id.clone(), Some(next(answer)))))
+            Ok(Change::Edit(Edit::Exclusion(
+                id.clone(),
+                Some(next(answer)),
+            )))
         }
         _ => Err(Refused::new("no question is selected")),
     }
@@ -44,7 +45,9 @@ fn answer(session: &Session) -> Result<Change, Refused> {
 
 fn no_such_neighbour(session: &Session) -> Result<Change, Refused> {
     let Some(neighbour) = session.row().and_then(Row::neighbour) else {
-        return Err(Refused::new("no neighbour is selected that could be missing"));
+        return Err(Refused::new(
+            "no neighbour is selected that could be missing",
+        ));
     };
     let is_absent = session.document().case().is_absent(neighbour);
     Ok(Change::Edit(Edit::Absent(neighbour, !is_absent)))

@@ -126,7 +126,9 @@ const ROUND: u16 = 360;
 
 fn selected(session: &Session) -> Result<Bay, Refused> {
     let bays = session.document().bays();
-    bays.get(session.view().bay).copied().ok_or_else(|| Refused::new("nothing is pinned"))
+    bays.get(session.view().bay)
+        .copied()
+        .ok_or_else(|| Refused::new("nothing is pinned"))
 }
 
 /// The selected bay, changed.
@@ -139,8 +141,9 @@ fn with(session: &Session, bay: Bay) -> Change {
 }
 
 fn pin(session: &Session) -> Result<Change, Refused> {
-    let candidate =
-        session.candidate().ok_or_else(|| Refused::new("no candidate is selected"))?;
+    let candidate = session
+        .candidate()
+        .ok_or_else(|| Refused::new("no candidate is selected"))?;
     let mut bays = session.document().bays().to_vec();
     bays.push(Bay::new(candidate.place));
     Ok(Change::Edit(Edit::Bays(bays)))
@@ -162,29 +165,53 @@ pub(super) fn step_size(session: &Session, forward: bool) -> Result<Change, Refu
         .beside(bay.place, forward)
         .ok_or_else(|| Refused::new(format!("it is the {end} size of its shape")))?;
     let swapped = bay.swapped
-        && shelf.at(place).is_some_and(|(_, size)| has_unequal_discs(&size.occluder));
-    Ok(with(session, Bay { place, swapped, ..bay }))
+        && shelf
+            .at(place)
+            .is_some_and(|(_, size)| has_unequal_discs(&size.occluder));
+    Ok(with(
+        session,
+        Bay {
+            place,
+            swapped,
+            ..bay
+        },
+    ))
 }
 
 fn step_shape(session: &Session, forward: bool) -> Result<Change, Refused> {
     let bay = selected(session)?;
     let end = if forward { "last" } else { "first" };
-    let place = session.document().shelf().in_shape_beside(bay.place, forward);
+    let place = session
+        .document()
+        .shelf()
+        .in_shape_beside(bay.place, forward);
     let place = place.ok_or_else(|| Refused::new(format!("it is the {end} shape")))?;
     Ok(with(session, Bay::new(place)))
 }
 
 fn turn(session: &Session, by: u16) -> Result<Change, Refused> {
     let bay = selected(session)?;
-    let (_, size) = session.document().shelf().at(bay.place).ok_or_else(|| Refused::new("nothing is pinned"))?;
+    let (_, size) = session
+        .document()
+        .shelf()
+        .at(bay.place)
+        .ok_or_else(|| Refused::new("nothing is pinned"))?;
     if !size.occluder.is_offset() {
-        return Err(Refused::new("its discs are on the axis: a turn changes nothing"));
+        return Err(Refused::new(
+            "its discs are on the axis: a turn changes nothing",
+        ));
     }
     let from = bay
         .turn
         .or_else(|| session.turn_degrees(session.view().bay))
         .ok_or_else(|| Refused::new("its best turn is still being looked for"))?;
-    Ok(with(session, Bay { turn: Some((from + by) % ROUND), ..bay }))
+    Ok(with(
+        session,
+        Bay {
+            turn: Some((from + by) % ROUND),
+            ..bay
+        },
+    ))
 }
 
 fn best_turn(session: &Session) -> Result<Change, Refused> {
@@ -197,15 +224,25 @@ fn best_turn(session: &Session) -> Result<Change, Refused> {
 
 fn swap_discs(session: &Session) -> Result<Change, Refused> {
     let bay = selected(session)?;
-    let size = session.document().shelf().at(bay.place).map(|(_, size)| size);
+    let size = session
+        .document()
+        .shelf()
+        .at(bay.place)
+        .map(|(_, size)| size);
     if !size.is_some_and(|size| has_unequal_discs(&size.occluder)) {
         return Err(Refused::new("its two sides are alike"));
     }
-    Ok(with(session, Bay { swapped: !bay.swapped, ..bay }))
+    Ok(with(
+        session,
+        Bay {
+            swapped: !bay.swapped,
+            ..bay
+        },
+    ))
 }
 
 fn select(session: &Session, bay: usize) -> Result<Change, Refused> {
     selected(session)?;
     let last = session.document().bays().len().saturating_sub(1);
-    look(session, |view| view.bay = bay.min(last))
+    Ok(look(session, |view| view.bay = bay.min(last)))
 }

@@ -14,7 +14,7 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: &[],
         keys: &["f"],
         in_footer: false,
-        change: face,
+        change: |session| Ok(face(session)),
     },
     Command {
         id: "valve",
@@ -32,13 +32,16 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: &[],
         keys: &["z"],
         in_footer: false,
-        change: full_drawing,
+        change: |session| Ok(full_drawing(session)),
     },
 ];
 
-fn face(session: &Session) -> Result<Change, Refused> {
+fn face(session: &Session) -> Change {
     let shown = session.document().shown();
-    Ok(Change::Edit(Edit::Shown(Shown { face: shown.face.opposite(), ..shown.clone() })))
+    Change::Edit(Edit::Shown(Shown {
+        face: shown.face.opposite(),
+        ..shown.clone()
+    }))
 }
 
 fn valve(session: &Session) -> Result<Change, Refused> {
@@ -49,10 +52,13 @@ fn valve(session: &Session) -> Result<Change, Refused> {
         .take(Valve::ALL.len() - 1)
         .find(|&&valve| !case.is_absent(Neighbour::Valve(valve)))
         .ok_or_else(|| Refused::new("no other valve stands beside the defect"))?;
-    Ok(Change::Edit(Edit::Shown(Shown { valve: *valve, ..shown.clone() })))
+    Ok(Change::Edit(Edit::Shown(Shown {
+        valve: *valve,
+        ..shown.clone()
+    })))
 }
 
-fn full_drawing(session: &Session) -> Result<Change, Refused> {
+fn full_drawing(session: &Session) -> Change {
     look(session, |view| {
         let layers = view.overlays.len();
         view.overlays.retain(|overlay| *overlay != Overlay::Drawing);

@@ -23,7 +23,7 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: &[],
         keys: &["tab"],
         in_footer: false,
-        change: |session| look(session, |view| view.focus = view.focus.next()),
+        change: |session| Ok(look(session, |view| view.focus = view.focus.next())),
     },
     Command {
         id: "previous_panel",
@@ -32,7 +32,7 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: &[],
         keys: &["shift-tab"],
         in_footer: false,
-        change: |session| look(session, |view| view.focus = view.focus.previous()),
+        change: |session| Ok(look(session, |view| view.focus = view.focus.previous())),
     },
     Command {
         id: "down",
@@ -108,10 +108,10 @@ fn moved(session: &Session, to: fn(usize, usize) -> usize) -> Result<Change, Ref
         return Err(Refused::new("nothing is listed"));
     };
     let place = to(place, last).min(last);
-    look(session, |view: &mut View| match view.focus {
+    Ok(look(session, |view: &mut View| match view.focus {
         Focus::Readings => view.row = place,
         _ => view.ranked = listed.get(place).map(|candidate| candidate.place),
-    })
+    }))
 }
 
 fn next_open(session: &Session) -> Result<Change, Refused> {
@@ -121,8 +121,8 @@ fn next_open(session: &Session) -> Result<Change, Refused> {
         .chain(0..from.min(rows.len()))
         .find(|&place| session.is_open(&rows[place]))
         .ok_or_else(|| Refused::new("nothing is missing"))?;
-    look(session, |view| {
+    Ok(look(session, |view| {
         view.focus = Focus::Readings;
         view.row = place;
-    })
+    }))
 }

@@ -1,6 +1,6 @@
 //! Commands on the program as a whole.
 
-use super::{Change, Command, look};
+use super::{Change, Command, look, open};
 use crate::Refused;
 use crate::overlay::{CommandList, Overlay};
 
@@ -38,11 +38,11 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: true,
         change: |session| {
             if session.view().overlays.is_empty() {
-                return Err(Refused::new("nothing to close; q leaves"));
+                return Err(Refused::new("nothing to close"));
             }
-            look(session, |view| {
+            Ok(look(session, |view| {
                 view.overlays.pop();
-            })
+            }))
         },
     },
     Command {
@@ -52,9 +52,7 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: &[],
         keys: &["?", ":"],
         in_footer: true,
-        change: |session| {
-            look(session, |view| view.overlays.push(Overlay::Commands(CommandList::default())))
-        },
+        change: |session| Ok(open(session, Overlay::Commands(CommandList::default()))),
     },
     Command {
         id: "leave",

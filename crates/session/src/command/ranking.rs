@@ -1,7 +1,7 @@
 //! Commands on what the ranked list shows.
 
-use super::{Change, Command, look};
-use crate::overlay::{Field, Overlay, Prompt};
+use super::{Change, Command, ask};
+use crate::overlay::Prompt;
 use crate::{Edit, Filter, Focus, Refused, Session, Shown};
 use sizing::Verdict;
 
@@ -12,8 +12,11 @@ pub(super) const COMMANDS: &[Command] = &[
         says: "show only shapes whose name holds a text",
         focus: &[],
         keys: &["/"],
-        in_footer: false,
-        change: filter,
+        in_footer: true,
+        change: |session| {
+            let text = session.document().shown().filter.text.as_str();
+            Ok(ask(session, Prompt::Filter, text))
+        },
     },
     Command {
         id: "only_verdict",
@@ -21,8 +24,8 @@ pub(super) const COMMANDS: &[Command] = &[
         says: "show only what fits, only what is tight, only what does not fit, everything",
         focus: &[],
         keys: &["o"],
-        in_footer: false,
-        change: only_verdict,
+        in_footer: true,
+        change: |session| Ok(only_verdict(session)),
     },
     Command {
         id: "show_all",
@@ -35,12 +38,8 @@ pub(super) const COMMANDS: &[Command] = &[
     },
 ];
 
-fn filter(session: &Session) -> Result<Change, Refused> {
-    let text = session.document().shown().filter.text.clone();
-    look(session, |view| view.overlays.push(Overlay::Field(Field::new(Prompt::Filter, text))))
-}
-
-fn only_verdict(session: &Session) -> Result<Change, Refused> {
+/// The verdict shown after one, in the round of all.
+fn only_verdict(session: &Session) -> Change {
     let filter = &session.document().shown().filter;
     let verdict = match filter.verdict {
         None => Some(Verdict::Fits),
@@ -48,7 +47,13 @@ fn only_verdict(session: &Session) -> Result<Change, Refused> {
         Some(Verdict::Tight) => Some(Verdict::DoesNotFit),
         Some(Verdict::DoesNotFit) => None,
     };
-    Ok(show(session, Filter { verdict, ..filter.clone() }))
+    show(
+        session,
+        Filter {
+            verdict,
+            ..filter.clone()
+        },
+    )
 }
 
 fn show_all(session: &Session) -> Result<Change, Refused> {
@@ -59,5 +64,8 @@ fn show_all(session: &Session) -> Result<Change, Refused> {
 }
 
 fn show(session: &Session, filter: Filter) -> Change {
-    Change::Edit(Edit::Shown(Shown { filter, ..session.document().shown().clone() }))
+    Change::Edit(Edit::Shown(Shown {
+        filter,
+        ..session.document().shown().clone()
+    }))
 }

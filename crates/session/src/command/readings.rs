@@ -1,8 +1,8 @@
 //! Commands on the selected reading.
 
-use super::{Change, Command, look};
+use super::{Change, Command, ask};
 use crate::amount::{Nudge, amount, nudged, number};
-use crate::overlay::{Field, Overlay, Prompt};
+use crate::overlay::Prompt;
 use crate::{Edit, Focus, Refused, Row, Session};
 use measurement::{Quantity, Reading};
 use sizing::resolve::Basis;
@@ -88,9 +88,9 @@ fn selected(session: &Session) -> Result<&Reading, Refused> {
     let no_reading = || Refused::new("no reading is selected");
     match session.row() {
         Some(Row::Reading(id, _)) => session.document().reading(id).ok_or_else(no_reading),
-        Some(Row::Unread(quantity)) => {
-            Err(Refused::new(format!("the {quantity} was not read: add a reading first")))
-        }
+        Some(Row::Unread(quantity)) => Err(Refused::new(format!(
+            "the {quantity} was not read: add a reading first"
+        ))),
         _ => Err(no_reading()),
     }
 }
@@ -99,15 +99,17 @@ fn nudge(session: &Session, nudge: Nudge) -> Result<Change, Refused> {
     let reading = selected(session)?;
     let value = nudged(reading.quantity, reading.value, nudge);
     if value == reading.value {
-        let end = if value == reading.quantity.info().most { "most" } else { "least" };
+        let end = if value == reading.quantity.info().most {
+            "most"
+        } else {
+            "least"
+        };
         let value = amount(reading.quantity, value);
-        return Err(Refused::new(format!("{value} is the {end} that is accepted")));
+        return Err(Refused::new(format!(
+            "{value} is the {end} that is accepted"
+        )));
     }
     Ok(Change::Nudge(Edit::Value(reading.id.clone(), value)))
-}
-
-fn ask(session: &Session, prompt: Prompt, text: impl Into<String>) -> Result<Change, Refused> {
-    look(session, |view| view.overlays.push(Overlay::Field(Field::new(prompt, text))))
 }
 
 fn type_value(session: &Session) -> Result<Change, Refused> {
@@ -117,13 +119,23 @@ fn type_value(session: &Session) -> Result<Change, Refused> {
     };
     let reading = selected(session)?;
     let value = number(quantity, reading.value);
-    ask(session, Prompt::Value(reading.id.clone(), quantity), value)
+    Ok(ask(
+        session,
+        Prompt::Value(reading.id.clone(), quantity),
+        value,
+    ))
 }
 
 fn type_doubt(session: &Session) -> Result<Change, Refused> {
     let reading = selected(session)?;
-    let sd = reading.sd.map_or_else(String::new, |sd| number(reading.quantity, sd));
-    ask(session, Prompt::Sd(reading.id.clone(), reading.quantity), sd)
+    let sd = reading
+        .sd
+        .map_or_else(String::new, |sd| number(reading.quantity, sd));
+    Ok(ask(
+        session,
+        Prompt::Sd(reading.id.clone(), reading.quantity),
+        sd,
+    ))
 }
 
 fn set_aside(session: &Session) -> Result<Change, Refused> {
@@ -131,7 +143,11 @@ fn set_aside(session: &Session) -> Result<Change, Refused> {
     if reading.set_aside.is_some() {
         return Ok(Change::Edit(Edit::SetAside(reading.id.clone(), None)));
     }
-    ask(session, Prompt::Reason(reading.id.clone(), reading.quantity), "")
+    Ok(ask(
+        session,
+        Prompt::Reason(reading.id.clone(), reading.quantity),
+        "",
+    ))
 }
 
 fn add_reading(session: &Session) -> Result<Change, Refused> {
@@ -142,7 +158,11 @@ fn add_reading(session: &Session) -> Result<Change, Refused> {
     if neighbour.is_some_and(|neighbour| session.document().case().is_absent(neighbour)) {
         return Err(Refused::new("it is said not to be there"));
     }
-    ask(session, Prompt::NewReading(quantity), assumed(session, quantity))
+    Ok(ask(
+        session,
+        Prompt::NewReading(quantity),
+        assumed(session, quantity),
+    ))
 }
 
 /// What is assumed of a quantity, to begin with.

@@ -6,7 +6,11 @@ use sizing::{Answer, Neighbour};
 
 pub(super) fn absent(document: &mut Document, neighbour: Neighbour, absent: bool) -> Edit {
     let said = &mut document.case_mut().absent;
-    let was = if absent { !said.insert(neighbour) } else { said.remove(&neighbour) };
+    let was = if absent {
+        !said.insert(neighbour)
+    } else {
+        said.remove(&neighbour)
+    };
     Edit::Absent(neighbour, was)
 }
 
@@ -22,7 +26,11 @@ pub(super) fn check_absent(
     });
     match in_use.count() {
         count @ 1.. if absent => {
-            let readings = if count == 1 { "a reading".into() } else { format!("{count} readings") };
+            let readings = if count == 1 {
+                "a reading".into()
+            } else {
+                format!("{count} readings")
+            };
             Err(Refused::new(format!(
                 "{readings} of the {} in use: set aside what is wrong first",
                 name(neighbour)
@@ -32,13 +40,13 @@ pub(super) fn check_absent(
     }
 }
 
-pub(super) fn exclusion(document: &mut Document, id: String, answer: Option<Answer>) -> Edit {
+pub(super) fn exclusion(document: &mut Document, id: &str, answer: Option<Answer>) -> Edit {
     let answers = &mut document.case_mut().exclusions;
     let was = match answer {
-        Some(answer) => answers.insert(id.clone(), answer),
-        None => answers.remove(&id),
+        Some(answer) => answers.insert(id.to_owned(), answer),
+        None => answers.remove(id),
     };
-    Edit::Exclusion(id, was)
+    Edit::Exclusion(id.to_owned(), was)
 }
 
 pub(super) fn check_exclusion(document: &Document, id: &str) -> Result<(), Refused> {

@@ -5,7 +5,7 @@ use crate::amount::{amount, number};
 use crate::{Bay, Document, Filter, Shown};
 use files::Word;
 use geometry::Face;
-use measurement::{Quantity, Reading, ReadingId, Valve};
+use measurement::{Phase, Quantity, Reading, ReadingId, Side, Valve};
 use sizing::{Answer, Neighbour};
 
 /// What was done by an edit whose inverse is known, to a document that has it.
@@ -14,16 +14,26 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
         (Edit::Value(id, now), Edit::Value(_, was)) => value(document, id, *was, *now),
         (Edit::Sd(id, now), Edit::Sd(_, was)) => sd(document, id, *was, *now),
         (Edit::SetAside(id, why), _) => {
-            let verb = if why.is_some() { "set aside" } else { "restored" };
+            let verb = if why.is_some() {
+                "set aside"
+            } else {
+                "restored"
+            };
             format!("{verb}: {}", of(document, id, with_value))
         }
-        (Edit::Insert(_, reading), _) => format!("added: {}, {}", with_value(reading), how(reading)),
+        (Edit::Insert(_, reading), _) => {
+            format!("added: {}, {}", with_value(reading), how(reading))
+        }
         (Edit::Remove(_), Edit::Insert(_, reading)) => format!("removed: {}", with_value(reading)),
         (Edit::Absent(one, true), _) => format!("there is no {} beside it", neighbour(*one)),
         (Edit::Absent(one, false), _) => format!("there may be a {} beside it", neighbour(*one)),
         (Edit::Fact(fact, now), Edit::Fact(_, was)) => answered(fact.label(), *was, *now),
         (Edit::Exclusion(id, now), Edit::Exclusion(_, was)) => {
-            let asked = document.rules.exclusions.iter().find(|exclusion| exclusion.id == *id);
+            let asked = document
+                .rules
+                .exclusions
+                .iter()
+                .find(|exclusion| exclusion.id == *id);
             let fact = asked.map_or(id.as_str(), |exclusion| exclusion.fact.as_str());
             answered(fact, was.unwrap_or_default(), now.unwrap_or_default())
         }
@@ -47,22 +57,32 @@ fn of(document: &Document, id: &ReadingId, say: impl Fn(&Reading) -> String) -> 
 }
 
 fn with_value(reading: &Reading) -> String {
-    format!("{} {}", reading.quantity, amount(reading.quantity, reading.value))
+    format!(
+        "{} {}",
+        reading.quantity,
+        amount(reading.quantity, reading.value)
+    )
 }
 
-/// How a reading was taken, in the words of the file.
+/// How a reading was taken, in the words of the file; what does not apply is
+/// left out.
 fn how(reading: &Reading) -> String {
+    let side = Some(reading.side).filter(|side| *side != Side::NoSide);
+    let phase = Some(reading.phase).filter(|phase| *phase != Phase::AnyPhase);
     let words = [
-        reading.modality.word(),
-        reading.side.word(),
-        reading.phase.word(),
-        reading.method.word(),
+        Some(reading.modality.word()),
+        side.map(Word::word),
+        phase.map(Word::word),
+        Some(reading.method.word()),
     ];
-    words.map(|word| word.replace('_', " ")).join(", ")
+    let said: Vec<&str> = words.into_iter().flatten().collect();
+    said.join(", ").replace('_', " ")
 }
 
 fn value(document: &Document, id: &ReadingId, was: f64, now: f64) -> String {
-    of(document, id, |reading| arrow(reading.quantity, "", was, now))
+    of(document, id, |reading| {
+        arrow(reading.quantity, "", was, now)
+    })
 }
 
 fn arrow(quantity: Quantity, what: &str, was: f64, now: f64) -> String {
@@ -73,9 +93,8 @@ fn arrow(quantity: Quantity, what: &str, was: f64, now: f64) -> String {
 fn sd(document: &Document, id: &ReadingId, was: Option<f64>, now: Option<f64>) -> String {
     of(document, id, |reading| {
         let quantity = reading.quantity;
-        let said = |sd: Option<f64>| {
-            sd.map_or("the house rule's".into(), |sd| amount(quantity, sd))
-        };
+        let said =
+            |sd: Option<f64>| sd.map_or("the house rule's".into(), |sd| amount(quantity, sd));
         format!("SD of {quantity} {} → {}", said(was), said(now))
     })
 }
@@ -87,7 +106,10 @@ fn answered(fact: &str, was: Answer, now: Answer) -> String {
 fn bays(document: &Document, was: &[Bay], now: &[Bay]) -> String {
     let name = |bay: &Bay| bay.name(document.shelf());
     let only_in = |here: &[Bay], there: &[Bay]| {
-        here.iter().find(|bay| !there.contains(bay)).map(name).unwrap_or_default()
+        here.iter()
+            .find(|bay| !there.contains(bay))
+            .map(name)
+            .unwrap_or_default()
     };
     if now.len() > was.len() {
         return format!("pinned {}", only_in(now, was));
@@ -120,7 +142,9 @@ fn shown(was: &Shown, now: &Shown) -> String {
 }
 
 fn filter(filter: &Filter) -> String {
-    let verdict = filter.verdict.map(|verdict| format!("what {}", verb(verdict)));
+    let verdict = filter
+        .verdict
+        .map(|verdict| format!("what {}", verb(verdict)));
     let text = (!filter.text.is_empty()).then(|| format!("\"{}\"", filter.text));
     match (verdict, text) {
         (None, None) => "everything".into(),

@@ -12,23 +12,29 @@ pub(super) fn find<'a>(
     id: &ReadingId,
 ) -> Result<&'a mut Reading, Refused> {
     let mut readings = document.case_mut().readings.iter_mut();
-    readings.find(|reading| reading.id == *id).ok_or_else(|| no_such(id))
+    readings
+        .find(|reading| reading.id == *id)
+        .ok_or_else(|| no_such(id))
 }
 
 fn no_such(id: &ReadingId) -> Refused {
     Refused::new(format!("there is no reading \"{}\"", id.0))
 }
 
-pub(super) fn insert(document: &mut Document, place: usize, reading: Reading) -> Edit {
-    let id = reading.id.clone();
-    document.case_mut().readings.insert(place, reading);
-    Edit::Remove(id)
+pub(super) fn insert(document: &mut Document, place: usize, reading: &Reading) -> Edit {
+    document.case_mut().readings.insert(place, reading.clone());
+    Edit::Remove(reading.id.clone())
 }
 
 pub(super) fn remove(document: &mut Document, id: &ReadingId) -> Result<Edit, Refused> {
     let mut readings = document.case.readings.iter();
-    let place = readings.position(|reading| reading.id == *id).ok_or_else(|| no_such(id))?;
-    Ok(Edit::Insert(place, document.case_mut().readings.remove(place)))
+    let place = readings
+        .position(|reading| reading.id == *id)
+        .ok_or_else(|| no_such(id))?;
+    Ok(Edit::Insert(
+        place,
+        document.case_mut().readings.remove(place),
+    ))
 }
 
 pub(super) fn check_value(document: &Document, id: &ReadingId, value: f64) -> Result<(), Refused> {
@@ -41,7 +47,10 @@ fn check_range(reading: &Reading, value: f64) -> Result<(), Refused> {
     if (info.least..=info.most).contains(&value) {
         Ok(())
     } else {
-        Err(Refused::new(format!("expected {}", amount::range(reading.quantity))))
+        Err(Refused::new(format!(
+            "expected {}",
+            amount::range(reading.quantity)
+        )))
     }
 }
 
@@ -57,7 +66,10 @@ pub(super) fn check_sd(
         Ok(())
     } else {
         let most = amount::number(quantity, most);
-        Err(Refused::new(format!("expected {}, above 0, at most {most}", info.unit.symbol())))
+        Err(Refused::new(format!(
+            "expected {}, above 0, at most {most}",
+            info.unit.symbol()
+        )))
     }
 }
 
@@ -80,13 +92,20 @@ pub(super) fn check_insert(
     reading: &Reading,
 ) -> Result<(), Refused> {
     if document.reading(&reading.id).is_some() {
-        return Err(Refused::new(format!("there is a reading \"{}\" already", reading.id.0)));
+        return Err(Refused::new(format!(
+            "there is a reading \"{}\" already",
+            reading.id.0
+        )));
     }
     if place > document.case.readings.len() {
         return Err(Refused::new("there is no such place among the readings"));
     }
     check_range(reading, reading.value)?;
-    if reading.set_aside.is_some() { Ok(()) } else { check_is_there(document, reading) }
+    if reading.set_aside.is_some() {
+        Ok(())
+    } else {
+        check_is_there(document, reading)
+    }
 }
 
 /// What is said not to be there has no reading in use.

@@ -19,7 +19,8 @@ impl CommandList {
         let words: Vec<&str> = text.split_whitespace().collect();
         Command::all()
             .filter(|command| {
-                let all = format!("{} {} {}", command.id, command.name, command.says).to_lowercase();
+                let all =
+                    format!("{} {} {}", command.id, command.name, command.says).to_lowercase();
                 words.iter().all(|word| all.contains(word))
             })
             .collect()

@@ -15,7 +15,11 @@ pub struct Field {
 
 impl Field {
     pub(crate) fn new(prompt: Prompt, text: impl Into<String>) -> Self {
-        Self { prompt, editor: Editor::new(text), error: None }
+        Self {
+            prompt,
+            editor: Editor::new(text),
+            error: None,
+        }
     }
 
     pub(crate) fn key(&mut self, key: Key) -> Taken {

@@ -37,7 +37,9 @@ impl Prompt {
             Self::Sd(id, _) if text.trim().is_empty() => Ok(Edit::Sd(id.clone(), None)),
             Self::Sd(id, quantity) => match amount::typed(*quantity, text) {
                 Some(sd) => Ok(Edit::Sd(id.clone(), Some(sd))),
-                None => Err(Refused::new("expected a number, or nothing for the house rule's")),
+                None => Err(Refused::new(
+                    "expected a number, or nothing for the house rule's",
+                )),
             },
             Self::Reason(id, _) => Ok(Edit::SetAside(id.clone(), Some(text.trim().to_owned()))),
             Self::NewReading(quantity) => {
@@ -47,8 +49,14 @@ impl Prompt {
             }
             Self::Filter => {
                 let shown = session.document().shown();
-                let filter = Filter { text: text.trim().to_owned(), ..shown.filter.clone() };
-                Ok(Edit::Shown(Shown { filter, ..shown.clone() }))
+                let filter = Filter {
+                    text: text.trim().to_owned(),
+                    ..shown.filter.clone()
+                };
+                Ok(Edit::Shown(Shown {
+                    filter,
+                    ..shown.clone()
+                }))
             }
         }
     }

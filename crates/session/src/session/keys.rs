@@ -78,7 +78,9 @@ impl Session {
 
     /// A digit that opened a field is the first that stands in it.
     fn begin_with(&mut self, key: Key) {
-        let is_digit = key.printed().is_some_and(|character| character.is_ascii_digit());
+        let is_digit = key
+            .printed()
+            .is_some_and(|character| character.is_ascii_digit());
         if let Some(Overlay::Field(field)) = self.view.overlays.last_mut()
             && is_digit
         {

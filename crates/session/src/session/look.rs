@@ -64,31 +64,45 @@ impl Session {
 
     /// The one sentence above the list, when there is a result.
     pub fn headline(&self) -> Option<String> {
-        self.results.assessed().map(|assessed| assessed.ranking.headline())
+        self.results
+            .assessed()
+            .map(|assessed| assessed.ranking.headline())
     }
 
     /// The candidates that the ranked list shows, the best first.
     pub fn listed(&self) -> Vec<&Candidate> {
         let filter = &self.document.shown().filter;
-        let ranked = self.results.assessed().map(|assessed| &assessed.ranking.candidates);
-        ranked.into_iter().flatten().filter(|candidate| filter.shows(candidate)).collect()
+        let ranked = self
+            .results
+            .assessed()
+            .map(|assessed| &assessed.ranking.candidates);
+        ranked
+            .into_iter()
+            .flatten()
+            .filter(|candidate| filter.shows(candidate))
+            .collect()
     }
 
     /// Where the selected candidate stands among those listed.
     pub fn listed_place(&self) -> Option<usize> {
         let listed = self.listed();
-        let selected = listed.iter().position(|one| Some(one.place) == self.view.ranked);
+        let selected = listed
+            .iter()
+            .position(|one| Some(one.place) == self.view.ranked);
         selected.or_else(|| (!listed.is_empty()).then_some(0))
     }
 
     /// The selected candidate of the ranked list.
     pub fn candidate(&self) -> Option<&Candidate> {
-        self.listed_place().and_then(|place| self.listed().get(place).copied())
+        self.listed_place()
+            .and_then(|place| self.listed().get(place).copied())
     }
 
     /// The candidate in a bay, as it was last assessed.
     pub fn bay_candidate(&self, bay: usize) -> Option<&Candidate> {
-        self.results.assessed()?.candidate(self.document.bays().get(bay)?)
+        self.results
+            .assessed()?
+            .candidate(self.document.bays().get(bay)?)
     }
 
     /// The turn of the candidate in a bay, in whole degrees from 0 to 359, when
@@ -122,7 +136,11 @@ impl Session {
     /// result, whether it might.
     fn is_missed(&self, quantity: Quantity) -> bool {
         self.results.assessed().is_none_or(|assessed| {
-            let mut outcomes = assessed.ranking.candidates.iter().flat_map(|one| &one.outcomes);
+            let mut outcomes = assessed
+                .ranking
+                .candidates
+                .iter()
+                .flat_map(|one| &one.outcomes);
             outcomes.any(|outcome| outcome.missing.contains(&quantity))
         })
     }

@@ -3,6 +3,7 @@ use crate::{Bay, Shelf};
 use sizing::engine::Engine;
 use sizing::{Candidate, Draws, Ranking, Setting, Work, rank};
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -31,12 +32,23 @@ impl Memory {
         mut send: impl FnMut(Assessed) -> bool,
     ) {
         self.forget_other_than(request);
-        let known = request.stages.iter().rposition(|draws| self.stages.contains_key(draws));
+        let known = request
+            .stages
+            .iter()
+            .rposition(|draws| self.stages.contains_key(draws));
         let last = request.stages.len().saturating_sub(1);
         for (place, &draws) in request.stages.iter().enumerate().skip(known.unwrap_or(0)) {
-            let work = Work { engine, threads, cancel };
-            let Some(stage) = self.stage(request, draws, &work) else { return };
-            let Some(by_hand) = by_hand(request, stage, &work) else { return };
+            let work = Work {
+                engine,
+                threads,
+                cancel,
+            };
+            let Some(stage) = self.stage(request, draws, &work) else {
+                return;
+            };
+            let Some(by_hand) = by_hand(request, stage, &work) else {
+                return;
+            };
             let assessed = Assessed {
                 generation: request.generation,
                 draws,
@@ -60,23 +72,36 @@ impl Memory {
         });
         if !is_same {
             self.stages.clear();
-            self.of = Some((Arc::clone(&request.setting), request.shelf.clone(), request.seed));
+            self.of = Some((
+                Arc::clone(&request.setting),
+                request.shelf.clone(),
+                request.seed,
+            ));
         }
     }
 
     /// A stage, worked out if it is not known; `None` when it was cancelled.
     fn stage(&mut self, request: &Request, draws: usize, work: &Work) -> Option<&Stage> {
-        if !self.stages.contains_key(&draws) {
-            let Request { setting, shelf, seed, .. } = request;
-            // A number of draws that cannot be taken gives the values as read.
-            let made = match draws {
-                0 => None,
-                _ => Draws::new(setting, draws, *seed).ok(),
-            };
-            let ranking = rank(setting, shelf.catalogues(), made.as_ref(), work)?;
-            self.stages.insert(draws, Stage { draws: made, ranking: Arc::new(ranking) });
-        }
-        self.stages.get(&draws)
+        let entry = match self.stages.entry(draws) {
+            Entry::Occupied(known) => return Some(known.into_mut()),
+            Entry::Vacant(entry) => entry,
+        };
+        let Request {
+            setting,
+            shelf,
+            seed,
+            ..
+        } = request;
+        // A number of draws that cannot be taken gives the values as read.
+        let made = match draws {
+            0 => None,
+            _ => Draws::new(setting, draws, *seed).ok(),
+        };
+        let ranking = rank(setting, shelf.catalogues(), made.as_ref(), work)?;
+        Some(entry.insert(Stage {
+            draws: made,
+            ranking: Arc::new(ranking),
+        }))
     }
 }
 
@@ -88,11 +113,12 @@ fn by_hand(request: &Request, stage: &Stage, work: &Work) -> Option<Vec<(Bay, Ca
         if work.cancel.load(Ordering::Relaxed) {
             return None;
         }
-        let Some((shape, size)) = bay.find(&request.shelf) else { continue };
+        let Some((shape, size)) = bay.find(&request.shelf) else {
+            continue;
+        };
         let piece = (bay.place, shape, &size);
         let draws = stage.draws.as_ref();
-        let candidate =
-            Candidate::assess(&request.setting, piece, bay.turn(), draws, work.engine);
+        let candidate = Candidate::assess(&request.setting, piece, bay.turn(), draws, work.engine);
         assessed.push((*bay, candidate));
     }
     Some(assessed)

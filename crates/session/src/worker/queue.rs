@@ -46,7 +46,10 @@ impl Queue {
                 self.cancel.store(false, Ordering::Relaxed);
                 return Some(request);
             }
-            state = self.changed.wait(state).unwrap_or_else(PoisonError::into_inner);
+            state = self
+                .changed
+                .wait(state)
+                .unwrap_or_else(PoisonError::into_inner);
         }
     }
 

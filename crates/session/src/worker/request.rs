@@ -45,9 +45,16 @@ impl Assessed {
     /// The candidate in a bay, if it was assessed.
     pub fn candidate(&self, bay: &Bay) -> Option<&Candidate> {
         if bay.is_ranked() {
-            return self.ranking.candidates.iter().find(|one| one.place == bay.place);
+            return self
+                .ranking
+                .candidates
+                .iter()
+                .find(|one| one.place == bay.place);
         }
-        self.by_hand.iter().find(|(one, _)| one == bay).map(|(_, candidate)| candidate)
+        self.by_hand
+            .iter()
+            .find(|(one, _)| one == bay)
+            .map(|(_, candidate)| candidate)
     }
 }
 

@@ -11,15 +11,20 @@ pub(super) fn opened(line: &str) -> Session {
     let mut case = fixture::case();
     let quantity = Quantity::from_address(what);
     if let Some(quantity) = quantity {
-        case.readings.retain(|one| rest != "unread" || one.quantity != quantity);
-        if let Ok(value) = rest.parse() {
-            match case.readings.iter_mut().find(|one| one.quantity == quantity) {
-                Some(reading) => reading.value = value,
-                None => {
-                    let document = fixture::infant().document().clone();
-                    case.readings.push(crate::first_reading::reading(&document, quantity, value));
-                }
+        case.readings
+            .retain(|one| rest != "unread" || one.quantity != quantity);
+        let first = case
+            .readings
+            .iter_mut()
+            .find(|one| one.quantity == quantity);
+        match (rest.parse(), first) {
+            (Ok(value), Some(reading)) => reading.value = value,
+            (Ok(value), None) => {
+                let document = fixture::open(case.clone()).document().clone();
+                case.readings
+                    .push(crate::first_reading::reading(&document, quantity, value));
             }
+            (Err(_), _) => {}
         }
     }
     let mut session = fixture::open(case);
@@ -65,14 +70,33 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
     let mut lines = Vec::new();
     for reading in &case.readings {
         let address = reading.quantity.address();
-        lines.push(format!("{address} {}", amount::number(reading.quantity, reading.value)));
+        lines.push(format!(
+            "{address} {}",
+            amount::number(reading.quantity, reading.value)
+        ));
         lines.push(format!("{address} {}", reading.value));
-        lines.push(format!("{address} sd {}", reading.sd.map_or("house".into(), |sd| sd.to_string())));
-        lines.extend(reading.set_aside.iter().map(|why| format!("{address} aside {why}")));
+        lines.push(format!(
+            "{address} sd {}",
+            reading.sd.map_or("house".into(), |sd| sd.to_string())
+        ));
+        lines.extend(
+            reading
+                .set_aside
+                .iter()
+                .map(|why| format!("{address} aside {why}")),
+        );
     }
-    lines.extend(case.absent.iter().map(|neighbour| format!("absent {}", neighbour.name())));
+    lines.extend(
+        case.absent
+            .iter()
+            .map(|neighbour| format!("absent {}", neighbour.name())),
+    );
     for row in session.rows() {
-        let selected = if Some(row) == session.row() { " selected" } else { "" };
+        let selected = if Some(row) == session.row() {
+            " selected"
+        } else {
+            ""
+        };
         let (name, answer) = match row {
             Row::Fact(fact) => (format!("fact {fact:?}"), Some(fact.of(&case.facts))),
             Row::Exclusion(id) => (

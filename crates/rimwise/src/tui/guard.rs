@@ -1,0 +1,76 @@
+use crossterm::event::{DisableBracketedPaste, EnableBracketedPaste};
+use crossterm::terminal::{
+    BeginSynchronizedUpdate, EndSynchronizedUpdate, EnterAlternateScreen, LeaveAlternateScreen,
+    disable_raw_mode, enable_raw_mode,
+};
+use crossterm::{cursor, execute};
+use ratatui::backend::CrosstermBackend;
+use ratatui::{Frame, Terminal};
+use std::io::{self, Stdout, stdout};
+use std::panic;
+use std::thread;
+
+/// The terminal in the hands of the program: given back when this is dropped,
+/// and before the message of a panic of the thread that took it.
+pub(super) struct Guard {
+    terminal: Terminal<CrosstermBackend<Stdout>>,
+}
+
+impl Guard {
+    /// Takes the terminal: raw, on the alternate screen, pastes told from keys.
+    pub(super) fn enter() -> io::Result<Self> {
+        // Under NO_COLOR crossterm would write a reset in place of each colour
+        // and lose bold and reverse with it; the theme holds no colour then.
+        crossterm::style::force_color_output(true);
+        give_back_on_panic();
+        enable_raw_mode()?;
+        let entered = execute!(stdout(), EnterAlternateScreen, EnableBracketedPaste, cursor::Hide);
+        let terminal = entered.and_then(|()| Terminal::new(CrosstermBackend::new(stdout())));
+        match terminal {
+            Ok(terminal) => Ok(Self { terminal }),
+            Err(error) => {
+                give_back();
+                Err(error)
+            }
+        }
+    }
+
+    /// Draws a frame in one synchronised update, so that nothing flickers.
+    pub(super) fn draw(&mut self, page: impl FnOnce(&mut Frame)) -> io::Result<()> {
+        execute!(stdout(), BeginSynchronizedUpdate)?;
+        self.terminal.draw(page)?;
+        execute!(stdout(), EndSynchronizedUpdate)
+    }
+}
+
+impl Drop for Guard {
+    fn drop(&mut self) {
+        give_back();
+    }
+}
+
+/// Gives the terminal back as far as it lets itself be; there is nobody left to
+/// tell where it does not.
+fn give_back() {
+    let _ = execute!(
+        stdout(),
+        EndSynchronizedUpdate,
+        DisableBracketedPaste,
+        LeaveAlternateScreen,
+        cursor::Show
+    );
+    let _ = disable_raw_mode();
+}
+
+/// A panic of this thread gives the terminal back before it is told. One of the
+/// worker is told on the screen, and is not to tear it down.
+fn give_back_on_panic() {
+    let owner = thread::current().id();
+    let told = panic::take_hook();
+    panic::set_hook(Box::new(move |panic| {
+        if thread::current().id() == owner {
+            give_back();
+            told(panic);
+        }
+    }));
+}

@@ -1,0 +1,56 @@
+//! What comes from outside, each on a thread of its own, into one channel.
+
+use super::key::key;
+use crossterm::event::{self, Event};
+use session::{Key, Reply};
+use signal_hook::consts::{SIGHUP, SIGTERM};
+use signal_hook::iterator::Signals;
+use std::io;
+use std::sync::mpsc::Sender;
+use std::thread;
+
+/// Something to answer to.
+pub(super) enum Message {
+    /// A key was pressed.
+    Key(Key),
+    /// A text was pasted.
+    Paste(String),
+    /// The worker has something to say.
+    Reply(Reply),
+    /// The screen has changed its size.
+    Redraw,
+    /// The program is asked to end.
+    Leave,
+}
+
+/// Listens to the terminal. A terminal that is gone ends the program.
+pub(super) fn terminal(sender: Sender<Message>) -> io::Result<()> {
+    thread::Builder::new().name("terminal".into()).spawn(move || {
+        loop {
+            let message = match event::read() {
+                Ok(Event::Key(event)) => key(event).map(Message::Key),
+                Ok(Event::Paste(text)) => Some(Message::Paste(text)),
+                Ok(Event::Resize(..)) => Some(Message::Redraw),
+                Ok(_) => None,
+                Err(_) => Some(Message::Leave),
+            };
+            let is_last = matches!(message, Some(Message::Leave));
+            if message.is_some_and(|message| sender.send(message).is_err()) || is_last {
+                return;
+            }
+        }
+    })?;
+    Ok(())
+}
+
+/// Listens to the signals that ask a program to end.
+pub(super) fn signals(sender: Sender<Message>) -> io::Result<()> {
+    let mut signals = Signals::new([SIGTERM, SIGHUP])?;
+    thread::Builder::new().name("signals".into()).spawn(move || {
+        if signals.forever().next().is_some() {
+            // Nobody listens any more where the program is ending anyway.
+            let _ = sender.send(Message::Leave);
+        }
+    })?;
+    Ok(())
+}
