@@ -255,7 +255,7 @@ fn the_program_alone_ranks_the_demonstration_and_says_how_to_go_on() {
     assert_eq!(output.status.code(), Some(0));
     let page = text(&output);
     assert!(page.starts_with("Muscular outlet defect"), "{page}");
-    assert!(page.contains("rimwise --help"), "{page}");
+    assert!(page.contains("Open it in a terminal") && page.contains("rimwise --help"), "{page}");
 }
 
 #[test]

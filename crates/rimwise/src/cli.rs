@@ -4,6 +4,7 @@ mod args;
 mod check;
 mod compare;
 mod inputs;
+mod open;
 mod rank;
 mod report;
 
@@ -29,7 +30,7 @@ pub(crate) fn run() -> ExitCode {
             return ExitCode::from(u8::try_from(error.exit_code()).unwrap_or(BAD_INPUT));
         }
     };
-    let mut out = io::BufWriter::new(io::stdout().lock());
+    let mut out = io::BufWriter::new(io::stdout());
     let done = dispatch(arguments, &mut out).and_then(|()| Ok(out.flush()?));
     match done {
         Ok(()) => ExitCode::SUCCESS,
@@ -45,7 +46,7 @@ pub(crate) fn run() -> ExitCode {
 
 fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
     match arguments.command {
-        None => rank::demonstration(arguments.case.as_deref(), out),
+        None => open::run(arguments.case.as_deref(), out),
         Some(Command::Rank(asked)) => rank::run(&asked, out),
         Some(Command::Compare(asked)) => compare::run(&asked, out),
         Some(Command::Check(asked)) => check::run(&asked, out),

@@ -2,6 +2,7 @@
 
 mod caution;
 mod cli;
+mod tui;
 
 use std::process::ExitCode;
 

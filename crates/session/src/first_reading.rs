@@ -45,9 +45,12 @@ fn among<T: Copy + PartialEq>(accepted: &[T], one: T) -> T {
     }
 }
 
+/// How, where, when and between what a reading is taken.
+type Taking = (Modality, Side, Phase, Method);
+
 /// As a reading of the same quantity was taken, or of the same structure in the
 /// same unit; one in use before one set aside.
-fn as_a_neighbour(document: &Document, quantity: Quantity) -> Option<Taken> {
+fn as_a_neighbour(document: &Document, quantity: Quantity) -> Option<Taking> {
     let info = quantity.info();
     let readings = &document.case().readings;
     readings
@@ -69,7 +72,7 @@ fn as_a_neighbour(document: &Document, quantity: Quantity) -> Option<Taken> {
 
 /// Common practice, no source: lengths in the heart by transthoracic echo from
 /// edge to edge at the end of diastole, pressures by catheter.
-fn as_is_usual(quantity: Quantity) -> Taken {
+fn as_is_usual(quantity: Quantity) -> Taking {
     let info = quantity.info();
     if info.structure == Structure::Patient {
         return (

@@ -7,6 +7,7 @@ use files::{
     CaseFile, CatalogueFile, Diagnostic, FileError, HouseRulesFile, parse_case, parse_catalogue,
     parse_house_rules, read_case, read_catalogue, read_house_rules, shipped,
 };
+use session::Session;
 use sha2::{Digest, Sha256};
 use sizing::engine::Plain;
 use sizing::{Catalogue, Draws, Ranking, Setting, Work, rank};
@@ -82,6 +83,12 @@ impl Inputs {
                 let _ = write!(text, "{byte:02x}");
                 text
             })
+    }
+
+    /// Opens them for work on the screen.
+    pub(super) fn session(self) -> Session {
+        let catalogues = self.catalogues.into_iter().map(CatalogueFile::into_value).collect();
+        Session::open(self.case.into_value(), catalogues, self.rules.into_value())
     }
 
     /// Ranks them as a call asks.

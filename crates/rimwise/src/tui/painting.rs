@@ -7,17 +7,24 @@ use ratatui::symbols::Marker;
 use ratatui::widgets::Widget;
 use ratatui::widgets::canvas::{Canvas, Context, Line, Points};
 use scene::layout::{Grid, place};
-use scene::{Extent, Form, Part, Point, Scene};
+use scene::{Extent, Form, Importance, Part, Point, Scene};
 
 /// How many millimetres a column is wide. A row is twice as high as a column is
 /// wide, so that circles stay round.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 pub(super) struct Scale(pub(super) f64);
 
 /// How many times as high as wide a cell is.
 const CELL: f64 = 2.0;
 
+/// From this scale on only lengths and orientation are written: names would hide
+/// what they name.
+const WORDY: Scale = Scale(0.55);
+
 impl Scale {
+    /// The coarsest scale at which a picture still tells anything.
+    pub(super) const COARSEST: Self = Self(1.2);
+
     /// The largest scale at which a picture of these bounds fits an area.
     pub(super) fn fitting(bounds: &Extent, area: Rect) -> Self {
         let across = bounds.width() / f64::from(area.width.max(1));
@@ -107,7 +114,8 @@ fn words(
         columns_per_mm: 1.0 / scale.0,
         rows_per_mm: 1.0 / (CELL * scale.0),
     };
-    for placed in place(scene, &grid) {
+    let least = if scale < WORDY { Importance::Aside } else { Importance::Length };
+    for placed in place(&worded(scene, least), &grid) {
         let (Ok(column), Ok(row)) = (u16::try_from(placed.column), u16::try_from(placed.row))
         else {
             continue;
@@ -118,6 +126,14 @@ fn words(
             buffer.set_stringn(area.x + column, area.y + row, placed.text, room, style);
         }
     }
+}
+
+/// The scene with the words of at least an importance.
+fn worded(scene: &Scene, least: Importance) -> Scene {
+    let figures = scene.figures.iter().filter(|figure| {
+        figure.form.label().is_none_or(|label| label.importance >= least)
+    });
+    Scene { bounds: scene.bounds, figures: figures.cloned().collect() }
 }
 
 /// How a line is broken, so that parts are told apart without colour.

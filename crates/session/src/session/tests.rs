@@ -94,7 +94,7 @@ fn an_added_reading_says_how_it_is_taken_to_be() {
     check(
         rim,
         "a 6 enter",
-        "says added: tricuspid rim 6.0 mm, transthoracic echo, systole, edge to edge",
+        "says added: tricuspid rim 6.0 mm, transthoracic echo, end diastole, edge to edge",
     );
 }
 

@@ -1,0 +1,118 @@
+//! The page: what stands where at every size of terminal.
+//!
+//! Three layouts were weighed. *Lanes*: each shape a horizontal strip on one
+//! millimetre ruler; good for one valve, but the wall lies down. *Dial*: a clock
+//! in the middle and the readings round it; fine to teach, poor to compare.
+//! *Bays on one level*, taken: every shape stands upright in a bay of its own, as
+//! the heart does on its long axis, left ventricle left, arteries up; all bays
+//! have one scale and one level, so the eye runs along the hinge from shape to
+//! shape and sees which reaches it.
+
+mod bay;
+mod checks;
+mod drawing;
+mod field;
+mod footer;
+mod header;
+mod key_list;
+mod lines;
+mod pictures;
+mod ranking;
+mod readings;
+mod small;
+
+use super::theme::Theme;
+use ratatui::Frame;
+use ratatui::layout::{Constraint, Layout, Rect};
+use session::{Focus, Overlay, Session};
+
+/// Smaller than this the page is a few lines of essentials.
+const LEAST_WIDTH: u16 = 60;
+/// See [`LEAST_WIDTH`].
+const LEAST_HEIGHT: u16 = 15;
+/// From this width on the list of readings has a column of its own.
+const WIDE: u16 = 110;
+/// From this width on the ranked list has one too.
+const VERY_WIDE: u16 = 170;
+/// Lines of the ranked list where it lies under the bays.
+const LIST_HEIGHT: u16 = 9;
+
+/// Draws the page of a session.
+pub(super) fn page(frame: &mut Frame, session: &Session, theme: &Theme) {
+    let area = frame.area();
+    if area.width < LEAST_WIDTH || area.height < LEAST_HEIGHT {
+        small::draw(frame, session, *theme, area);
+    } else {
+        full(frame, session, *theme, area);
+    }
+    match session.view().overlays.last() {
+        Some(Overlay::Field(field)) => field::draw(frame, field, *theme, area),
+        Some(Overlay::Commands(list)) => key_list::draw(frame, session, list, *theme, area),
+        Some(Overlay::Drawing) | None => {}
+    }
+}
+
+fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+    let head = header::lines(session, theme, area.width);
+    let head_height = u16::try_from(head.len()).unwrap_or(u16::MAX).min(area.height / 3);
+    let [top, body, foot] = Layout::vertical([
+        Constraint::Length(head_height),
+        Constraint::Min(1),
+        Constraint::Length(footer::HEIGHT),
+    ])
+    .areas(area);
+    lines::draw(frame, head, top);
+    footer::draw(frame, session, theme, foot);
+    let is_whole = session.view().overlays.iter().any(|layer| *layer == Overlay::Drawing);
+    if is_whole {
+        drawing::draw(frame, session, theme, body);
+        return;
+    }
+    let panels = Panels::of(body);
+    readings::draw(frame, session, theme, panels.readings);
+    bay::draw_all(frame, session, theme, panels.bays);
+    ranking::draw(frame, session, theme, panels.ranking);
+}
+
+/// Where the three panels lie.
+struct Panels {
+    readings: Rect,
+    bays: Rect,
+    ranking: Rect,
+}
+
+impl Panels {
+    /// Three columns, two columns with the list under the bays, or two with the
+    /// list under the readings.
+    fn of(body: Rect) -> Self {
+        let beside = |constraints: [Constraint; 2], area: Rect| -> [Rect; 2] {
+            Layout::horizontal(constraints).spacing(1).areas(area)
+        };
+        if body.width >= VERY_WIDE {
+            let [readings, bays, ranking] = Layout::horizontal([
+                Constraint::Length(46),
+                Constraint::Min(1),
+                Constraint::Length(48),
+            ])
+            .spacing(2)
+            .areas(body);
+            return Self { readings, bays, ranking };
+        }
+        if body.width >= WIDE {
+            let [readings, right] = beside([Constraint::Length(42), Constraint::Min(1)], body);
+            let list = LIST_HEIGHT.min(right.height / 3);
+            let [bays, ranking] =
+                Layout::vertical([Constraint::Min(1), Constraint::Length(list)]).areas(right);
+            return Self { readings, bays, ranking };
+        }
+        let [left, bays] = beside([Constraint::Percentage(42), Constraint::Min(1)], body);
+        let [readings, ranking] =
+            Layout::vertical([Constraint::Fill(3), Constraint::Fill(2)]).areas(left);
+        Self { readings, bays, ranking }
+    }
+}
+
+/// Whether a panel takes keys: the focused one, while nothing lies over it.
+fn has_keys(session: &Session, panel: Focus) -> bool {
+    session.view().focus == panel && session.view().overlays.is_empty()
+}

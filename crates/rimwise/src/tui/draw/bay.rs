@@ -1,0 +1,142 @@
+//! The bays: two to four candidates side by side.
+
+use super::lines::{self, fitted};
+use super::pictures::Gallery;
+use super::ranking::{chance, glyph};
+use super::{checks, has_keys};
+use crate::tui::theme::Theme;
+use files::visible;
+use ratatui::Frame;
+use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::text::{Line, Span};
+use scene::View;
+use session::{Bay, Focus, Session};
+use sizing::Candidate;
+
+/// The least columns of a bay.
+const LEAST_WIDTH: u16 = 22;
+/// Lines of a bay's name and verdict.
+const HEAD: u16 = 2;
+
+/// Draws every bay there is room for, the selected one among them; where none is
+/// pinned, the candidate selected in the list.
+pub(super) fn draw_all(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+    let focused = has_keys(session, Focus::Bays);
+    let shown = session.document().shown();
+    let beside = format!("cut to the {}", shown.valve.label());
+    let area = lines::headed(frame, "Side by side", &beside, focused, theme, area);
+    let bays = shown_bays(session);
+    if bays.is_empty() || area.is_empty() {
+        return;
+    }
+    let most = usize::from((area.width / LEAST_WIDTH).max(1));
+    let first = lines::first_shown(session.view().bay, bays.len(), most);
+    let bays: Vec<Bay> = bays.into_iter().skip(first).take(most).collect();
+    let gallery = Gallery::of(session, &bays);
+    let columns = Layout::horizontal(bays.iter().map(|_| Constraint::Fill(1))).spacing(1);
+    for (index, room) in columns.split(area).iter().enumerate() {
+        let selected = focused && first + index == session.view().bay;
+        draw(frame, session, theme, &bays[index], selected, *room);
+        let pictures = picture_room(*room);
+        if gallery.has_section(index) {
+            gallery.draw(frame, theme, index, pictures);
+        } else {
+            missing(frame, session, theme, pictures);
+        }
+    }
+}
+
+/// The pinned bays and, while the list has the keys, the candidate selected in
+/// it: the drawings follow the selection.
+pub(super) fn shown_bays(session: &Session) -> Vec<Bay> {
+    let mut bays = session.document().bays().to_vec();
+    let follows = session.view().focus == Focus::Ranking || bays.is_empty();
+    if let Some(candidate) = session.candidate().filter(|_| follows) {
+        let bay = Bay::new(candidate.place);
+        if !bays.contains(&bay) {
+            bays.truncate(session::MOST_BAYS - 1);
+            bays.insert(0, bay);
+        }
+    }
+    bays
+}
+
+/// Name, verdict and checks of a bay; the pictures lie between.
+fn draw(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    bay: &Bay,
+    selected: bool,
+    area: Rect,
+) {
+    let results = session.results();
+    let candidate = results.assessed().and_then(|assessed| assessed.candidate(bay));
+    let head = Rect { height: HEAD.min(area.height), ..area };
+    lines::draw(frame, heading(session, theme, bay, candidate, selected, area.width), head);
+    let pictures = picture_room(area);
+    let below = Rect {
+        y: pictures.bottom(),
+        height: area.bottom().saturating_sub(pictures.bottom()),
+        ..area
+    };
+    let Some(candidate) = candidate else { return };
+    let mut told = checks::lines(candidate, theme, area.width, usize::from(below.height));
+    if results.is_stale() {
+        told = told.into_iter().map(|line| line.style(theme.dim())).collect();
+    }
+    lines::draw(frame, told, below);
+}
+
+fn heading(
+    session: &Session,
+    theme: Theme,
+    bay: &Bay,
+    candidate: Option<&Candidate>,
+    selected: bool,
+    width: u16,
+) -> Vec<Line<'static>> {
+    let is_offset = candidate.is_some_and(|candidate| candidate.size.occluder.is_offset());
+    let turn = match (is_offset, candidate, bay.turn) {
+        (true, Some(candidate), None) => format!(" {:.0}° best", candidate.turn.to_degrees()),
+        (true, _, Some(turn)) => format!(" {turn}° by hand"),
+        _ => String::new(),
+    };
+    let name = format!("{}{turn}", bay.name(session.document().shelf()));
+    let style = if selected { theme.selected(true) } else { theme.strong() };
+    let second = candidate.map_or_else(
+        || Line::styled("assessing …", theme.dim()),
+        |candidate| {
+            let verdict = candidate.judged.verdict;
+            Line::from(vec![
+                Span::styled(
+                    format!("{} {} on paper", glyph(verdict), verdict.word()),
+                    theme.verdict(verdict),
+                ),
+                Span::raw(format!("  {}", chance(candidate))),
+            ])
+        },
+    );
+    vec![Line::styled(fitted(&visible(&name), usize::from(width)), style), second]
+}
+
+/// Where the pictures of a bay lie: half of it under the heading.
+fn picture_room(area: Rect) -> Rect {
+    let room = area.height.saturating_sub(HEAD);
+    let height = room / 2 + room % 2;
+    Rect { y: area.y + HEAD.min(area.height), height, ..area }
+}
+
+/// Why there is no picture.
+fn missing(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+    let view = View::Section(session.document().shown().valve);
+    let missing: Vec<&str> =
+        view.missing(session.setting()).into_iter().map(measurement::Quantity::label).collect();
+    let why = if missing.is_empty() {
+        "no such neighbour: v draws the next valve".to_owned()
+    } else {
+        format!("not drawn without {}", missing.join(", "))
+    };
+    let text = lines::wrapped(&why, area.width);
+    lines::draw(frame, text.into_iter().map(|line| Line::styled(line, theme.dim())).collect(), area);
+}

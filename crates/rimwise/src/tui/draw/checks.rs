@@ -1,0 +1,144 @@
+//! The checks of a candidate: glyph, word, value, margin, chance; then what is
+//! broken, in sentences.
+
+use super::lines::{fitted, wrapped};
+use super::ranking::short;
+use crate::tui::theme::Theme;
+use files::visible;
+use ratatui::text::{Line, Span};
+use sizing::{Candidate, Outcome, State};
+
+/// Columns of the value.
+const VALUE: usize = 8;
+/// Columns of the margin bar: as many on either side of the limit.
+const BAR: usize = 5;
+/// Columns of the chance.
+const CHANCE: usize = 5;
+
+/// The checks, the gravest first, and the sentences of those that are not ok, in
+/// a room of so many lines.
+pub(super) fn lines(
+    candidate: &Candidate,
+    theme: Theme,
+    width: u16,
+    room: usize,
+) -> Vec<Line<'static>> {
+    let mut outcomes: Vec<&Outcome> = candidate.outcomes.iter().collect();
+    outcomes.sort_by(|one, other| gravity(one.state).cmp(&gravity(other.state)).then_with(|| margin(one).total_cmp(&margin(other))));
+    let mut said: Vec<Line> = Vec::new();
+    for outcome in outcomes.iter().filter(|outcome| outcome.state != State::Ok) {
+        let aside = outcome.aside.map_or_else(String::new, |aside| format!(" ({aside})"));
+        let says = format!("{} {}{aside}", glyph(outcome.state), outcome.says);
+        for line in wrapped(&visible(&says), width) {
+            said.push(Line::styled(line, theme.state(outcome.state)));
+        }
+    }
+    // Sentences take what the table leaves, but at least half where they need it.
+    let table = room.saturating_sub(said.len()).max(room.div_ceil(2));
+    let mut lines: Vec<Line> =
+        outcomes.iter().take(table).map(|outcome| row(outcome, theme, usize::from(width))).collect();
+    lines.extend(said);
+    if lines.len() > room {
+        lines.truncate(room.saturating_sub(1));
+        lines.push(Line::styled("…", theme.dim()));
+    }
+    lines
+}
+
+fn row(outcome: &Outcome, theme: Theme, width: usize) -> Line<'static> {
+    let has_bar = width >= 2 + 12 + VALUE + BAR + CHANCE;
+    let behind = VALUE + CHANCE + if has_bar { BAR + 1 } else { 0 };
+    let name = width.saturating_sub(2 + behind);
+    let style = theme.state(outcome.state);
+    let mut spans = vec![
+        Span::styled(format!("{} ", glyph(outcome.state)), style),
+        Span::styled(fitted(&short(outcome), name), style),
+        Span::styled(format!("{:>VALUE$}", value(outcome)), style),
+    ];
+    if has_bar {
+        spans.push(Span::styled(format!(" {}", bar(outcome)), style));
+    }
+    let chance = outcome.chance.map_or_else(String::new, |it| format!("{:.0}%", 100.0 * it.value));
+    spans.push(Span::styled(format!("{chance:>CHANCE$}"), theme.dim()));
+    Line::from(spans)
+}
+
+/// The glyph of a state.
+pub(super) const fn glyph(state: State) -> &'static str {
+    match state {
+        State::Ok => "✓",
+        State::Caution => "!",
+        State::Stop => "✗",
+        State::NotAssessed => "?",
+    }
+}
+
+const fn gravity(state: State) -> u8 {
+    match state {
+        State::Stop => 0,
+        State::Caution => 1,
+        State::NotAssessed => 2,
+        State::Ok => 3,
+    }
+}
+
+fn margin(outcome: &Outcome) -> f64 {
+    outcome.scaled_margin().unwrap_or(f64::INFINITY)
+}
+
+/// The value with its unit, a length with its sign.
+fn value(outcome: &Outcome) -> String {
+    let Some(value) = outcome.value else { return "–".to_owned() };
+    match outcome.unit {
+        "share" => format!("{:.0} %", 100.0 * value),
+        "ratio" => format!("{value:.2}"),
+        "mmHg" => format!("{value:.0} mmHg"),
+        unit => format!("{value:+.1} {unit}"),
+    }
+}
+
+/// The margin to the nearer limit, right of the bar where it holds and left of
+/// it where it is broken; a half of the bar is one unit of the check's scale.
+fn bar(outcome: &Outcome) -> String {
+    let margin = outcome.margin_stop().or_else(|| outcome.margin_caution());
+    let Some(margin) = margin else { return " ".repeat(BAR) };
+    let half = BAR / 2;
+    let share = (margin / outcome.scale).clamp(-1.0, 1.0);
+    let filled = (1..=half).filter(|&cell| share.abs() * half as f64 + 0.5 >= cell as f64).count();
+    let (full, empty) = ("■".repeat(filled), " ".repeat(half - filled));
+    let blank = " ".repeat(half);
+    if share < 0.0 { format!("{empty}{full}│{blank}") } else { format!("{blank}│{full}{empty}") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use sizing::Subject;
+    use sizing::house_rules::Band;
+
+    fn outcome(value: f64) -> Outcome {
+        Outcome {
+            check: "clearance",
+            title: "clearance",
+            of: Subject::Shape,
+            unit: "mm",
+            scale: 1.0,
+            state: State::Ok,
+            value: Some(value),
+            stop: Band { low: Some(0.0), high: None },
+            caution: Band::NONE,
+            chance: None,
+            missing: Vec::new(),
+            says: String::new(),
+            aside: None,
+        }
+    }
+
+    #[test]
+    fn the_bar_grows_right_of_the_limit_and_left_where_it_is_broken() {
+        assert_eq!(bar(&outcome(5.0)), "  │■■");
+        assert_eq!(bar(&outcome(0.34)), "  │■ ");
+        assert_eq!(bar(&outcome(0.0)), "  │  ");
+        assert_eq!(bar(&outcome(-0.6)), " ■│  ");
+    }
+}

@@ -1,0 +1,122 @@
+//! The status line and the keys that work now.
+
+use super::lines::{self, fitted};
+use crate::tui::theme::Theme;
+use files::visible;
+use measurement::{Method, Modality, Phase, Side};
+use ratatui::Frame;
+use ratatui::layout::Rect;
+use ratatui::text::{Line, Span};
+use session::{Focus, Row, Session, Status};
+use sizing::State;
+use unicode_width::UnicodeWidthStr;
+
+/// Its lines.
+pub(super) const HEIGHT: u16 = 2;
+
+/// Draws status and keys.
+pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+    lines::draw(frame, vec![status(session, theme, area.width), keys(session, theme, area.width)], area);
+}
+
+fn status(session: &Session, theme: Theme, width: u16) -> Line<'static> {
+    let (text, style) = match session.status() {
+        Some(Status::Done(what)) => (format!("✓ {what}"), theme.text()),
+        Some(Status::Undone(what)) => (format!("↶ taken back: {what}"), theme.text()),
+        Some(Status::Refused(why)) => (format!("! {why}"), theme.state(State::Caution)),
+        None => (detail(session), theme.dim()),
+    };
+    Line::styled(fitted(&visible(&text), usize::from(width)), style)
+}
+
+/// Where nothing else is to be said: what the selected line is and why it is
+/// asked.
+fn detail(session: &Session) -> String {
+    if session.view().focus != Focus::Readings {
+        return "geometry chance: share of draws in which no stop is broken; not the chance of a \
+                good procedure"
+            .to_owned();
+    }
+    let Some(row) = session.row() else { return String::new() };
+    let Some(quantity) = row.quantity() else { return "space: yes, no or unknown".to_owned() };
+    let why = quantity.info().why;
+    let how = match row {
+        Row::Reading(id, _) => session.document().reading(id).map(|reading| {
+            let words = [
+                modality(reading.modality),
+                side(reading.side),
+                phase(reading.phase),
+                method(reading.method),
+            ];
+            let image = reading.image.as_deref().unwrap_or_default();
+            let told = words.into_iter().chain([image]).filter(|word| !word.is_empty());
+            told.collect::<Vec<_>>().join(", ")
+        }),
+        _ => None,
+    };
+    how.map_or_else(|| format!("{quantity}: {why}"), |how| format!("{quantity}: {how} · {why}"))
+}
+
+/// The keys that work now, as many as there is room for.
+fn keys(session: &Session, theme: Theme, width: u16) -> Line<'static> {
+    let mut room = usize::from(width);
+    let mut spans = Vec::new();
+    for hint in session.footer() {
+        let does = format!(" {}   ", hint.does);
+        let takes = hint.key.width() + does.width();
+        if takes > room + 3 {
+            continue;
+        }
+        room = room.saturating_sub(takes);
+        spans.push(Span::styled(hint.key, theme.strong()));
+        spans.push(Span::styled(does, theme.text()));
+    }
+    Line::from(spans)
+}
+
+/// A modality in a word.
+pub(super) const fn modality(modality: Modality) -> &'static str {
+    match modality {
+        Modality::TransthoracicEcho => "TTE",
+        Modality::TransoesophagealEcho => "TOE",
+        Modality::ThreeDimensionalEcho => "3-D echo",
+        Modality::Angiography => "angiography",
+        Modality::ComputedTomography => "CT",
+        Modality::MagneticResonance => "MR",
+        Modality::Catheter => "catheter",
+        Modality::Bedside => "bedside",
+    }
+}
+
+/// A side in a word; nothing where none applies.
+pub(super) const fn side(side: Side) -> &'static str {
+    match side {
+        Side::Left => "left side",
+        Side::Right => "right side",
+        Side::Within => "within the wall",
+        Side::NoSide => "",
+    }
+}
+
+/// A phase in a word; nothing where none applies.
+pub(super) const fn phase(phase: Phase) -> &'static str {
+    match phase {
+        Phase::Diastole => "diastole",
+        Phase::EndDiastole => "end-diastole",
+        Phase::Systole => "systole",
+        Phase::EndSystole => "end-systole",
+        Phase::AnyPhase => "",
+    }
+}
+
+const fn method(method: Method) -> &'static str {
+    match method {
+        Method::EdgeToEdge => "edge to edge",
+        Method::ColourJet => "colour jet",
+        Method::ContrastStream => "contrast stream",
+        Method::Balloon => "balloon",
+        Method::Doppler => "Doppler",
+        Method::Direct => "",
+        Method::Derived => "derived",
+    }
+}

@@ -1,0 +1,72 @@
+//! What stands over everything: the case, the caution, the headline.
+
+use super::lines::{fitted, wrapped};
+use crate::caution::CAUTION;
+use crate::tui::theme::Theme;
+use files::visible;
+use ratatui::text::{Line, Span};
+use session::Session;
+use sizing::{Ranking, State};
+use unicode_width::UnicodeWidthStr;
+
+/// The lines of the header for a width.
+pub(super) fn lines(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let mut lines = vec![title(session, theme, width)];
+    for line in wrapped(CAUTION, width) {
+        lines.push(Line::styled(line, theme.dim()));
+    }
+    for line in wrapped(&visible(&headline(session)), width) {
+        lines.push(Line::styled(line, theme.strong()));
+    }
+    if let Some(assessed) = session.results().assessed() {
+        for said in above(&assessed.ranking) {
+            for line in wrapped(&visible(&said), width) {
+                lines.push(Line::styled(line, theme.state(State::Caution)));
+            }
+        }
+    }
+    lines
+}
+
+/// The case and its site on the left, the program on the right.
+fn title(session: &Session, theme: Theme, width: u16) -> Line<'static> {
+    let case = session.document().case();
+    let program = format!(" rimwise {}", env!("CARGO_PKG_VERSION"));
+    let room = usize::from(width).saturating_sub(program.width());
+    let title = format!("{} · {}", case.title, case.site.label());
+    Line::from(vec![
+        Span::styled(fitted(&visible(&title), room), theme.strong()),
+        Span::styled(program, theme.dim()),
+    ])
+}
+
+/// The one sentence that says where things stand.
+fn headline(session: &Session) -> String {
+    if let Some(failure) = session.results().failure() {
+        return format!("The assessment failed: {failure}. Change a reading to try again.");
+    }
+    let Some(headline) = session.headline() else {
+        return "Assessing the catalogue …".to_owned();
+    };
+    let results = session.results();
+    let progress = match results.assessed() {
+        Some(_) if results.is_stale() => " (before the last change; working)",
+        Some(assessed) if assessed.draws == 0 => " (values as read; chances follow)",
+        Some(_) if results.is_awaited() => " (chances still rough)",
+        _ => "",
+    };
+    format!("{headline}{progress}")
+}
+
+/// What is said above a list, the gravest first.
+fn above(ranking: &Ranking) -> Vec<String> {
+    let contradictions = ranking.contradictions.iter().map(|one| one.says.clone());
+    let mut said: Vec<String> =
+        contradictions.map(|says| format!("≠ Contradiction: {says}")).collect();
+    said.extend(ranking.disputes().map(|(_, says)| format!("≠ In dispute: {says}")));
+    let open = ranking.unanswered.len();
+    if open > 0 {
+        said.push(format!("? {open} exclusions not answered: see the end of the readings"));
+    }
+    said
+}

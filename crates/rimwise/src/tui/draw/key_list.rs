@@ -1,0 +1,69 @@
+//! Every command with its keys, to be filtered and run; the caution beside it.
+
+use super::lines::{self, first_shown, fitted, wrapped};
+use crate::caution::CAUTION;
+use crate::tui::theme::Theme;
+use files::visible;
+use ratatui::Frame;
+use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::text::{Line, Span};
+use ratatui::widgets::Clear;
+use session::{Command, CommandList, Session};
+use sizing::State;
+
+/// Columns of the keys.
+const KEYS: usize = 20;
+/// Columns of a command's name.
+const NAME: usize = 17;
+
+/// Draws the list over the whole page.
+pub(super) fn draw(
+    frame: &mut Frame,
+    session: &Session,
+    list: &CommandList,
+    theme: Theme,
+    area: Rect,
+) {
+    frame.render_widget(Clear, area);
+    let caution = wrapped(CAUTION, area.width);
+    let [top, body, foot] = Layout::vertical([
+        Constraint::Length(2),
+        Constraint::Min(1),
+        Constraint::Length(u16::try_from(caution.len()).unwrap_or(0).min(area.height / 3)),
+    ])
+    .areas(area);
+    let found = list.found();
+    let title = format!("{} commands · Enter runs one, Esc closes", found.len());
+    let under = lines::headed(frame, "All keys", &title, true, theme, top);
+    let typed = Line::from(vec![
+        Span::raw("find › "),
+        Span::styled(visible(&list.editor.text()).into_owned(), theme.strong()),
+    ]);
+    lines::draw(frame, vec![typed], under);
+    let room = usize::from(body.height);
+    let first = first_shown(list.selected, found.len(), room);
+    let shown = found.iter().enumerate().skip(first).take(room).map(|(index, command)| {
+        let line = row(session, command, theme, usize::from(body.width));
+        if index == list.selected { line.patch_style(theme.selected(true)) } else { line }
+    });
+    lines::draw(frame, shown.collect(), body);
+    let caution = caution.into_iter().map(|line| Line::styled(line, theme.dim())).collect();
+    lines::draw(frame, caution, foot);
+}
+
+fn row(session: &Session, command: &'static Command, theme: Theme, width: usize) -> Line<'static> {
+    let keys: Vec<String> =
+        session.keymap().keys(command).iter().map(ToString::to_string).collect();
+    let refused = command.ready(session).err();
+    let says = refused.as_ref().map_or_else(
+        || command.says.to_owned(),
+        |why| format!("{} (not now: {why})", command.says),
+    );
+    let style = if refused.is_some() { theme.state(State::NotAssessed) } else { theme.text() };
+    let rest = width.saturating_sub(KEYS + NAME);
+    Line::from(vec![
+        Span::styled(fitted(&keys.join(" "), KEYS), theme.strong()),
+        Span::styled(fitted(command.name, NAME), style),
+        Span::styled(fitted(&visible(&says), rest), style),
+    ])
+}

@@ -1,0 +1,201 @@
+//! The readings, grouped by structure, with what is missing, disputed, assumed.
+
+use super::footer::modality;
+use super::lines::{self, first_shown, fitted};
+use super::has_keys;
+use crate::tui::theme::Theme;
+use files::visible;
+use measurement::{Phase, Quantity, Reading};
+use ratatui::Frame;
+use ratatui::layout::Rect;
+use ratatui::style::Style;
+use ratatui::text::{Line, Span};
+use session::{Focus, Row, Session};
+use sizing::resolve::Basis;
+use sizing::{Answer, State};
+
+/// Columns of a line's name.
+const NAME: usize = 17;
+
+/// Draws the list.
+pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+    let focused = has_keys(session, Focus::Readings);
+    let open = session.rows().iter().filter(|row| session.is_open(row)).count();
+    let beside = if open == 0 { String::new() } else { format!("{open} missing") };
+    let area = lines::headed(frame, "Readings", &beside, focused, theme, area);
+    let (all, selected) = grouped(session, theme, focused, area.width);
+    let room = usize::from(area.height);
+    let first = first_shown(selected, all.len(), room);
+    lines::draw(frame, all.into_iter().skip(first).take(room).collect(), area);
+}
+
+/// Every line with the headings of its groups, and the place of the selected.
+fn grouped(
+    session: &Session,
+    theme: Theme,
+    focused: bool,
+    width: u16,
+) -> (Vec<Line<'static>>, usize) {
+    let mut all = Vec::new();
+    let mut group = String::new();
+    let mut selected = 0;
+    for (index, row) in session.rows().iter().enumerate() {
+        let its = group_of(row);
+        if its != group {
+            all.push(Line::styled(its.clone(), theme.dim()));
+            group = its;
+        }
+        let is_selected = index == session.view().row;
+        if is_selected {
+            selected = all.len();
+        }
+        let (mark, name, value, mut style) = told(session, row, theme);
+        if is_selected {
+            style = style.patch(theme.selected(focused));
+        }
+        let text = format!("{mark} {} {value}", fitted(&visible(&name), NAME));
+        all.push(Line::from(Span::styled(fitted(&visible(&text), usize::from(width)), style)));
+    }
+    (all, selected)
+}
+
+/// The heading a line stands under: its structure.
+fn group_of(row: &Row) -> String {
+    match row {
+        Row::Reading(_, quantity) | Row::Unread(quantity) => {
+            quantity.address().split('.').next().unwrap_or_default().replace('_', " ")
+        }
+        Row::Absent(_) => "not beside it".to_owned(),
+        Row::Fact(_) => "facts".to_owned(),
+        Row::Exclusion(_) => "exclusions: a yes stops every shape".to_owned(),
+    }
+}
+
+/// Mark, name, value and style of a line.
+fn told(session: &Session, row: &Row, theme: Theme) -> (&'static str, String, String, Style) {
+    match row {
+        Row::Reading(id, quantity) => {
+            let reading = session.document().reading(id);
+            reading.map_or_else(
+                || (" ", String::new(), String::new(), theme.text()),
+                |reading| read(session, reading, *quantity, theme),
+            )
+        }
+        Row::Unread(quantity) => unread(session, *quantity, theme),
+        Row::Absent(neighbour) => {
+            ("–", neighbour.name().replace('_', " "), "not there".to_owned(), theme.dim())
+        }
+        Row::Fact(fact) => {
+            answered(fact.label(), fact.of(&session.document().case().facts), theme)
+        }
+        Row::Exclusion(id) => {
+            let case = session.document().case();
+            let answer = case.exclusions.get(id).copied().unwrap_or_default();
+            let exclusions = &session.document().rules().exclusions;
+            let fact = exclusions.iter().find(|one| one.id == *id).map_or(id, |one| &one.fact);
+            let (mark, name, value, style) = answered(fact, answer, theme);
+            let grave = if answer == Answer::Yes { theme.state(State::Stop) } else { style };
+            (mark, name, value, grave)
+        }
+    }
+}
+
+/// A reading: value ± SD, how and when; set aside, disputed or second choice.
+fn read(
+    session: &Session,
+    reading: &Reading,
+    quantity: Quantity,
+    theme: Theme,
+) -> (&'static str, String, String, Style) {
+    let unit = quantity.unit().symbol();
+    let sd = reading.sd.map_or_else(
+        || {
+            let sd = sizing::resolve::assumed_sd(reading, session.document().rules());
+            format!("~{}", figure(sd))
+        },
+        figure,
+    );
+    let when = short_phase(reading.phase);
+    let value = format!(
+        "{} ± {sd} {unit}  {} {when}",
+        figure(reading.value),
+        modality(reading.modality)
+    );
+    let selection = session.setting().resolved()[quantity.index()].selection();
+    let (mark, style) = if reading.set_aside.is_some() {
+        ("×", theme.dim())
+    } else if let Some(selection) = selection {
+        if !selection.used.contains(&reading.id) {
+            ("·", theme.dim())
+        } else if selection.fused.dispute.is_some() {
+            ("≠", theme.state(State::Caution))
+        } else if selection.place > 0 {
+            ("!", theme.state(State::Caution))
+        } else {
+            (" ", theme.text())
+        }
+    } else {
+        ("·", theme.dim())
+    };
+    (mark, feature(quantity), value, style)
+}
+
+/// A quantity nobody read: what serves in its place, or that nothing does.
+fn unread(
+    session: &Session,
+    quantity: Quantity,
+    theme: Theme,
+) -> (&'static str, String, String, Style) {
+    let unit = quantity.unit().symbol();
+    let resolved = &session.setting().resolved()[quantity.index()];
+    match &resolved.basis {
+        Basis::Assumed { .. } => {
+            let rows = &session.document().rules().defaults;
+            let row = rows.iter().find(|row| row.of == quantity);
+            let value = row.map_or_else(String::new, |row| {
+                format!("{} ± {} {unit}  assumed", figure(row.value), figure(row.sd))
+            });
+            ("~", feature(quantity), value, theme.dim())
+        }
+        Basis::Follows(other) => ("=", feature(quantity), format!("as {}", address(*other)), theme.dim()),
+        Basis::Nil => ("=", feature(quantity), format!("0 {unit}, not seen"), theme.dim()),
+        _ if session.is_open(&Row::Unread(quantity)) => {
+            ("?", feature(quantity), "missing".to_owned(), theme.state(State::Caution))
+        }
+        _ => (" ", feature(quantity), "not read".to_owned(), theme.dim()),
+    }
+}
+
+fn answered(label: &str, answer: Answer, theme: Theme) -> (&'static str, String, String, Style) {
+    let (mark, style) = match answer {
+        Answer::Yes => ("✓", theme.strong()),
+        Answer::No => (" ", theme.text()),
+        Answer::Unknown => ("?", theme.state(State::Caution)),
+    };
+    (mark, answer.to_string(), label.to_owned(), style)
+}
+
+/// A phase as it is written on echo images.
+const fn short_phase(phase: Phase) -> &'static str {
+    match phase {
+        Phase::Diastole => "dia",
+        Phase::EndDiastole => "ED",
+        Phase::Systole => "sys",
+        Phase::EndSystole => "ES",
+        Phase::AnyPhase => "",
+    }
+}
+
+fn address(quantity: Quantity) -> String {
+    quantity.address().replace(['.', '_'], " ")
+}
+
+fn feature(quantity: Quantity) -> String {
+    quantity.address().split('.').nth(1).unwrap_or_default().replace('_', " ")
+}
+
+/// A figure without zeros that say nothing.
+fn figure(value: f64) -> String {
+    let text = format!("{value:.2}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
