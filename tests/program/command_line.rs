@@ -1,5 +1,7 @@
 //! The program as its users call it: arguments in, text and exit code out.
 
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
 use std::io::{Read, Write};
 use std::process::{Command, Output, Stdio};
 use unicode_width::UnicodeWidthStr;
@@ -35,7 +37,10 @@ fn file(name: &str, content: &str) -> String {
 }
 
 fn scenarios() -> Vec<&'static str> {
-    files::shipped::SCENARIOS.iter().map(|(name, _)| *name).collect()
+    files::shipped::SCENARIOS
+        .iter()
+        .map(|(name, _)| *name)
+        .collect()
 }
 
 const DEMONSTRATION: &str = "outlet-infant";
@@ -43,7 +48,17 @@ const DEMONSTRATION: &str = "outlet-infant";
 #[test]
 fn two_runs_and_one_or_two_threads_give_the_same_bytes() {
     let ask = |threads| {
-        rimwise(&["rank", DEMONSTRATION, "--format", "json", "--draws", "512", "--threads", threads]).stdout
+        rimwise(&[
+            "rank",
+            DEMONSTRATION,
+            "--format",
+            "json",
+            "--draws",
+            "512",
+            "--threads",
+            threads,
+        ])
+        .stdout
     };
     let first = ask("1");
     assert!(!first.is_empty());
@@ -53,27 +68,56 @@ fn two_runs_and_one_or_two_threads_give_the_same_bytes() {
 
 #[test]
 fn json_has_the_form_that_programs_rely_on() {
-    let report = json(&["rank", DEMONSTRATION, "--format", "json", DRAWS[0], DRAWS[1], "--seed", "7"]);
+    let report = json(&[
+        "rank",
+        DEMONSTRATION,
+        "--format",
+        "json",
+        DRAWS[0],
+        DRAWS[1],
+        "--seed",
+        "7",
+    ]);
     assert_eq!(report["format"], 1);
     assert_eq!(report["program"], "rimwise 0.1.0");
     assert_eq!(report["seed"], 7);
     assert_eq!(report["draws"], 64);
     assert_eq!(report["inputs_sha256"].as_str().map(str::len), Some(64));
-    for list in ["excluded", "disputed", "contradictions", "unanswered", "notes", "candidates"] {
+    for list in [
+        "excluded",
+        "disputed",
+        "contradictions",
+        "unanswered",
+        "notes",
+        "candidates",
+    ] {
         assert!(report[list].is_array(), "{list}");
     }
     let candidates = report["candidates"].as_array().expect("candidates");
     assert!(candidates.len() >= 120, "{} sizes", candidates.len());
     for (index, one) in candidates.iter().enumerate() {
         assert_eq!(one["rank"], index + 1);
-        for number in ["group", "turn_deg", "waist_mm", "length_mm", "sheath_fr", "chance", "chance_error", "chance_no_caution"] {
+        for number in [
+            "group",
+            "turn_deg",
+            "waist_mm",
+            "length_mm",
+            "sheath_fr",
+            "chance",
+            "chance_error",
+            "chance_no_caution",
+        ] {
             assert!(one[number].is_number(), "{number}");
         }
         for word in ["shape", "size", "verdict"] {
             assert!(one[word].is_string(), "{word}");
         }
         for disc in ["left_disc_mm", "right_disc_mm", "disc_thickness_mm"] {
-            assert!(one.get(disc).is_some_and(|it| it.is_number() || it.is_null()), "{disc}");
+            assert!(
+                one.get(disc)
+                    .is_some_and(|it| it.is_number() || it.is_null()),
+                "{disc}"
+            );
         }
         for check in one["checks"].as_array().expect("checks") {
             for word in ["check", "of", "state", "unit", "says"] {
@@ -106,11 +150,21 @@ fn the_digest_covers_case_catalogue_and_rules() {
     let case = file("digest.ron", files::shipped::SCENARIOS[0].1);
     let digest = |extra: &[&str]| {
         let call = [&["rank", &case, "--format", "json", "--draws", "0"], extra].concat();
-        json(&call)["inputs_sha256"].as_str().map(str::to_owned).expect("a digest")
+        json(&call)["inputs_sha256"]
+            .as_str()
+            .map(str::to_owned)
+            .expect("a digest")
     };
     let catalogue = file("one-size.ron", ONE_SIZE);
-    let rules = file("rules.ron", &format!("// mine\n{}", files::shipped::HOUSE_RULES.1));
-    let all = [digest(&[]), digest(&["--catalog", &catalogue]), digest(&["--rules", &rules])];
+    let rules = file(
+        "rules.ron",
+        &format!("// mine\n{}", files::shipped::HOUSE_RULES.1),
+    );
+    let all = [
+        digest(&[]),
+        digest(&["--catalog", &catalogue]),
+        digest(&["--rules", &rules]),
+    ];
     assert!(all[0] != all[1] && all[0] != all[2] && all[1] != all[2]);
     assert_eq!(all[0], digest(&[]));
 }
@@ -124,10 +178,22 @@ const ONE_SIZE: &str = r#"(format: 1, title: "mine", shapes: [(
 #[test]
 fn a_catalogue_of_ones_own_replaces_the_shipped_one() {
     let catalogue = file("replaces.ron", ONE_SIZE);
-    let report = json(&["rank", DEMONSTRATION, "--format", "json", "--draws", "0", "--catalog", &catalogue]);
+    let report = json(&[
+        "rank",
+        DEMONSTRATION,
+        "--format",
+        "json",
+        "--draws",
+        "0",
+        "--catalog",
+        &catalogue,
+    ]);
     let candidates = report["candidates"].as_array().expect("candidates");
     assert_eq!(candidates.len(), 1);
-    assert_eq!((&candidates[0]["shape"], &candidates[0]["left_disc_mm"]), (&"mine".into(), &7.0.into()));
+    assert_eq!(
+        (&candidates[0]["shape"], &candidates[0]["left_disc_mm"]),
+        (&"mine".into(), &7.0.into())
+    );
 }
 
 #[test]
@@ -143,11 +209,19 @@ fn exit_codes_tell_bad_input_from_nothing_fits() {
         (vec!["rank", DEMONSTRATION, "--draws", "1000"], 2),
         (vec!["rank", DEMONSTRATION, "--format", "xml"], 2),
         (vec!["compare", DEMONSTRATION, "even-wide/5x3"], 2),
-        (vec!["compare", DEMONSTRATION, "even-wide/5x3", "no-shape/1x1"], 2),
+        (
+            vec!["compare", DEMONSTRATION, "even-wide/5x3", "no-shape/1x1"],
+            2,
+        ),
         (vec!["frobnicate"], 2),
     ] {
         let output = rimwise(&arguments);
-        assert_eq!(output.status.code(), Some(code), "{arguments:?}: {}", complaint(&output));
+        assert_eq!(
+            output.status.code(),
+            Some(code),
+            "{arguments:?}: {}",
+            complaint(&output)
+        );
         assert_eq!(output.stderr.is_empty(), code == 0, "{arguments:?}");
     }
 }
@@ -158,9 +232,15 @@ fn a_refusal_tells_the_remedy() {
     let draws = of(&["rank", DEMONSTRATION, "--draws", "1000"]);
     assert!(draws.contains("512 and 1024"), "{draws}");
     let size = of(&["compare", DEMONSTRATION, "even-wide/5x3", "even-wide/99x9"]);
-    assert!(size.contains("sizes of even-wide are: ") && size.contains("5x3"), "{size}");
+    assert!(
+        size.contains("sizes of even-wide are: ") && size.contains("5x3"),
+        "{size}"
+    );
     let shape = of(&["compare", DEMONSTRATION, "even-wide/5x3", "wide/5x3"]);
-    assert!(shape.contains("shapes are: ") && shape.contains("even-narrow"), "{shape}");
+    assert!(
+        shape.contains("shapes are: ") && shape.contains("even-narrow"),
+        "{shape}"
+    );
     let bad = file("remedy.ron", "(\n  format: 1,\n  titel: \"x\",\n)");
     let field = of(&["check", &bad]);
     assert!(field.contains(":3:") && field.contains("title"), "{field}");
@@ -171,7 +251,14 @@ fn output_for_people_is_80_columns_wide_and_bears_the_caution() {
     for name in scenarios() {
         let rank = text(&rimwise(&["rank", name, DRAWS[0], DRAWS[1], "--top", "0"]));
         let compare = text(&rimwise(&[
-            "compare", name, "even-wide/5x3", "even-narrow/5x3", "offset-left/5x3", "plug/5x7", DRAWS[0], DRAWS[1],
+            "compare",
+            name,
+            "even-wide/5x3",
+            "even-narrow/5x3",
+            "offset-left/5x3",
+            "plug/5x7",
+            DRAWS[0],
+            DRAWS[1],
         ]));
         for page in [&rank, &compare] {
             for line in page.lines() {
@@ -181,18 +268,44 @@ fn output_for_people_is_80_columns_wide_and_bears_the_caution() {
             assert!(page.contains("never says whether to close"), "{name}");
         }
     }
-    for help in [vec!["--help"], vec!["rank", "--help"], vec!["compare", "--help"], vec!["check", "--help"]] {
+    for help in [
+        vec!["--help"],
+        vec!["rank", "--help"],
+        vec!["compare", "--help"],
+        vec!["check", "--help"],
+    ] {
         let page = text(&rimwise(&help));
-        assert!(page.split_whitespace().collect::<Vec<_>>().join(" ").contains("never says whether to close"), "{page}");
+        assert!(
+            page.split_whitespace()
+                .collect::<Vec<_>>()
+                .join(" ")
+                .contains("never says whether to close"),
+            "{page}"
+        );
         assert!(page.lines().all(|line| line.width() <= 80), "{page}");
     }
 }
 
 #[test]
 fn comparing_marks_what_differs_and_says_what_is_broken() {
-    let page = text(&rimwise(&["compare", DEMONSTRATION, "even-wide/5x3", "even-narrow/5x3", DRAWS[0], DRAWS[1]]));
-    assert!(page.lines().any(|line| line.starts_with("≠ clearance aortic")), "{page}");
-    assert!(page.lines().any(|line| line.starts_with("  waist over hole")), "{page}");
+    let page = text(&rimwise(&[
+        "compare",
+        DEMONSTRATION,
+        "even-wide/5x3",
+        "even-narrow/5x3",
+        DRAWS[0],
+        DRAWS[1],
+    ]));
+    assert!(
+        page.lines()
+            .any(|line| line.starts_with("≠ clearance aortic")),
+        "{page}"
+    );
+    assert!(
+        page.lines()
+            .any(|line| line.starts_with("  waist over hole")),
+        "{page}"
+    );
     assert!(page.contains("past the aortic hinge"), "{page}");
 }
 
@@ -215,21 +328,66 @@ fn a_pipe_closed_early_is_no_error() {
 
 #[test]
 fn nothing_of_a_file_steers_the_terminal() {
-    let hostile = r#"\u{1b}]0;owned\u{7}\u{202e}\u{9b}31m\u{85}"#;
-    let case = files::shipped::SCENARIOS[0].1.replacen("title: \"", &format!("title: \"{hostile}"), 1);
+    let hostile = r"\u{1b}]0;owned\u{7}\u{202e}\u{9b}31m\u{85}";
+    let case =
+        files::shipped::SCENARIOS[0]
+            .1
+            .replacen("title: \"", &format!("title: \"{hostile}"), 1);
     let case = file("hostile-case.ron", &case);
     let catalogue = file(
         "hostile-catalogue.ron",
-        &ONE_SIZE.replace("one size", hostile).replace("my shape", hostile).replace("5x3", &format!("5x3{hostile}")),
+        &ONE_SIZE
+            .replace("one size", hostile)
+            .replace("my shape", hostile)
+            .replace("5x3", &format!("5x3{hostile}")),
     );
-    let broken = file("hostile-broken.ron", "(format: 1, title: \"\u{1b}[2J\u{202e}\", sites: \u{1b}[31m)");
+    let broken = file(
+        "hostile-broken.ron",
+        "(format: 1, title: \"\u{1b}[2J\u{202e}\", sites: \u{1b}[31m)",
+    );
     let size = "mine/5x3\u{1b}]0;owned\u{7}\u{202e}\u{9b}31m\u{85}";
     for arguments in [
         vec!["rank", &case, "--catalog", &catalogue, "--draws", "64"],
-        vec!["rank", &case, "--catalog", &catalogue, "--draws", "64", "--format", "json"],
-        vec!["rank", &case, "--catalog", &catalogue, "--draws", "64", "--format", "csv"],
-        vec!["compare", &case, "--catalog", &catalogue, "--draws", "64", size, size],
-        vec!["compare", &case, "--catalog", &catalogue, "--draws", "64", "mine/\u{1b}[2J", "\u{9b}2J/x"],
+        vec![
+            "rank",
+            &case,
+            "--catalog",
+            &catalogue,
+            "--draws",
+            "64",
+            "--format",
+            "json",
+        ],
+        vec![
+            "rank",
+            &case,
+            "--catalog",
+            &catalogue,
+            "--draws",
+            "64",
+            "--format",
+            "csv",
+        ],
+        vec![
+            "compare",
+            &case,
+            "--catalog",
+            &catalogue,
+            "--draws",
+            "64",
+            size,
+            size,
+        ],
+        vec![
+            "compare",
+            &case,
+            "--catalog",
+            &catalogue,
+            "--draws",
+            "64",
+            "mine/\u{1b}[2J",
+            "\u{9b}2J/x",
+        ],
         vec!["check", &case, &catalogue],
         vec!["check", &broken],
         vec!["check", "/no/such\u{1b}[2J/file"],
@@ -237,7 +395,9 @@ fn nothing_of_a_file_steers_the_terminal() {
     ] {
         let output = rimwise(&arguments);
         for shown in [text(&output), complaint(&output)] {
-            let steering = shown.chars().find(|&letter| letter != '\n' && letter.is_control() || letter == '\u{202e}');
+            let steering = shown
+                .chars()
+                .find(|&letter| letter != '\n' && letter.is_control() || letter == '\u{202e}');
             assert_eq!(steering, None, "{arguments:?}: {shown:?}");
         }
     }
@@ -250,12 +410,20 @@ fn the_program_alone_ranks_the_demonstration_and_says_how_to_go_on() {
         .stdout(Stdio::piped())
         .spawn()
         .expect("the program starts");
-    child.stdin.take().expect("a pipe").write_all(b"").expect("nothing written");
+    child
+        .stdin
+        .take()
+        .expect("a pipe")
+        .write_all(b"")
+        .expect("nothing written");
     let output = child.wait_with_output().expect("the program ends");
     assert_eq!(output.status.code(), Some(0));
     let page = text(&output);
     assert!(page.starts_with("Muscular outlet defect"), "{page}");
-    assert!(page.contains("Open it in a terminal") && page.contains("rimwise --help"), "{page}");
+    assert!(
+        page.contains("Open it in a terminal") && page.contains("rimwise --help"),
+        "{page}"
+    );
 }
 
 #[test]

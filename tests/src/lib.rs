@@ -1,4 +1,6 @@
 //! Helpers shared by the outside checks.
 
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
 pub mod random;
 pub mod sample;

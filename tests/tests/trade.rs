@@ -3,16 +3,23 @@
 use measurement::{Reading, Site, Valve};
 use outside::sample::{as_read, case, reading, shipped_catalogue, shipped_rules};
 use sizing::{
-    Candidate, Case, Draws, Neighbour, Outcome, Setting, Size, State, Subject, Work,
-    engine::Plain, rank,
+    Candidate, Case, Draws, Neighbour, Outcome, Setting, Size, State, Subject, Work, engine::Plain,
+    rank,
 };
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
 fn size(shape: &str, label: &str) -> Size {
     let shapes = shipped_catalogue().shapes;
-    let shape = shapes.into_iter().find(|one| one.id == shape).expect("a shape");
-    shape.sizes.into_iter().find(|one| one.label == label).expect("a size")
+    let shape = shapes
+        .into_iter()
+        .find(|one| one.id == shape)
+        .expect("a shape");
+    shape
+        .sizes
+        .into_iter()
+        .find(|one| one.label == label)
+        .expect("a size")
 }
 
 fn outcome<'a>(candidate: &'a Candidate, check: &str, of: Subject) -> &'a Outcome {
@@ -56,8 +63,10 @@ fn small_outlet() -> Case {
         ("right_tract.velocity", 1.2),
         ("patient.weight", 3.5),
     ];
-    let readings: Vec<Reading> =
-        rows.into_iter().map(|(address, value)| reading(address, value, 0.5)).collect();
+    let readings: Vec<Reading> = rows
+        .into_iter()
+        .map(|(address, value)| reading(address, value, 0.5))
+        .collect();
     case(Site::OutletMuscular, readings)
 }
 
@@ -68,13 +77,20 @@ fn small_outlet() -> Case {
 fn wide_and_slim_shapes_are_as_the_trade_has_them() {
     for (shape, least, most) in [("even-wide", 6.0, 7.0), ("even-narrow", 1.0, 1.5)] {
         let shapes = shipped_catalogue().shapes;
-        let shape = shapes.into_iter().find(|one| one.id == shape).expect("a shape");
+        let shape = shapes
+            .into_iter()
+            .find(|one| one.id == shape)
+            .expect("a shape");
         for size in &shape.sizes {
             let waist = size.occluder.waist;
             assert_eq!(size.label, format!("{}x{}", waist.diameter, waist.length));
             for disc in size.occluder.discs.iter().flatten() {
                 let wider = 2.0 * disc.radius - waist.diameter;
-                assert!((least - 1e-9..=most + 1e-9).contains(&wider), "{}: {wider}", size.label);
+                assert!(
+                    (least - 1e-9..=most + 1e-9).contains(&wider),
+                    "{}: {wider}",
+                    size.label
+                );
             }
         }
     }
@@ -85,8 +101,18 @@ fn wide_and_slim_shapes_are_as_the_trade_has_them() {
 /// no source, on published annuli.
 #[test]
 fn in_a_newborn_the_wide_shape_is_stopped_on_the_left_and_the_narrow_is_farther_everywhere() {
-    let wide = as_read(small_outlet(), shipped_rules(), &size("even-wide", "5x3"), 0.0);
-    let narrow = as_read(small_outlet(), shipped_rules(), &size("even-narrow", "5x3"), 0.0);
+    let wide = as_read(
+        small_outlet(),
+        shipped_rules(),
+        &size("even-wide", "5x3"),
+        0.0,
+    );
+    let narrow = as_read(
+        small_outlet(),
+        shipped_rules(),
+        &size("even-narrow", "5x3"),
+        0.0,
+    );
     let stopped: Vec<&str> = wide
         .outcomes
         .iter()
@@ -94,15 +120,22 @@ fn in_a_newborn_the_wide_shape_is_stopped_on_the_left_and_the_narrow_is_farther_
         .map(|one| one.check)
         .collect();
     assert!(
-        ["tract_width_left", "tract_share_left", "tract_gradient_left"]
-            .iter()
-            .any(|check| stopped.contains(check))
+        [
+            "tract_width_left",
+            "tract_share_left",
+            "tract_gradient_left"
+        ]
+        .iter()
+        .any(|check| stopped.contains(check))
             || outcome(&wide, "clearance", Subject::Valve(Valve::Aortic)).state == State::Stop,
         "{stopped:?}"
     );
     for valve in Valve::ALL {
-        let clearance =
-            |of: &Candidate| outcome(of, "clearance", Subject::Valve(valve)).value.expect("a value");
+        let clearance = |of: &Candidate| {
+            outcome(of, "clearance", Subject::Valve(valve))
+                .value
+                .expect("a value")
+        };
         assert!(clearance(&narrow) > clearance(&wide), "{valve:?}");
     }
 }
@@ -114,7 +147,8 @@ fn in_a_newborn_the_wide_shape_is_stopped_on_the_left_and_the_narrow_is_farther_
 fn flat_square_and_on_axis_the_clearance_is_a_sum_of_four_figures() {
     for (rim, sag) in [(1.5, 0.0), (2.25, 0.4), (6.0, 1.0)] {
         let mut case = small_outlet();
-        case.readings.retain(|one| one.quantity.address() != "aortic.rim");
+        case.readings
+            .retain(|one| one.quantity.address() != "aortic.rim");
         case.readings.push(reading("aortic.rim", rim, 0.5));
         case.readings.push(reading("aortic.sag", sag, 0.1));
         case.readings.push(reading("aortic.lean", 90.0, 5.0));
@@ -126,7 +160,10 @@ fn flat_square_and_on_axis_the_clearance_is_a_sum_of_four_figures() {
             let candidate = as_read(case.clone(), shipped_rules(), &size, 0.0);
             let found = outcome(&candidate, "clearance", Subject::Valve(Valve::Aortic)).value;
             let expected = rim + 2.0 - disc.radius - sag;
-            assert!((found.expect("a value") - expected).abs() < 2e-6, "{shape}: {found:?} for {expected}");
+            assert!(
+                (found.expect("a value") - expected).abs() < 2e-6,
+                "{shape}: {found:?} for {expected}"
+            );
         }
     }
 }
@@ -144,8 +181,16 @@ fn with_room_all_round_the_preferred_waist_is_that_of_published_cohorts() {
         let first = first_with_room(defect);
         let over = first.size.occluder.waist.diameter - defect;
         let ratio = first.size.occluder.waist.diameter / defect;
-        assert!((1.1..=2.5).contains(&over), "{defect} mm: {} is {over:+.2} mm over", first.name());
-        assert!((1.15..=1.5).contains(&ratio), "{defect} mm: {} at {ratio:.2}", first.name());
+        assert!(
+            (1.1..=2.5).contains(&over),
+            "{defect} mm: {} is {over:+.2} mm over",
+            first.name()
+        );
+        assert!(
+            (1.15..=1.5).contains(&ratio),
+            "{defect} mm: {} at {ratio:.2}",
+            first.name()
+        );
     }
 }
 
@@ -165,9 +210,16 @@ fn first_with_room(defect: f64) -> Candidate {
         ("aortic.rim", "aortic.diameter"),
         ("tricuspid.rim", "tricuspid.diameter"),
     ];
-    rows.extend(valves.into_iter().flat_map(|(rim, annulus)| [(rim, 9.0, 0.5), (annulus, 15.0, 0.5)]));
+    rows.extend(
+        valves
+            .into_iter()
+            .flat_map(|(rim, annulus)| [(rim, 9.0, 0.5), (annulus, 15.0, 0.5)]),
+    );
     rows.push(("tricuspid.leaflet", 15.0, 0.5));
-    let readings = rows.into_iter().map(|(address, value, sd)| reading(address, value, sd)).collect();
+    let readings = rows
+        .into_iter()
+        .map(|(address, value, sd)| reading(address, value, sd))
+        .collect();
     let mut case = case(Site::CentralPerimembranous, readings);
     case.absent.extend([
         Neighbour::Valve(Valve::Mitral),
@@ -178,7 +230,16 @@ fn first_with_room(defect: f64) -> Candidate {
     let setting = Arc::new(Setting::new(Arc::new(case), Arc::new(shipped_rules())));
     let draws = Draws::new(&setting, 1024, 1).expect("1024 draws");
     let never = AtomicBool::new(false);
-    let work = Work { engine: &Plain, threads: 2, cancel: &never };
+    let work = Work {
+        engine: &Plain,
+        threads: 2,
+        cancel: &never,
+    };
     let ranking = rank(&setting, &[shipped_catalogue()], Some(&draws), &work);
-    ranking.expect("not cancelled").candidates.into_iter().next().expect("a candidate")
+    ranking
+        .expect("not cancelled")
+        .candidates
+        .into_iter()
+        .next()
+        .expect("a candidate")
 }

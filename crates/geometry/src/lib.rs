@@ -47,7 +47,7 @@ pub use occluder::{Disc, Occluder, Waist};
 pub use plate::{Plate, RoundPlate};
 pub use plate_distance::{Separation, plate_distance};
 pub use play::Play;
-pub use seat::{OverLeftOpening, Seat, SeatDraw, StandOff, least_clearance};
+pub use seat::{Nearest, OverLeftOpening, Seat, SeatDraw, StandOff, least_clearance};
 pub use seated_disc::{SeatedDisc, Tilt};
 pub use squeeze::{braid_stiffness, squeezed_diameter, squeezed_length};
 pub use tract::OutflowTract;

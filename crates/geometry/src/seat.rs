@@ -1,6 +1,6 @@
 mod least_clearance;
 
-pub use least_clearance::least_clearance;
+pub use least_clearance::{Nearest, least_clearance};
 
 use crate::{
     Defect, Face, Mm, Occluder, Play, Radians, SeatedDisc, Tilt, Vec2, squeezed_diameter,

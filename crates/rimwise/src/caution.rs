@@ -3,3 +3,8 @@ pub(crate) const CAUTION: &str = "\
 Figures for discussion by licensed clinicians, from simplified models and the \
 readings given. rimwise never says whether to close a defect or release a shape. \
 The decision, the implant's own instructions and local rules come first.";
+
+/// The same in one line, where there is room for no more; the whole of it is one
+/// key away.
+pub(crate) const CAUTION_IN_A_LINE: &str =
+    "Figures on paper for licensed clinicians: never an order to close or release.";

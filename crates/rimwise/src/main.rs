@@ -2,6 +2,8 @@
 
 mod caution;
 mod cli;
+mod text;
+mod told;
 mod tui;
 
 use std::process::ExitCode;

@@ -23,12 +23,13 @@ use theme::Theme;
 pub(crate) fn run(mut session: Session, threads: usize) -> Result<()> {
     let theme = Theme::of_environment();
     let mut guard = Guard::enter()?;
-    guard.draw(|frame| draw::page(frame, &session, &theme))?;
+    guard.draw(|frame| draw::page(frame, &session, theme))?;
     let (sender, messages) = channel();
     listen::terminal(sender.clone())?;
     listen::signals(sender.clone())?;
-    let worker =
-        Worker::start(Plain, threads, move |reply| sender.send(Message::Reply(reply)).is_ok())?;
+    let worker = Worker::start(Plain, threads, move |reply| {
+        sender.send(Message::Reply(reply)).is_ok()
+    })?;
     while !session.is_leaving() {
         if let Some(request) = session.take_request() {
             worker.submit(request);
@@ -36,7 +37,7 @@ pub(crate) fn run(mut session: Session, threads: usize) -> Result<()> {
         if !take_all(&mut session, &messages) {
             break;
         }
-        guard.draw(|frame| draw::page(frame, &session, &theme))?;
+        guard.draw(|frame| draw::page(frame, &session, theme))?;
     }
     Ok(())
 }
@@ -44,7 +45,9 @@ pub(crate) fn run(mut session: Session, threads: usize) -> Result<()> {
 /// Waits for a message and takes all that have come; `false` where the program
 /// is to end.
 fn take_all(session: &mut Session, messages: &Receiver<Message>) -> bool {
-    let Ok(first) = messages.recv() else { return false };
+    let Ok(first) = messages.recv() else {
+        return false;
+    };
     let mut next = Some(first);
     while let Some(message) = next {
         match message {
@@ -64,6 +67,10 @@ fn take_all(session: &mut Session, messages: &Receiver<Message>) -> bool {
 
 /// In builds for testing a key can be made to panic, to see that the terminal is
 /// given back.
+#[expect(
+    clippy::panic,
+    reason = "provoked where a test asks for it, never in a release"
+)]
 fn provoked_panic(key: session::Key) {
     if cfg!(debug_assertions)
         && std::env::var("RIMWISE_PANIC_AT").is_ok_and(|at| at == key.to_string())

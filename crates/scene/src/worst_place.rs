@@ -1,8 +1,6 @@
-use geometry::clearance::signed_clearance;
-use geometry::{Accuracy, Face, HingedPlate, Mm, Occluder, Seat, SeatedDisc, Vec2};
+use geometry::{Accuracy, Face, HingedPlate, Mm, Nearest, Occluder, Seat, SeatedDisc, Vec2};
 
-/// Where a shape comes nearest to a valve, of all places of its seat that the
-/// clearance is taken over.
+/// A shape where it comes nearest to a valve, ready to be drawn.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct WorstPlace {
     /// The signed clearance there.
@@ -15,28 +13,11 @@ pub(crate) struct WorstPlace {
 
 impl WorstPlace {
     pub(crate) fn of(occluder: &Occluder, seat: &Seat, plate: &HingedPlate) -> Self {
-        let face = plate.face();
-        let waist = seat.play().support(plate.radial());
-        let clearance = |stand_off| {
-            let disc = seat.disc(occluder, face, stand_off, waist);
-            signed_clearance(&disc, plate, Accuracy::DEFAULT)
-        };
-        let (own, other) = (seat.stand_off(face), seat.stand_off(face.opposite()));
-        let (near, far) = (clearance(own.least), clearance(own.most));
-        // What one disc takes of the slack the other does not have.
-        let (clearance, own, other) = if far < near {
-            (far, own.most, other.least)
-        } else {
-            (near, own.least, other.most)
-        };
-        let disc = |of: Face| {
-            let stand_off = if of == face { own } else { other };
-            seat.disc(occluder, of, stand_off, waist)
-        };
+        let nearest = Nearest::of(occluder, seat, plate, Accuracy::DEFAULT);
         Self {
-            clearance,
-            waist,
-            discs: Face::BOTH.map(disc),
+            clearance: nearest.clearance,
+            waist: nearest.waist,
+            discs: Face::BOTH.map(|face| nearest.disc(occluder, seat, face)),
         }
     }
 

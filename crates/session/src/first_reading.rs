@@ -28,12 +28,8 @@ pub(crate) fn reading(document: &Document, quantity: Quantity, value: f64) -> Re
 
 /// The group that the house rules take first for a quantity.
 fn preferred(document: &Document, quantity: Quantity) -> Option<GroupPattern> {
-    let may_prolapse = document.case().facts.prolapse.may_be();
-    let mut rows = document.rules().preferences.iter();
-    let row = rows.find(|row| {
-        (row.of.is_empty() || row.of.contains(&quantity)) && (may_prolapse || !row.when_prolapse)
-    })?;
-    row.prefer.first().cloned()
+    let rule = sizing::resolve::preference(document.case(), document.rules(), quantity)?;
+    rule.patterns.into_iter().next()
 }
 
 /// One of those accepted: this one if it can be, else the first. Nothing named

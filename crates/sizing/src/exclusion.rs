@@ -2,26 +2,23 @@ use crate::house_rules::Exclusion;
 use crate::{Answer, Setting};
 
 /// The exclusions that hold for a case: each stops every shape before any
-/// geometry.
+/// geometry. A yes counts whether or not the site is one that asks for it.
 pub fn excluded(setting: &Setting) -> impl Iterator<Item = &Exclusion> {
-    answered(setting, Answer::Yes)
+    let all = setting.rules().exclusions.iter();
+    all.filter(|exclusion| answer(setting, exclusion) == Answer::Yes)
 }
 
-/// The exclusions that nobody has answered for a case.
+/// The exclusions asked for the site that nobody has answered.
 pub fn unanswered(setting: &Setting) -> impl Iterator<Item = &Exclusion> {
-    answered(setting, Answer::Unknown)
+    let asked = setting.rules().exclusions_for(setting.case().site);
+    asked.filter(|exclusion| answer(setting, exclusion) == Answer::Unknown)
 }
 
-fn answered(setting: &Setting, answer: Answer) -> impl Iterator<Item = &Exclusion> {
-    let case = setting.case();
+fn answer(setting: &Setting, exclusion: &Exclusion) -> Answer {
     setting
-        .rules()
-        .exclusions_for(case.site)
-        .filter(move |exclusion| {
-            case.exclusions
-                .get(&exclusion.id)
-                .copied()
-                .unwrap_or_default()
-                == answer
-        })
+        .case()
+        .exclusions
+        .get(&exclusion.id)
+        .copied()
+        .unwrap_or_default()
 }

@@ -188,7 +188,8 @@ pub fn neighbour_of(structure: Structure) -> Option<Neighbour> {
     }
 }
 
-fn preference(case: &Case, rules: &HouseRules, quantity: Quantity) -> Option<Preference> {
+/// The house rule by which a case's readings of a quantity are chosen.
+pub fn preference(case: &Case, rules: &HouseRules, quantity: Quantity) -> Option<Preference> {
     let prolapse = case.facts.prolapse.may_be();
     rules
         .preferences

@@ -87,7 +87,11 @@ impl Inputs {
 
     /// Opens them for work on the screen.
     pub(super) fn session(self) -> Session {
-        let catalogues = self.catalogues.into_iter().map(CatalogueFile::into_value).collect();
+        let catalogues = self
+            .catalogues
+            .into_iter()
+            .map(CatalogueFile::into_value)
+            .collect();
         Session::open(self.case.into_value(), catalogues, self.rules.into_value())
     }
 
@@ -101,7 +105,7 @@ impl Inputs {
         let catalogues: Vec<Catalogue> = self
             .catalogues
             .into_iter()
-            .map(|catalogue| catalogue.into_value())
+            .map(CatalogueFile::into_value)
             .collect();
         let draws = match common.draws {
             0 => None,

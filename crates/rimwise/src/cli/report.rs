@@ -4,4 +4,3 @@ pub(super) mod csv;
 pub(super) mod json;
 pub(super) mod side_by_side;
 pub(super) mod table;
-mod text;

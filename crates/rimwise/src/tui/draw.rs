@@ -38,23 +38,25 @@ const VERY_WIDE: u16 = 170;
 const LIST_HEIGHT: u16 = 9;
 
 /// Draws the page of a session.
-pub(super) fn page(frame: &mut Frame, session: &Session, theme: &Theme) {
+pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) {
     let area = frame.area();
     if area.width < LEAST_WIDTH || area.height < LEAST_HEIGHT {
-        small::draw(frame, session, *theme, area);
+        small::draw(frame, session, theme, area);
     } else {
-        full(frame, session, *theme, area);
+        full(frame, session, theme, area);
     }
     match session.view().overlays.last() {
-        Some(Overlay::Field(field)) => field::draw(frame, field, *theme, area),
-        Some(Overlay::Commands(list)) => key_list::draw(frame, session, list, *theme, area),
+        Some(Overlay::Field(field)) => field::draw(frame, field, theme, area),
+        Some(Overlay::Commands(list)) => key_list::draw(frame, session, list, theme, area),
         Some(Overlay::Drawing) | None => {}
     }
 }
 
 fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
-    let head = header::lines(session, theme, area.width);
-    let head_height = u16::try_from(head.len()).unwrap_or(u16::MAX).min(area.height / 3);
+    let head = header::lines(session, theme, area);
+    let head_height = u16::try_from(head.len())
+        .unwrap_or(u16::MAX)
+        .min(area.height / 3);
     let [top, body, foot] = Layout::vertical([
         Constraint::Length(head_height),
         Constraint::Min(1),
@@ -63,7 +65,7 @@ fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
     .areas(area);
     lines::draw(frame, head, top);
     footer::draw(frame, session, theme, foot);
-    let is_whole = session.view().overlays.iter().any(|layer| *layer == Overlay::Drawing);
+    let is_whole = session.view().overlays.contains(&Overlay::Drawing);
     if is_whole {
         drawing::draw(frame, session, theme, body);
         return;
@@ -96,19 +98,31 @@ impl Panels {
             ])
             .spacing(2)
             .areas(body);
-            return Self { readings, bays, ranking };
+            return Self {
+                readings,
+                bays,
+                ranking,
+            };
         }
         if body.width >= WIDE {
             let [readings, right] = beside([Constraint::Length(42), Constraint::Min(1)], body);
             let list = LIST_HEIGHT.min(right.height / 3);
             let [bays, ranking] =
                 Layout::vertical([Constraint::Min(1), Constraint::Length(list)]).areas(right);
-            return Self { readings, bays, ranking };
+            return Self {
+                readings,
+                bays,
+                ranking,
+            };
         }
         let [left, bays] = beside([Constraint::Percentage(42), Constraint::Min(1)], body);
         let [readings, ranking] =
             Layout::vertical([Constraint::Fill(3), Constraint::Fill(2)]).areas(left);
-        Self { readings, bays, ranking }
+        Self {
+            readings,
+            bays,
+            ranking,
+        }
     }
 }
 

@@ -24,7 +24,12 @@ impl Guard {
         crossterm::style::force_color_output(true);
         give_back_on_panic();
         enable_raw_mode()?;
-        let entered = execute!(stdout(), EnterAlternateScreen, EnableBracketedPaste, cursor::Hide);
+        let entered = execute!(
+            stdout(),
+            EnterAlternateScreen,
+            EnableBracketedPaste,
+            cursor::Hide
+        );
         let terminal = entered.and_then(|()| Terminal::new(CrosstermBackend::new(stdout())));
         match terminal {
             Ok(terminal) => Ok(Self { terminal }),

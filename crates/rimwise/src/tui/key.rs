@@ -32,7 +32,12 @@ pub(super) fn key(event: KeyEvent) -> Option<Key> {
         Pressed::F(number) => KeyCode::F(number),
         _ => return None,
     };
-    Some(Key::new(code, held(KeyModifiers::CONTROL), held(KeyModifiers::ALT), shift))
+    Some(Key::new(
+        code,
+        held(KeyModifiers::CONTROL),
+        held(KeyModifiers::ALT),
+        shift,
+    ))
 }
 
 #[cfg(test)]
@@ -42,7 +47,10 @@ mod tests {
     #[test]
     fn a_release_is_no_press_and_shift_tab_is_one_key() {
         let mut event = KeyEvent::new(Pressed::BackTab, KeyModifiers::SHIFT);
-        assert_eq!(key(event).map(|key| key.to_string()).as_deref(), Some("shift-tab"));
+        assert_eq!(
+            key(event).map(|key| key.to_string()).as_deref(),
+            Some("shift-tab")
+        );
         event.kind = KeyEventKind::Release;
         assert_eq!(key(event), None);
     }

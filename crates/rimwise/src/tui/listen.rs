@@ -25,32 +25,36 @@ pub(super) enum Message {
 
 /// Listens to the terminal. A terminal that is gone ends the program.
 pub(super) fn terminal(sender: Sender<Message>) -> io::Result<()> {
-    thread::Builder::new().name("terminal".into()).spawn(move || {
-        loop {
-            let message = match event::read() {
-                Ok(Event::Key(event)) => key(event).map(Message::Key),
-                Ok(Event::Paste(text)) => Some(Message::Paste(text)),
-                Ok(Event::Resize(..)) => Some(Message::Redraw),
-                Ok(_) => None,
-                Err(_) => Some(Message::Leave),
-            };
-            let is_last = matches!(message, Some(Message::Leave));
-            if message.is_some_and(|message| sender.send(message).is_err()) || is_last {
-                return;
+    thread::Builder::new()
+        .name("terminal".into())
+        .spawn(move || {
+            loop {
+                let message = match event::read() {
+                    Ok(Event::Key(event)) => key(event).map(Message::Key),
+                    Ok(Event::Paste(text)) => Some(Message::Paste(text)),
+                    Ok(Event::Resize(..)) => Some(Message::Redraw),
+                    Ok(_) => None,
+                    Err(_) => Some(Message::Leave),
+                };
+                let is_last = matches!(message, Some(Message::Leave));
+                if message.is_some_and(|message| sender.send(message).is_err()) || is_last {
+                    return;
+                }
             }
-        }
-    })?;
+        })?;
     Ok(())
 }
 
 /// Listens to the signals that ask a program to end.
 pub(super) fn signals(sender: Sender<Message>) -> io::Result<()> {
     let mut signals = Signals::new([SIGTERM, SIGHUP])?;
-    thread::Builder::new().name("signals".into()).spawn(move || {
-        if signals.forever().next().is_some() {
-            // Nobody listens any more where the program is ending anyway.
-            let _ = sender.send(Message::Leave);
-        }
-    })?;
+    thread::Builder::new()
+        .name("signals".into())
+        .spawn(move || {
+            if signals.forever().next().is_some() {
+                // Nobody listens any more where the program is ending anyway.
+                let _ = sender.send(Message::Leave);
+            }
+        })?;
     Ok(())
 }

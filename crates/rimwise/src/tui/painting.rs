@@ -114,7 +114,11 @@ fn words(
         columns_per_mm: 1.0 / scale.0,
         rows_per_mm: 1.0 / (CELL * scale.0),
     };
-    let least = if scale < WORDY { Importance::Aside } else { Importance::Length };
+    let least = if scale < WORDY {
+        Importance::Aside
+    } else {
+        Importance::Length
+    };
     for placed in place(&worded(scene, least), &grid) {
         let (Ok(column), Ok(row)) = (u16::try_from(placed.column), u16::try_from(placed.row))
         else {
@@ -131,9 +135,15 @@ fn words(
 /// The scene with the words of at least an importance.
 fn worded(scene: &Scene, least: Importance) -> Scene {
     let figures = scene.figures.iter().filter(|figure| {
-        figure.form.label().is_none_or(|label| label.importance >= least)
+        figure
+            .form
+            .label()
+            .is_none_or(|label| label.importance >= least)
     });
-    Scene { bounds: scene.bounds, figures: figures.cloned().collect() }
+    Scene {
+        bounds: scene.bounds,
+        figures: figures.cloned().collect(),
+    }
 }
 
 /// How a line is broken, so that parts are told apart without colour.
@@ -166,7 +176,9 @@ impl Dash {
 /// The strokes of a line, the pattern running on round its corners.
 fn dashes(points: &[Point], dash: Dash, dot: f64) -> Vec<[Point; 2]> {
     let segments = points.windows(2).map(|pair| [pair[0], pair[1]]);
-    let Some((drawn, left_out)) = dash.pattern() else { return segments.collect() };
+    let Some((drawn, left_out)) = dash.pattern() else {
+        return segments.collect();
+    };
     let period = (drawn + left_out) * dot;
     let mut strokes = Vec::new();
     let mut walked = 0.0;
@@ -177,7 +189,10 @@ fn dashes(points: &[Point], dash: Dash, dot: f64) -> Vec<[Point; 2]> {
         }
         let along = |at: f64| {
             let share = at / length;
-            Point::new(from.x + share * (to.x - from.x), from.y + share * (to.y - from.y))
+            Point::new(
+                from.x + share * (to.x - from.x),
+                from.y + share * (to.y - from.y),
+            )
         };
         let mut start = -(walked % period);
         while start < length {
@@ -200,7 +215,9 @@ fn filling(part: Part, outline: &[Point], dot: f64) -> Vec<(f64, f64)> {
         Part::Wall => 4.0,
         _ => return Vec::new(),
     };
-    let Some(extent) = Extent::of(outline.iter().copied()) else { return Vec::new() };
+    let Some(extent) = Extent::of(outline.iter().copied()) else {
+        return Vec::new();
+    };
     let step = every * dot;
     let lattice = |least: f64, most: f64| {
         let first = (least / step).ceil();
@@ -220,8 +237,8 @@ fn is_inside(outline: &[Point], point: Point) -> bool {
     let next = outline.iter().cycle().skip(1);
     outline.iter().zip(next).fold(false, |inside, (from, to)| {
         let straddles = (from.y > point.y) != (to.y > point.y);
-        let crosses = straddles
-            && point.x < from.x + (point.y - from.y) / (to.y - from.y) * (to.x - from.x);
+        let crosses =
+            straddles && point.x < from.x + (point.y - from.y) / (to.y - from.y) * (to.x - from.x);
         inside != crosses
     })
 }
@@ -236,16 +253,29 @@ mod tests {
         let strokes = dashes(&ends, Dash::Dashed, 0.5);
         let drawn: f64 = strokes.iter().map(|[from, to]| from.distance(*to)).sum();
         assert!((drawn - 6.0).abs() < 0.1, "{drawn}");
-        assert!(strokes.iter().flatten().all(|point| (0.0..=10.0).contains(&point.x)));
+        assert!(
+            strokes
+                .iter()
+                .flatten()
+                .all(|point| (0.0..=10.0).contains(&point.x))
+        );
     }
 
     #[test]
     fn a_filling_lies_inside_its_outline() {
         let corner = |x, y| Point::new(x, y);
-        let square = [corner(0.0, 0.0), corner(2.0, 0.0), corner(2.0, 2.0), corner(0.0, 2.0)];
+        let square = [
+            corner(0.0, 0.0),
+            corner(2.0, 0.0),
+            corner(2.0, 2.0),
+            corner(0.0, 2.0),
+        ];
         assert!(is_inside(&square, corner(1.0, 1.0)) && !is_inside(&square, corner(3.0, 1.0)));
         let dots = filling(Part::Wall, &square, 0.1);
         assert!(dots.len() >= 16, "{}", dots.len());
-        assert!(dots.iter().all(|&(x, y)| (0.0..=2.0).contains(&x) && (0.0..=2.0).contains(&y)));
+        assert!(
+            dots.iter()
+                .all(|&(x, y)| (0.0..=2.0).contains(&x) && (0.0..=2.0).contains(&y))
+        );
     }
 }

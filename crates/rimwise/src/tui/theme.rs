@@ -10,11 +10,17 @@ pub(super) struct Theme {
     has_colour: bool,
 }
 
+#[expect(
+    clippy::unused_self,
+    reason = "a role is asked of a theme, also where all themes agree"
+)]
 impl Theme {
     /// The theme the environment asks for: without colour under `NO_COLOR`.
     pub(super) fn of_environment() -> Self {
         let no_colour = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty());
-        Self { has_colour: !no_colour }
+        Self {
+            has_colour: !no_colour,
+        }
     }
 
     /// Sixteen colours.
@@ -25,7 +31,11 @@ impl Theme {
     pub(super) const MONO: Self = Self { has_colour: false };
 
     fn coloured(self, colour: Color) -> Style {
-        if self.has_colour { Style::new().fg(colour) } else { Style::new() }
+        if self.has_colour {
+            Style::new().fg(colour)
+        } else {
+            Style::new()
+        }
     }
 
     /// Ordinary text.
@@ -45,7 +55,11 @@ impl Theme {
 
     /// The heading of a panel, of the one that takes keys or of another.
     pub(super) fn heading(self, focused: bool) -> Style {
-        if focused { self.coloured(Color::Cyan).add_modifier(Modifier::BOLD) } else { self.text() }
+        if focused {
+            self.coloured(Color::Cyan).add_modifier(Modifier::BOLD)
+        } else {
+            self.text()
+        }
     }
 
     /// The selected line.

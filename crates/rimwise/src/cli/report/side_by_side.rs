@@ -2,15 +2,16 @@
 
 use super::json::Provenance;
 use super::table::{chance, footing, heading};
-use super::text::{cell, paragraph};
 use crate::cli::args::WIDTH;
+use crate::text::{fitted as cell, paragraph};
+use crate::told;
 use anyhow::Result;
 use files::visible;
 use sizing::{Candidate, Outcome, Ranking, State, Subject};
 use std::io::Write;
 
 /// Columns of the names of the checks.
-const NAMES: usize = 24;
+const NAMES: usize = 28;
 
 /// Writes the sizes side by side: their forms, their checks, their sentences.
 pub(crate) fn write(
@@ -72,7 +73,7 @@ pub(crate) fn write(
             .iter()
             .filter(|outcome| outcome.state != State::Ok)
         {
-            let first = format!("  {} ", glyph(outcome.state));
+            let first = format!("  {} ", told::state_glyph(outcome.state));
             write!(out, "{}", paragraph(&first, &visible(&outcome.says), WIDTH))?;
             if let Some(aside) = outcome.aside {
                 write!(out, "{}", paragraph("    ", &format!("({aside})"), WIDTH))?;
@@ -91,43 +92,15 @@ fn check_names(chosen: &[&Candidate]) -> Vec<(&'static str, Subject, String)> {
             .iter()
             .any(|(check, of, _)| *check == outcome.check && *of == outcome.of)
         {
-            names.push((outcome.check, outcome.of, row_name(outcome)));
+            names.push((outcome.check, outcome.of, told::check(outcome)));
         }
     }
     names
 }
 
-fn row_name(outcome: &Outcome) -> String {
-    let of = match outcome.of {
-        Subject::Shape => "",
-        Subject::Valve(valve) => valve.label().trim_end_matches(" valve"),
-        Subject::Face(geometry::Face::Left) => "left",
-        Subject::Face(geometry::Face::Right) => "right",
-        Subject::Vein | Subject::Artery => outcome.of.label(),
-    };
-    format!("{} {of}", outcome.title).trim_end().to_owned()
-}
-
 fn figure(outcome: &Outcome) -> String {
-    let mark = glyph(outcome.state);
-    outcome.value.map_or_else(
-        || format!("{mark} not read"),
-        |value| match outcome.unit {
-            "share" => format!("{mark} {:.0} %", 100.0 * value),
-            "ratio" => format!("{mark} {value:.2}"),
-            "mmHg" => format!("{mark} {value:.0} mmHg"),
-            unit => format!("{mark} {value:+.1} {unit}"),
-        },
-    )
-}
-
-const fn glyph(state: State) -> &'static str {
-    match state {
-        State::Ok => "✓",
-        State::Caution => "!",
-        State::Stop => "✗",
-        State::NotAssessed => "?",
-    }
+    let value = told::value(outcome).unwrap_or_else(|| "not read".to_owned());
+    format!("{} {value}", told::state_glyph(outcome.state))
 }
 
 fn disc(candidate: &Candidate, face: geometry::Face) -> String {

@@ -1,12 +1,13 @@
 //! The ranking as a table for people, 80 columns wide.
 
 use super::json::Provenance;
-use super::text::{cell, paragraph};
 use crate::caution::CAUTION;
 use crate::cli::args::WIDTH;
+use crate::text::{fitted as cell, paragraph};
+use crate::told;
 use anyhow::Result;
 use files::visible;
-use sizing::{Candidate, Outcome, Ranking, Verdict};
+use sizing::{Candidate, Ranking, Verdict};
 use std::io::Write;
 
 /// How many of the first sizes are given their reasons below the table.
@@ -23,16 +24,15 @@ pub(crate) fn write(
     heading(out, ranking)?;
     let all = ranking.candidates.len();
     let shown = if top == 0 { all } else { top.min(all) };
-    writeln!(
-        out,
-        "{} {} {} {} {} {}",
-        cell("rank", 5),
-        cell("group", 5),
-        cell("shape/size", 23),
-        cell("on paper", 12),
-        cell("geom. chance", 12),
-        "nearest limit"
-    )?;
+    let titles = [
+        "rank",
+        "group",
+        "shape/size",
+        "on paper",
+        "geom. chance",
+        "nearest stop",
+    ];
+    writeln!(out, "{}", columns(&titles.map(str::to_owned)))?;
     for (index, (candidate, group)) in ranking
         .candidates
         .iter()
@@ -40,7 +40,7 @@ pub(crate) fn write(
         .take(shown)
         .enumerate()
     {
-        writeln!(out, "{}", row(index + 1, *group, candidate).trim_end())?;
+        writeln!(out, "{}", row(index + 1, *group, candidate))?;
     }
     if shown < all {
         writeln!(out, "… and {} more: --top 0", all - shown)?;
@@ -124,15 +124,25 @@ pub(super) fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {
 }
 
 fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
-    format!(
-        "{} {} {} {} {} {}",
-        cell(&format!("{rank:>4}"), 5),
-        cell(&format!("{group:>4}"), 5),
-        cell(&visible(&name(candidate)), 23),
-        cell(candidate.judged.verdict.word(), 12),
-        cell(&chance(candidate), 12),
-        cell(&nearest(candidate), 18),
-    )
+    columns(&[
+        format!("{rank:>4}"),
+        format!("{group:>4}"),
+        visible(&name(candidate)).into_owned(),
+        candidate.judged.verdict.word().to_owned(),
+        chance(candidate),
+        told::nearest_stop(candidate).unwrap_or_default(),
+    ])
+}
+
+/// One line of the table.
+fn columns(cells: &[String; 6]) -> String {
+    const WIDTHS: [usize; 6] = [4, 5, 22, 12, 12, 20];
+    let line: Vec<String> = cells
+        .iter()
+        .zip(WIDTHS)
+        .map(|(text, width)| cell(text, width))
+        .collect();
+    line.join(" ").trim_end().to_owned()
 }
 
 /// Shape and size, with the turn of an offset shape.
@@ -153,27 +163,6 @@ pub(super) fn chance(candidate: &Candidate) -> String {
             format!("{value:.1} ± {error:.1} %")
         },
     )
-}
-
-/// The check with the least margin to its stop.
-fn nearest(candidate: &Candidate) -> String {
-    candidate
-        .outcomes
-        .iter()
-        .filter_map(|outcome| Some((outcome.scaled_margin()?, outcome)))
-        .min_by(|(one, _), (other, _)| one.total_cmp(other))
-        .map_or_else(String::new, |(_, outcome)| {
-            let margin = outcome.margin_stop().unwrap_or_default();
-            format!("{margin:+.1} {}", short(outcome))
-        })
-}
-
-/// The check and its subject in a few letters.
-fn short(outcome: &Outcome) -> String {
-    match outcome.of {
-        sizing::Subject::Valve(valve) => valve.label().trim_end_matches(" valve").to_owned(),
-        _ => outcome.check.replace('_', " "),
-    }
 }
 
 /// Why a size stands no better.

@@ -1,9 +1,11 @@
 //! The bays: two to four candidates side by side.
 
-use super::lines::{self, fitted};
+use super::lines;
 use super::pictures::Gallery;
-use super::ranking::{chance, glyph};
+use super::ranking::chance;
 use super::{checks, has_keys};
+use crate::text::{fitted, wrapped};
+use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::Frame;
@@ -62,18 +64,20 @@ pub(super) fn shown_bays(session: &Session) -> Vec<Bay> {
 }
 
 /// Name, verdict and checks of a bay; the pictures lie between.
-fn draw(
-    frame: &mut Frame,
-    session: &Session,
-    theme: Theme,
-    bay: &Bay,
-    selected: bool,
-    area: Rect,
-) {
+fn draw(frame: &mut Frame, session: &Session, theme: Theme, bay: &Bay, selected: bool, area: Rect) {
     let results = session.results();
-    let candidate = results.assessed().and_then(|assessed| assessed.candidate(bay));
-    let head = Rect { height: HEAD.min(area.height), ..area };
-    lines::draw(frame, heading(session, theme, bay, candidate, selected, area.width), head);
+    let candidate = results
+        .assessed()
+        .and_then(|assessed| assessed.candidate(bay));
+    let head = Rect {
+        height: HEAD.min(area.height),
+        ..area
+    };
+    lines::draw(
+        frame,
+        heading(session, theme, bay, candidate, selected, area.width),
+        head,
+    );
     let pictures = picture_room(area);
     let below = Rect {
         y: pictures.bottom(),
@@ -83,7 +87,10 @@ fn draw(
     let Some(candidate) = candidate else { return };
     let mut told = checks::lines(candidate, theme, area.width, usize::from(below.height));
     if results.is_stale() {
-        told = told.into_iter().map(|line| line.style(theme.dim())).collect();
+        told = told
+            .into_iter()
+            .map(|line| line.style(theme.dim()))
+            .collect();
     }
     lines::draw(frame, told, below);
 }
@@ -103,40 +110,64 @@ fn heading(
         _ => String::new(),
     };
     let name = format!("{}{turn}", bay.name(session.document().shelf()));
-    let style = if selected { theme.selected(true) } else { theme.strong() };
+    let style = if selected {
+        theme.selected(true)
+    } else {
+        theme.strong()
+    };
     let second = candidate.map_or_else(
         || Line::styled("assessing …", theme.dim()),
         |candidate| {
             let verdict = candidate.judged.verdict;
             Line::from(vec![
                 Span::styled(
-                    format!("{} {} on paper", glyph(verdict), verdict.word()),
+                    format!(
+                        "{} {} on paper",
+                        told::verdict_glyph(verdict),
+                        verdict.word()
+                    ),
                     theme.verdict(verdict),
                 ),
                 Span::raw(format!("  {}", chance(candidate))),
             ])
         },
     );
-    vec![Line::styled(fitted(&visible(&name), usize::from(width)), style), second]
+    vec![
+        Line::styled(fitted(&visible(&name), usize::from(width)), style),
+        second,
+    ]
 }
 
 /// Where the pictures of a bay lie: half of it under the heading.
 fn picture_room(area: Rect) -> Rect {
     let room = area.height.saturating_sub(HEAD);
     let height = room / 2 + room % 2;
-    Rect { y: area.y + HEAD.min(area.height), height, ..area }
+    Rect {
+        y: area.y + HEAD.min(area.height),
+        height,
+        ..area
+    }
 }
 
 /// Why there is no picture.
 fn missing(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
     let view = View::Section(session.document().shown().valve);
-    let missing: Vec<&str> =
-        view.missing(session.setting()).into_iter().map(measurement::Quantity::label).collect();
+    let missing: Vec<&str> = view
+        .missing(session.setting())
+        .into_iter()
+        .map(measurement::Quantity::label)
+        .collect();
     let why = if missing.is_empty() {
         "no such neighbour: v draws the next valve".to_owned()
     } else {
         format!("not drawn without {}", missing.join(", "))
     };
-    let text = lines::wrapped(&why, area.width);
-    lines::draw(frame, text.into_iter().map(|line| Line::styled(line, theme.dim())).collect(), area);
+    let text = wrapped(&why, usize::from(area.width));
+    lines::draw(
+        frame,
+        text.into_iter()
+            .map(|line| Line::styled(line, theme.dim()))
+            .collect(),
+        area,
+    );
 }

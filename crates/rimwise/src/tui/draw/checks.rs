@@ -1,13 +1,15 @@
 //! The checks of a candidate: glyph, word, value, margin, chance; then what is
 //! broken, in sentences.
 
-use super::lines::{fitted, wrapped};
-use super::ranking::short;
+use crate::text::{fitted, wrapped};
+use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::text::{Line, Span};
 use sizing::{Candidate, Outcome, State};
 
+/// The least columns of a name beside a chance.
+const NAME: usize = 12;
 /// Columns of the value.
 const VALUE: usize = 8;
 /// Columns of the margin bar: as many on either side of the limit.
@@ -24,19 +26,32 @@ pub(super) fn lines(
     room: usize,
 ) -> Vec<Line<'static>> {
     let mut outcomes: Vec<&Outcome> = candidate.outcomes.iter().collect();
-    outcomes.sort_by(|one, other| gravity(one.state).cmp(&gravity(other.state)).then_with(|| margin(one).total_cmp(&margin(other))));
+    outcomes.sort_by(|one, other| {
+        gravity(one.state)
+            .cmp(&gravity(other.state))
+            .then_with(|| margin(one).total_cmp(&margin(other)))
+    });
     let mut said: Vec<Line> = Vec::new();
     for outcome in outcomes.iter().filter(|outcome| outcome.state != State::Ok) {
-        let aside = outcome.aside.map_or_else(String::new, |aside| format!(" ({aside})"));
-        let says = format!("{} {}{aside}", glyph(outcome.state), outcome.says);
-        for line in wrapped(&visible(&says), width) {
+        let aside = outcome
+            .aside
+            .map_or_else(String::new, |aside| format!(" ({aside})"));
+        let says = format!(
+            "{} {}{aside}",
+            told::state_glyph(outcome.state),
+            outcome.says
+        );
+        for line in wrapped(&visible(&says), usize::from(width)) {
             said.push(Line::styled(line, theme.state(outcome.state)));
         }
     }
     // Sentences take what the table leaves, but at least half where they need it.
     let table = room.saturating_sub(said.len()).max(room.div_ceil(2));
-    let mut lines: Vec<Line> =
-        outcomes.iter().take(table).map(|outcome| row(outcome, theme, usize::from(width))).collect();
+    let mut lines: Vec<Line> = outcomes
+        .iter()
+        .take(table)
+        .map(|outcome| row(outcome, theme, usize::from(width)))
+        .collect();
     lines.extend(said);
     if lines.len() > room {
         lines.truncate(room.saturating_sub(1));
@@ -46,31 +61,28 @@ pub(super) fn lines(
 }
 
 fn row(outcome: &Outcome, theme: Theme, width: usize) -> Line<'static> {
-    let has_bar = width >= 2 + 12 + VALUE + BAR + CHANCE;
-    let behind = VALUE + CHANCE + if has_bar { BAR + 1 } else { 0 };
+    let has_chance = width >= 2 + NAME + VALUE + CHANCE;
+    let has_bar = width > 2 + NAME + VALUE + CHANCE + BAR;
+    let behind = VALUE + if has_chance { CHANCE } else { 0 } + if has_bar { BAR + 1 } else { 0 };
     let name = width.saturating_sub(2 + behind);
     let style = theme.state(outcome.state);
+    let value = told::value(outcome).unwrap_or_else(|| "–".to_owned());
     let mut spans = vec![
-        Span::styled(format!("{} ", glyph(outcome.state)), style),
-        Span::styled(fitted(&short(outcome), name), style),
-        Span::styled(format!("{:>VALUE$}", value(outcome)), style),
+        Span::styled(format!("{} ", told::state_glyph(outcome.state)), style),
+        Span::styled(fitted(&told::check(outcome), name), style),
+        Span::styled(format!("{value:>VALUE$}"), style),
     ];
     if has_bar {
         spans.push(Span::styled(format!(" {}", bar(outcome)), style));
     }
-    let chance = outcome.chance.map_or_else(String::new, |it| format!("{:.0}%", 100.0 * it.value));
-    spans.push(Span::styled(format!("{chance:>CHANCE$}"), theme.dim()));
-    Line::from(spans)
-}
-
-/// The glyph of a state.
-pub(super) const fn glyph(state: State) -> &'static str {
-    match state {
-        State::Ok => "✓",
-        State::Caution => "!",
-        State::Stop => "✗",
-        State::NotAssessed => "?",
+    if has_chance {
+        let chance = outcome.chance.map(|it| format!("{:.0}%", 100.0 * it.value));
+        spans.push(Span::styled(
+            format!("{:>CHANCE$}", chance.unwrap_or_default()),
+            theme.dim(),
+        ));
     }
+    Line::from(spans)
 }
 
 const fn gravity(state: State) -> u8 {
@@ -86,28 +98,25 @@ fn margin(outcome: &Outcome) -> f64 {
     outcome.scaled_margin().unwrap_or(f64::INFINITY)
 }
 
-/// The value with its unit, a length with its sign.
-fn value(outcome: &Outcome) -> String {
-    let Some(value) = outcome.value else { return "–".to_owned() };
-    match outcome.unit {
-        "share" => format!("{:.0} %", 100.0 * value),
-        "ratio" => format!("{value:.2}"),
-        "mmHg" => format!("{value:.0} mmHg"),
-        unit => format!("{value:+.1} {unit}"),
-    }
-}
-
 /// The margin to the nearer limit, right of the bar where it holds and left of
 /// it where it is broken; a half of the bar is one unit of the check's scale.
 fn bar(outcome: &Outcome) -> String {
     let margin = outcome.margin_stop().or_else(|| outcome.margin_caution());
-    let Some(margin) = margin else { return " ".repeat(BAR) };
+    let Some(margin) = margin else {
+        return " ".repeat(BAR);
+    };
     let half = BAR / 2;
     let share = (margin / outcome.scale).clamp(-1.0, 1.0);
-    let filled = (1..=half).filter(|&cell| share.abs() * half as f64 + 0.5 >= cell as f64).count();
+    let filled = (1..=half)
+        .filter(|&cell| share.abs() * half as f64 + 0.5 >= cell as f64)
+        .count();
     let (full, empty) = ("■".repeat(filled), " ".repeat(half - filled));
     let blank = " ".repeat(half);
-    if share < 0.0 { format!("{empty}{full}│{blank}") } else { format!("{blank}│{full}{empty}") }
+    if share < 0.0 {
+        format!("{empty}{full}│{blank}")
+    } else {
+        format!("{blank}│{full}{empty}")
+    }
 }
 
 #[cfg(test)]
@@ -125,7 +134,10 @@ mod tests {
             scale: 1.0,
             state: State::Ok,
             value: Some(value),
-            stop: Band { low: Some(0.0), high: None },
+            stop: Band {
+                low: Some(0.0),
+                high: None,
+            },
             caution: Band::NONE,
             chance: None,
             missing: Vec::new(),

@@ -12,10 +12,15 @@ use session::Session;
 /// Draws the selected bay.
 pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
     let bays = shown_bays(session);
-    let Some(bay) = bays.get(session.view().bay).or_else(|| bays.first()) else { return };
+    let Some(bay) = bays.get(session.view().bay).or_else(|| bays.first()) else {
+        return;
+    };
     let shown = session.document().shown();
     let name = bay.name(session.document().shelf());
-    let beside = format!("cut to the {}, seen from the left ventricle", shown.valve.label());
+    let beside = format!(
+        "cut to the {}, seen from the left ventricle",
+        shown.valve.label()
+    );
     let area = lines::headed(frame, &visible(&name), &beside, true, theme, area);
     Gallery::of(session, &[*bay]).draw(frame, theme, 0, area);
 }

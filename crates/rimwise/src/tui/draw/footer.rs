@@ -1,6 +1,7 @@
 //! The status line and the keys that work now.
 
-use super::lines::{self, fitted};
+use super::lines;
+use crate::text::fitted;
 use crate::tui::theme::Theme;
 use files::visible;
 use measurement::{Method, Modality, Phase, Side};
@@ -16,7 +17,14 @@ pub(super) const HEIGHT: u16 = 2;
 
 /// Draws status and keys.
 pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
-    lines::draw(frame, vec![status(session, theme, area.width), keys(session, theme, area.width)], area);
+    lines::draw(
+        frame,
+        vec![
+            status(session, theme, area.width),
+            keys(session, theme, area.width),
+        ],
+        area,
+    );
 }
 
 fn status(session: &Session, theme: Theme, width: u16) -> Line<'static> {
@@ -37,8 +45,12 @@ fn detail(session: &Session) -> String {
                 good procedure"
             .to_owned();
     }
-    let Some(row) = session.row() else { return String::new() };
-    let Some(quantity) = row.quantity() else { return "space: yes, no or unknown".to_owned() };
+    let Some(row) = session.row() else {
+        return String::new();
+    };
+    let Some(quantity) = row.quantity() else {
+        return "space: yes, no or unknown".to_owned();
+    };
     let why = quantity.info().why;
     let how = match row {
         Row::Reading(id, _) => session.document().reading(id).map(|reading| {
@@ -49,12 +61,18 @@ fn detail(session: &Session) -> String {
                 method(reading.method),
             ];
             let image = reading.image.as_deref().unwrap_or_default();
-            let told = words.into_iter().chain([image]).filter(|word| !word.is_empty());
+            let told = words
+                .into_iter()
+                .chain([image])
+                .filter(|word| !word.is_empty());
             told.collect::<Vec<_>>().join(", ")
         }),
         _ => None,
     };
-    how.map_or_else(|| format!("{quantity}: {why}"), |how| format!("{quantity}: {how} · {why}"))
+    how.map_or_else(
+        || format!("{quantity}: {why}"),
+        |how| format!("{quantity}: {how} · {why}"),
+    )
 }
 
 /// The keys that work now, as many as there is room for.

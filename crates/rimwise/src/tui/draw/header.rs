@@ -1,26 +1,36 @@
 //! What stands over everything: the case, the caution, the headline.
 
-use super::lines::{fitted, wrapped};
-use crate::caution::CAUTION;
+use crate::caution::{CAUTION, CAUTION_IN_A_LINE};
+use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
+use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use session::Session;
 use sizing::{Ranking, State};
 use unicode_width::UnicodeWidthStr;
 
-/// The lines of the header for a width.
-pub(super) fn lines(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
+/// From this height on the caution stands at its full length.
+const ROOMY: u16 = 30;
+
+/// The lines of the header for the size of the page.
+pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'static>> {
+    let width = page.width;
     let mut lines = vec![title(session, theme, width)];
-    for line in wrapped(CAUTION, width) {
+    let caution = if page.height < ROOMY {
+        CAUTION_IN_A_LINE
+    } else {
+        CAUTION
+    };
+    for line in wrapped(caution, usize::from(width)) {
         lines.push(Line::styled(line, theme.dim()));
     }
-    for line in wrapped(&visible(&headline(session)), width) {
+    for line in wrapped(&visible(&headline(session)), usize::from(width)) {
         lines.push(Line::styled(line, theme.strong()));
     }
     if let Some(assessed) = session.results().assessed() {
         for said in above(&assessed.ranking) {
-            for line in wrapped(&visible(&said), width) {
+            for line in wrapped(&visible(&said), usize::from(width)) {
                 lines.push(Line::styled(line, theme.state(State::Caution)));
             }
         }
@@ -61,12 +71,19 @@ fn headline(session: &Session) -> String {
 /// What is said above a list, the gravest first.
 fn above(ranking: &Ranking) -> Vec<String> {
     let contradictions = ranking.contradictions.iter().map(|one| one.says.clone());
-    let mut said: Vec<String> =
-        contradictions.map(|says| format!("≠ Contradiction: {says}")).collect();
-    said.extend(ranking.disputes().map(|(_, says)| format!("≠ In dispute: {says}")));
+    let mut said: Vec<String> = contradictions
+        .map(|says| format!("≠ Contradiction: {says}"))
+        .collect();
+    said.extend(
+        ranking
+            .disputes()
+            .map(|(_, says)| format!("≠ In dispute: {says}")),
+    );
     let open = ranking.unanswered.len();
     if open > 0 {
-        said.push(format!("? {open} exclusions not answered: see the end of the readings"));
+        said.push(format!(
+            "? {open} exclusions not answered: see the end of the readings"
+        ));
     }
     said
 }

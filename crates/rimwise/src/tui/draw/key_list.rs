@@ -1,7 +1,8 @@
 //! Every command with its keys, to be filtered and run; the caution beside it.
 
-use super::lines::{self, first_shown, fitted, wrapped};
+use super::lines::{self, first_shown};
 use crate::caution::CAUTION;
+use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::Frame;
@@ -25,11 +26,15 @@ pub(super) fn draw(
     area: Rect,
 ) {
     frame.render_widget(Clear, area);
-    let caution = wrapped(CAUTION, area.width);
+    let caution = wrapped(CAUTION, usize::from(area.width));
     let [top, body, foot] = Layout::vertical([
         Constraint::Length(2),
         Constraint::Min(1),
-        Constraint::Length(u16::try_from(caution.len()).unwrap_or(0).min(area.height / 3)),
+        Constraint::Length(
+            u16::try_from(caution.len())
+                .unwrap_or(0)
+                .min(area.height / 3),
+        ),
     ])
     .areas(area);
     let found = list.found();
@@ -42,24 +47,44 @@ pub(super) fn draw(
     lines::draw(frame, vec![typed], under);
     let room = usize::from(body.height);
     let first = first_shown(list.selected, found.len(), room);
-    let shown = found.iter().enumerate().skip(first).take(room).map(|(index, command)| {
-        let line = row(session, command, theme, usize::from(body.width));
-        if index == list.selected { line.patch_style(theme.selected(true)) } else { line }
-    });
+    let shown = found
+        .iter()
+        .enumerate()
+        .skip(first)
+        .take(room)
+        .map(|(index, command)| {
+            let line = row(session, command, theme, usize::from(body.width));
+            if index == list.selected {
+                line.patch_style(theme.selected(true))
+            } else {
+                line
+            }
+        });
     lines::draw(frame, shown.collect(), body);
-    let caution = caution.into_iter().map(|line| Line::styled(line, theme.dim())).collect();
+    let caution = caution
+        .into_iter()
+        .map(|line| Line::styled(line, theme.dim()))
+        .collect();
     lines::draw(frame, caution, foot);
 }
 
 fn row(session: &Session, command: &'static Command, theme: Theme, width: usize) -> Line<'static> {
-    let keys: Vec<String> =
-        session.keymap().keys(command).iter().map(ToString::to_string).collect();
+    let keys: Vec<String> = session
+        .keymap()
+        .keys(command)
+        .iter()
+        .map(ToString::to_string)
+        .collect();
     let refused = command.ready(session).err();
     let says = refused.as_ref().map_or_else(
         || command.says.to_owned(),
         |why| format!("{} (not now: {why})", command.says),
     );
-    let style = if refused.is_some() { theme.state(State::NotAssessed) } else { theme.text() };
+    let style = if refused.is_some() {
+        theme.state(State::NotAssessed)
+    } else {
+        theme.text()
+    };
     let rest = width.saturating_sub(KEYS + NAME);
     Line::from(vec![
         Span::styled(fitted(&keys.join(" "), KEYS), theme.strong()),

@@ -22,69 +22,26 @@ pub(super) fn headed(
     area: Rect,
 ) -> Rect {
     let mark = if focused { "▌" } else { " " };
-    let rule = usize::from(area.width)
-        .saturating_sub(mark.width() + title.width() + beside.width() + 2);
+    let rule =
+        usize::from(area.width).saturating_sub(mark.width() + title.width() + beside.width() + 2);
     let line = Line::from(vec![
         Span::styled(format!("{mark}{title} "), theme.heading(focused)),
         Span::styled("─".repeat(rule), theme.dim()),
         Span::styled(format!(" {beside}"), theme.dim()),
     ]);
-    draw(frame, vec![line], Rect { height: area.height.min(1), ..area });
-    Rect { y: area.y + 1, height: area.height.saturating_sub(1), ..area }
-}
-
-/// Words broken into lines of a width at blanks; a word longer than a line is cut
-/// into pieces.
-pub(super) fn wrapped(text: &str, width: u16) -> Vec<String> {
-    let width = usize::from(width.max(1));
-    let mut lines = vec![String::new()];
-    for word in text.split_whitespace() {
-        for piece in pieces(word, width) {
-            let Some(line) = lines.last_mut() else { continue };
-            if line.is_empty() {
-                line.push_str(&piece);
-            } else if line.width() + 1 + piece.width() <= width {
-                line.push(' ');
-                line.push_str(&piece);
-            } else {
-                lines.push(piece);
-            }
-        }
+    draw(
+        frame,
+        vec![line],
+        Rect {
+            height: area.height.min(1),
+            ..area
+        },
+    );
+    Rect {
+        y: area.y + 1,
+        height: area.height.saturating_sub(1),
+        ..area
     }
-    lines
-}
-
-fn pieces(word: &str, width: usize) -> Vec<String> {
-    let mut pieces = vec![String::new()];
-    for letter in word.chars() {
-        let Some(piece) = pieces.last_mut() else { continue };
-        piece.push(letter);
-        if piece.width() > width && piece.chars().count() > 1 {
-            piece.pop();
-            pieces.push(letter.to_string());
-        }
-    }
-    pieces
-}
-
-/// A text of exactly a width: filled with blanks, or cut with `…`.
-pub(super) fn fitted(text: &str, width: usize) -> String {
-    if text.width() <= width {
-        return format!("{text}{}", " ".repeat(width - text.width()));
-    }
-    let mut cut = String::new();
-    for letter in text.chars() {
-        cut.push(letter);
-        if cut.width() + 1 > width {
-            cut.pop();
-            break;
-        }
-    }
-    if width > 0 {
-        cut.push('…');
-    }
-    let blanks = width.saturating_sub(cut.width());
-    format!("{cut}{}", " ".repeat(blanks))
 }
 
 /// The first of `count` lines that are shown so that the selected one is among
@@ -109,13 +66,5 @@ mod tests {
                 }
             }
         }
-    }
-
-    #[test]
-    fn words_wrap_and_long_ones_are_cut() {
-        assert_eq!(wrapped("one two three", 7), ["one two", "three"]);
-        assert_eq!(wrapped("abcdefgh", 3), ["abc", "def", "gh"]);
-        assert_eq!(fitted("abcdef", 4), "abc…");
-        assert_eq!(fitted("心室中隔", 5).width(), 5);
     }
 }

@@ -2,8 +2,8 @@
 
 use crate::tui::painting::{Scale, paint};
 use crate::tui::theme::Theme;
-use ratatui::Frame;
 use geometry::Mm;
+use ratatui::Frame;
 use ratatui::layout::{Constraint, Direction, Layout, Rect};
 use scene::{Extent, Scene, View};
 use session::{Bay, Session};
@@ -33,7 +33,10 @@ impl Gallery {
                 let size = bay.find(session.document().shelf()).map(|(_, size)| size);
                 let results = session.results().assessed();
                 let turn = results.and_then(|it| it.candidate(bay)).map_or_else(
-                    || bay.turn.map_or(0.0, |degrees| f64::from(degrees).to_radians()),
+                    || {
+                        bay.turn
+                            .map_or(0.0, |degrees| f64::from(degrees).to_radians())
+                    },
                     |candidate| candidate.turn,
                 );
                 let draw = |view: View| view.draw(setting, size.as_ref()?, turn);
@@ -73,27 +76,47 @@ impl Gallery {
     fn plan(&self, area: Rect) -> Option<Plan> {
         let (Some(section), Some(face_on)) = (self.section, self.face_on) else {
             let only = self.section.or(self.face_on)?;
-            return Some(Plan { section: area, face_on: area, scale: Scale::fitting(&only, area) });
+            return Some(Plan {
+                section: area,
+                face_on: area,
+                scale: Scale::fitting(&only, area),
+            });
         };
         let arranged = |direction: Direction, shares: [f64; 2]| {
-            let [first, second] = Layout::new(direction, shares.map(fill)).spacing(1).areas(area);
+            let [first, second] = Layout::new(direction, shares.map(fill))
+                .spacing(1)
+                .areas(area);
             let scale = Scale::fitting(&section, first).coarser(Scale::fitting(&face_on, second));
-            Plan { section: first, face_on: second, scale }
+            Plan {
+                section: first,
+                face_on: second,
+                scale,
+            }
         };
         let beside = arranged(Direction::Horizontal, [section.width(), face_on.width()]);
         let stacked = arranged(Direction::Vertical, [section.height(), face_on.height()]);
-        let both = if stacked.scale < beside.scale { stacked } else { beside };
+        let both = if stacked.scale < beside.scale {
+            stacked
+        } else {
+            beside
+        };
         let alone = Scale::fitting(&section, area);
         Some(if both.scale <= Scale::COARSEST {
             both
         } else {
-            Plan { section: area, face_on: Rect::ZERO, scale: alone }
+            Plan {
+                section: area,
+                face_on: Rect::ZERO,
+                scale: alone,
+            }
         })
     }
 
     /// Whether a bay has a section to show; without one a reading is missing.
     pub(super) fn has_section(&self, bay: usize) -> bool {
-        self.pictures.get(bay).is_some_and(|pictures| pictures.section.is_some())
+        self.pictures
+            .get(bay)
+            .is_some_and(|pictures| pictures.section.is_some())
     }
 }
 
@@ -110,5 +133,9 @@ fn fill(length: Mm) -> Constraint {
     const TENTHS: f64 = 10.0;
     const MOST: f64 = 1e4;
     let tenths = (length * TENTHS).clamp(1.0, MOST);
-    Constraint::Fill((1..u16::MAX).find(|&share| f64::from(share) >= tenths).unwrap_or(1))
+    Constraint::Fill(
+        (1..u16::MAX)
+            .find(|&share| f64::from(share) >= tenths)
+            .unwrap_or(1),
+    )
 }

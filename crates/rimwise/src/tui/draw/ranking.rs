@@ -1,21 +1,29 @@
 //! The ranked list.
 
-use super::lines::{self, first_shown, fitted};
 use super::has_keys;
+use super::lines::{self, first_shown};
+use crate::text::fitted;
+use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use session::{Focus, Session};
-use sizing::{Candidate, Outcome, Ranking, Subject, Verdict};
+use sizing::{Candidate, Ranking, Verdict};
 
-/// Columns of rank and group.
-const NUMBERS: usize = 8;
-/// Columns of the verdict.
+/// Columns of the rank.
+const RANK: usize = 4;
+/// Columns of the group.
+const GROUP: usize = 5;
+/// Columns of the verdict's glyph and word.
 const VERDICT: usize = 15;
+/// Columns of them where there is little room.
+const SHORT_VERDICT: usize = 9;
 /// Columns of the chance.
 const CHANCE: usize = 6;
+/// Under this width the group is left out and the verdict said in a short word.
+const NARROW: usize = 44;
 
 /// Draws the list as the filter leaves it.
 pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
@@ -26,86 +34,104 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
         (true, None) => "Ranked".to_owned(),
         (true, Some(verdict)) => format!("Ranked: only {}", verdict.word()),
         (false, None) => format!("Ranked: “{}”", visible(&filter.text)),
-        (false, Some(verdict)) => format!("Ranked: “{}”, {}", visible(&filter.text), verdict.word()),
+        (false, Some(verdict)) => {
+            format!("Ranked: “{}”, {}", visible(&filter.text), verdict.word())
+        }
     };
-    let area =
-        lines::headed(frame, &title, &format!("{} sizes", listed.len()), focused, theme, area);
-    let Some(assessed) = session.results().assessed() else { return };
+    let area = lines::headed(
+        frame,
+        &title,
+        &format!("{} sizes", listed.len()),
+        focused,
+        theme,
+        area,
+    );
+    let Some(assessed) = session.results().assessed() else {
+        return;
+    };
     let selected = session.listed_place();
     let room = usize::from(area.height);
     let first = first_shown(selected.unwrap_or(0), listed.len(), room);
     let dimmed = session.results().is_stale();
-    let shown = listed.iter().enumerate().skip(first).take(room).map(|(index, candidate)| {
-        let mut line = row(&assessed.ranking, candidate, theme, usize::from(area.width));
-        if dimmed {
-            line = line.style(theme.dim());
-        }
-        if Some(index) == selected {
-            line = line.patch_style(theme.selected(focused));
-        }
-        line
-    });
+    let shown = listed
+        .iter()
+        .enumerate()
+        .skip(first)
+        .take(room)
+        .map(|(index, candidate)| {
+            let mut line = row(&assessed.ranking, candidate, theme, usize::from(area.width));
+            if dimmed {
+                line = line.style(theme.dim());
+            }
+            if Some(index) == selected {
+                line = line.patch_style(theme.selected(focused));
+            }
+            line
+        });
     lines::draw(frame, shown.collect(), area);
 }
 
 fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> Line<'static> {
-    let index = ranking.candidates.iter().position(|one| one.place == candidate.place);
-    let group = index.and_then(|index| ranking.groups.get(index)).copied().unwrap_or_default();
-    let name = width.saturating_sub(NUMBERS + VERDICT + CHANCE + 2).clamp(8, 24);
+    let index = ranking
+        .candidates
+        .iter()
+        .position(|one| one.place == candidate.place);
+    let group = index
+        .and_then(|index| ranking.groups.get(index))
+        .copied()
+        .unwrap_or_default();
     let verdict = candidate.judged.verdict;
-    let rest = width.saturating_sub(NUMBERS + name + VERDICT + CHANCE + 2);
+    let is_narrow = width < NARROW;
+    let (group, word, said) = if is_narrow {
+        (String::new(), short_word(verdict), SHORT_VERDICT)
+    } else {
+        (
+            format!("{:<GROUP$}", format!(" g{group}")),
+            verdict.word(),
+            VERDICT,
+        )
+    };
+    let fixed = RANK + group.len() + said + CHANCE;
+    let name = width.saturating_sub(fixed).min(MOST_NAME);
+    let rest = width.saturating_sub(fixed + name);
     Line::from(vec![
         Span::styled(
-            format!("{:>3} {:<4}", index.unwrap_or_default() + 1, format!("g{group}")),
+            format!("{:>3}{group} ", index.unwrap_or_default() + 1),
             theme.dim(),
         ),
         Span::raw(fitted(&visible(&candidate.name()), name)),
         Span::styled(
-            fitted(&format!(" {} {}", glyph(verdict), verdict.word()), VERDICT),
+            fitted(&format!(" {} {word}", told::verdict_glyph(verdict)), said),
             theme.verdict(verdict),
         ),
         Span::raw(format!("{:>CHANCE$}", chance(candidate))),
-        Span::styled(fitted(&format!("  {}", nearest(candidate)), rest), theme.dim()),
+        Span::styled(
+            fitted(
+                &format!("  {}", told::nearest_stop(candidate).unwrap_or_default()),
+                rest,
+            ),
+            theme.dim(),
+        ),
     ])
 }
 
-/// A verdict's glyph: never told by colour alone.
-pub(super) const fn glyph(verdict: Verdict) -> &'static str {
+/// The longest name that is not cut.
+const MOST_NAME: usize = 24;
+
+/// A verdict in a short word.
+const fn short_word(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Fits => "●",
-        Verdict::Tight => "◐",
-        Verdict::DoesNotFit => "○",
+        Verdict::Fits => "fits",
+        Verdict::Tight => "tight",
+        Verdict::DoesNotFit => "not",
     }
 }
 
 /// The geometry chance in per cent.
 pub(super) fn chance(candidate: &Candidate) -> String {
     let chances = candidate.chances.as_ref();
-    chances.map_or_else(|| "…".to_owned(), |it| format!("{:.0} %", 100.0 * it.chance.value))
-}
-
-/// The check with the least margin to its stop.
-fn nearest(candidate: &Candidate) -> String {
-    let least = candidate
-        .outcomes
-        .iter()
-        .filter_map(|outcome| Some((outcome.scaled_margin()?, outcome)))
-        .min_by(|(one, _), (other, _)| one.total_cmp(other));
-    least.map_or_else(String::new, |(_, outcome)| {
-        let margin = outcome.margin_stop().unwrap_or_default();
-        format!("{margin:+.1} {} {}", outcome.unit, short(outcome))
-    })
-}
-
-/// A check with its subject, as short as it can be told.
-pub(super) fn short(outcome: &Outcome) -> String {
-    let of = match outcome.of {
-        Subject::Shape => "",
-        Subject::Valve(valve) => valve.label().trim_end_matches(" valve"),
-        Subject::Face(geometry::Face::Left) => "left",
-        Subject::Face(geometry::Face::Right) => "right",
-        Subject::Vein => "vein",
-        Subject::Artery => "artery",
-    };
-    format!("{} {of}", outcome.title).trim_end().to_owned()
+    chances.map_or_else(
+        || "…".to_owned(),
+        |it| format!("{:.0} %", 100.0 * it.chance.value),
+    )
 }

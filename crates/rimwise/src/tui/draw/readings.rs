@@ -1,8 +1,9 @@
 //! The readings, grouped by structure, with what is missing, disputed, assumed.
 
 use super::footer::modality;
-use super::lines::{self, first_shown, fitted};
 use super::has_keys;
+use super::lines::{self, first_shown};
+use crate::text::fitted;
 use crate::tui::theme::Theme;
 use files::visible;
 use measurement::{Phase, Quantity, Reading};
@@ -20,13 +21,25 @@ const NAME: usize = 17;
 /// Draws the list.
 pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
     let focused = has_keys(session, Focus::Readings);
-    let open = session.rows().iter().filter(|row| session.is_open(row)).count();
-    let beside = if open == 0 { String::new() } else { format!("{open} missing") };
+    let open = session
+        .rows()
+        .iter()
+        .filter(|row| session.is_open(row))
+        .count();
+    let beside = if open == 0 {
+        String::new()
+    } else {
+        format!("{open} missing")
+    };
     let area = lines::headed(frame, "Readings", &beside, focused, theme, area);
     let (all, selected) = grouped(session, theme, focused, area.width);
     let room = usize::from(area.height);
     let first = first_shown(selected, all.len(), room);
-    lines::draw(frame, all.into_iter().skip(first).take(room).collect(), area);
+    lines::draw(
+        frame,
+        all.into_iter().skip(first).take(room).collect(),
+        area,
+    );
 }
 
 /// Every line with the headings of its groups, and the place of the selected.
@@ -54,7 +67,10 @@ fn grouped(
             style = style.patch(theme.selected(focused));
         }
         let text = format!("{mark} {} {value}", fitted(&visible(&name), NAME));
-        all.push(Line::from(Span::styled(fitted(&visible(&text), usize::from(width)), style)));
+        all.push(Line::from(Span::styled(
+            fitted(&visible(&text), usize::from(width)),
+            style,
+        )));
     }
     (all, selected)
 }
@@ -62,9 +78,12 @@ fn grouped(
 /// The heading a line stands under: its structure.
 fn group_of(row: &Row) -> String {
     match row {
-        Row::Reading(_, quantity) | Row::Unread(quantity) => {
-            quantity.address().split('.').next().unwrap_or_default().replace('_', " ")
-        }
+        Row::Reading(_, quantity) | Row::Unread(quantity) => quantity
+            .address()
+            .split('.')
+            .next()
+            .unwrap_or_default()
+            .replace('_', " "),
         Row::Absent(_) => "not beside it".to_owned(),
         Row::Fact(_) => "facts".to_owned(),
         Row::Exclusion(_) => "exclusions: a yes stops every shape".to_owned(),
@@ -82,19 +101,31 @@ fn told(session: &Session, row: &Row, theme: Theme) -> (&'static str, String, St
             )
         }
         Row::Unread(quantity) => unread(session, *quantity, theme),
-        Row::Absent(neighbour) => {
-            ("–", neighbour.name().replace('_', " "), "not there".to_owned(), theme.dim())
-        }
-        Row::Fact(fact) => {
-            answered(fact.label(), fact.of(&session.document().case().facts), theme)
-        }
+        Row::Absent(neighbour) => (
+            "–",
+            neighbour.name().replace('_', " "),
+            "not there".to_owned(),
+            theme.dim(),
+        ),
+        Row::Fact(fact) => answered(
+            fact.label(),
+            fact.of(&session.document().case().facts),
+            theme,
+        ),
         Row::Exclusion(id) => {
             let case = session.document().case();
             let answer = case.exclusions.get(id).copied().unwrap_or_default();
             let exclusions = &session.document().rules().exclusions;
-            let fact = exclusions.iter().find(|one| one.id == *id).map_or(id, |one| &one.fact);
+            let fact = exclusions
+                .iter()
+                .find(|one| one.id == *id)
+                .map_or(id, |one| &one.fact);
             let (mark, name, value, style) = answered(fact, answer, theme);
-            let grave = if answer == Answer::Yes { theme.state(State::Stop) } else { style };
+            let grave = if answer == Answer::Yes {
+                theme.state(State::Stop)
+            } else {
+                style
+            };
             (mark, name, value, grave)
         }
     }
@@ -157,11 +188,24 @@ fn unread(
             });
             ("~", feature(quantity), value, theme.dim())
         }
-        Basis::Follows(other) => ("=", feature(quantity), format!("as {}", address(*other)), theme.dim()),
-        Basis::Nil => ("=", feature(quantity), format!("0 {unit}, not seen"), theme.dim()),
-        _ if session.is_open(&Row::Unread(quantity)) => {
-            ("?", feature(quantity), "missing".to_owned(), theme.state(State::Caution))
-        }
+        Basis::Follows(other) => (
+            "=",
+            feature(quantity),
+            format!("as {}", address(*other)),
+            theme.dim(),
+        ),
+        Basis::Nil => (
+            "=",
+            feature(quantity),
+            format!("0 {unit}, not seen"),
+            theme.dim(),
+        ),
+        _ if session.is_open(&Row::Unread(quantity)) => (
+            "?",
+            feature(quantity),
+            "missing".to_owned(),
+            theme.state(State::Caution),
+        ),
         _ => (" ", feature(quantity), "not read".to_owned(), theme.dim()),
     }
 }
@@ -191,7 +235,12 @@ fn address(quantity: Quantity) -> String {
 }
 
 fn feature(quantity: Quantity) -> String {
-    quantity.address().split('.').nth(1).unwrap_or_default().replace('_', " ")
+    quantity
+        .address()
+        .split('.')
+        .nth(1)
+        .unwrap_or_default()
+        .replace('_', " ")
 }
 
 /// A figure without zeros that say nothing.

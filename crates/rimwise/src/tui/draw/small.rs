@@ -1,7 +1,9 @@
 //! A page too small for panels: the essentials, line by line.
 
-use super::lines::{self, fitted, wrapped};
-use super::ranking::{chance, glyph};
+use super::lines;
+use super::ranking::chance;
+use crate::text::{fitted, wrapped};
+use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::Frame;
@@ -15,22 +17,46 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
     let mut told = Vec::new();
     if let Some(candidate) = session.candidate() {
         let verdict = candidate.judged.verdict;
-        let text = format!("{} {} {} {}", glyph(verdict), candidate.name(), verdict.word(), chance(candidate));
-        told.push(Line::styled(fitted(&visible(&text), width), theme.verdict(verdict)));
+        let text = format!(
+            "{} {} {} {}",
+            told::verdict_glyph(verdict),
+            candidate.name(),
+            verdict.word(),
+            chance(candidate)
+        );
+        told.push(Line::styled(
+            fitted(&visible(&text), width),
+            theme.verdict(verdict),
+        ));
         if let Some(because) = candidate.judged.because.first() {
-            let because = wrapped(&visible(because), area.width);
-            told.extend(because.into_iter().take(2).map(|line| Line::styled(line, theme.text())));
+            let because = wrapped(&visible(because), usize::from(area.width));
+            told.extend(
+                because
+                    .into_iter()
+                    .take(2)
+                    .map(|line| Line::styled(line, theme.text())),
+            );
         }
     } else {
         told.push(Line::styled(fitted("assessing …", width), theme.dim()));
     }
     if let Some(text) = reading(session) {
-        told.push(Line::styled(fitted(&visible(&text), width), theme.selected(true)));
+        told.push(Line::styled(
+            fitted(&visible(&text), width),
+            theme.selected(true),
+        ));
     }
     let headline = session.headline().unwrap_or_default();
-    let headline = wrapped(&visible(&headline), area.width);
-    told.extend(headline.into_iter().map(|line| Line::styled(line, theme.text())));
-    told.push(Line::styled(fitted("not an order to close or release; ? keys, q leave", width), theme.dim()));
+    let headline = wrapped(&visible(&headline), usize::from(area.width));
+    told.extend(
+        headline
+            .into_iter()
+            .map(|line| Line::styled(line, theme.text())),
+    );
+    told.push(Line::styled(
+        fitted("not an order to close or release; ? keys, q leave", width),
+        theme.dim(),
+    ));
     lines::draw(frame, told, area);
 }
 
@@ -39,8 +65,15 @@ fn reading(session: &Session) -> Option<String> {
     match session.row()? {
         Row::Reading(id, quantity) => {
             let reading = session.document().reading(id)?;
-            Some(format!("{} {} {}", quantity.address(), reading.value, quantity.unit().symbol()))
+            Some(format!(
+                "{} {} {}",
+                quantity.address(),
+                reading.value,
+                quantity.unit().symbol()
+            ))
         }
-        row => row.quantity().map(|quantity| format!("{} not read", quantity.address())),
+        row => row
+            .quantity()
+            .map(|quantity| format!("{} not read", quantity.address())),
     }
 }

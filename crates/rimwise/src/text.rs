@@ -1,0 +1,121 @@
+//! Plain text of a given width, columns counted as a terminal counts them.
+
+use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
+
+/// A text of exactly a width: filled with blanks, or cut with `…`.
+pub(crate) fn fitted(text: &str, columns: usize) -> String {
+    let mut cut = String::with_capacity(text.len());
+    if text.width() <= columns {
+        cut.push_str(text);
+    } else if columns > 0 {
+        let mut taken = 0;
+        for letter in text.chars() {
+            taken += letter.width().unwrap_or(0);
+            if taken + 1 > columns {
+                break;
+            }
+            cut.push(letter);
+        }
+        cut.push('…');
+    }
+    let blanks = columns.saturating_sub(cut.width());
+    cut.push_str(&" ".repeat(blanks));
+    cut
+}
+
+/// Words broken into lines of a width at blanks; a word longer than a line is cut
+/// into pieces. At least one line, empty for an empty text.
+pub(crate) fn wrapped(text: &str, columns: usize) -> Vec<String> {
+    let columns = columns.max(1);
+    let mut lines = vec![String::new()];
+    for word in text.split_whitespace() {
+        for piece in pieces(word, columns) {
+            let Some(line) = lines.last_mut() else {
+                continue;
+            };
+            if line.is_empty() {
+                line.push_str(&piece);
+            } else if line.width() + 1 + piece.width() <= columns {
+                line.push(' ');
+                line.push_str(&piece);
+            } else {
+                lines.push(piece);
+            }
+        }
+    }
+    lines
+}
+
+/// A word in pieces of at most a width.
+fn pieces(word: &str, columns: usize) -> Vec<String> {
+    let mut pieces = vec![String::new()];
+    let mut taken = 0;
+    for letter in word.chars() {
+        let takes = letter.width().unwrap_or(0);
+        if taken > 0 && taken + takes > columns {
+            pieces.push(String::new());
+            taken = 0;
+        }
+        taken += takes;
+        if let Some(piece) = pieces.last_mut() {
+            piece.push(letter);
+        }
+    }
+    pieces
+}
+
+/// A paragraph of lines: the first after `first`, the others indented under it.
+pub(crate) fn paragraph(first: &str, text: &str, columns: usize) -> String {
+    let indent = first.width();
+    let lines = wrapped(text, columns.saturating_sub(indent));
+    let mut paragraph = String::new();
+    for (index, line) in lines.iter().enumerate() {
+        let before = if index == 0 {
+            first.to_owned()
+        } else {
+            " ".repeat(indent)
+        };
+        paragraph.push_str(format!("{before}{line}").trim_end());
+        paragraph.push('\n');
+    }
+    paragraph
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_fitted_text_is_as_wide_as_asked_whatever_the_letters() {
+        let letters = [
+            "wide",
+            "",
+            "a longer text",
+            "心室中隔欠損",
+            "e\u{301}e\u{301}e\u{301}",
+        ];
+        for text in letters {
+            for columns in 0..12 {
+                assert_eq!(fitted(text, columns).width(), columns, "{text}");
+            }
+        }
+        assert_eq!(fitted("abcdef", 4), "abc…");
+    }
+
+    #[test]
+    fn words_wrap_and_long_ones_are_cut() {
+        assert_eq!(wrapped("one two three", 7), ["one two", "three"]);
+        assert_eq!(wrapped("abcdefgh", 3), ["abc", "def", "gh"]);
+        assert_eq!(wrapped("", 3), [""]);
+        assert!(
+            wrapped("心室中隔欠損", 5)
+                .iter()
+                .all(|line| line.width() <= 5)
+        );
+    }
+
+    #[test]
+    fn a_paragraph_hangs_under_its_first_line() {
+        assert_eq!(paragraph("- ", "one two three", 9), "- one two\n  three\n");
+    }
+}
