@@ -142,3 +142,6 @@ fn notes(setting: &Setting) -> Vec<String> {
         .map(|note| format!("{} ({})", note.says, note.source))
         .collect()
 }
+
+#[cfg(test)]
+mod tests;

@@ -15,6 +15,8 @@ use scene::View;
 use session::{Bay, Focus, Session};
 use sizing::Candidate;
 
+/// From this many columns on the heading says from where the pictures are seen.
+const ROOMY: u16 = 76;
 /// The least columns of a bay.
 const LEAST_WIDTH: u16 = 22;
 /// Lines of a bay's name and verdict.
@@ -25,7 +27,10 @@ const HEAD: u16 = 2;
 pub(super) fn draw_all(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
     let focused = has_keys(session, Focus::Bays);
     let shown = session.document().shown();
-    let beside = format!("cut to the {}", shown.valve.label());
+    let cut = format!("cut to the {}", shown.valve.label());
+    // Every face-on picture bears these words; in narrow bays they find no room.
+    let full = format!("{cut} · face-on seen from the left ventricle");
+    let beside = if area.width >= ROOMY { full } else { cut };
     let area = lines::headed(frame, "Side by side", &beside, focused, theme, area);
     let bays = shown_bays(session);
     if bays.is_empty() || area.is_empty() {
