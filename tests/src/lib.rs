@@ -4,3 +4,4 @@
 
 pub mod random;
 pub mod sample;
+pub mod stream;

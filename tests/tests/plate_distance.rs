@@ -2,51 +2,34 @@
 //! three independent witnesses.
 
 use geometry::{Accuracy, Plate, RoundPlate, Separation, Vec3, plate_distance};
+use outside::stream::Stream;
 use parry3d_f64::math::{Pose, Vector};
 use parry3d_f64::query::details::distance_support_map_support_map;
 use parry3d_f64::shape::SupportMap;
 
 const POSES: usize = 2000;
 
-/// A fixed stream of numbers in [0, 1): multiplier and increment of Knuth's
-/// MMIX, high bits (from memory).
-struct Stream(u64);
-
-impl Stream {
-    fn next(&mut self) -> f64 {
-        self.0 = self
-            .0
-            .wrapping_mul(6_364_136_223_846_793_005)
-            .wrapping_add(1_442_695_040_888_963_407);
-        (self.0 >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    fn between(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * self.next()
-    }
-
-    fn direction(&mut self) -> Vec3 {
-        loop {
-            let vector = Vec3::new(
-                self.between(-1.0, 1.0),
-                self.between(-1.0, 1.0),
-                self.between(-1.0, 1.0),
-            );
-            let length = vector.length();
-            if (0.1..=1.0).contains(&length) {
-                return vector * (1.0 / length);
-            }
+fn direction(stream: &mut Stream) -> Vec3 {
+    loop {
+        let vector = Vec3::new(
+            stream.between(-1.0, 1.0),
+            stream.between(-1.0, 1.0),
+            stream.between(-1.0, 1.0),
+        );
+        let length = vector.length();
+        if (0.1..=1.0).contains(&length) {
+            return vector * (1.0 / length);
         }
     }
+}
 
-    /// Two unit vectors at right angles.
-    fn axes(&mut self) -> (Vec3, Vec3) {
-        loop {
-            let first = self.direction();
-            let across = first.cross(self.direction());
-            if across.length() > 0.1 {
-                return (first, across * (1.0 / across.length()));
-            }
+/// Two unit vectors at right angles.
+fn axes(stream: &mut Stream) -> (Vec3, Vec3) {
+    loop {
+        let first = direction(stream);
+        let across = first.cross(direction(stream));
+        if across.length() > 0.1 {
+            return (first, across * (1.0 / across.length()));
         }
     }
 }
@@ -56,7 +39,7 @@ impl Stream {
 fn poses() -> impl Iterator<Item = (RoundPlate, Plate)> {
     let mut stream = Stream(2024);
     (0..POSES).map(move |i| {
-        let (first, second) = stream.axes();
+        let (first, second) = axes(&mut stream);
         let semi_first = stream.between(1.0, 10.0);
         let ratio = if i % 4 == 0 {
             0.02
@@ -66,9 +49,9 @@ fn poses() -> impl Iterator<Item = (RoundPlate, Plate)> {
         let normal = if i % 10 == 0 {
             first.cross(second)
         } else {
-            stream.direction()
+            direction(&mut stream)
         };
-        let offset = stream.direction() * stream.between(0.0, 20.0);
+        let offset = direction(&mut stream) * stream.between(0.0, 20.0);
         let centre = if i % 20 == 0 {
             offset - normal * normal.dot(offset)
         } else {

@@ -7,31 +7,15 @@ use geometry::{
     Vec2, Vec3, degrees, plate_distance,
 };
 
+use outside::stream::Stream;
+
 const SCENES: usize = 3000;
 
 /// Beyond every disc and plate drawn here.
 const FAR: f64 = 60.0;
 
-/// A fixed stream of numbers in [0, 1): multiplier and increment of Knuth's
-/// MMIX, high bits (from memory).
-struct Stream(u64);
-
-impl Stream {
-    fn next(&mut self) -> f64 {
-        self.0 = self
-            .0
-            .wrapping_mul(6_364_136_223_846_793_005)
-            .wrapping_add(1_442_695_040_888_963_407);
-        (self.0 >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    fn between(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * self.next()
-    }
-
-    fn point(&mut self, reach: f64) -> Vec2 {
-        Vec2::new(self.between(-reach, reach), self.between(-reach, reach))
-    }
+fn point(stream: &mut Stream, reach: f64) -> Vec2 {
+    Vec2::new(stream.between(-reach, reach), stream.between(-reach, reach))
 }
 
 /// Random discs beside random valves; every third disc is not tilted.
@@ -40,7 +24,7 @@ fn scenes() -> impl Iterator<Item = (SeatedDisc, AnnulusPlate, Opening)> {
     (0..SCENES).map(move |i| {
         let semi_major = stream.between(1.0, 5.0);
         let opening = Opening {
-            centre: stream.point(1.0),
+            centre: point(&mut stream, 1.0),
             edge: Ellipse {
                 semi_major,
                 semi_minor: semi_major * stream.between(0.3, 1.0),
@@ -71,7 +55,7 @@ fn scenes() -> impl Iterator<Item = (SeatedDisc, AnnulusPlate, Opening)> {
             radius: stream.between(1.0, 10.0),
             thickness: stream.between(0.0, 2.0),
             stand_off: stream.between(0.0, 3.0),
-            centre: stream.point(4.0),
+            centre: point(&mut stream, 4.0),
             tilt,
         };
         (disc, valve, opening)

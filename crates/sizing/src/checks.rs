@@ -12,12 +12,14 @@ mod hold;
 mod leaflet;
 mod leaflet_chordae;
 mod length_fit;
+mod lip;
 mod need;
 mod passage;
 mod reach;
 mod tract_gradient;
 mod tract_share;
 mod tract_width;
+mod waist;
 mod waist_fit;
 mod waist_ratio;
 

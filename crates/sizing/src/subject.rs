@@ -30,6 +30,14 @@ impl Subject {
         }
     }
 
+    /// The face it is, if it is one.
+    pub const fn face(self) -> Option<Face> {
+        match self {
+            Self::Face(face) => Some(face),
+            _ => None,
+        }
+    }
+
     /// Every subject there is.
     pub const ALL: [Self; 9] = [
         Self::Shape,

@@ -1,4 +1,3 @@
-use super::hold::face;
 use super::need;
 use super::reach;
 use super::tract_share::side;
@@ -25,11 +24,11 @@ impl Check for Chamber {
     }
 
     fn is_asked(&self, _: &Setting, occluder: &Occluder, of: Subject) -> bool {
-        matches!(of, Subject::Face(face) if occluder.disc(face).is_some())
+        of.face().is_some_and(|face| occluder.disc(face).is_some())
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Some(face) = face(of) else {
+        let Some(face) = of.face() else {
             return Vec::new();
         };
         let ventricle = match face {
@@ -40,7 +39,7 @@ impl Check for Chamber {
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Some(face) = face(of) else { return };
+        let Some(face) = of.face() else { return };
         let diameter = lanes
             .occluder()
             .disc(face)
@@ -51,7 +50,7 @@ impl Check for Chamber {
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let Some(face) = face(of) else {
+        let Some(face) = of.face() else {
             return String::new();
         };
         format!(

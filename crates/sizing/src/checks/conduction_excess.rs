@@ -1,4 +1,4 @@
-use super::need;
+use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
 use crate::{Setting, Subject, words};
 use geometry::Occluder;
@@ -33,8 +33,7 @@ impl Check for ConductionExcess {
     }
 
     fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let waist = lanes.occluder().waist.diameter;
-        lanes.each(values, |anatomy, _| waist - anatomy.defect.fit_diameter());
+        waist::excess(lanes, values);
     }
 
     fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {

@@ -1,5 +1,5 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
-use super::need;
+use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, Nominal, Per, RATIO_SCALE};
 use crate::{Setting, Subject};
 use geometry::Occluder;
@@ -30,8 +30,7 @@ impl Check for ConductionRatio {
     }
 
     fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let waist = lanes.occluder().waist.diameter;
-        lanes.each(values, |anatomy, _| waist / anatomy.defect.fit_diameter());
+        waist::ratio(lanes, values);
     }
 
     fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {

@@ -1,8 +1,7 @@
-use super::hold::face;
-use super::{need, reach};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per, UNREAD};
+use super::{lip, need, reach};
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
 use crate::{Neighbour, Setting, Subject, face_of, words};
-use geometry::{Accuracy, Face, Occluder, lip};
+use geometry::{Face, Occluder};
 use measurement::{Feature, Quantity, Structure, Valve};
 
 /// The least lip of a seated disc within the arcs about the hinges of its face.
@@ -24,13 +23,13 @@ impl Check for HingeLip {
     }
 
     fn is_asked(&self, setting: &Setting, occluder: &Occluder, of: Subject) -> bool {
-        face(of).is_some_and(|face| {
+        of.face().is_some_and(|face| {
             occluder.disc(face).is_some() && beside(setting, face).next().is_some()
         })
     }
 
     fn needs(&self, setting: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Some(face) = face(of) else {
+        let Some(face) = of.face() else {
             return Vec::new();
         };
         beside(setting, face).fold(need::opening(face), |needs, valve| {
@@ -42,24 +41,16 @@ impl Check for HingeLip {
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Some(face) = face(of) else { return };
-        lanes.each(values, |anatomy, seat| {
-            let arcs = &anatomy.hinge_arcs[face.index()];
-            let opening = anatomy.defect.opening(face);
-            lip::least_lip(
-                lanes.occluder(),
-                seat,
-                opening,
-                face,
-                arcs,
-                Accuracy::DEFAULT,
-            )
-            .unwrap_or(UNREAD)
+        let Some(face) = of.face() else { return };
+        lip::fill(lanes, face, values, |anatomy| {
+            anatomy.hinge_arcs[face.index()]
         });
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let part = face(of).map_or("disc", |face| reach::part(&nominal.size.occluder, face));
+        let part = of
+            .face()
+            .map_or("disc", |face| reach::part(&nominal.size.occluder, face));
         if value < 0.0 {
             format!(
                 "{part} leaves {} of the edge bare at a hinge",

@@ -1,7 +1,7 @@
-use super::{need, reach};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per, UNREAD};
+use super::{lip, need, reach};
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
 use crate::{Setting, Subject, words};
-use geometry::{Accuracy, Face, Occluder, lip};
+use geometry::Occluder;
 use measurement::Quantity;
 
 /// The least lip of a seated disc away from the hinges of its face.
@@ -24,32 +24,24 @@ impl Check for Hold {
     }
 
     fn is_asked(&self, _: &Setting, occluder: &Occluder, of: Subject) -> bool {
-        matches!(of, Subject::Face(face) if occluder.disc(face).is_some())
+        of.face().is_some_and(|face| occluder.disc(face).is_some())
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        face(of).map(need::opening).unwrap_or_default()
+        of.face().map(need::opening).unwrap_or_default()
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Some(face) = face(of) else { return };
-        lanes.each(values, |anatomy, seat| {
-            let arcs = anatomy.hinge_arcs[face.index()].complement();
-            let opening = anatomy.defect.opening(face);
-            lip::least_lip(
-                lanes.occluder(),
-                seat,
-                opening,
-                face,
-                &arcs,
-                Accuracy::DEFAULT,
-            )
-            .unwrap_or(UNREAD)
+        let Some(face) = of.face() else { return };
+        lip::fill(lanes, face, values, |anatomy| {
+            anatomy.hinge_arcs[face.index()].complement()
         });
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let part = face(of).map_or("disc", |face| reach::part(&nominal.size.occluder, face));
+        let part = of
+            .face()
+            .map_or("disc", |face| reach::part(&nominal.size.occluder, face));
         if value < 0.0 {
             format!(
                 "{part} ends {} inside the edge away from the hinges",
@@ -61,13 +53,5 @@ impl Check for Hold {
                 words::mm(value)
             )
         }
-    }
-}
-
-/// The face a subject is.
-pub(super) const fn face(of: Subject) -> Option<Face> {
-    match of {
-        Subject::Face(face) => Some(face),
-        _ => None,
     }
 }

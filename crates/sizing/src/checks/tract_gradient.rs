@@ -1,4 +1,3 @@
-use super::hold::face;
 use super::need;
 use super::tract_share::{open_share, section, side, stands_in_tract};
 use crate::check::{About, Check, Id, Lanes, MMHG_SCALE, Nominal, Per, UNREAD};
@@ -29,11 +28,11 @@ impl Check for TractGradient {
     }
 
     fn is_asked(&self, setting: &Setting, _: &Occluder, of: Subject) -> bool {
-        face(of).is_some_and(|face| stands_in_tract(setting, face))
+        of.face().is_some_and(|face| stands_in_tract(setting, face))
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Some(face) = face(of) else {
+        let Some(face) = of.face() else {
             return Vec::new();
         };
         need::both(
@@ -43,7 +42,7 @@ impl Check for TractGradient {
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Some(face) = face(of) else { return };
+        let Some(face) = of.face() else { return };
         let setting = lanes.setting;
         lanes.each(values, |anatomy, seat| {
             velocity_after(setting, anatomy, face).map_or(UNREAD, |velocity| {
@@ -59,7 +58,7 @@ impl Check for TractGradient {
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let Some(face) = face(of) else {
+        let Some(face) = of.face() else {
             return String::new();
         };
         let Some(velocity) = velocity_after(nominal.setting, nominal.anatomy(), face) else {

@@ -1,4 +1,3 @@
-use super::hold::face;
 use super::{need, reach};
 use crate::check::{About, Check, Id, Lanes, Nominal, Per, SHARE_SCALE, UNREAD};
 use crate::house_rules::Parameter;
@@ -26,22 +25,22 @@ impl Check for TractShare {
     }
 
     fn is_asked(&self, setting: &Setting, _: &Occluder, of: Subject) -> bool {
-        face(of).is_some_and(|face| stands_in_tract(setting, face))
+        of.face().is_some_and(|face| stands_in_tract(setting, face))
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        face(of).map(section).unwrap_or_default()
+        of.face().map(section).unwrap_or_default()
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Some(face) = face(of) else { return };
+        let Some(face) = of.face() else { return };
         lanes.each(values, |anatomy, seat| {
             open_share(lanes, anatomy, seat, face)
         });
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let Some(face) = face(of) else {
+        let Some(face) = of.face() else {
             return String::new();
         };
         let part = reach::part(&nominal.size.occluder, face);

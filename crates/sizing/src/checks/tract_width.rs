@@ -1,4 +1,3 @@
-use super::hold::face;
 use super::need;
 use super::reach;
 use super::tract_share::{side, stands_in_tract};
@@ -27,11 +26,11 @@ impl Check for TractWidth {
     }
 
     fn is_asked(&self, setting: &Setting, _: &Occluder, of: Subject) -> bool {
-        face(of).is_some_and(|face| stands_in_tract(setting, face))
+        of.face().is_some_and(|face| stands_in_tract(setting, face))
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Some(face) = face(of) else {
+        let Some(face) = of.face() else {
             return Vec::new();
         };
         need::both(
@@ -41,7 +40,7 @@ impl Check for TractWidth {
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Some(face) = face(of) else { return };
+        let Some(face) = of.face() else { return };
         lanes.each(values, |anatomy, seat| {
             let disc = seat.disc(lanes.occluder(), face, 0.0, Vec2::ZERO);
             anatomy.tracts[face.index()].map_or(UNREAD, |tract| {
@@ -51,7 +50,7 @@ impl Check for TractWidth {
     }
 
     fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
-        let Some(face) = face(of) else {
+        let Some(face) = of.face() else {
             return String::new();
         };
         format!(

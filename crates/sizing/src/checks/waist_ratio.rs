@@ -1,4 +1,4 @@
-use super::need;
+use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, Nominal, Per, RATIO_SCALE};
 use crate::{Setting, Subject, words};
 use geometry::Occluder;
@@ -25,8 +25,7 @@ impl Check for WaistRatio {
     }
 
     fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let waist = lanes.occluder().waist.diameter;
-        lanes.each(values, |anatomy, _| waist / anatomy.defect.fit_diameter());
+        waist::ratio(lanes, values);
     }
 
     fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
