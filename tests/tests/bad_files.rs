@@ -150,12 +150,12 @@ fn an_exclusion_that_the_house_does_not_ask() {
 fn every_shipped_file_is_right() {
     let (name, text) = shipped::HOUSE_RULES;
     let rules = parse_house_rules(name, text)
-        .map_err(said)
+        .map_err(|faults| said(&faults))
         .unwrap()
         .into_value();
     let (name, text) = shipped::SHAPES;
     let shapes = parse_catalogue(name, text)
-        .map_err(said)
+        .map_err(|faults| said(&faults))
         .unwrap()
         .into_value();
     let sizes: usize = shapes.shapes.iter().map(|shape| shape.sizes.len()).sum();
@@ -164,7 +164,9 @@ fn every_shipped_file_is_right() {
         "{sizes}"
     );
     for (name, text) in shipped::SCENARIOS {
-        let case = parse_case(name, text).map_err(said).unwrap();
+        let case = parse_case(name, text)
+            .map_err(|faults| said(&faults))
+            .unwrap();
         assert_eq!(case.faults_under(&rules), [], "{name}");
     }
 }

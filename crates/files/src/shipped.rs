@@ -1,5 +1,12 @@
 //! The files that come with the program, each its name and text.
 
+/// A scenario's name and text.
+macro_rules! ship {
+    ($name:literal) => {
+        ($name, include_str!(concat!("../../../scenarios/", $name)))
+    };
+}
+
 /// The house rules.
 pub const HOUSE_RULES: (&str, &str) = (
     "house_rules.ron",
@@ -10,10 +17,24 @@ pub const HOUSE_RULES: (&str, &str) = (
 pub const SHAPES: (&str, &str) = ("shapes.ron", include_str!("../../../catalogs/shapes.ron"));
 
 /// The cases, invented for teaching; the first is the demonstration.
-pub const SCENARIOS: &[(&str, &str)] = &[(
-    "outlet-infant.ron",
-    include_str!("../../../scenarios/outlet-infant.ron"),
-)];
+pub const SCENARIOS: &[(&str, &str)] = &[
+    ship!("outlet-infant.ron"),
+    ship!("perimembranous-shifted-opening.ron"),
+    ship!("mid-muscular.ron"),
+    ship!("thick-wall.ron"),
+    ship!("systolic-reading.ron"),
+    ship!("slit.ron"),
+    ship!("prolapsing-cusp.ron"),
+    ship!("bundle.ron"),
+    ship!("unmeasured-rim.ron"),
+    ship!("small-defect.ron"),
+    ship!("nothing-fits.ron"),
+    ship!("contradiction.ron"),
+    ship!("apical-small-ventricle.ron"),
+    ship!("disputed-readings.ron"),
+    ship!("malaligned-septum.ron"),
+    ship!("arterial-way.ron"),
+];
 
 /// The scenario of a name, with or without its ending.
 pub fn scenario(name: &str) -> Option<(&'static str, &'static str)> {

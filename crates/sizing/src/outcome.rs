@@ -72,6 +72,36 @@ impl Outcome {
         self.value.and_then(|value| self.caution.margin(value))
     }
 
+    /// The outcome with the limit that it breaks and by how much.
+    pub fn says_with_limit(&self) -> String {
+        let (name, band) = match self.state {
+            State::Stop => ("stop", self.stop),
+            State::Caution => ("caution", self.caution),
+            State::Ok | State::NotAssessed => return self.says.clone(),
+        };
+        let broken = self
+            .value
+            .and_then(|value| Some((band.broken(value)?, -band.margin(value)?)));
+        broken.map_or_else(
+            || self.says.clone(),
+            |(limit, by)| {
+                format!(
+                    "{} ({name} at {limit} broken by {})",
+                    self.says,
+                    self.amount(by)
+                )
+            },
+        )
+    }
+
+    /// A margin in the check's unit, fine enough to tell it from none.
+    fn amount(&self, margin: f64) -> String {
+        match self.unit {
+            "share" | "ratio" => format!("{margin:.2}"),
+            unit => format!("{margin:.2} {unit}"),
+        }
+    }
+
     /// Margin to the stop, in units of the check's scale.
     pub fn scaled_margin(&self) -> Option<f64> {
         self.margin_stop().map(|margin| margin / self.scale)

@@ -119,11 +119,8 @@ fn doubts(
             one.quantity
         ));
     }
-    for (row, outcome) in rows
-        .iter()
-        .zip(outcomes)
-        .filter(|(row, _)| !row.stop.is_none())
-    {
+    // Cautions too: a reading taken away must never make a size fit.
+    for (row, outcome) in rows.iter().zip(outcomes) {
         if outcome.state == State::NotAssessed {
             doubts.push(format!(
                 "{} of {}: {}",
@@ -147,5 +144,5 @@ fn said(outcomes: &[Outcome], state: State) -> impl Iterator<Item = String> {
     outcomes
         .iter()
         .filter(move |outcome| outcome.state == state)
-        .map(|outcome| outcome.says.clone())
+        .map(Outcome::says_with_limit)
 }

@@ -17,7 +17,7 @@ pub struct Row {
     pub caution: Band,
     /// What is missing; not empty: it cannot be assessed.
     pub missing: Vec<Quantity>,
-    /// Whether a stop stands on a reading of less than the preferred kind.
+    /// What of its needs stands on a reading of less than the preferred kind.
     pub second_choice: Vec<Quantity>,
 }
 

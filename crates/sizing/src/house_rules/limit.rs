@@ -44,6 +44,12 @@ impl Band {
             && within(self.high, |value, high| value <= high))
     }
 
+    /// The limit that a value breaks.
+    pub fn broken(&self, value: f64) -> Option<f64> {
+        let low = self.low.filter(|&low| value < low);
+        low.or_else(|| self.high.filter(|&high| value > high))
+    }
+
     /// The band inside both.
     #[must_use]
     pub fn tightest(self, other: Self) -> Self {

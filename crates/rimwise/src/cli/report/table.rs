@@ -136,7 +136,7 @@ fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
 
 /// One line of the table.
 fn columns(cells: &[String; 6]) -> String {
-    const WIDTHS: [usize; 6] = [4, 5, 22, 12, 12, 20];
+    const WIDTHS: [usize; 6] = [4, 5, 22, 12, 13, 19];
     let line: Vec<String> = cells
         .iter()
         .zip(WIDTHS)
