@@ -178,7 +178,7 @@ fn a_size_too_many() {
     let text = SHELF
         .replace("waists: (from: 6, to: 8, step: 0.5)", waists)
         .replace("lengths: [3, 4]", &format!("lengths: [{lengths}]"));
-    let said = said(parse_catalogue("shelf.ron", &text).unwrap_err());
+    let said = said(&parse_catalogue("shelf.ron", &text).unwrap_err());
     assert_eq!(
         said,
         "shelf.ron:17:13: shapes[0].series[0]: found 20077 more where 19999 are left, \

@@ -349,14 +349,14 @@ pub(super) const COMMANDS: &[(&str, &str, &str, &str)] = &[
     (
         "page_down",
         "aortic.rim 1.5",
-        "page-up page-down",
-        "aortic.rim selected",
+        "home page-down",
+        "aortic.diameter_across selected",
     ),
     (
         "page_up",
         "aortic.rim 1.5",
-        "page-up",
-        "left_opening.minor selected",
+        "home page-down page-down page-up",
+        "aortic.diameter_across selected",
     ),
     ("first", "aortic.rim 1.5", "home", "throat.major selected"),
     (

@@ -1,0 +1,156 @@
+//! The program as its users see it: the real binary in a pseudo-terminal, keys
+//! in, screen out.
+
+#[path = "terminal/played.rs"]
+mod played;
+
+use played::Played;
+use std::time::Duration;
+
+const DEMONSTRATION: &str = "outlet-infant";
+
+/// Shows the cursor, as a terminal reads it.
+const SHOW_CURSOR: &str = "\u{1b}[?25h";
+/// Leaves the alternate screen.
+const MAIN_SCREEN: &str = "\u{1b}[?1049l";
+/// Ends telling pastes from keys.
+const PASTE_OFF: &str = "\u{1b}[?2004l";
+
+/// The demonstration, opened, with its result.
+fn opened() -> Played {
+    let mut played = Played::start(&[DEMONSTRATION], &[], (80, 24));
+    played.wait_for("% ");
+    played
+}
+
+/// The terminal is as it was: on its main screen, cursor shown, pastes plain, and
+/// lines read as they are typed.
+#[track_caller]
+fn assert_given_back(played: &Played) {
+    let written = played.written();
+    for off in [SHOW_CURSOR, MAIN_SCREEN, PASTE_OFF] {
+        let on = off.replace(['h', 'l'], if off.ends_with('h') { "l" } else { "h" });
+        let last = |sequence: &str| written.rfind(sequence);
+        assert!(last(off).is_some() && last(off) > last(&on), "{off:?} is not the last said");
+    }
+    assert!(!played.screen().alternate_screen());
+    assert!(!played.screen().hide_cursor());
+    assert!(!played.screen().bracketed_paste());
+    assert!(played.is_line_by_line(), "raw mode was left on");
+}
+
+#[test]
+fn it_opens_with_the_caution_and_gives_the_terminal_back_at_q() {
+    let mut played = Played::start(&[], &[], (80, 24));
+    played.wait_for("never an order to close or release");
+    assert!(played.screen().alternate_screen() && played.screen().bracketed_paste());
+    assert!(played.text().contains("Muscular outlet defect"), "{}", played.text());
+    played.wait_for("of 158 sizes");
+    played.wait_for("% ");
+    assert!(!played.is_line_by_line());
+    played.send("q");
+    assert_eq!(played.exit(), 0);
+    assert_given_back(&played);
+    assert!(played.text().trim().is_empty(), "nothing is left behind:\n{}", played.text());
+}
+
+#[test]
+fn a_reading_is_nudged_and_the_nudge_taken_back() {
+    let mut played = opened();
+    assert!(played.text().contains("major             4.6"));
+    played.send("\u{1b}[C");
+    played.wait_for("✓ throat, longer axis 4.6 → 4.7 mm");
+    played.wait_for("major             4.7");
+    played.send("u");
+    played.wait_for("↶ taken back: throat, longer axis 4.6 → 4.7 mm");
+    played.wait_for("major             4.6");
+    played.send("7");
+    played.wait_for("› 7");
+    played.send(".5\r");
+    played.wait_for("major             7.5");
+    played.send("q");
+    assert_eq!(played.exit(), 0);
+}
+
+#[test]
+fn a_storm_of_sizes_is_lived_through() {
+    let mut played = opened();
+    let odd = [(1, 1), (5, 3), (250, 80), (1, 80), (250, 1), (60, 15), (59, 14)];
+    for turn in 0..60_u16 {
+        let size = odd.get(usize::from(turn)).copied();
+        played.resize(size.unwrap_or((1 + turn * 37 % 250, 1 + turn * 23 % 80)));
+        std::thread::sleep(Duration::from_millis(3));
+    }
+    played.resize((100, 30));
+    played.wait_for("all keys");
+    played.send("?");
+    played.wait_for("All keys");
+    played.send("\u{3}");
+    assert_eq!(played.exit(), 0);
+    assert_given_back(&played);
+}
+
+#[test]
+#[cfg(debug_assertions)]
+fn a_panic_gives_the_terminal_back_before_it_is_told() {
+    let mut played = Played::start(&[DEMONSTRATION], &[("RIMWISE_PANIC_AT", "f12")], (80, 24));
+    played.wait_for("of 158 sizes");
+    played.send("\u{1b}[24~");
+    assert_ne!(played.exit(), 0);
+    assert_given_back(&played);
+    assert!(played.text().contains("provoked for a test"), "{}", played.text());
+    let written = played.written();
+    let told = written.find("provoked for a test");
+    assert!(told > written.find(MAIN_SCREEN), "told on the screen that is gone");
+    assert_eq!(written.matches(MAIN_SCREEN).count(), 1, "the screen is left once");
+}
+
+#[test]
+fn being_asked_to_end_gives_the_terminal_back() {
+    for signal in ["TERM", "HUP"] {
+        let mut played = opened();
+        played.signal(signal);
+        played.exit();
+        assert_given_back(&played);
+    }
+}
+
+#[test]
+fn no_colour_is_written_where_none_is_wanted() {
+    let walk = |variables: &[(&str, &str)]| {
+        let mut played = Played::start(&[DEMONSTRATION], variables, (120, 40));
+        played.wait_for("% ");
+        for (keys, seen) in [("?", "All keys"), ("\u{1b}", "Readings"), ("\t", "▌Side"), ("\t", "▌Ranked")] {
+            played.send(keys);
+            played.wait_for(seen);
+        }
+        played.send("q");
+        assert_eq!(played.exit(), 0);
+        played.colours()
+    };
+    assert_eq!(walk(&[("NO_COLOR", "1")]), Vec::<String>::new());
+    assert_ne!(walk(&[("NO_COLOR", "")]), Vec::<String>::new(), "an empty one asks for nothing");
+    assert_ne!(walk(&[]), Vec::<String>::new(), "otherwise there is colour");
+}
+
+#[test]
+fn a_paste_is_text_in_a_field_and_nothing_elsewhere() {
+    let mut played = opened();
+    let page = "q\ru?\u{7}7.5\nquit\n".repeat(40);
+    played.paste(&page);
+    // The next key is answered, so the paste was taken before it.
+    played.send("\t");
+    played.wait_for("▌Side by side");
+    assert!(played.text().contains("major             4.6"), "{}", played.text());
+    played.send("/");
+    played.wait_for("show shapes with");
+    played.paste("offset\nleft q");
+    played.wait_for("› offset left q");
+    played.send("\u{15}");
+    played.paste("offset-left");
+    played.wait_for("› offset-left");
+    played.send("\r");
+    played.wait_for("Ranked: “offset-left”");
+    played.send("q");
+    assert_eq!(played.exit(), 0);
+}

@@ -1,0 +1,172 @@
+//! A pseudo-terminal with the program in it.
+
+use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
+use std::io::{Read, Write};
+use std::num::NonZeroU16;
+use std::process::Command;
+use std::sync::mpsc::{Receiver, channel};
+use std::thread;
+use std::time::{Duration, Instant};
+
+/// How long something may take on a machine that has much else to do.
+const PATIENCE: Duration = Duration::from_secs(20);
+
+/// A program as it is played: keys go in, bytes come out, a screen is kept.
+pub(crate) struct Played {
+    child: Box<dyn Child + Send + Sync>,
+    master: Box<dyn MasterPty + Send>,
+    keys: Box<dyn Write + Send>,
+    bytes: Receiver<Vec<u8>>,
+    written: Vec<u8>,
+    screen: vt100::Parser,
+}
+
+fn pty_size((cols, rows): (u16, u16)) -> PtySize {
+    PtySize { rows, cols, pixel_width: 0, pixel_height: 0 }
+}
+
+fn cells(count: u16) -> NonZeroU16 {
+    NonZeroU16::new(count).expect("a terminal has cells")
+}
+
+impl Played {
+    /// Starts the program with arguments and variables in a terminal of so many
+    /// columns and rows.
+    pub(crate) fn start(
+        arguments: &[&str],
+        variables: &[(&str, &str)],
+        size: (u16, u16),
+    ) -> Self {
+        let pair = native_pty_system().openpty(pty_size(size)).expect("a pseudo-terminal");
+        let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_rimwise"));
+        command.args(arguments);
+        command.env("TERM", "xterm-256color");
+        command.env_remove("NO_COLOR");
+        for (name, value) in variables {
+            command.env(name, value);
+        }
+        let child = pair.slave.spawn_command(command).expect("the program starts");
+        let mut output = pair.master.try_clone_reader().expect("its output");
+        let (sender, bytes) = channel();
+        thread::spawn(move || {
+            let mut buffer = [0; 8192];
+            while let Ok(count @ 1..) = output.read(&mut buffer) {
+                if sender.send(buffer[..count].to_vec()).is_err() {
+                    break;
+                }
+            }
+        });
+        Self {
+            child,
+            keys: pair.master.take_writer().expect("its keyboard"),
+            master: pair.master,
+            bytes,
+            written: Vec::new(),
+            screen: vt100::Parser::new(cells(size.1), cells(size.0), 0),
+        }
+    }
+
+    /// Presses keys, as a terminal sends them.
+    pub(crate) fn send(&mut self, keys: &str) {
+        self.keys.write_all(keys.as_bytes()).expect("it reads keys");
+        self.keys.flush().expect("it reads keys");
+    }
+
+    /// Pastes a text, as a terminal tells a paste from keys.
+    pub(crate) fn paste(&mut self, text: &str) {
+        self.send(&format!("\u{1b}[200~{text}\u{1b}[201~"));
+    }
+
+    /// Gives the terminal another size.
+    pub(crate) fn resize(&mut self, size: (u16, u16)) {
+        self.master.resize(pty_size(size)).expect("any size");
+        self.screen.screen_mut().set_size(cells(size.1), cells(size.0));
+    }
+
+    /// Sends the program a signal by its name.
+    pub(crate) fn signal(&self, name: &str) {
+        let id = self.child.process_id().expect("it runs").to_string();
+        let sent = Command::new("kill").args([&format!("-{name}"), &id]).status();
+        assert!(sent.expect("kill").success());
+    }
+
+    /// Waits until a text stands on the screen.
+    #[track_caller]
+    pub(crate) fn wait_for(&mut self, text: &str) {
+        let end = Instant::now() + PATIENCE;
+        while !self.text().contains(text) {
+            assert!(self.take_until(end), "never saw {text:?}:\n{}", self.text());
+        }
+    }
+
+    /// Waits for the end of the program; its exit code.
+    #[track_caller]
+    pub(crate) fn exit(&mut self) -> u32 {
+        let end = Instant::now() + PATIENCE;
+        let status = loop {
+            if let Some(status) = self.child.try_wait().expect("a child") {
+                break status;
+            }
+            assert!(Instant::now() < end, "it does not end:\n{}", self.text());
+            self.take_until((Instant::now() + Duration::from_millis(10)).min(end));
+        };
+        // What it wrote last may still be on its way.
+        while self.take_until((Instant::now() + Duration::from_millis(200)).min(end)) {}
+        status.exit_code()
+    }
+
+    /// Takes what comes next; `false` where nothing came in time.
+    fn take_until(&mut self, end: Instant) -> bool {
+        let time = end.saturating_duration_since(Instant::now());
+        let Ok(bytes) = self.bytes.recv_timeout(time) else { return false };
+        self.screen.process(&bytes);
+        self.written.extend(bytes);
+        true
+    }
+
+    /// The screen.
+    pub(crate) fn screen(&self) -> &vt100::Screen {
+        self.screen.screen()
+    }
+
+    /// What stands on the screen.
+    pub(crate) fn text(&self) -> String {
+        self.screen().contents()
+    }
+
+    /// Everything the program has written.
+    pub(crate) fn written(&self) -> String {
+        String::from_utf8_lossy(&self.written).into_owned()
+    }
+
+    /// Whether the terminal hands input over line by line and shows it, as a shell
+    /// wants it.
+    pub(crate) fn is_line_by_line(&self) -> bool {
+        let path = self.master.tty_name().expect("a name");
+        let told = Command::new("stty").arg("-F").arg(path).arg("-a").output().expect("stty");
+        let told = String::from_utf8_lossy(&told.stdout).into_owned();
+        let has = |word: &str| told.split([' ', ';', '\n']).any(|one| one == word);
+        has("icanon") && has("echo")
+    }
+
+    /// The parameters of every sequence that sets a colour: 30 to 37 and 90 to 97
+    /// before, 40 to 47 and 100 to 107 behind the text, 38 and 48 by number.
+    pub(crate) fn colours(&self) -> Vec<String> {
+        let written = self.written();
+        let sequences = written.split("\u{1b}[").skip(1).filter_map(|rest| {
+            let end = rest.find(|letter: char| !letter.is_ascii_digit() && letter != ';')?;
+            rest[end..].starts_with('m').then(|| rest[..end].to_owned())
+        });
+        let is_colour = |parameter: &str| {
+            matches!(parameter.parse(), Ok(30..=38 | 40..=48 | 90..=97 | 100..=107))
+        };
+        sequences.filter(|parameters| parameters.split(';').any(is_colour)).collect()
+    }
+}
+
+impl Drop for Played {
+    fn drop(&mut self) {
+        // Only a test that failed leaves it running.
+        let _ = self.child.kill();
+    }
+}
