@@ -24,6 +24,8 @@ const TOP: usize = 12;
 pub(super) struct Arguments {
     /// A case file, or the name of a shipped scenario; none: the demonstration
     pub(super) case: Option<PathBuf>,
+    #[command(flatten)]
+    pub(super) against: Against,
     #[command(subcommand)]
     pub(super) command: Option<Command>,
 }
@@ -41,17 +43,24 @@ pub(super) enum Command {
     Check(CheckArguments),
 }
 
-/// What ranking and comparing share.
-#[derive(Clone, Debug, Args)]
-pub(super) struct Common {
-    /// A case file, or the name of a shipped scenario
-    pub(super) case: PathBuf,
+/// What a case is held against.
+#[derive(Clone, Debug, Default, Args)]
+pub(super) struct Against {
     /// A catalogue file in place of the shipped one; may be given more than once
     #[arg(long, value_name = "FILE")]
     pub(super) catalog: Vec<PathBuf>,
     /// A house-rule file in place of the shipped one
     #[arg(long, value_name = "FILE")]
     pub(super) rules: Option<PathBuf>,
+}
+
+/// What ranking and comparing share.
+#[derive(Clone, Debug, Args)]
+pub(super) struct Common {
+    /// A case file, or the name of a shipped scenario
+    pub(super) case: PathBuf,
+    #[command(flatten)]
+    pub(super) against: Against,
     /// Random draws, eight times a power of two; 0: values as read alone
     #[arg(long, default_value_t = DRAWS)]
     pub(super) draws: usize,
@@ -110,12 +119,11 @@ fn default_threads() -> u8 {
 
 impl RankArguments {
     /// What is asked when a case is opened without a word more.
-    pub(super) fn of(case: PathBuf) -> Self {
+    pub(super) fn of(case: PathBuf, against: Against) -> Self {
         Self {
             common: Common {
                 case,
-                catalog: Vec::new(),
-                rules: None,
+                against,
                 draws: DRAWS,
                 seed: SEED,
                 threads: default_threads(),

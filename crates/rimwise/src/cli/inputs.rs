@@ -39,8 +39,8 @@ impl Inputs {
     /// Reads and checks every file of a call; the faults of all are told at once.
     pub(super) fn read(common: &Common) -> Result<Self> {
         let mut faults = Vec::new();
-        let rules = keep(rules(common.rules.as_deref()), &mut faults)?;
-        let catalogues = if common.catalog.is_empty() {
+        let rules = keep(rules(common.against.rules.as_deref()), &mut faults)?;
+        let catalogues = if common.against.catalog.is_empty() {
             let (name, text) = shipped::SHAPES;
             vec![keep(
                 parse_catalogue(name, text).map_err(FileError::from),
@@ -48,6 +48,7 @@ impl Inputs {
             )?]
         } else {
             let read = common
+                .against
                 .catalog
                 .iter()
                 .map(|path| keep(read_catalogue(path), &mut faults));

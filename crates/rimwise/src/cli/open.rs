@@ -1,17 +1,17 @@
 //! `rimwise [CASE]`: the terminal UI, or the list as text where there is no
 //! terminal.
 
-use super::args::RankArguments;
+use super::args::{Against, RankArguments};
 use super::inputs::{Inputs, demonstration};
 use super::rank;
 use crate::tui;
 use anyhow::Result;
 use std::io::{self, IsTerminal, Write};
-use std::path::Path;
+use std::path::PathBuf;
 
 /// Opens a case, or the demonstration.
-pub(super) fn run(case: Option<&Path>, out: &mut dyn Write) -> Result<()> {
-    let asked = RankArguments::of(case.map_or_else(demonstration, Path::to_owned));
+pub(super) fn run(case: Option<PathBuf>, against: Against, out: &mut dyn Write) -> Result<()> {
+    let asked = RankArguments::of(case.unwrap_or_else(demonstration), against);
     if io::stdout().is_terminal() && io::stdin().is_terminal() {
         let session = Inputs::read(&asked.common)?.session();
         return tui::run(session, usize::from(asked.common.threads));
