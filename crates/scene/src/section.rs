@@ -5,11 +5,11 @@ mod dimensions;
 mod valves;
 
 use crate::worst_place::WorstPlace;
-use crate::{Figure, Form, Importance, Label, Lean, Part, Point, Scene, View, words};
+use crate::{Extent, Figure, Form, Importance, Label, Lean, Part, Point, Scene, View, words};
 use cut::Cut;
 use geometry::{Accuracy, Face, Mm, Radians, least_clearance};
 use measurement::Valve;
-use sizing::{Setting, Size, nominal_seat};
+use sizing::{Neighbour, Setting, Size, nominal_seat};
 
 /// What stays free round a section.
 const MARGIN: Mm = 1.5;
@@ -22,9 +22,6 @@ const CAVITY: Mm = 6.0;
 pub fn nearest_valve(setting: &Setting, size: &Size, turn: Radians) -> Option<Valve> {
     let seat = nominal_seat(setting, size, turn);
     let clearance = |valve: Valve| {
-        if !View::Section(valve).missing(setting).is_empty() {
-            return None;
-        }
         let plate = setting.anatomy().valves[valve.index()].as_ref()?;
         let clearance = least_clearance(&size.occluder, &seat, plate, Accuracy::DEFAULT);
         Some((valve, clearance))
@@ -37,8 +34,10 @@ pub fn nearest_valve(setting: &Setting, size: &Size, turn: Radians) -> Option<Va
 }
 
 /// The section through the wall's normal and the azimuth of a valve's hinge,
-/// with the size where it comes nearest to that valve; `None` while a reading it
-/// needs is missing.
+/// with the size where it comes nearest to that valve; `None` while a reading of
+/// hole or wall is missing. A valve that does not stand there, or whose annulus
+/// was not read, is not drawn, and the picture says so; it is then cut at the
+/// azimuth where the valve would stand, or at 12 o'clock.
 ///
 /// The left ventricle lies on the left, and the valve's hinge above the hole. y
 /// counts from the centre of the opening on the valve's face. Where the disc's
@@ -54,8 +53,8 @@ pub fn section(setting: &Setting, size: &Size, turn: Radians, valve: Valve) -> O
         return None;
     }
     let anatomy = setting.anatomy();
-    let plate = anatomy.valves[valve.index()].as_ref()?;
-    let azimuth = anatomy.azimuths[valve.index()]?;
+    let plate = anatomy.valves[valve.index()].as_ref();
+    let azimuth = anatomy.azimuths[valve.index()].unwrap_or(0.0);
     let seat = nominal_seat(setting, size, turn);
     let cut = Cut::new(
         anatomy,
@@ -64,7 +63,10 @@ pub fn section(setting: &Setting, size: &Size, turn: Radians, valve: Valve) -> O
         plate,
         azimuth,
         seat.waist_diameter(),
-        WorstPlace::of(&size.occluder, &seat, plate),
+        plate.map_or_else(
+            || WorstPlace::middle(&size.occluder, &seat),
+            |plate| WorstPlace::of(&size.occluder, &seat, plate),
+        ),
     );
     let mut figures = cut.tracts();
     figures.extend(valves::cusps(&cut));
@@ -80,7 +82,32 @@ pub fn section(setting: &Setting, size: &Size, turn: Radians, valve: Valve) -> O
     bounds.most.x = bounds.most.x.max(cut.x(Face::Right, CAVITY));
     let captions = captions(&cut, &scene);
     scene.figures.extend(captions);
+    scene
+        .figures
+        .extend(without_valve(setting, &cut, &scene.bounds));
     Some(scene)
+}
+
+/// Why the valve asked for is not in the picture.
+fn without_valve(setting: &Setting, cut: &Cut, bounds: &Extent) -> Option<Figure> {
+    if cut.hinged.is_some() {
+        return None;
+    }
+    let name = cut.valve.label();
+    let text = if setting.case().is_absent(Neighbour::Valve(cut.valve)) {
+        format!("no {name} beside it")
+    } else {
+        format!("{name} not read")
+    };
+    Some(Figure {
+        part: Part::Plate(cut.valve),
+        form: Form::Text(Label {
+            at: Point::new(cut.x(cut.face(), 0.0), bounds.most.y),
+            text,
+            lean: Lean::Upon,
+            importance: Importance::Orientation,
+        }),
+    })
 }
 
 /// Which side is which, and where it is cut.

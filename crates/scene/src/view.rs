@@ -1,7 +1,7 @@
 use crate::{Scene, face_on, section};
 use geometry::{Face, Radians};
 use measurement::{Feature, Quantity, Structure, Valve};
-use sizing::{Neighbour, Setting, Size, face_of};
+use sizing::{Neighbour, Setting, Size};
 
 /// A way of looking at a shape in a defect.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -38,13 +38,9 @@ impl View {
     }
 
     fn needs(self) -> Vec<Quantity> {
-        use Feature::{
-            Azimuth, Diameter, DiameterAcross, Lean, Major, Minor, Rim, Sag, ShiftU, ShiftV,
-            Thickness, Turn,
-        };
+        use Feature::{Major, Minor, ShiftU, ShiftV, Thickness, Turn};
         const AXES: &[Feature] = &[Major, Minor, Turn];
         const MOUTH: &[Feature] = &[Major, Minor, Turn, ShiftU, ShiftV];
-        const ANNULUS: &[Feature] = &[Rim, Azimuth, Diameter, DiameterAcross, Lean, Sag];
         let throat = (Structure::Throat, AXES);
         let opening = |face| match face {
             Face::Left => (Structure::LeftOpening, MOUTH),
@@ -52,16 +48,12 @@ impl View {
         };
         let structures = match self {
             Self::FaceOn(face) => vec![throat, opening(face)],
-            Self::Section(valve) => {
-                let face = face_of(valve);
-                vec![
-                    throat,
-                    (Structure::Wall, &[Thickness][..]),
-                    opening(face),
-                    opening(face.opposite()),
-                    (Structure::Valve(valve), ANNULUS),
-                ]
-            }
+            Self::Section(_) => vec![
+                throat,
+                (Structure::Wall, &[Thickness][..]),
+                opening(Face::Left),
+                opening(Face::Right),
+            ],
         };
         structures
             .into_iter()

@@ -21,6 +21,17 @@ impl WorstPlace {
         }
     }
 
+    /// In the middle of its play, on the wall: where no valve is near.
+    pub(crate) fn middle(occluder: &Occluder, seat: &Seat) -> Self {
+        let waist = seat.play().centre;
+        let disc = |face| seat.disc(occluder, face, seat.stand_off(face).least, waist);
+        Self {
+            clearance: Mm::INFINITY,
+            waist,
+            discs: Face::BOTH.map(disc),
+        }
+    }
+
     pub(crate) const fn disc(&self, face: Face) -> &SeatedDisc {
         &self.discs[face.index()]
     }

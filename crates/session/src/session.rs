@@ -20,7 +20,7 @@ pub struct Session {
     keymap: KeyMap,
     results: Results,
     status: Option<Status>,
-    /// Whether the bays still wait for the first result to fill them.
+    /// Whether the bays still wait for the last result of opening to fill them.
     bays_wait: bool,
     is_leaving: bool,
 }
@@ -172,6 +172,8 @@ impl Session {
         } else if self.bays_by_hand() != by_hand {
             self.results.outdate();
         }
+        // Once the operator has begun, what is pinned stays pinned.
+        self.bays_wait &= self.document.bays.is_empty();
         if matches!(edit, Edit::Bays(_)) {
             self.bays_wait = false;
             self.view.bay = self.nearest_bay(self.view.bay);
@@ -193,7 +195,8 @@ impl Session {
     }
 
     /// Pins the first of the list and the first of another shape: something to
-    /// compare at once. Opening is no step to undo.
+    /// compare at once; again with each result until the last. Opening is no step
+    /// to undo.
     fn fill_bays(&mut self) {
         let Some(assessed) = self.results.assessed() else {
             return;
@@ -206,8 +209,8 @@ impl Session {
                 bays.push(Bay::new(candidate.place));
             }
         }
+        self.bays_wait = !assessed.is_last;
         self.document.bays = bays;
-        self.bays_wait = false;
     }
 }
 

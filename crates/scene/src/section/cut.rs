@@ -1,20 +1,23 @@
 use crate::worst_place::WorstPlace;
 use crate::{Figure, Form, Importance, Label, Lean, Part, Point, precision, words};
 use geometry::outline::{SectionPlane, SectionPoint};
-use geometry::{Face, HingedPlate, Mm, Occluder, OutflowTract, Radians, SeatedDisc, Vec2, Vec3};
+use geometry::{
+    Face, HingedPlate, Mm, Occluder, OutflowTract, Radians, SeatedDisc, Vec2, Vec3, radial,
+};
 use measurement::Valve;
 use sizing::{Anatomy, face_of};
 
 /// How far the wall is drawn beyond the last thing that lies on it.
 const WALL_BEYOND: Mm = 1.5;
 
-/// A plane through wall, shape and valve.
+/// A plane through wall, shape and, where it was read, a valve.
 pub(super) struct Cut<'a> {
     pub(super) anatomy: &'a Anatomy,
     pub(super) occluder: &'a Occluder,
     pub(super) valve: Valve,
-    pub(super) hinged: &'a HingedPlate,
+    pub(super) hinged: Option<&'a HingedPlate>,
     pub(super) azimuth: Radians,
+    pub(super) radial: Vec2,
     pub(super) place: WorstPlace,
     pub(super) plane: SectionPlane,
     waist_diameter: Mm,
@@ -26,7 +29,7 @@ impl<'a> Cut<'a> {
         anatomy: &'a Anatomy,
         occluder: &'a Occluder,
         valve: Valve,
-        hinged: &'a HingedPlate,
+        hinged: Option<&'a HingedPlate>,
         azimuth: Radians,
         waist_diameter: Mm,
         place: WorstPlace,
@@ -38,6 +41,7 @@ impl<'a> Cut<'a> {
             valve,
             hinged,
             azimuth,
+            radial: radial(azimuth),
             place,
             plane: SectionPlane::across(opening, azimuth),
             waist_diameter,
@@ -47,7 +51,7 @@ impl<'a> Cut<'a> {
 
     /// The face the valve stands on.
     pub(super) const fn face(&self) -> Face {
-        self.hinged.face()
+        face_of(self.valve)
     }
 
     /// The x of a point at a distance out of a face.
@@ -60,12 +64,12 @@ impl<'a> Cut<'a> {
 
     /// The y of a point of the wall.
     pub(super) fn y(&self, point: Vec2) -> Mm {
-        (point - self.origin).dot(self.hinged.radial())
+        (point - self.origin).dot(self.radial)
     }
 
     /// How far a point of the wall lies beside the plane.
     pub(super) fn aside(&self, point: Vec2) -> Mm {
-        (point - self.origin).cross(self.hinged.radial())
+        (point - self.origin).cross(self.radial)
     }
 
     /// A point in the frame of the valve's face, as it is seen square to the
@@ -232,7 +236,10 @@ impl<'a> Cut<'a> {
             .iter()
             .map(disc)
             .chain(Face::BOTH.map(opening))
-            .fold(self.y(self.hinged.hinge()), f64::max)
+            .fold(
+                self.hinged.map_or(0.0, |hinged| self.y(hinged.hinge())),
+                f64::max,
+            )
             + WALL_BEYOND
     }
 }

@@ -2,7 +2,7 @@
 
 use super::cut::Cut;
 use crate::{Figure, Form, Importance, Label, Lean, Part, Point, precision, words};
-use geometry::{Accuracy, Face, Mm, Vec3, lip, plate_distance};
+use geometry::{Accuracy, Face, HingedPlate, Mm, Vec3, lip, plate_distance};
 
 /// Where the rim is drawn within the wall, as a share of its thickness from the
 /// valve's face.
@@ -19,7 +19,8 @@ const ABOVE_END: Mm = 0.8;
 const SAME: Mm = 2.0 * Accuracy::DEFAULT.mm();
 
 pub(super) fn dimensions(cut: &Cut) -> Vec<Figure> {
-    let mut figures = vec![thickness(cut), clearance(cut)];
+    let mut figures = vec![thickness(cut)];
+    figures.extend(clearance(cut));
     figures.extend(rim(cut));
     figures.extend(reach(cut));
     figures.extend(Face::BOTH.into_iter().filter_map(|face| open(cut, face)));
@@ -57,7 +58,7 @@ fn rim(cut: &Cut) -> Option<Figure> {
     let x = cut.x(cut.face(), -RIM_DEPTH * cut.anatomy.defect.wall);
     let ends = [
         Point::new(x, edge),
-        Point::new(x, cut.y(cut.hinged.hinge())),
+        Point::new(x, cut.y(cut.hinged?.hinge())),
     ];
     let text = format!("rim {}", words::tenths(rim));
     let into_wall = outward(cut.face().opposite());
@@ -67,6 +68,7 @@ fn rim(cut: &Cut) -> Option<Figure> {
 /// From the edge of the hole to the farthest point of the disc, or of the
 /// waist's end, in the plane; nothing where the plane misses it.
 fn reach(cut: &Cut) -> Option<Figure> {
+    cut.hinged?;
     let face = cut.face();
     let [_, edge] = cut.edges(face)?;
     let tip = cut
@@ -89,18 +91,18 @@ fn reach(cut: &Cut) -> Option<Figure> {
 
 /// From the shape to the cusps: square to them where they are apart; else along
 /// the wall, from where the shape reaches to where it would have to end.
-fn clearance(cut: &Cut) -> Figure {
+fn clearance(cut: &Cut) -> Option<Figure> {
     let clearance = cut.place.clearance;
     let part = Part::Clearance(cut.valve);
     let text = format!("clearance {}", words::tenths(clearance));
     let lean = outward(cut.face());
-    let ends = ends(cut);
+    let ends = ends(cut, cut.hinged?);
     let seen = ends.map(|end| cut.seen(end));
     let in_plane = (seen[0].distance(seen[1]) - clearance.abs()).abs() <= precision::outline().mm();
     if in_plane {
-        return measure(part, seen, text, lean);
+        return Some(measure(part, seen, text, lean));
     }
-    Figure {
+    Some(Figure {
         part,
         form: Form::Text(Label {
             at: seen[0],
@@ -108,24 +110,24 @@ fn clearance(cut: &Cut) -> Figure {
             lean,
             importance: Importance::Length,
         }),
-    }
+    })
 }
 
 /// The ends of the clearance in space, in the frame of the valve's face.
-fn ends(cut: &Cut) -> [Vec3; 2] {
+fn ends(cut: &Cut, hinged: &HingedPlate) -> [Vec3; 2] {
     let disc = cut.place.disc(cut.face());
     let core = disc.core();
     let clearance = cut.place.clearance;
     let half = 0.5 * disc.thickness;
-    let nearest = plate_distance(&core, cut.hinged.plate(), Accuracy::DEFAULT);
+    let nearest = plate_distance(&core, hinged.plate(), Accuracy::DEFAULT);
     let apart = nearest.distance > SAME
-        && (nearest.distance - half - cut.hinged.sag() - clearance).abs() <= SAME;
+        && (nearest.distance - half - hinged.sag() - clearance).abs() <= SAME;
     if apart {
         let across = (nearest.on_plate - nearest.on_round) * (1.0 / nearest.distance);
         let from = nearest.on_round + across * half;
         return [from, from + across * clearance];
     }
-    let toward_hinge = Vec3::from_wall(0.0, cut.hinged.radial());
+    let toward_hinge = Vec3::from_wall(0.0, cut.radial);
     let tip = core.centre + toward_hinge * (core.radius + half);
     [tip, tip + toward_hinge * clearance]
 }

@@ -218,3 +218,27 @@ fn a_shape_without_a_right_disc_has_its_waists_end() {
     assert_eq!(scene.of(Part::Waist).count(), 1);
     assert_eq!(scene.of(Part::Clearance(Valve::Pulmonary)).count(), 1);
 }
+
+#[test]
+fn a_valve_nobody_read_is_said_not_to_be_drawn() {
+    let mut values = sample::outlet();
+    values.retain(|(address, _)| *address != "aortic.rim");
+    let setting = sample::setting(&values);
+    let size = sample::size(5.0, 6.0, 0.0);
+    let scene = section(&setting, &size, 0.0, Valve::Aortic).expect("hole and wall are read");
+    assert_eq!(scene.of(Part::Disc(Face::Left)).count(), 2);
+    for part in [
+        Part::Hinge(Valve::Aortic),
+        Part::Rim(Valve::Aortic),
+        Part::Clearance(Valve::Aortic),
+        Part::Overlap(Valve::Aortic),
+        Part::Reach(Face::Left),
+    ] {
+        assert_eq!(scene.of(part).count(), 0, "{part:?}");
+    }
+    let said: Vec<&str> = scene
+        .of(Part::Plate(Valve::Aortic))
+        .filter_map(|form| form.label().map(|label| label.text.as_str()))
+        .collect();
+    assert_eq!(said, ["aortic valve not read"]);
+}

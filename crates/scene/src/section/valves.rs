@@ -52,8 +52,9 @@ impl PlateLine {
 /// The closed cusps of the valve asked for. Those of another, cut aslant, would
 /// show too thick.
 pub(super) fn cusps(cut: &Cut) -> Option<Figure> {
-    let sag = cut.hinged.sag();
-    let line = PlateLine::of(cut, cut.hinged)?;
+    let hinged = cut.hinged?;
+    let sag = hinged.sag();
+    let line = PlateLine::of(cut, hinged)?;
     (sag > 0.0).then(|| Figure {
         part: Part::Cusps(cut.valve),
         form: Form::Area(line.cusps(sag)),
@@ -93,16 +94,14 @@ pub(super) fn plates(cut: &Cut) -> Vec<Figure> {
 /// What the plane cuts of the disc, or of the waist's end, among the cusps and
 /// past them, where the clearance is below 0.
 pub(super) fn overlap(cut: &Cut) -> Option<Figure> {
-    if cut.place.clearance >= 0.0 {
-        return None;
-    }
-    let line = PlateLine::of(cut, cut.hinged)?;
+    let hinged = cut.hinged.filter(|_| cut.place.clearance < 0.0)?;
+    let line = PlateLine::of(cut, hinged)?;
     let [along, down] = line.directions();
     let component = |point: Point, from: Point, of: Point| {
         (point.x - from.x) * of.x + (point.y - from.y) * of.y
     };
     let past = clip::behind(&cut.disc(cut.face()), |point| {
-        cut.hinged.sag() - component(point, line.foot, down)
+        hinged.sag() - component(point, line.foot, down)
     });
     let under_tip = clip::behind(&past, |point| -component(point, line.tip, along));
     (!under_tip.is_empty()).then_some(Figure {
@@ -115,7 +114,7 @@ fn shown<'a>(cut: &'a Cut<'a>) -> impl Iterator<Item = (Valve, &'a HingedPlate)>
     let beside = radial(NEAR).v;
     Valve::ALL.into_iter().filter_map(move |valve| {
         let hinged = cut.anatomy.valves[valve.index()].as_ref()?;
-        let sine = hinged.radial().cross(cut.hinged.radial());
+        let sine = hinged.radial().cross(cut.radial);
         (valve == cut.valve || sine.abs() <= beside).then_some((valve, hinged))
     })
 }

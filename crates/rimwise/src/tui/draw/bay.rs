@@ -13,7 +13,7 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};
 use scene::View;
 use session::{Bay, Focus, Session};
-use sizing::Candidate;
+use sizing::{Candidate, Neighbour};
 
 /// From this many columns on the heading says from where the pictures are seen.
 const ROOMY: u16 = 76;
@@ -27,7 +27,16 @@ const HEAD: u16 = 2;
 pub(super) fn draw_all(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
     let focused = has_keys(session, Focus::Bays);
     let shown = session.document().shown();
-    let cut = format!("cut to the {}", shown.valve.label());
+    let valve = shown.valve.label();
+    let is_absent = session
+        .document()
+        .case()
+        .is_absent(Neighbour::Valve(shown.valve));
+    let cut = if is_absent {
+        format!("no {valve} beside it")
+    } else {
+        format!("cut to the {valve}")
+    };
     // Every face-on picture bears these words; in narrow bays they find no room.
     let full = format!("{cut} · face-on seen from the left ventricle");
     let beside = if area.width >= ROOMY { full } else { cut };
@@ -162,11 +171,7 @@ fn missing(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
         .into_iter()
         .map(measurement::Quantity::label)
         .collect();
-    let why = if missing.is_empty() {
-        "no such neighbour: v draws the next valve".to_owned()
-    } else {
-        format!("not drawn without {}", missing.join(", "))
-    };
+    let why = format!("not drawn without {}", missing.join(", "));
     let text = wrapped(&why, usize::from(area.width));
     lines::draw(
         frame,
