@@ -10,8 +10,8 @@ use files::visible;
 use sizing::{Candidate, Outcome, Ranking, State, Subject};
 use std::io::Write;
 
-/// Columns of the names of the checks.
-const NAMES: usize = 28;
+/// Columns of the names of the checks, and where four sizes leave less.
+const NAMES: [usize; 2] = [28, 24];
 
 /// Writes the sizes side by side: their forms, their checks, their sentences.
 pub(crate) fn write(
@@ -21,7 +21,8 @@ pub(crate) fn write(
     from: &Provenance,
 ) -> Result<()> {
     heading(out, ranking)?;
-    let columns = (WIDTH - NAMES) / chosen.len().max(1);
+    let names = NAMES[usize::from(chosen.len() > 3)];
+    let columns = (WIDTH - names) / chosen.len().max(1);
     let mut line = |name: &str, cells: Vec<String>| -> Result<()> {
         let differs = cells.windows(2).any(|pair| pair[0] != pair[1]);
         let mark = if differs { "≠ " } else { "  " };
@@ -29,17 +30,14 @@ pub(crate) fn write(
         writeln!(
             out,
             "{}",
-            format!("{mark}{}{cells}", cell(name, NAMES - 2)).trim_end()
+            format!("{mark}{} {cells}", cell(name, names - 3)).trim_end()
         )?;
         Ok(())
     };
     let each = |of: &dyn Fn(&Candidate) -> String| chosen.iter().map(|one| of(one)).collect();
     line("", each(&|one| visible(&one.shape).into()))?;
     line("size", each(&|one| visible(&one.size.label).into()))?;
-    line(
-        "turn",
-        each(&|one| format!("{:.0}°", one.turn.to_degrees())),
-    )?;
+    line("turn", each(&|one| turn(one)))?;
     line(
         "waist × length",
         each(&|one| {
@@ -101,6 +99,15 @@ fn check_names(chosen: &[&Candidate]) -> Vec<(&'static str, Subject, String)> {
 fn figure(outcome: &Outcome) -> String {
     let value = told::value(outcome).unwrap_or_else(|| "not read".to_owned());
     format!("{} {value}", told::state_glyph(outcome.state))
+}
+
+/// The turn of a shape that turning makes another.
+fn turn(candidate: &Candidate) -> String {
+    if candidate.size.occluder.is_offset() {
+        format!("{:.0}°", candidate.turn.to_degrees())
+    } else {
+        "–".to_owned()
+    }
 }
 
 fn disc(candidate: &Candidate, face: geometry::Face) -> String {

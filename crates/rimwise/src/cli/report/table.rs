@@ -10,6 +10,9 @@ use files::visible;
 use sizing::{Candidate, Ranking, Verdict};
 use std::io::Write;
 
+/// The least error of a chance that one decimal shows, in per cent.
+const LEAST_SHOWN: f64 = 0.1;
+
 /// How many of the first sizes are given their reasons below the table.
 const REASONED: usize = 3;
 
@@ -136,7 +139,7 @@ fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
 
 /// One line of the table.
 fn columns(cells: &[String; 6]) -> String {
-    const WIDTHS: [usize; 6] = [4, 5, 22, 12, 13, 19];
+    const WIDTHS: [usize; 6] = [4, 5, 22, 12, 14, 18];
     let line: Vec<String> = cells
         .iter()
         .zip(WIDTHS)
@@ -160,7 +163,12 @@ pub(super) fn chance(candidate: &Candidate) -> String {
         || "–".to_owned(),
         |it| {
             let (value, error) = (100.0 * it.chance.value, 100.0 * it.chance.error);
-            format!("{value:.1} ± {error:.1} %")
+            // A rounded error of 0 would claim too much.
+            if error < LEAST_SHOWN {
+                format!("{value:.1} ± <{LEAST_SHOWN} %")
+            } else {
+                format!("{value:.1} ± {error:.1} %")
+            }
         },
     )
 }
