@@ -46,7 +46,7 @@ pub(crate) fn run() -> ExitCode {
 
 fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
     match arguments.command {
-        None => open::run(arguments.case.as_deref(), out),
+        None => open::run(arguments.case, arguments.against, out),
         Some(Command::Rank(asked)) => rank::run(&asked, out),
         Some(Command::Compare(asked)) => compare::run(&asked, out),
         Some(Command::Check(asked)) => check::run(&asked, out),

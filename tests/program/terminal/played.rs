@@ -22,7 +22,12 @@ pub(crate) struct Played {
 }
 
 fn pty_size((cols, rows): (u16, u16)) -> PtySize {
-    PtySize { rows, cols, pixel_width: 0, pixel_height: 0 }
+    PtySize {
+        rows,
+        cols,
+        pixel_width: 0,
+        pixel_height: 0,
+    }
 }
 
 fn cells(count: u16) -> NonZeroU16 {
@@ -32,20 +37,23 @@ fn cells(count: u16) -> NonZeroU16 {
 impl Played {
     /// Starts the program with arguments and variables in a terminal of so many
     /// columns and rows.
-    pub(crate) fn start(
-        arguments: &[&str],
-        variables: &[(&str, &str)],
-        size: (u16, u16),
-    ) -> Self {
-        let pair = native_pty_system().openpty(pty_size(size)).expect("a pseudo-terminal");
+    pub(crate) fn start(arguments: &[&str], variables: &[(&str, &str)], size: (u16, u16)) -> Self {
+        let pair = native_pty_system()
+            .openpty(pty_size(size))
+            .expect("a pseudo-terminal");
         let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_rimwise"));
         command.args(arguments);
         command.env("TERM", "xterm-256color");
-        command.env_remove("NO_COLOR");
+        for inherited in ["NO_COLOR", "RUST_BACKTRACE", "RIMWISE_PANIC_AT"] {
+            command.env_remove(inherited);
+        }
         for (name, value) in variables {
             command.env(name, value);
         }
-        let child = pair.slave.spawn_command(command).expect("the program starts");
+        let child = pair
+            .slave
+            .spawn_command(command)
+            .expect("the program starts");
         let mut output = pair.master.try_clone_reader().expect("its output");
         let (sender, bytes) = channel();
         thread::spawn(move || {
@@ -80,13 +88,17 @@ impl Played {
     /// Gives the terminal another size.
     pub(crate) fn resize(&mut self, size: (u16, u16)) {
         self.master.resize(pty_size(size)).expect("any size");
-        self.screen.screen_mut().set_size(cells(size.1), cells(size.0));
+        self.screen
+            .screen_mut()
+            .set_size(cells(size.1), cells(size.0));
     }
 
     /// Sends the program a signal by its name.
     pub(crate) fn signal(&self, name: &str) {
         let id = self.child.process_id().expect("it runs").to_string();
-        let sent = Command::new("kill").args([&format!("-{name}"), &id]).status();
+        let sent = Command::new("kill")
+            .args([&format!("-{name}"), &id])
+            .status();
         assert!(sent.expect("kill").success());
     }
 
@@ -118,7 +130,9 @@ impl Played {
     /// Takes what comes next; `false` where nothing came in time.
     fn take_until(&mut self, end: Instant) -> bool {
         let time = end.saturating_duration_since(Instant::now());
-        let Ok(bytes) = self.bytes.recv_timeout(time) else { return false };
+        let Ok(bytes) = self.bytes.recv_timeout(time) else {
+            return false;
+        };
         self.screen.process(&bytes);
         self.written.extend(bytes);
         true
@@ -143,7 +157,12 @@ impl Played {
     /// wants it.
     pub(crate) fn is_line_by_line(&self) -> bool {
         let path = self.master.tty_name().expect("a name");
-        let told = Command::new("stty").arg("-F").arg(path).arg("-a").output().expect("stty");
+        let told = Command::new("stty")
+            .arg("-F")
+            .arg(path)
+            .arg("-a")
+            .output()
+            .expect("stty");
         let told = String::from_utf8_lossy(&told.stdout).into_owned();
         let has = |word: &str| told.split([' ', ';', '\n']).any(|one| one == word);
         has("icanon") && has("echo")
@@ -158,9 +177,14 @@ impl Played {
             rest[end..].starts_with('m').then(|| rest[..end].to_owned())
         });
         let is_colour = |parameter: &str| {
-            matches!(parameter.parse(), Ok(30..=38 | 40..=48 | 90..=97 | 100..=107))
+            matches!(
+                parameter.parse(),
+                Ok(30..=38 | 40..=48 | 90..=97 | 100..=107)
+            )
         };
-        sequences.filter(|parameters| parameters.split(';').any(is_colour)).collect()
+        sequences
+            .filter(|parameters| parameters.split(';').any(is_colour))
+            .collect()
     }
 }
 

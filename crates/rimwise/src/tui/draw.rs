@@ -130,3 +130,6 @@ impl Panels {
 fn has_keys(session: &Session, panel: Focus) -> bool {
     session.view().focus == panel && session.view().overlays.is_empty()
 }
+
+#[cfg(test)]
+mod tests;

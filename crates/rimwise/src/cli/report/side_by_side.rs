@@ -26,7 +26,10 @@ pub(crate) fn write(
     let mut line = |name: &str, cells: Vec<String>| -> Result<()> {
         let differs = cells.windows(2).any(|pair| pair[0] != pair[1]);
         let mark = if differs { "≠ " } else { "  " };
-        let cells: String = cells.iter().map(|text| cell(text, columns)).collect();
+        let cells: String = cells
+            .iter()
+            .map(|text| cell(text, columns - 1) + " ")
+            .collect();
         writeln!(
             out,
             "{}",
@@ -48,7 +51,10 @@ pub(crate) fn write(
     line("left disc", each(&|one| disc(one, geometry::Face::Left)))?;
     line("right disc", each(&|one| disc(one, geometry::Face::Right)))?;
     line("on paper", each(&|one| one.judged.verdict.word().into()))?;
-    line("geometry chance", each(&|one| chance(one)))?;
+    line(
+        "geometry chance",
+        each(&|one| chance(one).replace(" ± ", "±")),
+    )?;
     for (check, of, name) in check_names(chosen) {
         line(
             &name,
