@@ -39,6 +39,7 @@ fn integral(m: f64, intervals: u32) -> f64 {
 
 /// Abramowitz & Stegun, Handbook of Mathematical Functions, table 17.1: E(m),
 /// from memory, to seven decimals (memory is unsure of the table's last two).
+#[expect(clippy::approx_constant, reason = "a row of a printed table")]
 const TABLE_17_1: [(f64, f64); 11] = [
     (0.0, 1.570_796_3),
     (0.1, 1.530_757_6),

@@ -1,6 +1,8 @@
 //! Properties of the whole assessment: how its values answer to a change of
 //! scale, of side and of hand, and what taking a reading away does.
 
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
 use geometry::{Face, Vec2};
 use measurement::{Feature, Quantity, Reading, Structure, Unit, Valve};
 use outside::random::{any_case, any_size};

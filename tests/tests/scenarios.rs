@@ -1,6 +1,8 @@
 //! The shipped scenarios: each teaches what it says, and stops teaching it when
 //! the check, the reading or the fact it hangs on is taken away.
 
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
 use measurement::Valve;
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::house_rules::Parameter;

@@ -1,5 +1,11 @@
 //! Facts of the trade and published figures, held against the whole assessment.
 
+#![expect(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "what fails here fails a test"
+)]
+
 use measurement::{Reading, Site, Valve};
 use outside::sample::{as_read, case, reading, shipped_catalogue, shipped_rules};
 use sizing::{

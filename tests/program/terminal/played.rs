@@ -34,6 +34,17 @@ fn cells(count: u16) -> NonZeroU16 {
     NonZeroU16::new(count).expect("a terminal has cells")
 }
 
+/// Whether a row holds texts, one behind the other.
+fn holds(row: &str, texts: &[&str]) -> bool {
+    let mut rest = Some(row);
+    for text in texts {
+        rest = rest
+            .and_then(|rest| rest.split_once(text))
+            .map(|(_, behind)| behind);
+    }
+    rest.is_some()
+}
+
 impl Played {
     /// Starts the program with arguments and variables in a terminal of so many
     /// columns and rows.
@@ -105,9 +116,19 @@ impl Played {
     /// Waits until a text stands on the screen.
     #[track_caller]
     pub(crate) fn wait_for(&mut self, text: &str) {
+        self.wait_for_row(&[text]);
+    }
+
+    /// Waits until texts stand in one row, in this order.
+    #[track_caller]
+    pub(crate) fn wait_for_row(&mut self, texts: &[&str]) {
         let end = Instant::now() + PATIENCE;
-        while !self.text().contains(text) {
-            assert!(self.take_until(end), "never saw {text:?}:\n{}", self.text());
+        while !self.text().lines().any(|row| holds(row, texts)) {
+            assert!(
+                self.take_until(end),
+                "never saw {texts:?}:\n{}",
+                self.text()
+            );
         }
     }
 

@@ -8,11 +8,14 @@ use ratatui::backend::CrosstermBackend;
 use ratatui::{Frame, Terminal};
 use std::io::{self, Stdout, stdout};
 use std::panic;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::thread;
 
 /// The terminal in the hands of the program: given back when this is dropped,
 /// and before the message of a panic of the thread that took it.
 pub(super) struct Guard {
+    taken: Taken,
     terminal: Terminal<CrosstermBackend<Stdout>>,
 }
 
@@ -22,8 +25,10 @@ impl Guard {
         // Under NO_COLOR crossterm would write a reset in place of each colour
         // and lose bold and reverse with it; the theme holds no colour then.
         crossterm::style::force_color_output(true);
-        give_back_on_panic();
+        let taken = Taken::default();
+        taken.give_back_on_panic();
         enable_raw_mode()?;
+        taken.0.store(true, Ordering::SeqCst);
         let entered = execute!(
             stdout(),
             EnterAlternateScreen,
@@ -32,9 +37,9 @@ impl Guard {
         );
         let terminal = entered.and_then(|()| Terminal::new(CrosstermBackend::new(stdout())));
         match terminal {
-            Ok(terminal) => Ok(Self { terminal }),
+            Ok(terminal) => Ok(Self { taken, terminal }),
             Err(error) => {
-                give_back();
+                taken.give_back();
                 Err(error)
             }
         }
@@ -50,32 +55,43 @@ impl Guard {
 
 impl Drop for Guard {
     fn drop(&mut self) {
-        give_back();
+        self.taken.give_back();
     }
 }
 
-/// Gives the terminal back as far as it lets itself be; there is nobody left to
-/// tell where it does not.
-fn give_back() {
-    let _ = execute!(
-        stdout(),
-        EndSynchronizedUpdate,
-        DisableBracketedPaste,
-        LeaveAlternateScreen,
-        cursor::Show
-    );
-    let _ = disable_raw_mode();
-}
+/// Whether the terminal is taken, for whoever comes first to give it back: a
+/// second time would put the cursor over what was told in between.
+#[derive(Clone, Default)]
+struct Taken(Arc<AtomicBool>);
 
-/// A panic of this thread gives the terminal back before it is told. One of the
-/// worker is told on the screen, and is not to tear it down.
-fn give_back_on_panic() {
-    let owner = thread::current().id();
-    let told = panic::take_hook();
-    panic::set_hook(Box::new(move |panic| {
-        if thread::current().id() == owner {
-            give_back();
-            told(panic);
+impl Taken {
+    /// Gives the terminal back as far as it lets itself be; there is nobody left
+    /// to tell where it does not.
+    fn give_back(&self) {
+        if !self.0.swap(false, Ordering::SeqCst) {
+            return;
         }
-    }));
+        let _ = execute!(
+            stdout(),
+            EndSynchronizedUpdate,
+            DisableBracketedPaste,
+            LeaveAlternateScreen,
+            cursor::Show
+        );
+        let _ = disable_raw_mode();
+    }
+
+    /// A panic of this thread gives the terminal back before it is told. One of
+    /// the worker is told on the screen, and is not to tear it down.
+    fn give_back_on_panic(&self) {
+        let owner = thread::current().id();
+        let taken = self.clone();
+        let told = panic::take_hook();
+        panic::set_hook(Box::new(move |panic| {
+            if thread::current().id() == owner {
+                taken.give_back();
+                told(panic);
+            }
+        }));
+    }
 }

@@ -1,0 +1,155 @@
+//! A session on the stage: opened, given keys, assessed, drawn.
+
+use crate::tui::draw::page;
+use crate::tui::theme::Theme;
+use files::{parse_case, parse_catalogue, parse_house_rules, shipped};
+use ratatui::Terminal;
+use ratatui::backend::TestBackend;
+use ratatui::buffer::{Buffer, Cell};
+use ratatui::layout::Position;
+use ratatui::style::{Color, Modifier};
+use session::{Key, Reply, Request, Session, Worker};
+use sizing::engine::Plain;
+use sizing::{Case, Catalogue, HouseRules};
+use std::sync::mpsc::channel;
+use unicode_width::UnicodeWidthStr;
+
+/// Enough draws that the chances on a page look as they do in use.
+pub(super) const MANY: &[usize] = &[512];
+/// Where only the form of the page matters.
+pub(super) const FEW: &[usize] = &[64];
+
+pub(super) fn case(scenario: &str) -> Case {
+    let (name, text) = shipped::scenario(scenario).unwrap();
+    parse_case(name, text).unwrap().into_value()
+}
+
+pub(super) fn shapes() -> Catalogue {
+    parse_catalogue(shipped::SHAPES.0, shipped::SHAPES.1)
+        .unwrap()
+        .into_value()
+}
+
+pub(super) fn house_rules() -> HouseRules {
+    parse_house_rules(shipped::HOUSE_RULES.0, shipped::HOUSE_RULES.1)
+        .unwrap()
+        .into_value()
+}
+
+/// A shipped scenario before its first result.
+pub(super) fn opened(scenario: &str) -> Session {
+    Session::open(case(scenario), vec![shapes()], house_rules())
+}
+
+/// A shipped scenario with its result.
+pub(super) fn assessed(scenario: &str, draws: &'static [usize]) -> Session {
+    let mut session = opened(scenario);
+    assess(&mut session, draws);
+    session
+}
+
+/// Has the worker assess what the session asks for, and waits for it.
+pub(super) fn assess(session: &mut Session, draws: &'static [usize]) {
+    let Some(request) = session.take_request() else {
+        return;
+    };
+    let (sender, replies) = channel();
+    let worker = Worker::start(Plain, 1, move |reply| sender.send(reply).is_ok()).unwrap();
+    worker.submit(Request {
+        stages: draws,
+        ..request
+    });
+    for _ in draws {
+        session.receive(replies.recv().unwrap());
+    }
+}
+
+/// The assessment of the open document fails with a message.
+pub(super) fn fail(session: &mut Session, message: &str) {
+    let generation = session.results().generation();
+    session.receive(Reply::Failed {
+        generation,
+        message: message.into(),
+    });
+}
+
+/// Presses keys, written with spaces between.
+pub(super) fn press(session: &mut Session, keys: &str) {
+    for key in keys.split_whitespace() {
+        session.key(key.parse::<Key>().unwrap());
+    }
+}
+
+/// A copy of a session after some keys.
+pub(super) fn after(session: &Session, keys: &str) -> Session {
+    let mut session = session.clone();
+    press(&mut session, keys);
+    session
+}
+
+/// The page as a terminal of a size shows it.
+pub(super) fn drawn(session: &Session, theme: Theme, (width, height): (u16, u16)) -> Buffer {
+    let mut terminal = Terminal::new(TestBackend::new(width, height)).unwrap();
+    terminal.draw(|frame| page(frame, session, theme)).unwrap();
+    terminal.backend().buffer().clone()
+}
+
+/// What stands on the page, a line for each row, without blanks at its end.
+pub(super) fn text(page: &Buffer) -> String {
+    let rows = rows(page).map(|cells| {
+        // A wide character hides the cell behind it.
+        let mut hidden = 0;
+        let mut row = String::new();
+        for cell in cells {
+            if hidden == 0 {
+                row.push_str(cell.symbol());
+            }
+            hidden = hidden.max(cell.symbol().width()).saturating_sub(1);
+        }
+        row.trim_end().to_owned()
+    });
+    rows.collect::<Vec<_>>().join("\n")
+}
+
+/// The page with a line of marks under each row that is not plain: `r` reversed,
+/// `u` underlined, `B` bold, `d` dim, `C` coloured.
+pub(super) fn styled(page: &Buffer) -> String {
+    let marks = rows(page).map(|cells| {
+        let marks: String = cells.map(mark).collect();
+        marks.trim_end().to_owned()
+    });
+    let text = text(page);
+    let both = text.lines().zip(marks).flat_map(|(row, marks)| {
+        let marks = (!marks.is_empty()).then(|| format!("  {marks}"));
+        std::iter::once(format!("│ {row}")).chain(marks)
+    });
+    both.collect::<Vec<_>>().join("\n")
+}
+
+pub(super) fn mark(cell: &Cell) -> char {
+    let marks = [
+        (Modifier::REVERSED, 'r'),
+        (Modifier::UNDERLINED, 'u'),
+        (Modifier::BOLD, 'B'),
+        (Modifier::DIM, 'd'),
+    ];
+    let mark = marks
+        .into_iter()
+        .find(|(modifier, _)| cell.modifier.contains(*modifier));
+    match mark {
+        Some((_, mark)) => mark,
+        None if has_colour(cell) => 'C',
+        None => ' ',
+    }
+}
+
+pub(super) fn has_colour(cell: &Cell) -> bool {
+    cell.fg != Color::Reset || cell.bg != Color::Reset
+}
+
+/// The cells of each row.
+pub(super) fn rows(page: &Buffer) -> impl Iterator<Item = impl Iterator<Item = &Cell>> {
+    let area = page.area;
+    area.rows()
+        .map(|row| row.columns().map(|at| &page[Position::new(at.x, at.y)]))
+}

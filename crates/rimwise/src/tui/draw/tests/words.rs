@@ -1,0 +1,67 @@
+//! The words of the pictures reach the page whole where there is room for them.
+
+use super::stage::{FEW, after, assessed, drawn, text};
+use crate::tui::theme::Theme;
+
+/// How often a word stands on the page as a word of its own.
+fn count(page: &str, word: &str) -> usize {
+    let is_end = |letter: Option<char>| letter.is_none_or(|letter| !letter.is_alphabetic());
+    page.match_indices(word)
+        .filter(|(at, _)| {
+            is_end(page[..*at].chars().next_back())
+                && is_end(page[at + word.len()..].chars().next())
+        })
+        .count()
+}
+
+fn page(scenario: &str, keys: &str, size: (u16, u16)) -> String {
+    text(&drawn(
+        &after(&assessed(scenario, FEW), keys),
+        Theme::COLOUR,
+        size,
+    ))
+}
+
+#[test]
+fn lengths_and_sides_stand_in_both_bays_at_every_usual_size() {
+    for size in [(80, 24), (120, 40), (200, 60)] {
+        let page = page("outlet-infant", "", size);
+        for word in ["rim 1.7", "left ventricle", "right ventricle", "wall 3.4"] {
+            assert!(count(&page, word) >= 2, "{word} at {size:?}\n{page}");
+        }
+        for word in ["clearance 0.5", "clearance 0.7", "reach 1.2", "reach 1.0"] {
+            assert!(count(&page, word) >= 1, "{word} at {size:?}\n{page}");
+        }
+    }
+}
+
+#[test]
+fn the_clock_of_the_face_on_picture_is_whole_where_the_page_is_wide() {
+    for size in [(120, 40), (200, 60)] {
+        let page = page("outlet-infant", "", size);
+        for word in [
+            "12 base",
+            "3 inlet",
+            "6 apex",
+            "9 outlet",
+            "seen from the left ventricle",
+        ] {
+            assert!(count(&page, word) >= 1, "{word} at {size:?}\n{page}");
+        }
+    }
+}
+
+#[test]
+fn the_drawing_alone_says_from_where_it_is_seen() {
+    for size in [(80, 24), (120, 40), (200, 60)] {
+        let page = page("outlet-infant", "z", size);
+        for word in [
+            "seen from the left ventricle",
+            "left ventricle",
+            "right ventricle",
+            "rim 1.7",
+        ] {
+            assert!(count(&page, word) >= 1, "{word} at {size:?}\n{page}");
+        }
+    }
+}
