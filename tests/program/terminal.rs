@@ -111,6 +111,18 @@ fn a_storm_of_sizes_is_lived_through() {
 }
 
 #[test]
+fn a_key_beside_a_change_of_size_is_answered_at_once() {
+    let mut played = opened();
+    for turn in 0..40 {
+        played.resize((80 + turn, 24));
+        played.send(if turn % 2 == 0 { "?" } else { "\u{1b}" });
+        played.wait_for(if turn % 2 == 0 { "All keys" } else { "Readings" });
+    }
+    played.send("q");
+    assert_eq!(played.exit(), 0);
+}
+
+#[test]
 #[cfg(debug_assertions)]
 fn a_panic_gives_the_terminal_back_before_it_is_told() {
     let mut played = Played::start(&[DEMONSTRATION], &[("RIMWISE_PANIC_AT", "f12")], (80, 24));

@@ -1,6 +1,6 @@
 //! Published and worked pressure gradients.
 //!
-//! Sources as in the project's references: Rao, Vessel Plus 2022;6:24 (doi
+//! Sources: Rao, Vessel Plus 2022;6:24 (doi
 //! 10.20517/2574-1209.2021.91) for the tricuspid jet; the others are the stated
 //! formulas worked by hand.
 

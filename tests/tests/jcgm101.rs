@@ -2,8 +2,8 @@
 //!
 //! JCGM 101:2008 chapter 9, JCGM 100:2008 annex H.2, NIST TN 1900 example 13, a
 //! logarithm of the National Physical Laboratory, and the check values of
-//! algorithm AS 241. Published figures and analytic values are as in the
-//! project's references unless a test says `from memory`. A tolerance is half
+//! algorithm AS 241. Figures are the published or the analytic ones; a test says
+//! where they are `from memory`. A tolerance is half
 //! the last published digit, more only where the test says why.
 
 use measurement::{Blocks, Interval, Law, Summary, Weights, normal};

@@ -174,8 +174,8 @@ fn flat_square_and_on_axis_the_clearance_is_a_sum_of_four_figures() {
     }
 }
 
-/// Published cohorts, mean defect and mean waist in millimetres (REFERENCES 5b:
-/// perimembranous ≤ 10 kg, found at discovery.researcher.life; biodegradable
+/// Published cohorts, mean defect and mean waist in millimetres
+/// (perimembranous ≤ 10 kg, found at discovery.researcher.life; biodegradable
 /// shape, doi 10.1016/j.xjtc.2022.11.010; perventricular, doi
 /// 10.1055/s-0033-1334997; Eur Heart J 2010;31:2238): the operators chose waists
 /// 1.1 to 3.2 mm over the defect. With room on every side the ranking's first
