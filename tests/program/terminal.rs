@@ -113,10 +113,11 @@ fn a_storm_of_sizes_is_lived_through() {
 #[test]
 fn a_key_beside_a_change_of_size_is_answered_at_once() {
     let mut played = opened();
-    for turn in 0..40 {
-        played.resize((80 + turn, 24));
-        played.send(if turn % 2 == 0 { "?" } else { "\u{1b}" });
-        played.wait_for(if turn % 2 == 0 { "All keys" } else { "Readings" });
+    let layers = [("?", "All keys"), ("\u{1b}", "Readings")];
+    for (width, (key, seen)) in (80..120).zip(layers.into_iter().cycle()) {
+        played.resize((width, 24));
+        played.send(key);
+        played.wait_for(seen);
     }
     played.send("q");
     assert_eq!(played.exit(), 0);

@@ -23,6 +23,23 @@ pub(crate) fn fitted(text: &str, columns: usize) -> String {
     cut
 }
 
+/// A text of exactly a width whose end matters most: cut at its front.
+pub(crate) fn fitted_at_end(text: &str, columns: usize) -> String {
+    if text.width() <= columns {
+        return fitted(text, columns);
+    }
+    let mut end = String::new();
+    let mut taken = 1;
+    for letter in text.chars().rev() {
+        taken += letter.width().unwrap_or(0);
+        if taken > columns {
+            break;
+        }
+        end.insert(0, letter);
+    }
+    fitted(&format!("…{end}"), columns)
+}
+
 /// Words broken into lines of a width at blanks; a word longer than a line is cut
 /// into pieces. At least one line, empty for an empty text.
 pub(crate) fn wrapped(text: &str, columns: usize) -> Vec<String> {
@@ -100,6 +117,8 @@ mod tests {
             }
         }
         assert_eq!(fitted("abcdef", 4), "abc…");
+        assert_eq!(fitted_at_end("abcdef", 4), "…def");
+        assert_eq!(fitted_at_end("心室中隔", 5), "…中隔");
     }
 
     #[test]

@@ -140,9 +140,19 @@ fn doubts(
     doubts
 }
 
+/// The sentences of a state, that of the least margin first.
 fn said(outcomes: &[Outcome], state: State) -> impl Iterator<Item = String> {
-    outcomes
+    let margin = |outcome: &Outcome| {
+        let margin = match state {
+            State::Stop => outcome.margin_stop(),
+            _ => outcome.margin_caution(),
+        };
+        margin.map_or(f64::INFINITY, |margin| margin / outcome.scale)
+    };
+    let mut those: Vec<&Outcome> = outcomes
         .iter()
-        .filter(move |outcome| outcome.state == state)
-        .map(Outcome::says_with_limit)
+        .filter(|outcome| outcome.state == state)
+        .collect();
+    those.sort_by(|one, other| margin(one).total_cmp(&margin(other)));
+    those.into_iter().map(Outcome::says_with_limit)
 }

@@ -119,17 +119,24 @@ impl Played {
         self.wait_for_row(&[text]);
     }
 
-    /// Waits until texts stand in one row, in this order.
+    /// Waits until texts stand in one row, in this order, at the end of a frame.
     #[track_caller]
     pub(crate) fn wait_for_row(&mut self, texts: &[&str]) {
         let end = Instant::now() + PATIENCE;
-        while !self.text().lines().any(|row| holds(row, texts)) {
+        while self.is_within_frame() || !self.text().lines().any(|row| holds(row, texts)) {
             assert!(
                 self.take_until(end),
                 "never saw {texts:?}:\n{}",
                 self.text()
             );
         }
+    }
+
+    /// Whether the rest of a frame is still to come: until then something of the
+    /// frame before may stand beside it.
+    fn is_within_frame(&self) -> bool {
+        let last = |mark: &[u8]| self.written.windows(mark.len()).rposition(|at| at == mark);
+        last(b"\x1b[?2026h") > last(b"\x1b[?2026l")
     }
 
     /// Waits for the end of the program; its exit code.

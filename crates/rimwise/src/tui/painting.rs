@@ -135,6 +135,10 @@ fn words(
 /// The scene with the words of at least an importance.
 fn worded(scene: &Scene, least: Importance) -> Scene {
     let figures = scene.figures.iter().filter(|figure| {
+        // What is open is said by the checks; in little room the rim comes first.
+        if least > Importance::Aside && matches!(figure.part, Part::Open(_)) {
+            return false;
+        }
         figure
             .form
             .label()

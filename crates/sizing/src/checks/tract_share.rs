@@ -15,7 +15,7 @@ impl Check for TractShare {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
             id: Id::OfFace("tract_share_left", "tract_share_right"),
-            title: "outflow left open",
+            title: "outflow open",
             unit: "share",
             scale: SHARE_SCALE,
             per: Per::Face,

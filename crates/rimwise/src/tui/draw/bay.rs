@@ -4,7 +4,7 @@ use super::lines;
 use super::pictures::Gallery;
 use super::ranking::chance;
 use super::{checks, has_keys};
-use crate::text::{fitted, wrapped};
+use crate::text::{fitted_at_end, wrapped};
 use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
@@ -14,6 +14,7 @@ use ratatui::text::{Line, Span};
 use scene::View;
 use session::{Bay, Focus, Session};
 use sizing::{Candidate, Neighbour};
+use unicode_width::UnicodeWidthStr;
 
 /// From this many columns on the heading says from where the pictures are seen.
 const ROOMY: u16 = 76;
@@ -42,7 +43,9 @@ pub(super) fn draw_all(frame: &mut Frame, session: &Session, theme: Theme, area:
     let beside = if area.width >= ROOMY { full } else { cut };
     let area = lines::headed(frame, "Side by side", &beside, focused, theme, area);
     let bays = shown_bays(session);
-    if bays.is_empty() || area.is_empty() {
+    if bays.is_empty() {
+        let waits = Line::styled("assessing the catalogue …", theme.dim());
+        lines::draw(frame, vec![waits], area);
         return;
     }
     let most = usize::from((area.width / LEAST_WIDTH).max(1));
@@ -99,13 +102,7 @@ fn draw(frame: &mut Frame, session: &Session, theme: Theme, bay: &Bay, selected:
         ..area
     };
     let Some(candidate) = candidate else { return };
-    let mut told = checks::lines(candidate, theme, area.width, usize::from(below.height));
-    if results.is_stale() {
-        told = told
-            .into_iter()
-            .map(|line| line.style(theme.dim()))
-            .collect();
-    }
+    let told = checks::lines(candidate, theme, area.width, usize::from(below.height));
     lines::draw(frame, told, below);
 }
 
@@ -119,8 +116,8 @@ fn heading(
 ) -> Vec<Line<'static>> {
     let is_offset = candidate.is_some_and(|candidate| candidate.size.occluder.is_offset());
     let turn = match (is_offset, candidate, bay.turn) {
-        (true, Some(candidate), None) => format!(" {:.0}° best", candidate.turn.to_degrees()),
-        (true, _, Some(turn)) => format!(" {turn}° by hand"),
+        (true, Some(candidate), None) => format!(" @{:.0}°", candidate.turn.to_degrees()),
+        (true, _, Some(turn)) => format!(" @{turn}° by hand"),
         _ => String::new(),
     };
     let name = format!("{}{turn}", bay.name(session.document().shelf()));
@@ -133,21 +130,18 @@ fn heading(
         || Line::styled("assessing …", theme.dim()),
         |candidate| {
             let verdict = candidate.judged.verdict;
+            let chance = format!("  {}", chance(candidate));
+            let said = format!("{} {}", told::verdict_glyph(verdict), verdict.word());
+            let full = format!("{said} on paper");
+            let has_room = full.width() + chance.width() <= usize::from(width);
             Line::from(vec![
-                Span::styled(
-                    format!(
-                        "{} {} on paper",
-                        told::verdict_glyph(verdict),
-                        verdict.word()
-                    ),
-                    theme.verdict(verdict),
-                ),
-                Span::raw(format!("  {}", chance(candidate))),
+                Span::styled(if has_room { full } else { said }, theme.verdict(verdict)),
+                Span::raw(chance),
             ])
         },
     );
     vec![
-        Line::styled(fitted(&visible(&name), usize::from(width)), style),
+        Line::styled(fitted_at_end(&visible(&name), usize::from(width)), style),
         second,
     ]
 }

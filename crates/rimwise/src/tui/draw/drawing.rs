@@ -9,6 +9,10 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use session::Session;
 
+/// From this many columns on the heading says where it is cut; the picture does
+/// too.
+const ROOMY: u16 = 96;
+
 /// Draws the selected bay.
 pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
     let bays = shown_bays(session);
@@ -17,10 +21,9 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
     };
     let shown = session.document().shown();
     let name = bay.name(session.document().shelf());
-    let beside = format!(
-        "cut to the {}, seen from the left ventricle",
-        shown.valve.label()
-    );
-    let area = lines::headed(frame, &visible(&name), &beside, true, theme, area);
+    let seen = "face-on seen from the left ventricle";
+    let full = format!("cut to the {} · {seen}", shown.valve.label());
+    let beside = if area.width >= ROOMY { &full } else { seen };
+    let area = lines::headed(frame, &visible(&name), beside, true, theme, area);
     Gallery::of(session, &[*bay]).draw(frame, theme, 0, area);
 }

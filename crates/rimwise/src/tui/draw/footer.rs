@@ -8,7 +8,7 @@ use measurement::{Method, Modality, Phase, Side};
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
-use session::{Focus, Row, Session, Status};
+use session::{Focus, Hint, Row, Session, Status};
 use sizing::State;
 use unicode_width::UnicodeWidthStr;
 
@@ -77,20 +77,30 @@ fn detail(session: &Session) -> String {
 
 /// The keys that work now, as many as there is room for.
 fn keys(session: &Session, theme: Theme, width: u16) -> Line<'static> {
-    let mut room = usize::from(width);
+    let hints = session.footer();
+    let takes = |hint: &Hint| hint.key.width() + hint.does.width() + BETWEEN.width() + 1;
+    // The last hint tells where all others are: it is always shown.
+    let mut room = usize::from(width).saturating_sub(hints.last().map_or(0, takes));
     let mut spans = Vec::new();
-    for hint in session.footer() {
-        let does = format!(" {}   ", hint.does);
-        let takes = hint.key.width() + does.width();
-        if takes > room + 3 {
+    for (index, hint) in hints.iter().enumerate() {
+        let is_last = index + 1 == hints.len();
+        if !is_last && takes(hint) > room {
             continue;
         }
-        room = room.saturating_sub(takes);
-        spans.push(Span::styled(hint.key, theme.strong()));
-        spans.push(Span::styled(does, theme.text()));
+        if !is_last {
+            room -= takes(hint);
+        }
+        spans.push(Span::styled(hint.key.clone(), theme.strong()));
+        spans.push(Span::styled(
+            format!(" {}{BETWEEN}", hint.does),
+            theme.text(),
+        ));
     }
     Line::from(spans)
 }
+
+/// What stands between two hints.
+const BETWEEN: &str = "   ";
 
 /// A modality in a word.
 pub(super) const fn modality(modality: Modality) -> &'static str {

@@ -87,7 +87,7 @@ fn row(session: &Session, command: &'static Command, theme: Theme, width: usize)
     };
     let rest = width.saturating_sub(KEYS + NAME);
     Line::from(vec![
-        Span::styled(fitted(&keys.join(" "), KEYS), theme.strong()),
+        Span::styled(fitted(&keys.join(" "), KEYS - 1) + " ", theme.strong()),
         Span::styled(fitted(command.name, NAME), style),
         Span::styled(fitted(&visible(&says), rest), style),
     ])

@@ -2,7 +2,7 @@
 
 use super::has_keys;
 use super::lines::{self, first_shown};
-use crate::text::fitted;
+use crate::text::{fitted, fitted_at_end};
 use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
@@ -52,7 +52,6 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
     let selected = session.listed_place();
     let room = usize::from(area.height);
     let first = first_shown(selected.unwrap_or(0), listed.len(), room);
-    let dimmed = session.results().is_stale();
     let shown = listed
         .iter()
         .enumerate()
@@ -60,9 +59,6 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
         .take(room)
         .map(|(index, candidate)| {
             let mut line = row(&assessed.ranking, candidate, theme, usize::from(area.width));
-            if dimmed {
-                line = line.style(theme.dim());
-            }
             if Some(index) == selected {
                 line = line.patch_style(theme.selected(focused));
             }
@@ -99,7 +95,7 @@ fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> 
             format!("{:>3}{group} ", index.unwrap_or_default() + 1),
             theme.dim(),
         ),
-        Span::raw(fitted(&visible(&candidate.name()), name)),
+        Span::raw(fitted_at_end(&visible(&candidate.name()), name)),
         Span::styled(
             fitted(&format!(" {} {word}", told::verdict_glyph(verdict)), said),
             theme.verdict(verdict),

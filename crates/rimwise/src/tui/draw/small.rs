@@ -10,6 +10,7 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::Line;
 use session::{Row, Session};
+use unicode_width::UnicodeWidthStr;
 
 /// Draws as many of the essentials as there are lines for, the most needed first.
 pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
@@ -17,6 +18,12 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
     let mut told = Vec::new();
     if let Some(candidate) = session.candidate() {
         let verdict = candidate.judged.verdict;
+        let short = format!(
+            "{} {} {}",
+            told::verdict_glyph(verdict),
+            chance(candidate),
+            candidate.name()
+        );
         let text = format!(
             "{} {} {} {}",
             told::verdict_glyph(verdict),
@@ -24,6 +31,7 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
             verdict.word(),
             chance(candidate)
         );
+        let text = if text.width() <= width { text } else { short };
         told.push(Line::styled(
             fitted(&visible(&text), width),
             theme.verdict(verdict),
