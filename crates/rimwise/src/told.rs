@@ -55,6 +55,16 @@ fn signed(value: f64) -> String {
     format!("{value:+.1}")
 }
 
+/// What stands before a chance: `≤` where a stop was not assessed, so that the
+/// chance of the others does not pass for the chance of all.
+pub(crate) fn at_most(candidate: &Candidate) -> &'static str {
+    if candidate.is_chance_whole() {
+        ""
+    } else {
+        "≤"
+    }
+}
+
 /// The margin to the stop that is least in units of the checks' scales, and whose
 /// it is.
 pub(crate) fn nearest_stop(candidate: &Candidate) -> Option<String> {

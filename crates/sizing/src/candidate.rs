@@ -95,6 +95,16 @@ impl Candidate {
         }
     }
 
+    /// Whether every check that has a stop was assessed; otherwise its chance is
+    /// one of the others alone, and the true one at most that.
+    pub fn is_chance_whole(&self) -> bool {
+        let mut stops = self
+            .outcomes
+            .iter()
+            .filter(|outcome| !outcome.stop.is_none());
+        stops.all(|outcome| outcome.value.is_some())
+    }
+
     /// The least margin to a stop in units of the checks' scales; `None` where no
     /// stop was assessed.
     pub fn least_margin(&self) -> Option<f64> {

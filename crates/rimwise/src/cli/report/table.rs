@@ -111,7 +111,7 @@ pub(super) fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {
     } else {
         format!(
             "Geometry chance: share of {} draws in which no stop is broken; it is not the \
-             chance of a good procedure.",
+             chance of a good procedure. ≤: a stop was not assessed.",
             from.draws
         )
     };
@@ -139,7 +139,7 @@ fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
 
 /// One line of the table.
 fn columns(cells: &[String; 6]) -> String {
-    const WIDTHS: [usize; 6] = [4, 5, 22, 12, 14, 18];
+    const WIDTHS: [usize; 6] = [4, 5, 22, 12, 15, 17];
     let line: Vec<String> = cells
         .iter()
         .zip(WIDTHS)
@@ -163,11 +163,12 @@ pub(super) fn chance(candidate: &Candidate) -> String {
         || "–".to_owned(),
         |it| {
             let (value, error) = (100.0 * it.chance.value, 100.0 * it.chance.error);
+            let at_most = told::at_most(candidate);
             // A rounded error of 0 would claim too much.
             if error < LEAST_SHOWN {
-                format!("{value:.1} ± <{LEAST_SHOWN} %")
+                format!("{at_most}{value:.1} ± <{LEAST_SHOWN} %")
             } else {
-                format!("{value:.1} ± {error:.1} %")
+                format!("{at_most}{value:.1} ± {error:.1} %")
             }
         },
     )

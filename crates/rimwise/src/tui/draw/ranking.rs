@@ -128,6 +128,12 @@ pub(super) fn chance(candidate: &Candidate) -> String {
     let chances = candidate.chances.as_ref();
     chances.map_or_else(
         || "…".to_owned(),
-        |it| format!("{:.0} %", 100.0 * it.chance.value),
+        |it| {
+            format!(
+                "{}{:.0} %",
+                told::at_most(candidate),
+                100.0 * it.chance.value
+            )
+        },
     )
 }
