@@ -1,8 +1,10 @@
 use crate::check::Row;
 use crate::house_rules::Parameter;
 use crate::outcome::{Outcome, State};
-use crate::{Setting, words};
+use crate::resolve::Basis;
+use crate::{Setting, Subject, words};
 use geometry::Occluder;
+use measurement::{Feature, Quantity, Structure, Valve};
 use std::fmt;
 
 /// What is said of a size as a whole. It is said of paper, not of a child.
@@ -134,10 +136,23 @@ fn doubts(
             }
         }
     }
+    doubts.extend(sag_of_a_prolapse(setting, rows));
     if occluder.discs.iter().any(Option::is_none) {
         doubts.push("no lip on one side or both".into());
     }
     doubts
+}
+
+/// The sag that is assumed where nobody read it is that of a cusp in its place: it
+/// cannot speak for one that prolapses, or may.
+fn sag_of_a_prolapse(setting: &Setting, rows: &[Row]) -> Option<String> {
+    let sag = Quantity::find(Structure::Valve(Valve::Aortic), Feature::Sag)?;
+    let is_assumed = matches!(setting.basis(sag), Basis::Assumed { .. });
+    let counts = rows
+        .iter()
+        .any(|row| row.of == Subject::Valve(Valve::Aortic) && row.id() == "clearance");
+    (setting.case().facts.prolapse.may_be() && is_assumed && counts)
+        .then(|| format!("{sag} is assumed, and a cusp prolapses or may"))
 }
 
 /// The sentences of a state, that of the least margin first.
