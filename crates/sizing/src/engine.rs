@@ -1,7 +1,9 @@
 //! Counting, over all draws, how often the limits of a size hold.
 
+mod draw_set;
 mod plain;
 
+pub use draw_set::DrawSet;
 pub use plain::Plain;
 
 use crate::check::Row;
@@ -32,6 +34,8 @@ pub struct Counts {
     pub no_stop: BlockShares,
     /// In which neither a stop nor a caution is broken.
     pub no_caution: BlockShares,
+    /// The draws in which no stop is broken, for what is asked of pairs of sizes.
+    pub holds: DrawSet,
 }
 
 /// Shares of the draws in which the limits of one row hold.
@@ -47,4 +51,13 @@ pub struct RowShares {
 pub trait Engine: Sync {
     /// Counts over all draws for one size.
     fn count(&self, question: &Question, draws: &Draws) -> Counts;
+
+    /// Counts for several sizes of one setting, in their order: an engine may
+    /// share work between them.
+    fn count_all(&self, questions: &[Question], draws: &Draws) -> Vec<Counts> {
+        questions
+            .iter()
+            .map(|question| self.count(question, draws))
+            .collect()
+    }
 }

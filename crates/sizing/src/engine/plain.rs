@@ -1,4 +1,4 @@
-use super::{Counts, Engine, Question, RowShares};
+use super::{Counts, DrawSet, Engine, Question, RowShares};
 use crate::check::Lanes;
 use crate::draws::{Block, Draws};
 use geometry::Seat;
@@ -16,6 +16,7 @@ impl Engine for Plain {
         let mut rows = vec![Tally::default(); question.rows.len()];
         let (mut no_stop, mut no_caution) = (Held::default(), Held::default());
         let mut all = Held::default();
+        let mut holds = DrawSet::none(draws.len());
         let mut first = 0;
         for (index, block) in draws.blocks().iter().enumerate() {
             let weight = |lane: usize| draws.weights().of(first + lane);
@@ -38,7 +39,10 @@ impl Engine for Plain {
             }
             for (lane, one) in kept.iter().enumerate() {
                 all[index] += weight(lane);
-                no_stop[index] += if one.stop { weight(lane) } else { 0.0 };
+                if one.stop {
+                    no_stop[index] += weight(lane);
+                    holds.insert(first + lane);
+                }
                 no_caution[index] += if one.stop && one.caution {
                     weight(lane)
                 } else {
@@ -62,6 +66,7 @@ impl Engine for Plain {
                 .collect(),
             no_stop: shares(no_stop),
             no_caution: shares(no_caution),
+            holds,
         }
     }
 }

@@ -1,0 +1,68 @@
+/// A set of draws, counted through the blocks in their order.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct DrawSet {
+    words: Vec<u64>,
+    len: usize,
+}
+
+impl DrawSet {
+    /// None of a number of draws.
+    pub fn none(draws: usize) -> Self {
+        Self {
+            words: vec![0; draws.div_ceil(Self::WORD)],
+            len: draws,
+        }
+    }
+
+    /// The draws for which something holds.
+    pub fn of(draws: usize, holds: impl Fn(usize) -> bool) -> Self {
+        let mut set = Self::none(draws);
+        for draw in (0..draws).filter(|&draw| holds(draw)) {
+            set.insert(draw);
+        }
+        set
+    }
+
+    /// Adds a draw; one beyond the last is no draw.
+    pub fn insert(&mut self, draw: usize) {
+        if draw < self.len {
+            self.words[draw / Self::WORD] |= 1 << (draw % Self::WORD);
+        }
+    }
+
+    /// Whether a draw is in the set.
+    pub fn contains(&self, draw: usize) -> bool {
+        self.words
+            .get(draw / Self::WORD)
+            .is_some_and(|word| word >> (draw % Self::WORD) & 1 == 1)
+    }
+
+    /// Of how many draws it is a set.
+    pub const fn draws(&self) -> usize {
+        self.len
+    }
+
+    /// How many draws are in it.
+    pub fn count(&self) -> usize {
+        self.words
+            .iter()
+            .map(|word| word.count_ones() as usize)
+            .sum()
+    }
+
+    const WORD: usize = u64::BITS as usize;
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_put_in_is_in() {
+        let set = DrawSet::of(130, |draw| draw % 3 == 0);
+        assert_eq!(set.draws(), 130);
+        assert_eq!(set.count(), 44);
+        assert!((0..130).all(|draw| set.contains(draw) == (draw % 3 == 0)));
+        assert!(!set.contains(130) && !set.contains(1000));
+    }
+}
