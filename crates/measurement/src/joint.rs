@@ -1,4 +1,6 @@
 use crate::{Blocks, Estimate, Law, Modality, Quantity, Values};
+use std::collections::BTreeMap;
+use std::rc::Rc;
 
 /// All that is believed of one anatomy, drawn together.
 ///
@@ -34,6 +36,11 @@ const fn place(modality: Modality) -> usize {
     modality as usize
 }
 
+/// The Sobol dimension of a modality's scale error.
+fn scale_dimension(place: usize) -> u32 {
+    (Blocks::SCALES..).nth(place).unwrap_or(Blocks::SCALES)
+}
+
 impl Joint {
     /// The joint law of estimates, with the relative standard deviation of each
     /// modality's scale; a modality not named has none.
@@ -59,33 +66,47 @@ impl Joint {
         values
     }
 
-    /// The anatomy of one draw.
-    pub fn draw(&self, blocks: &Blocks, block: usize, index: usize) -> Values {
-        let normal = |dimension: u32| blocks.normal(block, index, dimension);
-        let mut scale = [0.0; MODALITIES];
-        for ((error, sd), dimension) in scale.iter_mut().zip(self.scale_sd).zip(Blocks::SCALES..) {
-            if sd > 0.0 {
-                *error = sd * normal(dimension);
-            }
+    /// The draws of one block: for each quantity its values, in the order of the
+    /// block's points.
+    pub fn draw(&self, blocks: &Blocks, block: usize) -> Vec<(Quantity, Vec<f64>)> {
+        let mut deviates = Deviates::new(blocks, block);
+        let scale: [Option<Vec<f64>>; MODALITIES] = std::array::from_fn(|place| {
+            let sd = self.scale_sd[place];
+            let is_used = sd > 0.0 && self.margins.iter().any(|margin| margin.scales_with(place));
+            is_used.then(|| {
+                let z = deviates.of(scale_dimension(place));
+                z.iter().map(|z| sd * z).collect()
+            })
+        });
+        self.margins
+            .iter()
+            .map(|margin| (margin.quantity, margin.draw(&mut deviates, &scale)))
+            .collect()
+    }
+}
+
+/// The normal deviates of one block, each dimension drawn once.
+struct Deviates<'a> {
+    blocks: &'a Blocks,
+    block: usize,
+    known: BTreeMap<u32, Rc<[f64]>>,
+}
+
+impl<'a> Deviates<'a> {
+    const fn new(blocks: &'a Blocks, block: usize) -> Self {
+        Self {
+            blocks,
+            block,
+            known: BTreeMap::new(),
         }
-        let mut values = Values::new();
-        for margin in &self.margins {
-            let own = margin.own * normal(margin.quantity.info().dimension);
-            let z = margin.partners.iter().fold(own, |z, &(dimension, weight)| {
-                z + weight * normal(dimension)
-            });
-            let error: f64 = margin
-                .scale_shares
-                .iter()
-                .map(|&(place, share)| share * scale[place])
-                .sum();
-            // A scale below 0 is no scale: it would turn a length about.
-            values.set(
-                margin.quantity,
-                margin.law.at_normal(z) * (1.0 + error).max(0.0),
-            );
-        }
-        values
+    }
+
+    fn of(&mut self, dimension: u32) -> Rc<[f64]> {
+        let drawn = self
+            .known
+            .entry(dimension)
+            .or_insert_with(|| self.blocks.normals(self.block, dimension).into());
+        Rc::clone(drawn)
     }
 }
 
@@ -109,6 +130,39 @@ impl Margin {
             own: (1.0 - squares).max(0.0).sqrt(),
         }
     }
+
+    fn scales_with(&self, place: usize) -> bool {
+        self.scale_shares.iter().any(|&(mine, _)| mine == place)
+    }
+
+    fn draw(&self, deviates: &mut Deviates, scale: &[Option<Vec<f64>>; MODALITIES]) -> Vec<f64> {
+        let own = deviates.of(self.quantity.info().dimension);
+        let mut values: Vec<f64> = own.iter().map(|z| self.own * z).collect();
+        for &(dimension, weight) in &self.partners {
+            let partner = deviates.of(dimension);
+            for (z, partner) in values.iter_mut().zip(partner.iter()) {
+                *z += weight * partner;
+            }
+        }
+        for z in &mut values {
+            *z = self.law.at_normal(*z);
+        }
+        if self.scale_shares.is_empty() {
+            return values;
+        }
+        let mut errors = vec![0.0; values.len()];
+        for &(place, share) in &self.scale_shares {
+            let Some(scale) = &scale[place] else { continue };
+            for (error, scale) in errors.iter_mut().zip(scale) {
+                *error += share * scale;
+            }
+        }
+        for (value, error) in values.iter_mut().zip(errors) {
+            // A scale below 0 is no scale: it would turn a length about.
+            *value *= (1.0 + error).max(0.0);
+        }
+        values
+    }
 }
 
 #[cfg(test)]
@@ -126,8 +180,9 @@ mod tests {
     fn all_draws(joint: &Joint, quantity: Quantity) -> Vec<f64> {
         let blocks = Blocks::new(8 << 10, 1).unwrap();
         (0..Blocks::COUNT)
-            .flat_map(|block| (0..blocks.per_block()).map(move |index| (block, index)))
-            .map(|(block, index)| joint.draw(&blocks, block, index).get(quantity).unwrap())
+            .flat_map(|block| joint.draw(&blocks, block))
+            .filter(|(of, _)| *of == quantity)
+            .flat_map(|(_, values)| values)
             .collect()
     }
 

@@ -1,4 +1,5 @@
 mod curved_trapezoid;
+mod probability;
 mod student_t;
 
 use crate::{LawKind, normal};

@@ -8,8 +8,10 @@
 //! sums run in a fixed order.
 
 mod anatomy;
+mod answer;
 mod chance;
 mod estimate;
+mod finding;
 mod fusion;
 mod joint;
 mod law;
@@ -25,8 +27,10 @@ mod values;
 mod weights;
 
 pub use anatomy::{Side, Site, Valve};
+pub use answer::Answer;
 pub use chance::{BlockShares, Chance, tied};
 pub use estimate::Estimate;
+pub use finding::{Finding, Findings};
 pub use fusion::{Corrected, Dispute, Fused, fuse};
 pub use joint::Joint;
 pub use law::Law;
@@ -39,7 +43,9 @@ pub use shared_edge::shared_edge_correlation;
 pub use sobol::{Blocks, DrawsError};
 pub use summary::{Interval, Summary};
 pub use units::{
-    Cm, Degrees, Kg, LPerMin, MPerS, Mm, MmHg, Ratio, SquareMetres, Wood, WoodM2, Years,
+    Amount, BeatsPerMin, Cm, Degrees, GPerDl, Grams, Kg, LPerMin, LPerMinM2, MPerS, Ml, MlPerL,
+    MlPerMin, MlPerMinM2, Mm, MmHg, Percent, Ratio, Seconds, SquareCm, SquareMetres, Wood, WoodM2,
+    Years, ZScore,
 };
 pub use values::Values;
 pub use weights::Weights;

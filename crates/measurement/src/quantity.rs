@@ -10,7 +10,7 @@ use std::fmt;
 pub enum Unit {
     /// Millimetres.
     Mm,
-    /// Centimetres, for body height alone.
+    /// Centimetres, for body height and velocity integrals.
     Cm,
     /// Kilograms.
     Kg,
@@ -24,6 +24,14 @@ pub enum Unit {
     MmHg,
     /// A ratio without unit.
     Ratio,
+    /// Per cent, of a saturation or of inspired gas.
+    Percent,
+    /// Grams in a decilitre, of haemoglobin.
+    GPerDl,
+    /// Millilitres a minute for each square metre of body surface.
+    MlPerMinM2,
+    /// Beats a minute.
+    PerMin,
 }
 
 impl Unit {
@@ -38,6 +46,10 @@ impl Unit {
             Self::MPerS => "m/s",
             Self::MmHg => "mmHg",
             Self::Ratio => "ratio",
+            Self::Percent => "%",
+            Self::GPerDl => "g/dL",
+            Self::MlPerMinM2 => "mL/min/m2",
+            Self::PerMin => "/min",
         }
     }
 }
@@ -80,6 +92,26 @@ pub enum Structure {
     Artery,
     /// The circulation.
     Flow,
+    /// The superior vena cava.
+    SuperiorVenaCava,
+    /// The inferior vena cava.
+    InferiorVenaCava,
+    /// The right atrium.
+    RightAtrium,
+    /// The pulmonary artery.
+    PulmonaryArtery,
+    /// A pulmonary artery whose branch is closed by the catheter.
+    PulmonaryWedge,
+    /// A pulmonary vein.
+    PulmonaryVein,
+    /// The left atrium.
+    LeftAtrium,
+    /// The aorta, or a systemic artery.
+    Aorta,
+    /// The aortic arch.
+    Arch,
+    /// The blood.
+    Blood,
     /// The child.
     Patient,
 }
@@ -119,8 +151,28 @@ pub enum Feature {
     Width,
     /// Peak velocity.
     Velocity,
+    /// The integral of velocity over one ejection.
+    VelocityIntegral,
     /// Systolic pressure.
     SystolicPressure,
+    /// Diastolic pressure, of a ventricle at the end of diastole.
+    DiastolicPressure,
+    /// Mean pressure.
+    MeanPressure,
+    /// Pressure lost along a vessel.
+    Gradient,
+    /// Oxygen saturation.
+    Saturation,
+    /// Oxygen tension.
+    OxygenTension,
+    /// Haemoglobin.
+    Haemoglobin,
+    /// Oxygen uptake.
+    OxygenUptake,
+    /// Oxygen in what is breathed.
+    InspiredOxygen,
+    /// Heart rate.
+    HeartRate,
     /// Pulmonary over systemic flow.
     QpQs,
     /// Weight.
@@ -172,11 +224,10 @@ pub struct QuantityInfo {
 impl Quantity {
     /// The quantity of a structure and a feature, if there is one.
     pub fn find(structure: Structure, feature: Feature) -> Option<Self> {
-        table::ROWS
-            .iter()
-            .position(|row| row.structure == structure && row.feature == feature)
-            .and_then(|index| u8::try_from(index).ok())
-            .map(|index| Self { index })
+        Self::all().find(|quantity| {
+            let info = quantity.info();
+            info.structure == structure && info.feature == feature
+        })
     }
 
     /// The quantity with an address such as `aortic.rim`.
@@ -186,14 +237,14 @@ impl Quantity {
 
     /// Every quantity, in the order in which they are asked.
     pub fn all() -> impl ExactSizeIterator<Item = Self> {
-        (0..table::ROWS.len()).map(|index| Self {
+        (0..Self::COUNT).map(|index| Self {
             index: u8::try_from(index).unwrap_or(u8::MAX),
         })
     }
 
     /// What is known of it before it is read.
     pub fn info(self) -> &'static QuantityInfo {
-        &table::ROWS[self.index()]
+        table::row(self.index())
     }
 
     /// Its address in files.
@@ -217,7 +268,7 @@ impl Quantity {
     }
 
     /// How many quantities there are.
-    pub const COUNT: usize = table::ROWS.len();
+    pub const COUNT: usize = table::COUNT;
 }
 
 impl fmt::Display for Quantity {

@@ -1,7 +1,7 @@
 use crate::Selection;
 
 /// Correlation between a rim and the axis of the opening it starts from, where
-/// both were read on the same images.
+/// both were read on the same images: of one name and one modality.
 ///
 /// On one image the rim's inner end and the axis's outer end are one mark on one
 /// edge: set outward by ε it makes the axis longer and the rim shorter by ε. If
@@ -21,7 +21,10 @@ pub fn shared_edge_correlation(rim: &Selection, edge: &Selection, rho: f64) -> f
     let mut covariance = 0.0;
     for of_rim in &rim.terms {
         for of_edge in &edge.terms {
-            if of_rim.image.is_some() && of_rim.image == of_edge.image {
+            if of_rim.image.is_some()
+                && of_rim.image == of_edge.image
+                && of_rim.modality == of_edge.modality
+            {
                 covariance += rho * (of_rim.weight * of_rim.sd) * (of_edge.weight * of_edge.sd);
             }
         }
@@ -33,7 +36,7 @@ pub fn shared_edge_correlation(rim: &Selection, edge: &Selection, rho: f64) -> f
 mod tests {
     use super::*;
     use crate::fusion::tests::reading;
-    use crate::{Choose, Corrected, GroupPattern, Preference, Reading, select};
+    use crate::{Choose, Corrected, GroupPattern, Modality, Preference, Reading, select};
 
     fn selection(images: &[Option<&str>], sd: f64) -> Selection {
         let readings: Vec<Reading> = images
@@ -69,6 +72,15 @@ mod tests {
     fn other_images_or_none_give_nothing() {
         let rim = selection(&[Some("a"), None], 0.7);
         let axis = selection(&[Some("b"), None], 0.4);
+        assert_eq!(shared_edge_correlation(&rim, &axis, -0.5), 0.0);
+    }
+
+    #[test]
+    fn one_name_in_two_modalities_is_two_images() {
+        let rim = selection(&[Some("long axis")], 0.7);
+        let mut axis = rim.clone();
+        axis.terms[0].modality = Modality::Angiography;
+        assert_ne!(shared_edge_correlation(&rim, &rim, -0.5), 0.0);
         assert_eq!(shared_edge_correlation(&rim, &axis, -0.5), 0.0);
     }
 

@@ -102,6 +102,30 @@ impl Blocks {
     pub fn normal(&self, block: usize, index: usize, dimension: u32) -> f64 {
         normal::quantile(self.uniform(block, index, dimension))
     }
+
+    /// One coordinate of every point of a block.
+    ///
+    /// # Panics
+    ///
+    /// As [`uniform`](Self::uniform).
+    pub fn uniforms(&self, block: usize, dimension: u32) -> Vec<f64> {
+        (0..self.per_block)
+            .map(|index| self.uniform(block, index, dimension))
+            .collect()
+    }
+
+    /// One coordinate of every point of a block as a standard normal deviate.
+    ///
+    /// # Panics
+    ///
+    /// As [`uniforms`](Self::uniforms).
+    pub fn normals(&self, block: usize, dimension: u32) -> Vec<f64> {
+        let mut deviates = self.uniforms(block, dimension);
+        for deviate in &mut deviates {
+            *deviate = normal::quantile(*deviate);
+        }
+        deviates
+    }
 }
 
 impl DrawsError {

@@ -2,6 +2,16 @@
 
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
+/// A number that carries its unit in its type, for what is written once for
+/// several units.
+pub trait Amount: Copy {
+    /// The number in this unit.
+    fn of(number: f64) -> Self;
+
+    /// The bare number.
+    fn number(self) -> f64;
+}
+
 macro_rules! unit {
     ($(#[$doc:meta])* $name:ident) => {
         $(#[$doc])*
@@ -11,6 +21,16 @@ macro_rules! unit {
         impl $name {
             /// The bare number.
             pub const fn value(self) -> f64 {
+                self.0
+            }
+        }
+
+        impl Amount for $name {
+            fn of(number: f64) -> Self {
+                Self(number)
+            }
+
+            fn number(self) -> f64 {
                 self.0
             }
         }
@@ -136,13 +156,67 @@ unit!(
     Degrees
 );
 unit!(
+    /// Square centimetres of an orifice or of a section.
+    SquareCm
+);
+unit!(
+    /// Millilitres.
+    Ml
+);
+unit!(
+    /// Grams.
+    Grams
+);
+unit!(
+    /// Seconds.
+    Seconds
+);
+unit!(
+    /// Heart beats per minute.
+    BeatsPerMin
+);
+unit!(
+    /// Per cent, of saturation and of the oxygen breathed in.
+    Percent
+);
+unit!(
+    /// Grams per decilitre, of haemoglobin.
+    GPerDl
+);
+unit!(
+    /// Millilitres of oxygen in a litre of blood.
+    MlPerL
+);
+unit!(
+    /// Millilitres of oxygen taken up in a minute by this body.
+    MlPerMin
+);
+unit!(
+    /// Oxygen uptake indexed to body surface: mL/min/m².
+    MlPerMinM2
+);
+unit!(
+    /// Flow indexed to body surface: L/min/m². To index, divide by the surface.
+    LPerMinM2
+);
+unit!(
+    /// Standard deviations from the mean of healthy children of the same size.
+    ZScore
+);
+unit!(
     /// A number without unit.
     Ratio
 );
 
 amount!(Mm MmHg MPerS LPerMin Wood WoodM2 SquareMetres Kg Cm Years Degrees);
+amount!(SquareCm Ml Grams Seconds BeatsPerMin Percent GPerDl MlPerL MlPerMin MlPerMinM2 LPerMinM2);
 product!(LPerMin * Wood = MmHg);
+product!(LPerMinM2 * WoodM2 = MmHg);
 product!(Wood * SquareMetres = WoodM2);
+product!(LPerMinM2 * SquareMetres = LPerMin);
+product!(MlPerMinM2 * SquareMetres = MlPerMin);
+product!(MlPerL * LPerMin = MlPerMin);
+product!(MlPerL * LPerMinM2 = MlPerMinM2);
 
 #[cfg(test)]
 mod tests {
@@ -153,6 +227,13 @@ mod tests {
         let resistance = (MmHg(35.0) - MmHg(9.0)) / LPerMin(2.6);
         assert_eq!(resistance, Wood(10.0));
         assert_eq!(resistance * SquareMetres(0.5), WoodM2(5.0));
+    }
+
+    #[test]
+    fn flow_is_indexed_by_dividing() {
+        assert_eq!(LPerMin(1.5) / SquareMetres(0.5), LPerMinM2(3.0));
+        assert_eq!((MmHg(30.0) - MmHg(9.0)) / LPerMinM2(3.0), WoodM2(7.0));
+        assert_eq!(MlPerMinM2(150.0) / MlPerL(50.0), LPerMinM2(3.0));
     }
 
     #[test]

@@ -2,12 +2,25 @@
 //! dimension is given once and never changed or used again, so that the draws of
 //! every other quantity stay as they were.
 
+mod circulation;
+
 use super::{Feature, LawKind, QuantityInfo, Structure, Unit};
 use crate::{Site, Valve};
+use circulation::CIRCULATION;
 
 const EVERY_SITE: &[Site] = &[];
 
-pub(super) static ROWS: [QuantityInfo; 56] = [
+/// How many rows there are.
+pub(super) const COUNT: usize = ANATOMY.len() + CIRCULATION.len();
+
+/// The row at a place: those of the anatomy, then those of the circulation.
+pub(super) fn row(index: usize) -> &'static QuantityInfo {
+    ANATOMY
+        .get(index)
+        .unwrap_or_else(|| &CIRCULATION[index - ANATOMY.len()])
+}
+
+static ANATOMY: [QuantityInfo; 56] = [
     QuantityInfo {
         structure: Structure::Throat,
         feature: Feature::Major,

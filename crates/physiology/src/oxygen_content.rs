@@ -1,0 +1,127 @@
+use measurement::{GPerDl, MlPerL, MmHg, Percent};
+
+/// Oxygen that a gram of haemoglobin binds: Hüfner's number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Hufner {
+    /// 1.34 mL/g.
+    Ml134,
+    /// 1.36 mL/g: the usual one of the catheter laboratory.
+    Ml136,
+    /// 1.39 mL/g: pure haemoglobin, from its molecular weight.
+    Ml139,
+}
+
+impl Hufner {
+    /// All numbers in use.
+    pub const ALL: [Self; 3] = [Self::Ml134, Self::Ml136, Self::Ml139];
+
+    /// The number, mL/g.
+    pub const fn ml_per_g(self) -> f64 {
+        match self {
+            Self::Ml134 => 1.34,
+            Self::Ml136 => 1.36,
+            Self::Ml139 => 1.39,
+        }
+    }
+
+    /// Where it is used.
+    pub const fn source(self) -> &'static str {
+        match self {
+            Self::Ml136 => {
+                "flow calculations of a London heart hospital, www7.rbht.nhs.uk/flowcalculations.asp"
+            }
+            Self::Ml134 | Self::Ml139 => "literature, from memory",
+        }
+    }
+}
+
+/// Oxygen that dissolves in a litre of blood for each mmHg of its tension.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Solubility {
+    /// 0.030 mL/L/mmHg: the rounded figure of the catheter laboratory.
+    Rounded,
+    /// 0.031 mL/L/mmHg: 37 °C, from memory.
+    Warm,
+}
+
+impl Solubility {
+    /// The figure, mL/L/mmHg.
+    pub const fn ml_per_l_mmhg(self) -> f64 {
+        match self {
+            Self::Rounded => 0.030,
+            Self::Warm => 0.031,
+        }
+    }
+}
+
+/// What is taken for the blood's own constants, printed beside every flow.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct OxygenConstants {
+    /// Oxygen bound.
+    pub hufner: Hufner,
+    /// Oxygen dissolved.
+    pub solubility: Solubility,
+}
+
+impl OxygenConstants {
+    /// The usual ones of the catheter laboratory.
+    pub const USUAL: Self = Self {
+        hufner: Hufner::Ml136,
+        solubility: Solubility::Rounded,
+    };
+}
+
+/// What was read of one sample of blood.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Blood {
+    /// Saturation.
+    pub saturation: Percent,
+    /// Oxygen tension; without it dissolved oxygen is not counted.
+    pub tension: Option<MmHg>,
+}
+
+impl Blood {
+    /// A sample of which saturation alone was read.
+    pub const fn saturated(saturation: Percent) -> Self {
+        Self {
+            saturation,
+            tension: None,
+        }
+    }
+}
+
+const DL_PER_L: f64 = 10.0;
+
+/// Oxygen that haemoglobin binds when full: haemoglobin × Hüfner's number × 10.
+pub fn oxygen_capacity(haemoglobin: GPerDl, hufner: Hufner) -> MlPerL {
+    MlPerL(haemoglobin.value() * hufner.ml_per_g() * DL_PER_L)
+}
+
+/// Oxygen in the blood, bound and dissolved: capacity × saturation + solubility
+/// × tension.
+///
+/// Leaves out haemoglobin that binds no oxygen.
+pub fn oxygen_content(haemoglobin: GPerDl, blood: Blood, constants: OxygenConstants) -> MlPerL {
+    let bound =
+        oxygen_capacity(haemoglobin, constants.hufner) * (blood.saturation / Percent(100.0));
+    let tension = blood.tension.map_or(0.0, MmHg::value);
+    bound + MlPerL(constants.solubility.ml_per_l_mmhg() * tension)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn dissolved_oxygen_counts_where_the_tension_was_read() {
+        let content = |blood| oxygen_content(GPerDl(12.0), blood, OxygenConstants::USUAL).value();
+        let air = content(Blood::saturated(Percent(100.0)));
+        let oxygen = content(Blood {
+            saturation: Percent(100.0),
+            tension: Some(MmHg(500.0)),
+        });
+        // 12 · 1.36 · 10, and 0.03 · 500 on top: more than 9 % of it.
+        assert!((air - 163.2).abs() < 1e-12, "{air}");
+        assert!((oxygen - air - 15.0).abs() < 1e-12, "{oxygen}");
+    }
+}
