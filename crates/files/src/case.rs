@@ -1,8 +1,10 @@
 use crate::document::{Checked, Place, Step};
 use crate::faults::{Faults, Seen, did_you_mean, one_of};
 use crate::form::{Bare, Entries};
-use crate::{Diagnostic, FileError, Source, excerpt};
-use measurement::{Method, Phase, Quantity, Reading, ReadingId, Side, Structure, Unit};
+use crate::{Diagnostic, FileError, Source, Word, excerpt};
+use measurement::{
+    Finding, Findings, Method, Phase, Quantity, Reading, ReadingId, Side, Structure, Unit,
+};
 use serde::Deserialize;
 use sizing::resolve::neighbour_of;
 use sizing::{Answer, Case, Facts, HouseRules, Neighbour};
@@ -83,6 +85,8 @@ struct CaseForm {
     #[serde(default)]
     facts: FactsForm,
     #[serde(default)]
+    findings: Entries<Bare>,
+    #[serde(default)]
     exclusions: Entries<Bare>,
 }
 
@@ -124,6 +128,7 @@ fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
         readings,
         absent,
         facts: facts(&form.facts, &at.field("facts"), faults),
+        findings: findings(form.findings, &at.field("findings"), faults),
         exclusions: exclusions(form.exclusions, &at.field("exclusions"), faults),
     }
 }
@@ -183,7 +188,7 @@ const OTHER_METHODS: [&str; 3] = ["colour_jet", "contrast_stream", "balloon"];
 
 /// Whether the method decides if a reading is like another: lengths in the
 /// heart, which a jet or a balloon makes wider or narrower than its edges are.
-fn needs_method(quantity: Quantity) -> bool {
+pub(crate) fn needs_method(quantity: Quantity) -> bool {
     let info = quantity.info();
     info.unit == Unit::Mm && !matches!(info.structure, Structure::Vein | Structure::Artery)
 }
@@ -234,6 +239,24 @@ fn facts(form: &FactsForm, at: &Place, faults: &mut Faults) -> Facts {
     }
 }
 
+fn findings(form: Entries<Bare>, at: &Place, faults: &mut Faults) -> Findings {
+    let mut seen = Seen::new();
+    let each = form.0.into_iter().enumerate();
+    each.filter_map(|(index, (name, answer))| {
+        let at = at.item(index);
+        faults.once(&mut seen, &name, &at);
+        let answer = faults.word(&at, &answer.0);
+        let finding = Finding::from_word(&name);
+        if finding.is_none() {
+            let known = || Finding::ALL.into_iter().map(Finding::name);
+            let found = format!("\"{name}\"");
+            faults.say(&at, &found, one_of(known()), did_you_mean(&name, known()));
+        }
+        Some((finding?, answer))
+    })
+    .collect()
+}
+
 fn exclusions(form: Entries<Bare>, at: &Place, faults: &mut Faults) -> BTreeMap<String, Answer> {
     let mut seen = Seen::new();
     let each = form.0.into_iter().enumerate();
@@ -262,7 +285,7 @@ mod tests {
         assert_eq!(field("aortic-rim-long", "sd"), Some("0.5"));
         assert_eq!(
             field("aortic-rim-long", "image"),
-            Some("\"parasternal long axis\"")
+            Some("\"parasternal long axis, end-diastole\"")
         );
         assert_eq!(field("weight", "sd"), None);
         assert_eq!(field("nobody", "value"), None);

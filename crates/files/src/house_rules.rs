@@ -80,7 +80,7 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
 }
 
 /// Each row of a list with its place.
-fn each_row<'a, Form, Row>(
+pub(crate) fn each_row<'a, Form, Row>(
     forms: Vec<Form>,
     at: &'a Place,
     mut row: impl FnMut(Form, &Place<'a>) -> Row,
@@ -93,7 +93,7 @@ fn each_row<'a, Form, Row>(
 }
 
 /// Where a row comes from: every row says it.
-fn source(source: String, at: &Place, faults: &mut Faults) -> String {
+pub(crate) fn source(source: String, at: &Place, faults: &mut Faults) -> String {
     let at = at.field("source");
     if source.trim().is_empty() {
         faults.add(

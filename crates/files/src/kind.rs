@@ -10,6 +10,8 @@ pub enum FileKind {
     Catalogue,
     /// The rules of a house.
     HouseRules,
+    /// Published limits, and what is to be measured before.
+    PublishedLimits,
 }
 
 impl FileKind {
@@ -19,6 +21,8 @@ impl FileKind {
         let has = |field| document.root().field(field).is_there();
         if has("shapes") {
             Self::Catalogue
+        } else if has("children") || has("not_measured") {
+            Self::PublishedLimits
         } else if has("limits") || has("parameters") {
             Self::HouseRules
         } else {
@@ -36,6 +40,10 @@ mod tests {
     fn shipped_files_are_what_they_are() {
         assert_eq!(FileKind::of(shipped::HOUSE_RULES.1), FileKind::HouseRules);
         assert_eq!(FileKind::of(shipped::SHAPES.1), FileKind::Catalogue);
+        assert_eq!(
+            FileKind::of(shipped::PUBLISHED_LIMITS.1),
+            FileKind::PublishedLimits
+        );
         for (name, text) in shipped::SCENARIOS {
             assert_eq!(FileKind::of(text), FileKind::Case, "{name}");
         }

@@ -1,4 +1,4 @@
-//! Files in and out: cases, catalogues and house rules in RON.
+//! Files in and out: cases, catalogues, house rules and published limits in RON.
 //!
 //! A file is read in three steps: [`Source`] holds its text, serde forms take
 //! what `ron` reads, and checks turn a form into the types of the other crates.
@@ -12,29 +12,53 @@
 mod case;
 mod catalogue;
 mod diagnostic;
+mod digest;
 mod document;
 mod error;
 mod faults;
 mod form;
 mod house_rules;
+mod journal;
 mod kind;
 mod nearest;
+mod new_case;
+mod new_catalogue;
 mod outline;
+mod presence;
+mod published_limits;
+mod reading_text;
+mod ron_text;
+#[cfg(unix)]
+#[cfg(test)]
+mod scratch;
 pub mod shipped;
+mod size_text;
 mod source;
+mod splice;
+mod store;
 mod syntax;
 mod text;
 mod words;
+mod workup_input;
 
 pub use case::{CASE_CAP, CaseFile, parse_case, read_case};
 pub use catalogue::{CATALOGUE_CAP, CatalogueFile, parse_catalogue, read_catalogue};
 pub use diagnostic::Diagnostic;
+pub use digest::Digest;
 pub use document::{Checked, Step};
 pub use error::FileError;
 pub use house_rules::{HouseRulesFile, RULES_CAP, parse_house_rules, read_house_rules};
+pub use journal::{Ground, Journal, JournalError, Recovery};
 pub use kind::FileKind;
+pub use new_case::new_case;
+pub use new_catalogue::new_catalogue;
+pub use presence::{Entered, Holder, Presence};
+pub use published_limits::{LIMITS_CAP, LimitsFile, parse_limits, read_limits};
 pub use source::{Position, Source};
+pub use splice::SpliceError;
+pub use store::{Expect, StoreError, digest_on_disk, save};
 pub use text::{excerpt, visible};
 pub use words::Word;
+pub use workup_input::workup_input;
 
 pub(crate) use faults::Faults;

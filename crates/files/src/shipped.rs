@@ -16,6 +16,12 @@ pub const HOUSE_RULES: (&str, &str) = (
 /// The catalogue of generic shapes.
 pub const SHAPES: (&str, &str) = ("shapes.ron", include_str!("../../../catalogs/shapes.ron"));
 
+/// Published limits, what is to be measured before, and the other ways.
+pub const PUBLISHED_LIMITS: (&str, &str) = (
+    "published_limits.ron",
+    include_str!("../../../catalogs/published_limits.ron"),
+);
+
 /// The cases, invented for teaching; the first is the demonstration.
 pub const SCENARIOS: &[(&str, &str)] = &[
     ship!("outlet-infant.ron"),

@@ -1,8 +1,9 @@
 //! The words of files for what has a fixed list of values.
 
 use geometry::{Edge, Face};
-use measurement::{Choose, Method, Modality, Phase, Side, Site, Unit, Valve};
+use measurement::{Choose, Finding, Method, Modality, Phase, Side, Site, Unit, Valve};
 use sizing::{Answer, Neighbour, Route, Subject};
+use workup::{Bearing, MixedVenous, OfAdult, OfChild, Shared};
 
 /// A value that files name by one word of a list.
 pub trait Word: Copy + PartialEq + 'static {
@@ -100,12 +101,70 @@ words!(Unit:
     "m/s" => Self::MPerS,
     "mmHg" => Self::MmHg,
     "ratio" => Self::Ratio,
+    "%" => Self::Percent,
+    "g/dL" => Self::GPerDl,
+    "mL/min/m2" => Self::MlPerMinM2,
+    "/min" => Self::PerMin,
 );
 
 words!(Answer:
     "yes" => Self::Yes,
     "no" => Self::No,
     "unknown" => Self::Unknown,
+);
+
+words!(Finding:
+    "failure_to_thrive" => Self::FailureToThrive,
+    "heart_failure" => Self::HeartFailure,
+    "dilated_left_heart" => Self::DilatedLeftHeart,
+    "shrinking" => Self::Shrinking,
+    "signs_of_infection" => Self::SignsOfInfection,
+    "endocarditis" => Self::Endocarditis,
+    "on_support" => Self::OnSupport,
+    "good_function" => Self::GoodFunction,
+    "normal_rhythm" => Self::NormalRhythm,
+    "arch_seen" => Self::ArchSeen,
+    "free_left_outflow" => Self::FreeLeftOutflow,
+    "free_right_outflow" => Self::FreeRightOutflow,
+    "reactive" => Self::Reactive,
+    "other_lesion" => Self::OtherLesion,
+    "progressive_aortic_regurgitation" => Self::ProgressiveAorticRegurgitation,
+    "cyanosis" => Self::Cyanosis,
+);
+
+words!(Bearing:
+    "for_closing" => Self::ForClosing,
+    "against_closing" => Self::AgainstClosing,
+    "of_the_way" => Self::OfTheWay,
+    "before" => Self::Before,
+);
+
+words!(MixedVenous:
+    "superior_vena_cava" => Self::SuperiorCava,
+    "right_atrium" => Self::RightAtrium,
+    "both_venae_cavae" => Self::BothCavae,
+);
+
+words!(OfChild:
+    "weight" => Self::Shared(Shared::Weight),
+    "age" => Self::Shared(Shared::Age),
+    "qp_qs" => Self::Shared(Shared::QpQs),
+    "resistance_indexed" => Self::ResistanceIndexed,
+    "resistance_ratio" => Self::Shared(Shared::ResistanceRatio),
+    "pressure_ratio" => Self::Shared(Shared::PressureRatio),
+    "left_ventricle_z" => Self::Shared(Shared::LeftVentricleZ),
+    "left_atrium_z" => Self::Shared(Shared::LeftAtriumZ),
+);
+
+words!(OfAdult:
+    "weight" => Self::Shared(Shared::Weight),
+    "age" => Self::Shared(Shared::Age),
+    "qp_qs" => Self::Shared(Shared::QpQs),
+    "resistance" => Self::Resistance,
+    "resistance_ratio" => Self::Shared(Shared::ResistanceRatio),
+    "pressure_ratio" => Self::Shared(Shared::PressureRatio),
+    "left_ventricle_z" => Self::Shared(Shared::LeftVentricleZ),
+    "left_atrium_z" => Self::Shared(Shared::LeftAtriumZ),
 );
 
 words!(Choose:
@@ -146,6 +205,9 @@ mod tests {
         for neighbour in Neighbour::ALL {
             assert_eq!(neighbour.word(), neighbour.name());
         }
+        for finding in Finding::ALL {
+            assert_eq!(finding.word(), finding.name());
+        }
         for &(word, unit) in Unit::WORDS {
             assert_eq!(word, unit.symbol());
         }
@@ -172,5 +234,10 @@ mod tests {
         check::<Edge>();
         check::<Route>();
         check::<Choose>();
+        check::<Finding>();
+        check::<Bearing>();
+        check::<MixedVenous>();
+        check::<OfChild>();
+        check::<OfAdult>();
     }
 }

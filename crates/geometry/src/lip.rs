@@ -9,7 +9,9 @@ mod stretch;
 
 pub use arc_set::{Arc, ArcSet};
 
-use crate::{Accuracy, Face, Mm, Occluder, Opening, Play, Radians, Seat, SeatedDisc, radial};
+use crate::{
+    Accuracy, Ellipse, Face, Mm, Occluder, Opening, Play, Radians, Seat, SeatedDisc, Vec2, radial,
+};
 use edge_and_disc::EdgeAndDisc;
 use over_play::least_over_play;
 
@@ -63,6 +65,13 @@ pub fn lip_of(disc: &SeatedDisc, opening: &Opening, azimuth: Radians) -> Mm {
         .value
 }
 
+/// The farthest that an edge lies from its centre over `arcs`; `None` where there
+/// is none. A disc over the centre has the least lip there: R less this.
+pub fn farthest_edge(edge: &Ellipse, arcs: &ArcSet) -> Option<Mm> {
+    let lip = EdgeAndDisc::new(edge, 0.0).least(Vec2::ZERO, arcs, Accuracy::DEFAULT)?;
+    Some(-lip.value)
+}
+
 /// The disc on a face with the opening's edge, and the places of its centre, in
 /// the axes of the opening.
 fn laid_over(
@@ -82,7 +91,7 @@ fn laid_over(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Defect, Disc, Edge, Ellipse, Vec2, Waist, degrees};
+    use crate::{Defect, Disc, Edge, Waist, degrees};
     use proptest::prelude::*;
     use std::f64::consts::FRAC_PI_4;
 

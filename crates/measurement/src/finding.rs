@@ -26,8 +26,10 @@ pub enum Finding {
     NormalRhythm,
     /// The arch was seen from end to end.
     ArchSeen,
-    /// Both outflow tracts are free of obstruction.
-    FreeOutflow,
+    /// The left outflow tract and the aortic valve are free of obstruction.
+    FreeLeftOutflow,
+    /// The right outflow tract and the pulmonary valve are free of obstruction.
+    FreeRightOutflow,
     /// The pulmonary vessels yield to oxygen or nitric oxide.
     Reactive,
     /// Another lesion shunts or loads the same side: a duct, an atrial defect, a
@@ -44,7 +46,7 @@ pub type Findings = BTreeMap<Finding, Answer>;
 
 impl Finding {
     /// Every finding, in the order in which they are asked.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 16] = [
         Self::FailureToThrive,
         Self::HeartFailure,
         Self::DilatedLeftHeart,
@@ -55,7 +57,8 @@ impl Finding {
         Self::GoodFunction,
         Self::NormalRhythm,
         Self::ArchSeen,
-        Self::FreeOutflow,
+        Self::FreeLeftOutflow,
+        Self::FreeRightOutflow,
         Self::Reactive,
         Self::OtherLesion,
         Self::ProgressiveAorticRegurgitation,
@@ -75,7 +78,8 @@ impl Finding {
             Self::GoodFunction => "good_function",
             Self::NormalRhythm => "normal_rhythm",
             Self::ArchSeen => "arch_seen",
-            Self::FreeOutflow => "free_outflow",
+            Self::FreeLeftOutflow => "free_left_outflow",
+            Self::FreeRightOutflow => "free_right_outflow",
             Self::Reactive => "reactive",
             Self::OtherLesion => "other_lesion",
             Self::ProgressiveAorticRegurgitation => "progressive_aortic_regurgitation",
@@ -96,7 +100,8 @@ impl Finding {
             Self::GoodFunction => "left ventricle empties well without support",
             Self::NormalRhythm => "sinus rhythm with normal conduction before",
             Self::ArchSeen => "arch seen from end to end",
-            Self::FreeOutflow => "both outflow tracts free of obstruction",
+            Self::FreeLeftOutflow => "left outflow free of obstruction",
+            Self::FreeRightOutflow => "right outflow free of obstruction",
             Self::Reactive => "pulmonary vessels yield to oxygen or nitric oxide",
             Self::OtherLesion => "another lesion that shunts or loads the same side",
             Self::ProgressiveAorticRegurgitation => "aortic regurgitation has grown",

@@ -1,4 +1,4 @@
-use crate::{Blocks, Estimate, Law, Modality, Quantity, Values};
+use crate::{Blocks, Estimate, Law, Modality, Quantity, Values, normal};
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
@@ -89,6 +89,8 @@ impl Joint {
 struct Deviates<'a> {
     blocks: &'a Blocks,
     block: usize,
+    /// By set of four dimensions.
+    uniforms: BTreeMap<u32, [Vec<f64>; 4]>,
     known: BTreeMap<u32, Rc<[f64]>>,
 }
 
@@ -97,15 +99,23 @@ impl<'a> Deviates<'a> {
         Self {
             blocks,
             block,
+            uniforms: BTreeMap::new(),
             known: BTreeMap::new(),
         }
     }
 
     fn of(&mut self, dimension: u32) -> Rc<[f64]> {
-        let drawn = self
-            .known
-            .entry(dimension)
-            .or_insert_with(|| self.blocks.normals(self.block, dimension).into());
+        let (set, place) = (dimension / 4, dimension as usize % 4);
+        let uniforms = self
+            .uniforms
+            .entry(set)
+            .or_insert_with(|| self.blocks.uniforms(self.block, set));
+        let drawn = self.known.entry(dimension).or_insert_with(|| {
+            let deviates = uniforms[place]
+                .iter()
+                .map(|&uniform| normal::quantile(uniform));
+            deviates.collect()
+        });
         Rc::clone(drawn)
     }
 }

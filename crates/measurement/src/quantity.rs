@@ -4,6 +4,7 @@ mod table;
 
 use crate::{Site, Valve};
 use std::fmt;
+use std::sync::LazyLock;
 
 /// The unit a quantity is read in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -221,13 +222,30 @@ pub struct QuantityInfo {
     pub dimension: u32,
 }
 
+/// The quantities of each feature with their structures, by its place among the
+/// features.
+static BY_FEATURE: LazyLock<Vec<Vec<(Structure, Quantity)>>> = LazyLock::new(|| {
+    let mut by_feature = Vec::new();
+    for quantity in Quantity::all() {
+        let place = quantity.info().feature as usize;
+        if by_feature.len() <= place {
+            by_feature.resize(place + 1, Vec::new());
+        }
+        by_feature[place].push((quantity.info().structure, quantity));
+    }
+    by_feature
+});
+
 impl Quantity {
     /// The quantity of a structure and a feature, if there is one.
     pub fn find(structure: Structure, feature: Feature) -> Option<Self> {
-        Self::all().find(|quantity| {
-            let info = quantity.info();
-            info.structure == structure && info.feature == feature
-        })
+        // Asked for every number of every draw: only those of the feature are
+        // looked at.
+        let alike = BY_FEATURE.get(feature as usize)?;
+        alike
+            .iter()
+            .find(|(of, _)| *of == structure)
+            .map(|&(_, quantity)| quantity)
     }
 
     /// The quantity with an address such as `aortic.rim`.
@@ -260,6 +278,11 @@ impl Quantity {
     /// Its unit.
     pub fn unit(self) -> Unit {
         self.info().unit
+    }
+
+    /// Whether it is read for the work-up alone: no shape is judged by it.
+    pub const fn is_for_workup_alone(self) -> bool {
+        table::is_of_circulation(self.index())
     }
 
     /// Its place in arrays over all quantities.

@@ -20,6 +20,11 @@ pub(super) fn row(index: usize) -> &'static QuantityInfo {
         .unwrap_or_else(|| &CIRCULATION[index - ANATOMY.len()])
 }
 
+/// Whether the row at a place is one of the circulation.
+pub(super) const fn is_of_circulation(index: usize) -> bool {
+    index >= ANATOMY.len()
+}
+
 static ANATOMY: [QuantityInfo; 56] = [
     QuantityInfo {
         structure: Structure::Throat,

@@ -1,0 +1,61 @@
+//! What does not add up: each contradiction with the sum that shows it.
+
+mod echo_against_catheter;
+mod flow_against_hole;
+mod heart_against_shunt;
+mod pressure_against_gradient;
+mod pressures_out_of_order;
+mod shunt_elsewhere;
+mod two_ratios;
+
+use crate::drawn::Drawn;
+use crate::{Input, Limits, Line, Section, State};
+use measurement::Interval;
+
+/// What contradictions are looked for in.
+pub(crate) struct Looked<'a> {
+    pub(crate) input: &'a Input,
+    pub(crate) limits: &'a Limits,
+    pub(crate) drawn: &'a Drawn,
+}
+
+/// One way to look; a new one is one file and one line here.
+type Look = fn(&Looked) -> Vec<Line>;
+
+const LOOKS: [Look; 7] = [
+    pressure_against_gradient::look,
+    flow_against_hole::look,
+    echo_against_catheter::look,
+    two_ratios::look,
+    heart_against_shunt::look,
+    pressures_out_of_order::look,
+    shunt_elsewhere::look,
+];
+
+pub(crate) fn section(input: &Input, limits: &Limits, drawn: &Drawn) -> Section {
+    let looked = Looked {
+        input,
+        limits,
+        drawn,
+    };
+    let lines: Vec<Line> = LOOKS.iter().flat_map(|look| look(&looked)).collect();
+    let mut section = Section::new("contradictions", "Does not add up", lines);
+    if section.lines.is_empty() {
+        section.says = "No contradiction was found in what was read.".into();
+    }
+    section
+}
+
+/// A contradiction: the sum that shows it, and what it may come from.
+fn found(id: &str, label: &str, sum: String, source: &str) -> Line {
+    Line::plain(id, label)
+        .state(State::Contradiction)
+        .note(sum)
+        .source(source)
+}
+
+/// Whether a value is beyond doubt another: its interval leaves it out, or there
+/// is no interval.
+fn leaves_out(interval: Option<Interval>, value: f64) -> bool {
+    interval.is_none_or(|it| value < it.low || it.high < value)
+}

@@ -1,0 +1,37 @@
+use super::{Looked, found, leaves_out};
+use crate::{Figure, Line, Parameter};
+use measurement::{LPerMin, Ratio};
+use physiology::HoleAndShunt;
+
+/// The shunt against what a hole of this size lets through at this gradient.
+pub(super) fn look(at: &Looked) -> Vec<Line> {
+    against(at).into_iter().collect()
+}
+
+fn against(at: &Looked) -> Option<Line> {
+    let shunt = at.drawn.nominal.get(Figure::Shunt)?;
+    let through_hole = at.drawn.nominal.get(Figure::FlowThroughHole)?;
+    let both = HoleAndShunt {
+        through_hole: LPerMin(through_hole),
+        shunt: LPerMin(shunt),
+    };
+    let factor = Ratio(at.limits.parameter(Parameter::FlowFactor));
+    let sure = leaves_out(at.drawn.interval(Figure::ShuntOverHole), 1.0);
+    if !both.disagree(factor) || !sure {
+        return None;
+    }
+    let means = if shunt > through_hole {
+        "the hole was read too small, or there is another, or the shunt is elsewhere"
+    } else {
+        "the hole was read too large, or saturations or uptake hide a part of the shunt"
+    };
+    Some(found(
+        "flow_against_hole",
+        "flow against hole size",
+        format!(
+            "the hole lets {through_hole:.2} L/min through at this gradient, and a shunt of \
+             {shunt:.2} L/min was found: {means}"
+        ),
+        Figure::FlowThroughHole.info().source,
+    ))
+}

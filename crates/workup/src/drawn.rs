@@ -1,0 +1,79 @@
+use crate::figures::Figures;
+use crate::{Circumstances, Figure, Input, Truth};
+use measurement::{Blocks, DrawsError, Interval, Quantity, Summary, Values, Weights};
+
+/// The figures as read, and in each draw.
+#[derive(Debug)]
+pub(crate) struct Drawn {
+    pub(crate) nominal: Figures,
+    each: Vec<Figures>,
+}
+
+/// What an interval holds: JCGM 101 and common practice.
+const COVERAGE: f64 = 0.95;
+
+/// Share of the draws that must have a figure for an interval to be given.
+const ENOUGH: f64 = 0.9;
+
+impl Drawn {
+    /// From a number of draws, 0 for none.
+    pub(crate) fn new(
+        input: &Input,
+        at: &Circumstances,
+        draws: usize,
+        seed: u64,
+    ) -> Result<Self, DrawsError> {
+        let mut each = Vec::with_capacity(draws);
+        if draws > 0 {
+            let blocks = Blocks::new(draws, seed)?;
+            for block in 0..Blocks::COUNT {
+                let columns = input.joint.draw(&blocks, block);
+                each.extend(
+                    (0..blocks.per_block()).map(|index| Figures::of(&row(&columns, index), at)),
+                );
+            }
+        }
+        Ok(Self {
+            nominal: Figures::of(&input.joint.nominal(), at),
+            each,
+        })
+    }
+
+    /// The interval of a figure.
+    pub(crate) fn interval(&self, figure: Figure) -> Option<Interval> {
+        self.interval_of(|figures| figures.get(figure))
+    }
+
+    /// The interval of something worked out from figures.
+    pub(crate) fn interval_of(&self, of: impl Fn(&Figures) -> Option<f64>) -> Option<Interval> {
+        let values: Vec<f64> = self.each.iter().filter_map(of).collect();
+        if (values.len() as f64) < ENOUGH * self.each.len() as f64 {
+            return None;
+        }
+        let summary = Summary::new(&values, &Weights::uniform(values.len()))?;
+        Some(summary.symmetric_interval(COVERAGE))
+    }
+
+    /// Share of the draws in which something is met; `None` where it is not known
+    /// as read, or nothing was drawn.
+    pub(crate) fn chance(&self, truth: impl Fn(&Figures) -> Truth) -> Option<f64> {
+        if self.each.is_empty() || truth(&self.nominal) == Truth::NotKnown {
+            return None;
+        }
+        let met = self
+            .each
+            .iter()
+            .filter(|figures| truth(figures) == Truth::Met)
+            .count();
+        Some(met as f64 / self.each.len() as f64)
+    }
+}
+
+/// The values of one draw.
+fn row(columns: &[(Quantity, Vec<f64>)], index: usize) -> Values {
+    let mut values = Values::new();
+    for (quantity, column) in columns {
+        values.set(*quantity, column[index]);
+    }
+    values
+}

@@ -1,0 +1,46 @@
+//! The flow that the hole lets through, beside the shunt that was found.
+
+use super::{Figures, read};
+use crate::{Circumstances, Figure};
+use measurement::{BeatsPerMin, LPerMin, MPerS, Mm, MmHg, Ratio, Seconds, Values};
+use physiology::{FlowTime, HoleAndShunt, circle, orifice_flow, simplified_bernoulli};
+
+/// A beat of one second: the share of systole is what counts.
+const BEAT: BeatsPerMin = BeatsPerMin(60.0);
+
+pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
+    let through_hole = through_hole(values, at);
+    figures.set(Figure::FlowThroughHole, through_hole.map(LPerMin::value));
+    let ratio = through_hole
+        .zip(figures.get(Figure::Shunt))
+        .and_then(|(through_hole, shunt)| {
+            let shunt = LPerMin(shunt);
+            HoleAndShunt {
+                through_hole,
+                shunt,
+            }
+            .ratio()
+        });
+    figures.set(Figure::ShuntOverHole, ratio.map(Ratio::value));
+}
+
+/// Of an ellipse the area is that of the circle with √(major · minor).
+fn through_hole(values: &Values, at: &Circumstances) -> Option<LPerMin> {
+    let major = read(values, "throat.major")?;
+    let minor = read(values, "throat.minor").unwrap_or(major);
+    let area = circle(Mm((major * minor).sqrt()));
+    let time = FlowTime {
+        rate: BEAT,
+        period: Seconds(at.systole_share),
+    };
+    let mean = MmHg(peak_gradient(values)?.value() * at.mean_over_peak);
+    orifice_flow(area, mean, time, Ratio(at.discharge))
+}
+
+/// Between the ventricles: by their pressures, else by the jet.
+fn peak_gradient(values: &Values) -> Option<MmHg> {
+    read(values, "left_ventricle.systolic")
+        .zip(read(values, "right_ventricle.systolic"))
+        .map(|(left, right)| MmHg((left - right).max(0.0)))
+        .or_else(|| read(values, "throat.velocity").map(|jet| simplified_bernoulli(MPerS(jet))))
+}

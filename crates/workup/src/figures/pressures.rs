@@ -1,0 +1,85 @@
+//! Resistances, and the right ventricular pressure by jets.
+
+use super::{Figures, read};
+use crate::{Circumstances, Figure};
+use measurement::{LPerMinM2, MPerS, MmHg, Values, WoodM2};
+use physiology::{BehindDefect, JetRefused, before_tricuspid_jet, resistance};
+
+/// Systolic pressure of the body: of the aorta, else of the left ventricle.
+pub(crate) fn systemic_systolic(values: &Values) -> Option<MmHg> {
+    read(values, "aorta.systolic")
+        .or_else(|| read(values, "left_ventricle.systolic"))
+        .map(MmHg)
+}
+
+/// Mean pressure behind the lungs: of the left atrium, else the wedge.
+pub(crate) fn left_atrial(values: &Values) -> Option<MmHg> {
+    read(values, "left_atrium.mean")
+        .or_else(|| read(values, "pulmonary_wedge.mean"))
+        .map(MmHg)
+}
+
+/// Right ventricular systolic pressure behind the defect, where its jet and a
+/// systemic pressure were read.
+pub(crate) fn behind_defect(
+    values: &Values,
+    at: &Circumstances,
+) -> Option<Result<BehindDefect, JetRefused>> {
+    let jet = MPerS(read(values, "throat.velocity")?);
+    Some(physiology::behind_defect(
+        systemic_systolic(values)?,
+        jet,
+        at.left_side,
+    ))
+}
+
+pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
+    let behind = behind_defect(values, at)
+        .and_then(Result::ok)
+        .map(|behind| behind.pressure.value());
+    figures.set(Figure::PressureBehindDefect, behind);
+    let before = read(values, "right_atrium.mean")
+        .zip(read(values, "right_ventricle.velocity"))
+        .map(|(atrial, jet)| before_tricuspid_jet(MmHg(atrial), MPerS(jet)).value());
+    figures.set(Figure::PressureBeforeTricuspidJet, before);
+
+    let lungs = read(values, "pulmonary_artery.systolic")
+        .or_else(|| read(values, "right_ventricle.systolic"))
+        .or(behind)
+        .or(before);
+    let ratio = lungs
+        .zip(systemic_systolic(values))
+        .map(|(lungs, body)| lungs / body.value());
+    figures.set(Figure::PressureRatio, ratio);
+
+    let mean = |address| read(values, address).map(MmHg);
+    let across_lungs = mean("pulmonary_artery.mean").zip(left_atrial(values));
+    let across_body = mean("aorta.mean").zip(mean("right_atrium.mean"));
+    let over = |across: Option<(MmHg, MmHg)>, flow| {
+        let (upstream, downstream) = across?;
+        let flow = LPerMinM2(figures.get(flow)?);
+        resistance(upstream, downstream, flow)
+            .ok()
+            .map(WoodM2::value)
+    };
+    let pulmonary = over(across_lungs, Figure::PulmonaryFlow);
+    let systemic = over(across_body, Figure::SystemicFlow);
+    let absolute = pulmonary
+        .zip(figures.get(Figure::BodySurface))
+        .map(|(indexed, surface)| indexed / surface);
+    // Rp:Rs needs no flow, only how the flows stand to each other.
+    let ratio = across_lungs
+        .zip(across_body)
+        .zip(figures.get(Figure::QpQs))
+        .map(|((lungs, body), qp_qs)| ((lungs.0 - lungs.1) / (body.0 - body.1)).value() / qp_qs)
+        .filter(|ratio| *ratio >= 0.0);
+    let after = pulmonary
+        .zip(figures.get(Figure::SystemicFlow))
+        .zip(left_atrial(values))
+        .map(|((indexed, flow), atrial)| (atrial + LPerMinM2(flow) * WoodM2(indexed)).value());
+    figures.set(Figure::PressureAfterClosing, after);
+    figures.set(Figure::PulmonaryResistanceIndexed, pulmonary);
+    figures.set(Figure::PulmonaryResistance, absolute);
+    figures.set(Figure::SystemicResistanceIndexed, systemic);
+    figures.set(Figure::ResistanceRatio, ratio);
+}

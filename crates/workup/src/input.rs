@@ -1,0 +1,96 @@
+use measurement::{
+    Answer, Feature, Finding, Findings, Fused, GroupKey, Joint, Method, Modality, Quantity, Site,
+    Structure,
+};
+
+/// A case as the work-up sees it: what was read, with its doubt, and what is
+/// known.
+#[derive(Clone, Debug)]
+pub struct Input {
+    /// Its title.
+    pub title: String,
+    /// Where the defect lies.
+    pub site: Site,
+    /// What is believed of each quantity that has a value of its own.
+    pub evidence: Vec<Evidence>,
+    /// The same, ready to be drawn together.
+    pub joint: Joint,
+    /// Facts of the child and the examination.
+    pub findings: Findings,
+    /// What the house says of this site and weight.
+    pub notes: Vec<String>,
+}
+
+/// What is believed of one quantity, and why.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Evidence {
+    /// The quantity.
+    pub quantity: Quantity,
+    /// Its value, in the quantity's unit.
+    pub value: f64,
+    /// Its standard deviation.
+    pub sd: f64,
+    /// Its ground.
+    pub ground: Ground,
+    /// Unlike readings of the same quantity, which were left out.
+    pub others: Vec<(GroupKey, Fused)>,
+    /// Whether like readings of it contradict each other.
+    pub is_disputed: bool,
+}
+
+/// The ground on which a value stands.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Ground {
+    /// It was read.
+    Read(GroupKey, Vec<Modality>),
+    /// Nobody read it: the house's assumption and its source.
+    Assumed(String),
+}
+
+impl Input {
+    /// The answer to a finding.
+    pub fn finding(&self, finding: Finding) -> Answer {
+        self.findings.get(&finding).copied().unwrap_or_default()
+    }
+
+    /// What is believed of a quantity that was read.
+    pub(crate) fn read(&self, quantity: Quantity) -> Option<&Evidence> {
+        self.evidence
+            .iter()
+            .find(|one| one.quantity == quantity && matches!(one.ground, Ground::Read(..)))
+    }
+
+    /// Whether a quantity was read.
+    pub(crate) fn is_read(&self, quantity: Quantity) -> bool {
+        self.read(quantity).is_some()
+    }
+
+    /// How a quantity with an address was read.
+    pub(crate) fn method(&self, address: &str) -> Option<Method> {
+        match self.read(Quantity::from_address(address)?)?.ground {
+            Ground::Read(key, _) => Some(key.method),
+            Ground::Assumed(_) => None,
+        }
+    }
+}
+
+/// Whether a quantity bears on the work-up.
+pub fn bears(quantity: Quantity) -> bool {
+    let info = quantity.info();
+    match info.structure {
+        Structure::Throat => matches!(
+            info.feature,
+            Feature::Velocity | Feature::Major | Feature::Minor
+        ),
+        Structure::Valve(_) => info.feature == Feature::Diameter,
+        Structure::LeftVentricle | Structure::RightVentricle => info.feature != Feature::Length,
+        Structure::LeftOpening
+        | Structure::RightOpening
+        | Structure::Wall
+        | Structure::LeftTract
+        | Structure::RightTract
+        | Structure::Vein
+        | Structure::Artery => false,
+        _ => true,
+    }
+}

@@ -1,0 +1,40 @@
+//! The work-up: is this defect the cause, should it be closed at all, and what
+//! has not been measured?
+//!
+//! It shows figures, published limits, their sources and its own doubt, and
+//! decides nothing. Data walk one way: [`Input`] and [`Limits`] → figures of each
+//! draw → [`Workup`], a page of sections and lines from which text, JSON and
+//! screen are written.
+
+mod circumstances;
+mod contradictions;
+mod derived;
+mod drawn;
+mod figure;
+mod figures;
+mod indication;
+mod input;
+mod inputs_used;
+mod limits;
+mod other_ways;
+mod page;
+mod published;
+mod remark;
+mod truth;
+mod unmeasured;
+mod workup;
+
+pub use circumstances::Circumstances;
+pub use figure::{Figure, FigureInfo};
+pub use figures::Figures;
+pub use indication::{Banner, Indication};
+pub use input::{Evidence, Ground, Input, bears};
+pub use limits::{
+    Bearing, Bounds, Condition, LimitRow, Limits, Measure, OfAdult, OfChild, Parameter,
+    ParameterInfo, Question, Reach, Shared, Way,
+};
+pub use page::{Amount, Line, Section, State};
+pub use truth::Truth;
+pub use workup::Workup;
+
+pub use physiology::MixedVenous;

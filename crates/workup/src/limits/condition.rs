@@ -1,0 +1,61 @@
+use super::Measure;
+use crate::figures::Figures;
+use crate::truth::Truth;
+use measurement::{Answer, Finding, Findings};
+
+/// Bounds of a figure, any of which may be missing.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Bounds {
+    /// The least value within.
+    pub at_least: Option<f64>,
+    /// The value over which it must be.
+    pub over: Option<f64>,
+    /// The largest value within.
+    pub at_most: Option<f64>,
+    /// The value under which it must be.
+    pub under: Option<f64>,
+}
+
+impl Bounds {
+    /// Whether a value is within.
+    pub fn hold(&self, value: f64) -> bool {
+        self.at_least.is_none_or(|least| value >= least)
+            && self.over.is_none_or(|over| value > over)
+            && self.at_most.is_none_or(|most| value <= most)
+            && self.under.is_none_or(|under| value < under)
+    }
+}
+
+/// What a row of limits asks of a case.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Condition<M> {
+    /// A figure within bounds.
+    Figure(M, Bounds),
+    /// A finding with an answer.
+    Finding(Finding, Answer),
+}
+
+impl<M: Measure> Condition<M> {
+    /// Whether it holds.
+    pub(crate) fn holds(&self, figures: &Figures, findings: &Findings) -> Truth {
+        match self {
+            Self::Figure(measure, bounds) => Truth::of(
+                figures
+                    .get(measure.figure())
+                    .map(|value| bounds.hold(value)),
+            ),
+            Self::Finding(finding, wanted) => match findings.get(finding) {
+                None | Some(Answer::Unknown) => Truth::NotKnown,
+                Some(answer) => Truth::of(Some(answer == wanted)),
+            },
+        }
+    }
+
+    /// What it depends on, in words.
+    pub(crate) fn about(&self) -> &'static str {
+        match self {
+            Self::Figure(measure, _) => measure.figure().info().label,
+            Self::Finding(finding, _) => finding.label(),
+        }
+    }
+}

@@ -1,0 +1,184 @@
+//! The page as data: text, JSON and screen are written from it alone.
+
+use measurement::Interval;
+
+/// Something said in order, under a title.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Section {
+    /// A short name, the same in every run.
+    pub id: &'static str,
+    /// Its title.
+    pub title: &'static str,
+    /// What holds of all its lines; may be empty.
+    pub says: String,
+    /// Its lines.
+    pub lines: Vec<Line>,
+}
+
+/// A figure with its unit, and the decimals that mean something.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Amount {
+    /// The figure.
+    pub value: f64,
+    /// Its unit; empty for a ratio.
+    pub unit: &'static str,
+    /// Decimals that are shown.
+    pub decimals: usize,
+}
+
+/// How a line stands: never told by colour alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum State {
+    /// A figure or a fact, neither good nor bad.
+    Plain,
+    /// A published limit is met.
+    Met,
+    /// A published limit is not met.
+    NotMet,
+    /// What it depends on was not read.
+    NotKnown,
+    /// A figure to be taken with the care its note names.
+    Warned,
+    /// A figure that the program refuses to give, with the reason.
+    Refused,
+    /// Two things that cannot both be so.
+    Contradiction,
+}
+
+/// One line of a section.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// A short name, the same in every run.
+    pub id: String,
+    /// What it is about.
+    pub label: String,
+    /// Its value as read, where it has one.
+    pub amount: Option<Amount>,
+    /// The interval that holds 95 % of the draws, in the same unit.
+    pub interval: Option<Interval>,
+    /// Share of the draws in which it is met.
+    pub chance: Option<f64>,
+    /// How it stands.
+    pub state: State,
+    /// What is to be said beside it; may be empty.
+    pub note: String,
+    /// Where it comes from; may be empty.
+    pub source: String,
+}
+
+impl Section {
+    pub(crate) const fn new(id: &'static str, title: &'static str, lines: Vec<Line>) -> Self {
+        Self {
+            id,
+            title,
+            says: String::new(),
+            lines,
+        }
+    }
+}
+
+impl Line {
+    /// A line of words alone.
+    pub(crate) fn plain(id: impl Into<String>, label: impl Into<String>) -> Self {
+        Self {
+            id: id.into(),
+            label: label.into(),
+            amount: None,
+            interval: None,
+            chance: None,
+            state: State::Plain,
+            note: String::new(),
+            source: String::new(),
+        }
+    }
+
+    pub(crate) const fn state(mut self, state: State) -> Self {
+        self.state = state;
+        self
+    }
+
+    pub(crate) fn note(mut self, note: impl Into<String>) -> Self {
+        self.note = note.into();
+        self
+    }
+
+    pub(crate) fn source(mut self, source: impl Into<String>) -> Self {
+        self.source = source.into();
+        self
+    }
+
+    /// Its value and interval: `2.4 (1.9 to 3.1) L/min/m²`; empty without one.
+    pub fn told(&self) -> String {
+        let Some(amount) = self.amount else {
+            return String::new();
+        };
+        let value = amount.number(amount.value);
+        let interval = self.interval.map_or_else(String::new, |it| {
+            format!(" ({} to {})", amount.number(it.low), amount.number(it.high))
+        });
+        format!("{value}{interval} {}", amount.unit)
+            .trim_end()
+            .to_owned()
+    }
+}
+
+impl Amount {
+    /// A figure with its decimals; a rounded zero bears no sign.
+    fn number(&self, value: f64) -> String {
+        let text = format!("{value:.*}", self.decimals);
+        match text.strip_prefix('-') {
+            Some(rest) if rest.chars().all(|it| matches!(it, '0' | '.')) => rest.to_owned(),
+            _ => text,
+        }
+    }
+}
+
+impl State {
+    /// The sign for it, where there is room for no more.
+    pub const fn glyph(self) -> &'static str {
+        match self {
+            Self::Plain => "·",
+            Self::Met => "✓",
+            Self::NotMet => "–",
+            Self::NotKnown => "?",
+            Self::Warned => "!",
+            Self::Refused => "✗",
+            Self::Contradiction => "≠",
+        }
+    }
+
+    /// The word for it in output; empty for a plain line.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Plain => "",
+            Self::Met => "met",
+            Self::NotMet => "not met",
+            Self::NotKnown => "not known",
+            Self::Warned => "with care",
+            Self::Refused => "refused",
+            Self::Contradiction => "does not add up",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_tells_value_interval_and_unit() {
+        let mut line = Line::plain("x", "x");
+        assert_eq!(line.told(), "");
+        line.amount = Some(Amount {
+            value: 2.44,
+            unit: "mmHg",
+            decimals: 1,
+        });
+        assert_eq!(line.told(), "2.4 mmHg");
+        line.interval = Some(Interval {
+            low: -0.01,
+            high: 3.0,
+        });
+        assert_eq!(line.told(), "2.4 (0.0 to 3.0) mmHg");
+    }
+}

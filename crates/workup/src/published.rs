@@ -1,0 +1,82 @@
+//! Published limits: where the case stands, and with what chance.
+
+use crate::drawn::Drawn;
+use crate::figures::read;
+use crate::{Bearing, Input, LimitRow, Limits, Line, Measure, Section, State, Truth};
+
+/// A row that may hold the case, with where the case stands.
+pub(crate) struct Standing {
+    pub(crate) line: Line,
+    pub(crate) truth: Truth,
+    pub(crate) bearing: Bearing,
+    /// What keeps it from being known.
+    pub(crate) unknown: Vec<&'static str>,
+}
+
+/// Every row of the case's population that may hold it.
+pub(crate) fn standings(
+    input: &Input,
+    limits: &Limits,
+    is_adult: bool,
+    drawn: &Drawn,
+) -> Vec<Standing> {
+    if is_adult {
+        of_rows(&limits.adults, input, drawn)
+    } else {
+        of_rows(&limits.children, input, drawn)
+    }
+}
+
+fn of_rows<M: Measure>(rows: &[LimitRow<M>], input: &Input, drawn: &Drawn) -> Vec<Standing> {
+    let nominal = input.joint.nominal();
+    let weight = read(&nominal, "patient.weight");
+    let age = read(&nominal, "patient.age");
+    rows.iter()
+        .filter(|row| row.reach.may_hold(input.site, weight, age))
+        .map(|row| standing(row, input, drawn))
+        .collect()
+}
+
+fn standing<M: Measure>(row: &LimitRow<M>, input: &Input, drawn: &Drawn) -> Standing {
+    let truth = row.truth(&drawn.nominal, &input.findings);
+    let unknown = if truth == Truth::NotKnown {
+        row.unknown(&drawn.nominal, &input.findings)
+    } else {
+        Vec::new()
+    };
+    let class = row
+        .class
+        .as_ref()
+        .map_or_else(String::new, |class| format!("class {class}; "));
+    let memory = if row.from_memory { "from memory: " } else { "" };
+    let mut line = Line::plain(&row.id, &row.says)
+        .state(match truth {
+            Truth::Met => State::Met,
+            Truth::NotMet => State::NotMet,
+            Truth::NotKnown => State::NotKnown,
+        })
+        .source(format!("{class}{memory}{}", row.source));
+    if !unknown.is_empty() {
+        line = line.note(format!("not known: {}", unknown.join(", ")));
+    }
+    line.chance = drawn.chance(|figures| row.truth(figures, &input.findings));
+    Standing {
+        line,
+        truth,
+        bearing: row.bearing,
+        unknown,
+    }
+}
+
+pub(crate) fn section(standings: &[Standing], is_adult: bool) -> Section {
+    let lines = standings.iter().map(|one| one.line.clone()).collect();
+    let mut section = Section::new("published", "Published limits", lines);
+    section.says = if is_adult {
+        "Rows for adults: resistance is that of the whole body, in WU.".into()
+    } else {
+        "Rows for children: resistance is indexed, in WU·m². Rows for adults, whose resistance is \
+         not, are never held against a child."
+            .into()
+    };
+    section
+}
