@@ -1,76 +1,149 @@
-//! How long the reference engine takes, and what share of what the machine can
-//! do that is: all figures from one run, as ratios beside the seconds.
+//! How long both engines take, and what share of what the machine can do that
+//! is: all figures from one run, as ratios beside the seconds.
 //!
-//! `cargo bench -p outside --bench plain_engine`
+//! `cargo bench -p outside --bench engines`
 
 #![expect(
     clippy::expect_used,
     reason = "a bench that cannot run has nothing to say"
 )]
 
-use outside::sample::{scenario, shipped_catalogue, shipped_rules};
-use sizing::engine::Plain;
-use sizing::{Draws, Setting, Work, rank};
+use outside::sample::{many_sizes, scenario, shipped_rules, shipped_sizes};
+use outside::stress;
+use sizing::check::{Row, rows};
+use sizing::engine::{Engine, Fast, Plain, Question};
+use sizing::{Case, Draws, Setting, Size};
 use std::hint::black_box;
 use std::sync::Arc;
-use std::sync::atomic::AtomicBool;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::Instant;
 
 const DRAWS: usize = 4096;
-const RUNS: usize = 5;
+const RUNS: usize = 7;
 
 fn main() {
-    let setting = Arc::new(Setting::new(
-        Arc::new(scenario("outlet-infant")),
-        Arc::new(shipped_rules()),
-    ));
-    let catalogue = [shipped_catalogue()];
-    let sizes: usize = catalogue[0]
-        .shapes
-        .iter()
-        .map(|shape| shape.sizes.len())
-        .sum();
-    let never = AtomicBool::new(false);
-    let draws = Draws::new(&setting, DRAWS, 1).expect("draws");
-    let ranked = |threads, draws: Option<&Draws>| {
-        let work = Work {
-            engine: &Plain,
-            threads,
-            cancel: &never,
-        };
-        black_box(rank(&setting, &catalogue, draws, &work));
-    };
-    let peak = best(|| multiply_adds(PEAK_STEPS));
-    let operations = 2.0 * LANES as f64 * PEAK_STEPS as f64 / peak;
-    println!("{sizes} sizes, {DRAWS} draws, best of {RUNS} runs");
+    let peak = peak();
     println!(
-        "multiply-add loop, one thread: {:.2} Gflop/s",
-        operations / 1e9
+        "multiply-add loop in f32, one thread: {:.1} Gflop/s",
+        peak / 1e9
     );
-    let preparing = best(|| {
-        black_box(Draws::new(&setting, DRAWS, 1).expect("draws"));
+    println!("best of {RUNS} runs; with sampling and preparation unless said\n");
+    let infant = scenario("outlet-infant");
+    let job = Job::new(
+        "500 sizes, 4,096 draws",
+        infant.clone(),
+        many_sizes(500),
+        DRAWS,
+    );
+    let plain = job.plain_rate();
+    println!(
+        "reference, one thread: {:.2} million candidate-draws a second, counting alone\n",
+        plain / 1e6
+    );
+    let prepared = best(|| {
+        black_box(Draws::new(&job.setting, DRAWS, 1).expect("draws"));
     });
-    let nominal = best(|| ranked(1, None));
-    let one = best(|| ranked(1, Some(&draws)));
-    let two = best(|| ranked(2, Some(&draws)));
-    let work = (sizes * DRAWS) as f64;
-    for (what, seconds) in [
-        ("draws prepared, two threads", preparing),
-        ("values as read", nominal),
-        ("counted, one thread", one),
-        ("counted, two threads", two),
-    ] {
+    println!("sampling and preparation alone: {:.1} ms", 1e3 * prepared);
+    job.report(peak, plain);
+    Job::new("shipped catalogue", infant.clone(), shipped_sizes(), DRAWS).report(peak, plain);
+    for (name, case) in stress::cases() {
+        Job::new(name, case, many_sizes(500), DRAWS).report(peak, plain);
+    }
+    Job::new("8,000 sizes", infant.clone(), many_sizes(8000), DRAWS).report(peak, plain);
+    Job::new("65,536 draws", infant, many_sizes(500), 1 << 16).report(peak, plain);
+}
+
+/// Sizes to be counted over draws of a case.
+struct Job {
+    name: &'static str,
+    setting: Setting,
+    sizes: Vec<Size>,
+    rows: Vec<Vec<Row>>,
+    draws: usize,
+}
+
+impl Job {
+    fn new(name: &'static str, case: Case, sizes: Vec<Size>, draws: usize) -> Self {
+        let setting = Setting::new(Arc::new(case), Arc::new(shipped_rules()));
+        let rows = sizes
+            .iter()
+            .map(|size| rows(&setting, &size.occluder))
+            .collect();
+        Self {
+            name,
+            setting,
+            sizes,
+            rows,
+            draws,
+        }
+    }
+
+    fn questions(&self) -> Vec<Question<'_>> {
+        let each = self.sizes.iter().zip(&self.rows);
+        each.map(|(size, rows)| Question {
+            setting: &self.setting,
+            size,
+            turn: 0.0,
+            rows,
+        })
+        .collect()
+    }
+
+    /// Candidate-draws of the reference in a second, on one thread.
+    fn plain_rate(&self) -> f64 {
+        const FEW: usize = 25;
+        let draws = Draws::new(&self.setting, self.draws, 1).expect("draws");
+        let questions = self.questions();
+        let some: Vec<Question> = questions
+            .iter()
+            .step_by(questions.len() / FEW)
+            .copied()
+            .collect();
+        black_box(Plain.count(&some[0], &draws));
+        let start = Instant::now();
+        black_box(Plain.count_all(&some, &draws));
+        (some.len() * self.draws) as f64 / start.elapsed().as_secs_f64()
+    }
+
+    fn run(&self, questions: &[Question], threads: usize) {
+        const TOGETHER: usize = 32;
+        let draws = Draws::new(&self.setting, self.draws, 1).expect("draws");
+        let next = AtomicUsize::new(0);
+        let worker = || {
+            loop {
+                let first = TOGETHER * next.fetch_add(1, Ordering::Relaxed);
+                let Some(some) = questions.get(first..questions.len().min(first + TOGETHER)) else {
+                    break;
+                };
+                if some.is_empty() {
+                    break;
+                }
+                black_box(Fast.count_all(some, &draws));
+            }
+        };
+        std::thread::scope(|scope| {
+            for _ in 1..threads {
+                scope.spawn(worker);
+            }
+            worker();
+        });
+    }
+
+    fn report(&self, peak: f64, plain: f64) {
+        let questions = self.questions();
+        let work = (self.sizes.len() * self.draws) as f64;
+        let [one, two] = [1, 2].map(|threads| best(|| self.run(&questions, threads)));
         println!(
-            "{what:<28} {:>8.1} ms  {:>6.2} of one thread's counting",
-            1e3 * seconds,
-            seconds / one
+            "{:<36} {:>8.1} ms on one thread, {:>8.1} ms on two: {:>6.1} million candidate-draws \
+             a second, {:>4.0} times the reference's one thread; {:>4.0} operations of the peak each",
+            self.name,
+            1e3 * one,
+            1e3 * two,
+            work / two / 1e6,
+            work / two / plain,
+            peak * one / work
         );
     }
-    println!(
-        "{:.2} million candidate-draws a second on one thread, {:.0} operations of the peak each",
-        work / one / 1e6,
-        operations * one / work
-    );
 }
 
 /// The shortest of several runs, in seconds.
@@ -84,12 +157,19 @@ fn best(mut run: impl FnMut()) -> f64 {
         .fold(f64::INFINITY, f64::min)
 }
 
-const LANES: usize = 32;
-const PEAK_STEPS: usize = 20_000_000;
+const LANES: usize = 64;
+const PEAK_STEPS: usize = 4_000_000;
 
-/// Independent multiply-adds: what the arithmetic units can do at most.
+/// Operations a second of independent multiply-adds in f32, unfused as in the
+/// kernel: what the arithmetic units can do at most.
+fn peak() -> f64 {
+    let seconds = best(|| multiply_adds(PEAK_STEPS));
+    2.0 * (LANES * PEAK_STEPS) as f64 / seconds
+}
+
+#[multiversion::multiversion(targets("x86_64+avx2", "x86_64+avx"))]
 fn multiply_adds(steps: usize) {
-    let mut lanes = [1.0_f64; LANES];
+    let mut lanes = [1.0_f32; LANES];
     let (factor, term) = (black_box(0.999_999), black_box(1e-6));
     for _ in 0..steps {
         for lane in &mut lanes {

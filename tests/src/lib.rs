@@ -5,3 +5,4 @@
 pub mod random;
 pub mod sample;
 pub mod stream;
+pub mod stress;

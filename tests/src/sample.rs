@@ -33,6 +33,44 @@ pub fn shipped_catalogue() -> Catalogue {
         .into_value()
 }
 
+/// Every size of the catalogue that comes with the program.
+pub fn shipped_sizes() -> Vec<Size> {
+    let shapes = shipped_catalogue().shapes.into_iter();
+    shapes.flat_map(|shape| shape.sizes).collect()
+}
+
+/// A number of sizes, no two alike: those of the shipped catalogue, then the same
+/// forms a little wider and longer, again and again.
+pub fn many_sizes(number: usize) -> Vec<Size> {
+    let shipped = shipped_sizes();
+    (0..number)
+        .map(|place| {
+            let round = (place / shipped.len()) as f64;
+            let mut size = shipped[place % shipped.len()].clone();
+            let wider = 0.17 * round;
+            size.label = format!("{}+{wider:.2}", size.label);
+            size.occluder.waist.diameter += wider;
+            size.occluder.waist.length += 0.5 * wider;
+            for disc in size.occluder.discs.iter_mut().flatten() {
+                disc.radius += 0.5 * wider;
+            }
+            size
+        })
+        .collect()
+}
+
+/// The published limits that come with the program.
+///
+/// # Panics
+///
+/// Where the shipped file has a fault.
+pub fn shipped_limits() -> workup::Limits {
+    let (name, text) = files::shipped::PUBLISHED_LIMITS;
+    files::parse_limits(name, text)
+        .expect("shipped limits")
+        .into_value()
+}
+
 /// A scenario that comes with the program, by its name without an ending.
 ///
 /// # Panics
@@ -47,6 +85,13 @@ pub fn scenario(name: &str) -> Case {
     files::parse_case(name, text)
         .expect("a sound scenario")
         .into_value()
+}
+
+/// The names of the scenarios that come with the program, without an ending.
+pub fn case_names() -> impl Iterator<Item = &'static str> {
+    files::shipped::SCENARIOS
+        .iter()
+        .map(|(name, _)| name.trim_end_matches(".ron"))
 }
 
 /// A reading of a quantity by transthoracic echo, edge to edge, in the phase the
@@ -96,6 +141,7 @@ pub fn case(site: Site, readings: Vec<Reading>) -> Case {
             mitral_chordae_on_edge: Answer::No,
             tricuspid_chordae_on_edge: Answer::No,
         },
+        findings: BTreeMap::new(),
         exclusions,
     }
 }

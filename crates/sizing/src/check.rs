@@ -1,7 +1,10 @@
 //! One description per check: rules, output, screen and words come from it.
 
+mod measure;
 mod row;
 
+pub use measure::{EdgePart, Measure};
+pub(crate) use row::rows_under;
 pub use row::{Row, rows};
 
 use crate::{Anatomy, Setting, Size, Subject};
@@ -70,6 +73,19 @@ pub trait Check: Sync {
 
     /// The quantities without which it cannot be assessed.
     fn needs(&self, setting: &Setting, occluder: &Occluder, of: Subject) -> Vec<Quantity>;
+
+    /// The quantities that move its value, though it is assessed without them.
+    fn moved_by(&self, setting: &Setting, of: Subject) -> Vec<Quantity> {
+        let _ = (setting, of);
+        Vec::new()
+    }
+
+    /// The measure it takes of a subject, where engines know it; it is what
+    /// [`fill`](Self::fill) fills for one place of the seat.
+    fn measure(&self, of: Subject) -> Option<Measure> {
+        let _ = of;
+        None
+    }
 
     /// Fills one value for each lane: the worst over the places of its seat.
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]);

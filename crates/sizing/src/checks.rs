@@ -23,6 +23,8 @@ mod waist;
 mod waist_fit;
 mod waist_ratio;
 
+pub(crate) use tract_gradient::velocity_after;
+
 use crate::Subject;
 use crate::check::Check;
 

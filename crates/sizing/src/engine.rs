@@ -1,9 +1,12 @@
 //! Counting, over all draws, how often the limits of a size hold.
 
 mod draw_set;
+mod fast;
 mod plain;
 
 pub use draw_set::DrawSet;
+pub use fast::Fast;
+pub(crate) use fast::{Columns, LANES};
 pub use plain::Plain;
 
 use crate::check::Row;

@@ -38,6 +38,14 @@ impl Subject {
         }
     }
 
+    /// The valve it is, if it is one.
+    pub const fn valve(self) -> Option<Valve> {
+        match self {
+            Self::Valve(valve) => Some(valve),
+            _ => None,
+        }
+    }
+
     /// Every subject there is.
     pub const ALL: [Self; 9] = [
         Self::Shape,

@@ -1,5 +1,5 @@
 use super::{Check, Per};
-use crate::house_rules::Band;
+use crate::house_rules::{Band, Circumstances};
 use crate::{Case, Neighbour, Route, Setting, Subject, checks};
 use geometry::{Face, Occluder};
 use measurement::{Quantity, Valve};
@@ -35,11 +35,20 @@ impl Row {
 
 /// Every check that has a limit for a shape in a case.
 pub fn rows(setting: &Setting, occluder: &Occluder) -> Vec<Row> {
+    rows_under(setting, &setting.circumstances(), occluder)
+}
+
+/// The same under other circumstances than those read.
+pub(crate) fn rows_under(
+    setting: &Setting,
+    circumstances: &Circumstances,
+    occluder: &Occluder,
+) -> Vec<Row> {
     let mut rows = Vec::new();
     for &check in checks::ALL {
         for of in subjects(setting.case(), check.about().per) {
             if check.is_asked(setting, occluder, of) {
-                rows.extend(row(setting, occluder, check, of));
+                rows.extend(row(setting, circumstances, occluder, check, of));
             }
         }
     }
@@ -48,19 +57,19 @@ pub fn rows(setting: &Setting, occluder: &Occluder) -> Vec<Row> {
 
 fn row(
     setting: &Setting,
+    circumstances: &Circumstances,
     occluder: &Occluder,
     check: &'static dyn Check,
     of: Subject,
 ) -> Option<Row> {
     let id = check.about().id(of);
-    let circumstances = setting.circumstances();
     let (mut stop, mut caution) = (Band::NONE, Band::NONE);
     for limit in &setting.rules().limits {
         if limit.speaks_of(id, of, setting.case().site)
             && limit
                 .when
                 .iter()
-                .all(|when| when.holds(&circumstances, occluder, of))
+                .all(|when| when.holds(circumstances, occluder, of))
         {
             stop = stop.tightest(limit.stop);
             caution = caution.tightest(limit.caution);

@@ -1,7 +1,7 @@
 use super::need;
 use super::reach;
 use super::tract_share::side;
-use crate::check::{About, Check, Id, Lanes, Nominal, Per, RATIO_SCALE, UNREAD};
+use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE, UNREAD};
 use crate::{Setting, Subject};
 use geometry::{Face, Occluder};
 use measurement::{Feature, Quantity, Structure};
@@ -36,6 +36,10 @@ impl Check for Chamber {
             Face::Right => Structure::RightVentricle,
         };
         need::of(ventricle, &[Feature::Length])
+    }
+
+    fn measure(&self, of: Subject) -> Option<Measure> {
+        of.face().map(Measure::ChamberRatio)
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {

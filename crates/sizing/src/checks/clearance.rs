@@ -1,5 +1,5 @@
 use super::{need, reach};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per, UNREAD};
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per, UNREAD};
 use crate::{Setting, Subject, face_of, words};
 use geometry::{Accuracy, Occluder, least_clearance};
 use measurement::{Feature, Quantity, Structure, Valve};
@@ -35,6 +35,10 @@ impl Check for Clearance {
         ];
         let placed = need::both(need::slack(), need::hinge(valve));
         need::both(placed, need::of(Structure::Valve(valve), &plate))
+    }
+
+    fn measure(&self, of: Subject) -> Option<Measure> {
+        of.valve().map(Measure::Clearance)
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {

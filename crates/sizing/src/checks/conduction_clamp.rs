@@ -1,6 +1,6 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
 use super::need;
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Setting, Subject, words};
 use geometry::Occluder;
 use measurement::Quantity;
@@ -28,6 +28,10 @@ impl Check for ConductionClamp {
 
     fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
         need::slack()
+    }
+
+    fn measure(&self, _: Subject) -> Option<Measure> {
+        Some(Measure::Clamp)
     }
 
     fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {

@@ -1,5 +1,5 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Setting, Subject, words};
 use geometry::{Face, Mm, Occluder};
 use measurement::Quantity;
@@ -27,6 +27,10 @@ impl Check for ConductionDisc {
 
     fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
         Vec::new()
+    }
+
+    fn measure(&self, _: Subject) -> Option<Measure> {
+        Some(Measure::OfShape)
     }
 
     fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {

@@ -1,6 +1,6 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
 use super::{need, waist};
-use crate::check::{About, Check, Id, Lanes, Nominal, Per, RATIO_SCALE};
+use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE};
 use crate::{Setting, Subject};
 use geometry::Occluder;
 use measurement::Quantity;
@@ -27,6 +27,10 @@ impl Check for ConductionRatio {
 
     fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
         need::throat()
+    }
+
+    fn measure(&self, _: Subject) -> Option<Measure> {
+        Some(Measure::WaistRatio)
     }
 
     fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {

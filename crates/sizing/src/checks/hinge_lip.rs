@@ -1,5 +1,5 @@
 use super::{lip, need, reach};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
+use crate::check::{About, Check, EdgePart, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Neighbour, Setting, Subject, face_of, words};
 use geometry::{Face, Occluder};
 use measurement::{Feature, Quantity, Structure, Valve};
@@ -40,6 +40,10 @@ impl Check for HingeLip {
         })
     }
 
+    fn measure(&self, of: Subject) -> Option<Measure> {
+        of.face().map(|face| Measure::Lip(face, EdgePart::AtHinge))
+    }
+
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
         let Some(face) = of.face() else { return };
         lip::fill(lanes, face, values, |anatomy| {
@@ -66,7 +70,7 @@ impl Check for HingeLip {
 }
 
 /// The valves that stand on a face.
-fn beside(setting: &Setting, face: Face) -> impl Iterator<Item = Valve> {
+pub(super) fn beside(setting: &Setting, face: Face) -> impl Iterator<Item = Valve> {
     Valve::ALL.into_iter().filter(move |&valve| {
         face_of(valve) == face && !setting.case().is_absent(Neighbour::Valve(valve))
     })

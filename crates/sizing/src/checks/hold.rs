@@ -1,8 +1,8 @@
-use super::{lip, need, reach};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
+use super::{hinge_lip, lip, need, reach};
+use crate::check::{About, Check, EdgePart, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Setting, Subject, words};
 use geometry::Occluder;
-use measurement::Quantity;
+use measurement::{Feature, Quantity, Structure};
 
 /// The least lip of a seated disc away from the hinges of its face.
 ///
@@ -29,6 +29,19 @@ impl Check for Hold {
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
         of.face().map(need::opening).unwrap_or_default()
+    }
+
+    fn measure(&self, of: Subject) -> Option<Measure> {
+        of.face().map(|face| Measure::Lip(face, EdgePart::Away))
+    }
+
+    // The arcs about the hinges of its face are left out of it.
+    fn moved_by(&self, setting: &Setting, of: Subject) -> Vec<Quantity> {
+        of.face().map_or_else(Vec::new, |face| {
+            hinge_lip::beside(setting, face)
+                .flat_map(|valve| need::of(Structure::Valve(valve), &[Feature::Azimuth]))
+                .collect()
+        })
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {

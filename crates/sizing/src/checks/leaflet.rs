@@ -1,5 +1,5 @@
 use super::{need, reach};
-use crate::check::{About, Check, Id, Lanes, Nominal, Per, SHARE_SCALE, UNREAD};
+use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, SHARE_SCALE, UNREAD};
 use crate::{Setting, Subject, face_of, words};
 use geometry::Occluder;
 use measurement::{Feature, Quantity, Structure};
@@ -34,6 +34,10 @@ impl Check for Leaflet {
         };
         let length = need::of(Structure::Valve(valve), &[Feature::Length]);
         need::both(need::hinge(valve), length)
+    }
+
+    fn measure(&self, of: Subject) -> Option<Measure> {
+        of.valve().map(Measure::LeafletCovered)
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {

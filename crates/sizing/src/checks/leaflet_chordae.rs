@@ -1,5 +1,5 @@
 use super::{need, reach};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Answer, Setting, Subject, face_of, words};
 use geometry::Occluder;
 use measurement::{Feature, Quantity, Structure};
@@ -32,6 +32,10 @@ impl Check for LeafletChordae {
         };
         let azimuth = need::of(Structure::Valve(valve), &[Feature::Azimuth]);
         need::both(need::opening(face_of(valve)), azimuth)
+    }
+
+    fn measure(&self, of: Subject) -> Option<Measure> {
+        of.valve().map(Measure::Reach)
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {

@@ -1,5 +1,5 @@
 use super::need;
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Setting, Subject, words};
 use geometry::{Occluder, Seat};
 use measurement::Quantity;
@@ -26,6 +26,10 @@ impl Check for LengthFit {
 
     fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
         need::slack()
+    }
+
+    fn measure(&self, _: Subject) -> Option<Measure> {
+        Some(Measure::Slack)
     }
 
     fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {

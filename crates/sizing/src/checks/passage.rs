@@ -1,4 +1,4 @@
-use crate::check::{About, Check, Id, Lanes, Nominal, Per, RATIO_SCALE, UNREAD};
+use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE, UNREAD};
 use crate::house_rules::Parameter;
 use crate::{Setting, Subject, words};
 use geometry::{Mm, Occluder};
@@ -32,6 +32,14 @@ impl Check for Passage {
             Structure::Vein
         };
         need::of(vessel, &[Feature::Diameter])
+    }
+
+    fn measure(&self, of: Subject) -> Option<Measure> {
+        Some(if of == Subject::Artery {
+            Measure::SheathInArtery
+        } else {
+            Measure::SheathInVein
+        })
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {

@@ -1,10 +1,10 @@
 use super::need;
 use super::tract_share::{open_share, section, side, stands_in_tract};
-use crate::check::{About, Check, Id, Lanes, MMHG_SCALE, Nominal, Per, UNREAD};
+use crate::check::{About, Check, Id, Lanes, MMHG_SCALE, Measure, Nominal, Per, UNREAD};
 use crate::house_rules::Parameter;
 use crate::{Anatomy, Setting, Subject};
 use geometry::{Face, Occluder};
-use measurement::{Feature, MPerS, Quantity};
+use measurement::{Feature, MPerS, Quantity, Structure};
 use physiology::{cost_of_narrowing, is_closed};
 
 /// The peak gradient that the shape costs in an outflow tract after closure.
@@ -39,6 +39,17 @@ impl Check for TractGradient {
             section(face),
             need::of(need::tract(face), &[Feature::Velocity]),
         )
+    }
+
+    fn measure(&self, of: Subject) -> Option<Measure> {
+        of.face().map(Measure::TractGradient)
+    }
+
+    fn moved_by(&self, _: &Setting, of: Subject) -> Vec<Quantity> {
+        match of.face() {
+            Some(Face::Right) => need::of(Structure::Flow, &[Feature::QpQs]),
+            _ => Vec::new(),
+        }
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
@@ -87,7 +98,7 @@ impl Check for TractGradient {
 }
 
 /// Peak velocity in a tract once the shunt is gone.
-fn velocity_after(setting: &Setting, anatomy: &Anatomy, face: Face) -> Option<MPerS> {
+pub(crate) fn velocity_after(setting: &Setting, anatomy: &Anatomy, face: Face) -> Option<MPerS> {
     let factor = match face {
         Face::Left => setting.parameter(Parameter::SystemicRise),
         Face::Right => anatomy.qp_qs.map_or(1.0, |qp_qs| 1.0 / qp_qs),

@@ -1,5 +1,5 @@
 use super::{need, reach};
-use crate::check::{About, Check, Id, Lanes, Nominal, Per, SHARE_SCALE, UNREAD};
+use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, SHARE_SCALE, UNREAD};
 use crate::house_rules::Parameter;
 use crate::{Anatomy, Neighbour, Setting, Subject, words};
 use geometry::{Face, Occluder, Seat, Vec2};
@@ -30,6 +30,10 @@ impl Check for TractShare {
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
         of.face().map(section).unwrap_or_default()
+    }
+
+    fn measure(&self, of: Subject) -> Option<Measure> {
+        of.face().map(Measure::OpenShare)
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {

@@ -1,7 +1,7 @@
 use super::need;
 use super::reach;
 use super::tract_share::{side, stands_in_tract};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per, UNREAD};
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per, UNREAD};
 use crate::{Setting, Subject, words};
 use geometry::{Occluder, Vec2};
 use measurement::{Feature, Quantity};
@@ -37,6 +37,10 @@ impl Check for TractWidth {
             need::throat(),
             need::of(need::tract(face), &[Feature::Depth, Feature::Width]),
         )
+    }
+
+    fn measure(&self, of: Subject) -> Option<Measure> {
+        of.face().map(Measure::TractRoom)
     }
 
     fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {

@@ -1,5 +1,5 @@
 use super::{need, waist};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Nominal, Per};
+use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Setting, Subject, words};
 use geometry::Occluder;
 use measurement::Quantity;
@@ -25,6 +25,10 @@ impl Check for WaistFit {
 
     fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
         need::throat()
+    }
+
+    fn measure(&self, _: Subject) -> Option<Measure> {
+        Some(Measure::WaistExcess)
     }
 
     fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {

@@ -1,5 +1,5 @@
 use super::{need, waist};
-use crate::check::{About, Check, Id, Lanes, Nominal, Per, RATIO_SCALE};
+use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE};
 use crate::{Setting, Subject, words};
 use geometry::Occluder;
 use measurement::Quantity;
@@ -22,6 +22,10 @@ impl Check for WaistRatio {
 
     fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
         need::throat()
+    }
+
+    fn measure(&self, _: Subject) -> Option<Measure> {
+        Some(Measure::WaistRatio)
     }
 
     fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {

@@ -30,6 +30,15 @@ impl DrawSet {
         }
     }
 
+    /// Adds draws counted by bit from `first`, which is a multiple of 64 or shares
+    /// its word with none of them.
+    pub(super) fn insert_all(&mut self, first: usize, bits: u64) {
+        let (word, shift) = (first / Self::WORD, first % Self::WORD);
+        if let Some(word) = self.words.get_mut(word) {
+            *word |= bits << shift;
+        }
+    }
+
     /// Whether a draw is in the set.
     pub fn contains(&self, draw: usize) -> bool {
         self.words
@@ -50,6 +59,14 @@ impl DrawSet {
             .sum()
     }
 
+    /// Whether every draw in it is in another of the same draws as well.
+    pub fn is_within(&self, other: &Self) -> bool {
+        self.words
+            .iter()
+            .zip(&other.words)
+            .all(|(mine, others)| mine & !others == 0)
+    }
+
     const WORD: usize = u64::BITS as usize;
 }
 
@@ -64,5 +81,7 @@ mod tests {
         assert_eq!(set.count(), 44);
         assert!((0..130).all(|draw| set.contains(draw) == (draw % 3 == 0)));
         assert!(!set.contains(130) && !set.contains(1000));
+        let fewer = DrawSet::of(130, |draw| draw % 6 == 0);
+        assert!(fewer.is_within(&set) && !set.is_within(&fewer) && set.is_within(&set));
     }
 }

@@ -18,7 +18,7 @@ impl Engine for Plain {
         let mut all = Held::default();
         let mut holds = DrawSet::none(draws.len());
         let mut first = 0;
-        for (index, block) in draws.blocks().iter().enumerate() {
+        for (index, block) in draws.blocks().enumerate() {
             let weight = |lane: usize| draws.weights().of(first + lane);
             let lanes = block.anatomies.len();
             let mut kept = vec![
@@ -88,14 +88,14 @@ struct Kept {
 /// each lane of a block.
 fn verdicts<'a>(
     question: &'a Question,
-    block: &'a Block,
+    block: Block<'a>,
 ) -> impl Iterator<Item = (usize, Vec<Kept>)> + 'a {
     let size = question.size;
     let most_left = question.setting.left_slack_share();
     let seats: Vec<Seat> = block
         .anatomies
         .iter()
-        .zip(&block.seats)
+        .zip(block.seats)
         .map(|(anatomy, draw)| {
             Seat::drawn(
                 &size.occluder,
@@ -116,7 +116,7 @@ fn verdicts<'a>(
             let lanes = Lanes {
                 setting: question.setting,
                 size,
-                anatomies: &block.anatomies,
+                anatomies: block.anatomies,
                 seats: &seats,
             };
             row.check.fill(row.of, &lanes, &mut values);

@@ -1,0 +1,363 @@
+//! Bounds of the signed clearance in many draws, see [`geometry::clearance`].
+//!
+//! Seen from the hinge, in the directions (out of the wall, r̂, t̂), the annulus
+//! plate A is the ellipse with semi-axes a along d̂ = (sin λ, cos λ, 0) and b along
+//! t̂ that touches the hinge; N = (cos λ, −sin λ, 0) is its normal toward the
+//! defect. The disc's core plate D has centre c, unit normal m and radius ρ. The
+//! clearance is c₀ − t/2 − sag with c₀ the distance of D from A, or, where D has
+//! come to A or past it, less how far it would have to draw back along r̂. What is
+//! asked is on which side of a few limits it lies, so bounds of c₀ are sought that
+//! leave none of the limits between them; most draws need only the first step.
+//!
+//! 1. [`bound`]. u being the steepest way up from A's plane along D and s the sine
+//!    between the planes, e = c − ρu is D's lowest point and h = N·c − ρs its height.
+//!    - h ≥ 0: no point of D reaches A's plane at a shift ≥ 0, so c₀ is the distance,
+//!      at least h; just h where the foot of e lies in A.
+//!    - h < 0: the farthest shift of any point of D to A's plane is that of e,
+//!      −h / sin λ, so c₀ ≥ h / sin λ; just that where e, so shifted, lands in A.
+//! 2. [`land`], where e does not land. D moved back by x meets A where W(ξ) ≥ 0
+//!    for the ξ of that shift, and W is concave (see `geometry::clearance::shift`).
+//!    For a limit X: W(ξ(X)) ≥ 0 shows that D must draw back X at least; W < 0
+//!    and falling, that no more than X is needed.
+//! 3. [`approach`], where D stands off A and e's foot lies outside. f, the distance
+//!    from D of a point of A's rim, bounds c₀ from above. Its tangent plane
+//!    bounds it from below all over A: with g = ∇f and G = (g·X, g·Y), c₀ ≥ f(z) −
+//!    (G·z + |G|). Newton's method on ½f² brings both together.
+
+use super::columns::ValveColumns;
+use super::enclosure::Enclosure;
+use super::fields::{CHAIN, CentreField, ROUNDING, TiltField};
+use super::lanes::{LANES, Lane, clamp, max, min, root};
+use multiversion::multiversion;
+
+/// The disc's core plate in every lane, seen from the hinge.
+pub(super) struct Core {
+    /// c: out of the wall, along r̂, along t̂.
+    pub(super) centre: [Lane; 3],
+    /// ρ.
+    pub(super) radius: Lane,
+}
+
+/// Bounds of c₀ as they are narrowed, with what the next step starts from.
+pub(super) struct Apart {
+    pub(super) bounds: Enclosure,
+    /// e's foot on A, or where e lands, in units of A's semi-axes.
+    foot: [Lane; 2],
+    /// How far a length may be wrong here.
+    pub(super) doubt: Lane,
+}
+
+/// How far inside A, in units of its semi-axes squared, a point must lie for
+/// rounding not to take it outside.
+const INSIDE: f32 = 1.0 - 2e-5;
+
+impl Core {
+    pub(super) const NOWHERE: Self = Self {
+        centre: [[0.0; LANES]; 3],
+        radius: [0.0; LANES],
+    };
+}
+
+impl Apart {
+    pub(super) const UNKNOWN: Self = Self {
+        bounds: Enclosure::OPEN,
+        foot: [[0.0; LANES]; 2],
+        doubt: [0.0; LANES],
+    };
+}
+
+/// The first bounds of c₀.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn bound(valve: &ValveColumns, tilt: &TiltField, core: &Core, apart: &mut Apart) {
+    for lane in 0..LANES {
+        let (sin, cos) = (valve.lean[0][lane], valve.lean[1][lane]);
+        let (a, b) = (valve.semi_along[lane], valve.semi_across[lane]);
+        let radius = core.radius[lane];
+        let [out, along, across] = [
+            core.centre[0][lane],
+            core.centre[1][lane],
+            core.centre[2][lane],
+        ];
+        let height = cos * out - sin * along - radius * tilt.sine[lane];
+        let lowest = [
+            out - radius * tilt.up[0][lane],
+            along - radius * tilt.up[1][lane],
+            across - radius * tilt.up[2][lane],
+        ];
+        let is_before = height >= 0.0;
+        let per_sine = 1.0 / sin;
+        // Along d̂ from the hinge: of the foot, or of where e lands.
+        let foot = sin * lowest[0] + cos * lowest[1];
+        let landing = lowest[0] * per_sine;
+        let x = (if is_before { foot } else { landing }) / a - 1.0;
+        let y = lowest[2] / b;
+        let exact = if is_before { height } else { height * per_sine };
+        let is_inside = x * x + y * y < INSIDE;
+        apart.bounds.low[lane] = exact;
+        apart.bounds.high[lane] = if is_inside { exact } else { f32::INFINITY };
+        apart.foot[0][lane] = x;
+        apart.foot[1][lane] = y;
+        let scale = along.abs() + across.abs() + radius + a + out;
+        apart.doubt[lane] = CHAIN * ROUNDING * scale * per_sine;
+    }
+}
+
+/// Lanes that are worked on together once most are settled.
+pub(super) const FEW: usize = 8;
+
+/// One number in each of a few lanes.
+type Few = [f32; FEW];
+
+/// The few lanes from `first` on.
+#[inline(always)]
+fn few(lane: &Lane, first: usize) -> &Few {
+    // A slice of this length is never refused.
+    lane[first..].first_chunk().unwrap_or(&[f32::NAN; FEW])
+}
+
+/// Narrows the bounds in a few lanes where D lies across A's plane: `shift` is
+/// the X, at least 0, of which it matters whether D must draw back so far.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn land(
+    valve: &ValveColumns,
+    tilt: &TiltField,
+    core: &Core,
+    first: usize,
+    shift: &Few,
+    apart: &mut Apart,
+) {
+    let lean = [few(&valve.lean[0], first), few(&valve.lean[1], first)];
+    let semi = [
+        few(&valve.semi_along, first),
+        few(&valve.semi_across, first),
+    ];
+    let centre = [0, 1, 2].map(|axis| few(&core.centre[axis], first));
+    let up = [0, 1, 2].map(|axis| few(&tilt.up[axis], first));
+    let normal = [0, 1, 2].map(|axis| few(&tilt.normal[axis], first));
+    let (sines, radii) = (few(&tilt.sine, first), few(&core.radius, first));
+    for lane in 0..FEW {
+        let (sin, cos) = (lean[0][lane], lean[1][lane]);
+        let (tall, wide) = (semi[0][lane] * sin, semi[1][lane]);
+        let radius = radii[lane];
+        let [out, along, across] = [centre[0][lane], centre[1][lane], centre[2][lane]];
+        let up = [up[0][lane], up[1][lane], up[2][lane]];
+        let normal = [normal[0][lane], normal[1][lane], normal[2][lane]];
+        // ξ runs along −u, where the shift grows fastest; ζ along m × −u.
+        let rate = sines[lane] / sin;
+        let at_centre = (sin * along - cos * out) / sin;
+        let per_tall = 1.0 / tall;
+        let per_wide = 1.0 / wide;
+        let start = [out * per_tall - 1.0, across * per_wide];
+        let step = [-up[0] * per_tall, -up[2] * per_wide];
+        let side = [
+            (up[1] * normal[2] - up[2] * normal[1]) * per_tall,
+            (up[0] * normal[1] - up[1] * normal[0]) * per_wide,
+        ];
+        let square = side[0] * side[0] + side[1] * side[1];
+        let per_square = 1.0 / square;
+        let offset = [
+            start[0] * side[1] - start[1] * side[0],
+            step[0] * side[1] - step[1] * side[0],
+        ];
+        let middle = [
+            -(start[0] * side[0] + start[1] * side[1]) * per_square,
+            -(step[0] * side[0] + step[1] * side[1]) * per_square,
+        ];
+        // Where both roots of W are real.
+        let limit = square.sqrt();
+        let (one, other) = (
+            (-limit - offset[0]) / offset[1],
+            (limit - offset[0]) / offset[1],
+        );
+        let is_level = offset[1].abs() * radius < LEVEL * limit;
+        let low = if is_level {
+            -radius
+        } else {
+            max(-radius, min(one, other))
+        };
+        let high = if is_level {
+            radius
+        } else {
+            min(radius, max(one, other))
+        };
+        let at = first + lane;
+        let doubt = apart.doubt[at];
+        let shift = shift[lane];
+        let wanted = (shift - at_centre) / rate;
+        let place = clamp(wanted, low, high);
+        let kappa = offset[0] + offset[1] * place;
+        let eta = middle[0] + middle[1] * place;
+        let disc = root((radius - place) * (radius + place));
+        let landed = root(square - kappa * kappa);
+        let overlap = disc + landed * per_square - eta.abs();
+        let slope = -place / disc
+            - kappa * offset[1] * per_square / landed
+            - if eta < 0.0 { -middle[1] } else { middle[1] };
+        let is_real = square - kappa * kappa > SURE * square;
+        let is_met = overlap > SURE * radius && is_real && low <= high && wanted <= high;
+        // Beyond the end of W's domain, or falling from there on.
+        let end_doubt = doubt
+            + if is_level {
+                0.0
+            } else {
+                CHAIN * ROUNDING / offset[1].abs()
+            };
+        let is_past = wanted > high + end_doubt
+            || (overlap < -SURE * radius && slope < -SLOPING && wanted >= low);
+        let (best_low, best_high) = (apart.bounds.low[at], apart.bounds.high[at]);
+        apart.bounds.high[at] = if is_met {
+            min(best_high, -shift)
+        } else {
+            best_high
+        };
+        apart.bounds.low[at] = if is_past {
+            max(best_low, -shift)
+        } else {
+            best_low
+        };
+    }
+}
+
+/// Share of W's offset over all of D below which it counts as level.
+const LEVEL: f32 = 1e-6;
+/// Overlap of D and A in units of ρ, and share of q under W's root, that rounding
+/// can neither make nor undo.
+const SURE: f32 = 1e-4;
+/// Fall of W for each millimetre that rounding cannot make.
+const SLOPING: f32 = 1e-2;
+
+/// Steps of Newton's method before the rest is left to `f64`.
+const STEPS: usize = 3;
+/// The longest step, as the tangent of the angle by which the rim point turns.
+const LONGEST_STEP: f32 = 1.0;
+
+/// Narrows the bounds in a few lanes by D's distance from A's rim.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn approach(
+    valve: &ValveColumns,
+    tilt: &TiltField,
+    core: &Core,
+    first: usize,
+    apart: &mut Apart,
+) {
+    let lean = [few(&valve.lean[0], first), few(&valve.lean[1], first)];
+    let semi = [
+        few(&valve.semi_along, first),
+        few(&valve.semi_across, first),
+    ];
+    let centre = [0, 1, 2].map(|axis| few(&core.centre[axis], first));
+    let normal = [0, 1, 2].map(|axis| few(&tilt.normal[axis], first));
+    let radii = few(&core.radius, first);
+    let foot = [*few(&apart.foot[0], first), *few(&apart.foot[1], first)];
+    for lane in 0..FEW {
+        let (sin, cos) = (lean[0][lane], lean[1][lane]);
+        let (a, b) = (semi[0][lane], semi[1][lane]);
+        let radius = radii[lane];
+        let m = [normal[0][lane], normal[1][lane], normal[2][lane]];
+        // A's centre from D's.
+        let between = [
+            a * sin - centre[0][lane],
+            a * cos - centre[1][lane],
+            -centre[2][lane],
+        ];
+        let scale = 1.0 / root(foot[0][lane] * foot[0][lane] + foot[1][lane] * foot[1][lane]);
+        let (mut x, mut y) = (foot[0][lane] * scale, foot[1][lane] * scale);
+        let (mut low, mut high) = (f32::NEG_INFINITY, f32::INFINITY);
+        for _ in 0..=STEPS {
+            let point = [
+                between[0] + a * sin * x,
+                between[1] + a * cos * x,
+                between[2] + b * y,
+            ];
+            let height = m[0] * point[0] + m[1] * point[1] + m[2] * point[2];
+            let flat = [
+                point[0] - m[0] * height,
+                point[1] - m[1] * height,
+                point[2] - m[2] * height,
+            ];
+            let from_axis = root(flat[0] * flat[0] + flat[1] * flat[1] + flat[2] * flat[2]);
+            let is_beyond = from_axis > radius;
+            let curvature = if is_beyond { 1.0 / from_axis } else { 0.0 };
+            let beyond = if is_beyond { from_axis - radius } else { 0.0 };
+            let outward = [
+                flat[0] * curvature,
+                flat[1] * curvature,
+                flat[2] * curvature,
+            ];
+            let away = [
+                m[0] * height + outward[0] * beyond,
+                m[1] * height + outward[1] * beyond,
+                m[2] * height + outward[2] * beyond,
+            ];
+            let distance = root(height * height + beyond * beyond);
+            let slope_x = a * (sin * away[0] + cos * away[1]) / distance;
+            let slope_y = b * away[2] / distance;
+            let steep = root(slope_x * slope_x + slope_y * slope_y);
+            let excess = max(slope_x * x + slope_y * y + steep, 0.0);
+            high = min(high, distance);
+            low = max(low, distance - excess);
+            // Newton's step along the rim, z' = Y cos φ − X sin φ.
+            let velocity = [-a * sin * y, -a * cos * y, b * x];
+            let inward = [
+                between[0] - point[0],
+                between[1] - point[1],
+                between[2] - point[2],
+            ];
+            let dot = |p: [f32; 3], q: [f32; 3]| p[0] * q[0] + p[1] * q[1] + p[2] * q[2];
+            let climb = dot(m, velocity);
+            let spread = dot(outward, velocity);
+            let level = dot(velocity, velocity) - climb * climb;
+            let bend = dot(outward, inward) + curvature * (level - spread * spread);
+            let rise = height * climb + beyond * spread;
+            let curve = climb * climb + height * dot(m, inward) + spread * spread + beyond * bend;
+            let newton = clamp(-rise / curve, -LONGEST_STEP, LONGEST_STEP);
+            let downhill = if rise > 0.0 {
+                -LONGEST_STEP
+            } else {
+                LONGEST_STEP
+            };
+            let step = if curve > 0.0 { newton } else { downhill };
+            let shrink = 1.0 / (1.0 + step * step).sqrt();
+            (x, y) = ((x - step * y) * shrink, (y + step * x) * shrink);
+        }
+        let at = first + lane;
+        // The distance bounds c₀ from above always, from below where D has not
+        // passed.
+        let has_not_passed = apart.bounds.low[at] >= 0.0;
+        apart.bounds.high[at] = min(apart.bounds.high[at], high);
+        apart.bounds.low[at] = if has_not_passed {
+            max(apart.bounds.low[at], low)
+        } else {
+            apart.bounds.low[at]
+        };
+    }
+}
+
+/// The core plate in the directions of a hinge, from the disc's gap and radius.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn seen_from_hinge(
+    valve: &ValveColumns,
+    centre: &CentreField,
+    (gap, radius): (&Lane, &Lane),
+    half: f32,
+    core: &mut Core,
+) {
+    for lane in 0..LANES {
+        let (u, v) = (centre.place[0][lane], centre.place[1][lane]);
+        let (ru, rv) = (valve.radial[0][lane], valve.radial[1][lane]);
+        core.centre[0][lane] = gap[lane] + half;
+        core.centre[1][lane] = u * ru + v * rv - valve.hinge[0][lane];
+        core.centre[2][lane] = ru * v - rv * u - valve.hinge[1][lane];
+        core.radius[lane] = max(radius[lane] - half, 0.0);
+    }
+}
+
+/// From how far the plates stand apart to the clearance.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn settle(apart: &Apart, valve: &ValveColumns, half: f32, bounds: &mut Enclosure) {
+    for lane in 0..LANES {
+        let off = half + valve.sag[lane];
+        bounds.low[lane] = apart.bounds.low[lane] - off - apart.doubt[lane];
+        bounds.high[lane] = apart.bounds.high[lane] - off + apart.doubt[lane];
+    }
+}

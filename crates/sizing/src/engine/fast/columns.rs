@@ -1,0 +1,322 @@
+use super::lanes::{LANES, Lane};
+use crate::{Anatomy, Setting, checks::velocity_after, face_of};
+use geometry::lip::{Arc, ArcSet, farthest_edge};
+use geometry::{Ellipse, Face, HingedPlate, OutflowTract, SeatDraw, Vec2, radial};
+use measurement::{MPerS, Valve};
+use std::array::from_fn;
+use std::f64::consts::TAU;
+
+/// Up to [`LANES`] draws of one block, each number of them in a column: what is
+/// the same for every size is laid out once.
+///
+/// A block of fewer draws leaves lanes over; they repeat the last draw and are
+/// never counted.
+#[derive(Debug)]
+pub(crate) struct Columns {
+    /// Its first draw.
+    pub(super) first: usize,
+    /// How many of its lanes are draws.
+    pub(super) lanes: usize,
+    /// d_fit.
+    pub(super) fit: Lane,
+    /// The throat's semi-axes, and cosine and sine of its turn.
+    pub(super) semi_major: Lane,
+    pub(super) semi_minor: Lane,
+    pub(super) throat_turn: [Lane; 2],
+    /// T.
+    pub(super) wall: Lane,
+    /// The waist's place in its play, along and across, for semi-axes of 1.
+    pub(super) play: [Lane; 2],
+    /// The left disc's part of what it may have of the slack.
+    pub(super) split: Lane,
+    /// Each disc's tilt, as of a stiff shape.
+    pub(super) tilts: [TiltColumns; 2],
+    /// Cosine and sine of the turn beyond the one meant.
+    pub(super) turn_error: [Lane; 2],
+    pub(super) openings: [OpeningColumns; 2],
+    pub(super) valves: [Option<ValveColumns>; 4],
+    pub(super) tracts: [Option<TractColumns>; 2],
+    pub(super) ventricles: [Option<Lane>; 2],
+    pub(super) vein: Option<Lane>,
+    pub(super) artery: Option<Lane>,
+}
+
+/// The tilt of one disc.
+#[derive(Debug)]
+pub(super) struct TiltColumns {
+    pub(super) angle: Lane,
+    /// The direction toward which the normal leans, in the wall.
+    pub(super) toward: [Lane; 2],
+}
+
+/// An opening and its edge.
+#[derive(Debug)]
+pub(super) struct OpeningColumns {
+    /// o, in the wall.
+    pub(super) centre: [Lane; 2],
+    /// Whether o is the throat's centre in every lane.
+    pub(super) is_throat: bool,
+    pub(super) semi_major: Lane,
+    pub(super) semi_minor: Lane,
+    /// Cosine and sine of the edge's turn.
+    pub(super) turn: [Lane; 2],
+    /// By part of the edge: the farthest it lies from o; not a number where the
+    /// part is empty.
+    pub(super) farthest: [Lane; 2],
+    /// By part of the edge: its two arcs, or the halves of its only one.
+    pub(super) arcs: [[ArcColumns; 2]; 2],
+}
+
+/// An arc of an edge, by eccentric anomaly.
+#[derive(Debug)]
+pub(super) struct ArcColumns {
+    /// Cosine and sine of its start.
+    pub(super) start: [Lane; 2],
+    /// Its width in radians.
+    pub(super) width: Lane,
+}
+
+/// A valve's annulus plate, seen from its hinge.
+#[derive(Debug)]
+pub(super) struct ValveColumns {
+    pub(super) face: Face,
+    /// r̂, in the wall.
+    pub(super) radial: [Lane; 2],
+    /// The hinge along r̂ and across, from the throat's centre.
+    pub(super) hinge: [Lane; 2],
+    /// sin λ and cos λ.
+    pub(super) lean: [Lane; 2],
+    /// Semi-axes away from the hinge and along its tangent.
+    pub(super) semi_along: Lane,
+    pub(super) semi_across: Lane,
+    pub(super) sag: Lane,
+    /// ρ(α): from the opening's centre to its edge below the hinge.
+    pub(super) edge: Lane,
+    pub(super) rim: Lane,
+    /// Length of the leaflet; not a number where none was read.
+    pub(super) leaflet: Lane,
+}
+
+/// An outflow tract.
+#[derive(Debug)]
+pub(super) struct TractColumns {
+    /// ρ_t, and its inverse.
+    pub(super) radius: Lane,
+    pub(super) per_radius: Lane,
+    /// v1 after closure; not a number where none was read.
+    pub(super) velocity: Lane,
+}
+
+impl Columns {
+    /// Draws of one block, counted from `first`; at least one, at most [`LANES`].
+    pub(crate) fn new(
+        setting: &Setting,
+        first: usize,
+        anatomies: &[Anatomy],
+        seats: &[SeatDraw],
+    ) -> Self {
+        let last = anatomies.len() - 1;
+        let anatomy = |lane: usize| &anatomies[lane.min(last)];
+        let seat = |lane: usize| &seats[lane.min(last)];
+        let of = |value: &dyn Fn(&Anatomy) -> f64| column(|lane| value(anatomy(lane)));
+        let of_seat = |value: &dyn Fn(&SeatDraw) -> f64| column(|lane| value(seat(lane)));
+        let (turn_sin, turn_cos) = angle(|lane| anatomy(lane).defect.throat.turn);
+        let (play_sin, play_cos) = angle(|lane| TAU * seat(lane).play_angle);
+        let (error_sin, error_cos) = angle(|lane| seat(lane).turn_error);
+        let out = |lane: usize| seat(lane).play_radius.sqrt() as f32;
+        Self {
+            first,
+            lanes: anatomies.len(),
+            fit: of(&|anatomy| anatomy.defect.fit_diameter()),
+            semi_major: of(&|anatomy| anatomy.defect.throat.semi_major),
+            semi_minor: of(&|anatomy| anatomy.defect.throat.semi_minor),
+            throat_turn: [turn_cos, turn_sin],
+            wall: of(&|anatomy| anatomy.defect.wall),
+            play: [
+                from_fn(|lane| out(lane) * play_cos[lane]),
+                from_fn(|lane| out(lane) * play_sin[lane]),
+            ],
+            split: of_seat(&|seat| seat.split),
+            tilts: [0, 1].map(|disc| {
+                let (sin, cos) = angle(|lane| seat(lane).tilt_direction[disc]);
+                TiltColumns {
+                    angle: of_seat(&|seat| seat.tilt_angle[disc]),
+                    toward: [cos, sin],
+                }
+            }),
+            turn_error: [error_cos, error_sin],
+            openings: Face::BOTH.map(|face| OpeningColumns::new(face, anatomy)),
+            valves: Valve::ALL.map(|valve| ValveColumns::new(valve, anatomy)),
+            tracts: Face::BOTH.map(|face| TractColumns::new(setting, face, anatomy)),
+            ventricles: [0, 1].map(|side| {
+                anatomy(0).ventricles[side]
+                    .map(|_| of(&|anatomy| anatomy.ventricles[side].unwrap_or(f64::NAN)))
+            }),
+            vein: anatomy(0)
+                .vein
+                .map(|_| of(&|anatomy| anatomy.vein.unwrap_or(f64::NAN))),
+            artery: anatomy(0)
+                .artery
+                .map(|_| of(&|anatomy| anatomy.artery.unwrap_or(f64::NAN))),
+        }
+    }
+}
+
+impl OpeningColumns {
+    fn new<'a>(face: Face, anatomy: impl Fn(usize) -> &'a Anatomy) -> Self {
+        let opening = |lane| anatomy(lane).defect.opening(face);
+        let edge = |lane| &opening(lane).edge;
+        let parts = |lane| {
+            let at_hinge = anatomy(lane).hinge_arcs[face.index()];
+            [at_hinge, at_hinge.complement()]
+        };
+        let (sin, cos) = angle(|lane| edge(lane).turn);
+        Self {
+            centre: [
+                column(|lane| opening(lane).centre.u),
+                column(|lane| opening(lane).centre.v),
+            ],
+            is_throat: (0..LANES).all(|lane| opening(lane).centre == Vec2::ZERO),
+            semi_major: column(|lane| edge(lane).semi_major),
+            semi_minor: column(|lane| edge(lane).semi_minor),
+            turn: [cos, sin],
+            farthest: [0, 1].map(|part| {
+                column(|lane| farthest_edge(edge(lane), &parts(lane)[part]).unwrap_or(f64::NAN))
+            }),
+            arcs: [0, 1].map(|part| ArcColumns::pair(|lane| (edge(lane), parts(lane)[part]))),
+        }
+    }
+}
+
+impl ArcColumns {
+    fn pair<'a>(of: impl Fn(usize) -> (&'a Ellipse, ArcSet)) -> [Self; 2] {
+        let both: [[Anomalies; 2]; LANES] = from_fn(|lane| {
+            let (edge, arcs) = of(lane);
+            let mut arcs = arcs.arcs().map(|arc| Anomalies::of(edge, &arc));
+            match (arcs.next(), arcs.next()) {
+                (Some(one), Some(other)) => [one, other],
+                (Some(only), None) | (None, Some(only)) => only.halves(),
+                (None, None) => [Anomalies::NONE; 2],
+            }
+        });
+        [0, 1].map(|which| {
+            let (sin, cos) = angle(|lane| both[lane][which].start);
+            Self {
+                start: [cos, sin],
+                width: column(|lane| both[lane][which].width),
+            }
+        })
+    }
+}
+
+/// An arc's eccentric anomalies.
+#[derive(Clone, Copy)]
+struct Anomalies {
+    start: f64,
+    width: f64,
+}
+
+impl Anomalies {
+    const NONE: Self = Self {
+        start: f64::NAN,
+        width: f64::NAN,
+    };
+
+    const fn halves(self) -> [Self; 2] {
+        let width = 0.5 * self.width;
+        let start = self.start + width;
+        [Self { width, ..self }, Self { start, width }]
+    }
+
+    /// An azimuth φ from the major axis has the anomaly atan2(a sin φ, b cos φ).
+    fn of(edge: &Ellipse, arc: &Arc) -> Self {
+        let anomaly = |azimuth: f64| {
+            let toward = radial(azimuth - edge.turn);
+            libm::atan2(edge.semi_major * toward.v, edge.semi_minor * toward.u)
+        };
+        let start = anomaly(arc.start);
+        let width = (anomaly(arc.end()) - start).rem_euclid(TAU);
+        // A whole turn, less or more by rounding, is not nothing; an anomaly is
+        // never half a turn from its azimuth.
+        let missing = ((arc.width - width) / TAU).round();
+        Self {
+            start,
+            width: (width + TAU * missing).max(0.0),
+        }
+    }
+}
+
+impl ValveColumns {
+    fn new<'a>(valve: Valve, anatomy: impl Fn(usize) -> &'a Anatomy) -> Option<Self> {
+        let index = valve.index();
+        anatomy(0).valves[index].as_ref()?;
+        anatomy(0).azimuths[index]?;
+        let plate = |lane: usize| anatomy(lane).valves[index].as_ref();
+        let of = |value: &dyn Fn(&HingedPlate) -> f64| {
+            column(|lane| plate(lane).map_or(f64::NAN, value))
+        };
+        let face = face_of(valve);
+        let azimuth = |lane: usize| anatomy(lane).azimuths[index].unwrap_or(f64::NAN);
+        Some(Self {
+            face,
+            radial: [of(&|plate| plate.radial().u), of(&|plate| plate.radial().v)],
+            hinge: [
+                of(&|plate| plate.radial().dot(plate.hinge())),
+                of(&|plate| plate.radial().cross(plate.hinge())),
+            ],
+            // d̂ = cos λ r̂ + sin λ out of the wall.
+            lean: [
+                of(&|plate| plate.plate().first.n),
+                of(&|plate| {
+                    let first = plate.plate().first;
+                    plate.radial().u * first.u + plate.radial().v * first.v
+                }),
+            ],
+            semi_along: of(&|plate| plate.plate().semi_first),
+            semi_across: of(&|plate| plate.plate().semi_second),
+            sag: of(&HingedPlate::sag),
+            edge: column(|lane| {
+                let edge = anatomy(lane).defect.opening(face).edge;
+                edge.polar_radius(azimuth(lane))
+            }),
+            rim: column(|lane| anatomy(lane).rims[index].unwrap_or(f64::NAN)),
+            leaflet: column(|lane| anatomy(lane).leaflets[index].unwrap_or(f64::NAN)),
+        })
+    }
+}
+
+impl TractColumns {
+    fn new<'a>(
+        setting: &Setting,
+        face: Face,
+        anatomy: impl Fn(usize) -> &'a Anatomy,
+    ) -> Option<Self> {
+        anatomy(0).tracts[face.index()]?;
+        let tract = |lane: usize| anatomy(lane).tracts[face.index()];
+        let radius = |lane: usize| {
+            tract(lane)
+                .as_ref()
+                .map_or(f64::NAN, OutflowTract::effective_radius)
+        };
+        Some(Self {
+            radius: column(radius),
+            per_radius: column(|lane| 1.0 / radius(lane)),
+            velocity: column(|lane| {
+                velocity_after(setting, anatomy(lane), face).map_or(f64::NAN, MPerS::value)
+            }),
+        })
+    }
+}
+
+fn column(value: impl Fn(usize) -> f64) -> Lane {
+    from_fn(|lane| value(lane) as f32)
+}
+
+/// Sine and cosine of an angle.
+fn angle(value: impl Fn(usize) -> f64) -> (Lane, Lane) {
+    let both: [(f64, f64); LANES] = from_fn(|lane| libm::sincos(value(lane)));
+    (
+        from_fn(|lane| both[lane].0 as f32),
+        from_fn(|lane| both[lane].1 as f32),
+    )
+}

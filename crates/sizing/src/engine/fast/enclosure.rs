@@ -1,0 +1,113 @@
+use super::lanes::{LANES, Lane, Mask, mask};
+use crate::house_rules::Band;
+use multiversion::multiversion;
+
+/// Two bounds of a value in each lane: the value in `f64` lies between them.
+///
+/// Where nothing is known they are infinite; where something is not a number
+/// nothing is decided.
+#[derive(Clone)]
+pub(super) struct Enclosure {
+    pub(super) low: Lane,
+    pub(super) high: Lane,
+}
+
+/// Lanes in which a band is known to hold, and in which it is known to be broken.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct Settled {
+    pub(super) holds: Mask,
+    pub(super) broken: Mask,
+}
+
+impl Settled {
+    /// The lanes in which nothing is known.
+    pub(super) const fn open(self) -> Mask {
+        !(self.holds | self.broken)
+    }
+}
+
+impl Enclosure {
+    /// Nothing is known.
+    pub(super) const OPEN: Self = Self {
+        low: [f32::NEG_INFINITY; LANES],
+        high: [f32::INFINITY; LANES],
+    };
+
+    /// Nothing is known any more.
+    pub(super) fn forget(&mut self) {
+        self.low.fill(f32::NEG_INFINITY);
+        self.high.fill(f32::INFINITY);
+    }
+
+    /// What the bounds say of two bands.
+    pub(super) fn held_against(&self, bands: [Band; 2]) -> [Settled; 2] {
+        let low = bands.map(|band| band.low.map_or(f32::NEG_INFINITY, |limit| limit as f32));
+        let high = bands.map(|band| band.high.map_or(f32::INFINITY, |limit| limit as f32));
+        match bands.map(|band| band.high) {
+            // Most measures have a lower limit alone.
+            [None, None] => over(&self.low, &self.high, low),
+            _ => within(&self.low, &self.high, low, high),
+        }
+    }
+}
+
+/// Whether values lie at or over two limits.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+fn over(low: &Lane, high: &Lane, limits: [f32; 2]) -> [Settled; 2] {
+    limits.map(|limit| {
+        let (mut holds, mut broken) = ([0; LANES], [0; LANES]);
+        for lane in 0..LANES {
+            holds[lane] = u8::from(low[lane] >= limit);
+            broken[lane] = u8::from(high[lane] < limit);
+        }
+        Settled {
+            holds: mask(&holds),
+            broken: mask(&broken),
+        }
+    })
+}
+
+/// Whether values lie within two pairs of limits.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+fn within(low: &Lane, high: &Lane, least: [f32; 2], most: [f32; 2]) -> [Settled; 2] {
+    [0, 1].map(|band| {
+        let (least, most) = (least[band], most[band]);
+        let (mut holds, mut broken) = ([0; LANES], [0; LANES]);
+        for lane in 0..LANES {
+            let (low, high) = (low[lane], high[lane]);
+            holds[lane] = u8::from(low >= least) & u8::from(high <= most);
+            broken[lane] = u8::from(high < least) | u8::from(low > most);
+        }
+        Settled {
+            holds: mask(&holds),
+            broken: mask(&broken),
+        }
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_lies_across_a_limit_or_is_no_number_stays_open() {
+        let mut enclosure = Enclosure {
+            low: [1.0; LANES],
+            high: [1.5; LANES],
+        };
+        (enclosure.low[3], enclosure.high[3]) = (0.5, 1.5);
+        (enclosure.low[4], enclosure.high[4]) = (0.0, 0.5);
+        enclosure.low[5] = f32::NAN;
+        enclosure.high[5] = f32::NAN;
+        let band = Band {
+            low: Some(1.0),
+            high: Some(2.0),
+        };
+        let [settled, free] = enclosure.held_against([band, Band::NONE]);
+        assert_eq!(settled.broken, 1 << 4);
+        assert_eq!(settled.open(), 1 << 3 | 1 << 5);
+        assert_eq!(free.open(), 1 << 5);
+        enclosure.forget();
+        assert_eq!(enclosure.held_against([band; 2])[1].open(), Mask::MAX);
+    }
+}

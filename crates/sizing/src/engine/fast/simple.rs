@@ -1,0 +1,76 @@
+//! Bounds of what takes a handful of operations, and how a disc stands off.
+
+use super::enclosure::Enclosure;
+use super::fields::{WaistField, doubt};
+use super::lanes::{LANES, Lane, max};
+use geometry::Face;
+use multiversion::multiversion;
+
+/// w − d_fit.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn excess(fit: &Lane, waist: f32, bounds: &mut Enclosure) {
+    for lane in 0..LANES {
+        let value = waist - fit[lane];
+        let doubt = doubt(waist + fit[lane]);
+        bounds.low[lane] = value - doubt;
+        bounds.high[lane] = value + doubt;
+    }
+}
+
+/// A length over another.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn ratio(whole: &Lane, part: f32, bounds: &mut Enclosure) {
+    for lane in 0..LANES {
+        let value = part / whole[lane];
+        let doubt = doubt(value);
+        bounds.low[lane] = value - doubt;
+        bounds.high[lane] = value + doubt;
+    }
+}
+
+/// s.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn slack(waist: &WaistField, bounds: &mut Enclosure) {
+    for lane in 0..LANES {
+        bounds.low[lane] = waist.slack[lane] - waist.doubt;
+        bounds.high[lane] = waist.slack[lane] + waist.doubt;
+    }
+}
+
+/// max(0, −s).
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn clamp(waist: &WaistField, bounds: &mut Enclosure) {
+    for lane in 0..LANES {
+        let clamp = max(-waist.slack[lane], 0.0);
+        bounds.low[lane] = clamp - waist.doubt;
+        bounds.high[lane] = clamp + waist.doubt;
+    }
+}
+
+/// 2(ρ_t − R).
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn room(tract: &Lane, radius: &Lane, bounds: &mut Enclosure) {
+    for lane in 0..LANES {
+        let room = 2.0 * (tract[lane] - radius[lane]);
+        let doubt = doubt(tract[lane] + radius[lane]);
+        bounds.low[lane] = room - doubt;
+        bounds.high[lane] = room + doubt;
+    }
+}
+
+/// What of the slack lies before the disc on a face, see [`Seat::drawn`].
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn share_out(
+    slack: &Lane,
+    split: &Lane,
+    most_left: f32,
+    face: Face,
+    stand_off: &mut Lane,
+) {
+    let is_left = matches!(face, Face::Left);
+    for lane in 0..LANES {
+        let left = most_left * split[lane];
+        let share = if is_left { left } else { 1.0 - left };
+        stand_off[lane] = share * max(slack[lane], 0.0);
+    }
+}

@@ -1,0 +1,96 @@
+//! The open share of an outflow tract in many draws, see
+//! [`geometry::OutflowTract::open_share`].
+
+use super::columns::TractColumns;
+use super::enclosure::Enclosure;
+use super::fields::{CHAIN, ROUNDING};
+use super::lanes::{LANES, Lane, asin, clamp, max, min, root};
+use multiversion::multiversion;
+use std::f32::consts::{FRAC_PI_2, PI, TAU};
+
+/// What the open share depends on beside the tract, the disc's radius and how far
+/// it stands off: with its thickness that is the layer it makes on the wall.
+#[derive(Clone, Copy)]
+pub(super) struct Cover {
+    pub(super) thickness: f32,
+    pub(super) conformability: f32,
+    pub(super) dead_space_factor: f32,
+}
+
+/// Bounds of the open share. All lengths are taken in units of the tract's
+/// radius, where the circle's area is π.
+///
+/// With r half the chord and h = √(1 − r²) its distance from the middle, the
+/// part of a layer y inside the circle is the rectangle 2r · min(y, 2h) and what
+/// the circle leaves of it above; asin h = π/2 − asin r saves an arc sine.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn open_share(
+    tract: &TractColumns,
+    radius: &Lane,
+    gap: &Lane,
+    cover: Cover,
+    share: &mut Enclosure,
+) {
+    for lane in 0..LANES {
+        let unit = tract.per_radius[lane];
+        let layer = clamp((gap[lane] + cover.thickness) * unit, 0.0, 2.0);
+        let reach = max(radius[lane] * unit, 0.0);
+        let half = min(reach, 1.0);
+        let inner = 1.0 - min(layer, 1.0);
+        let cloth = 0.5 * (1.0 - inner) * (1.0 + inner) * min(2.0 * reach, TAU);
+        let from_middle = root((1.0 - half) * (1.0 + half));
+        let arc = asin(half);
+        let dead = arc - half * from_middle;
+        let straight = 2.0 * half * min(layer, 2.0 * from_middle);
+        let top = clamp(layer - from_middle, from_middle, 1.0);
+        let above = top * root((1.0 - top) * (1.0 + top)) + asin(top);
+        let below = from_middle * half + (FRAC_PI_2 - arc);
+        let slab = straight + max(above - below, 0.0);
+        let stiff = cover.dead_space_factor * dead + slab;
+        let taken = cover.conformability * cloth + (1.0 - cover.conformability) * stiff;
+        let open = clamp(1.0 - taken * (1.0 / PI), 0.0, 1.0);
+        // Near a chord as long as the circle is wide the dead space grows without
+        // bound against its half-length: √(1 − r²) in the denominator.
+        let is_steep = from_middle < STEEP && reach < BEYOND;
+        let doubt = if is_steep {
+            1.0
+        } else {
+            CHAIN * ROUNDING / STEEP
+        };
+        share.low[lane] = open - doubt;
+        share.high[lane] = open + doubt;
+    }
+}
+
+/// √(1 − r²) below which nothing is decided here.
+const STEEP: f32 = 0.02;
+
+/// Reach over the tract's radius from which rounding cannot bring it below 1.
+const BEYOND: f32 = 1.0 + 8.0 * ROUNDING;
+
+/// Bounds of the gradient for bounds of the open share, see
+/// [`physiology::cost_of_narrowing`]: it falls as the share grows.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn gradient(
+    velocity: &Lane,
+    share: &Enclosure,
+    [contraction, least]: [f32; 2],
+    gradient: &mut Enclosure,
+) {
+    for lane in 0..LANES {
+        let cost = |open: f32| {
+            let open = clamp(open, 0.0, 1.0);
+            let jet = open * (contraction + (1.0 - contraction) * open * open * open);
+            let jet = max(jet, least);
+            let square = velocity[lane] * velocity[lane];
+            (
+                4.0 * square * (1.0 / (jet * jet) - 1.0),
+                square / (jet * jet),
+            )
+        };
+        let (low, scale_low) = cost(share.high[lane]);
+        let (high, scale_high) = cost(share.low[lane]);
+        gradient.low[lane] = low - CHAIN * ROUNDING * scale_low;
+        gradient.high[lane] = high + CHAIN * ROUNDING * scale_high;
+    }
+}

@@ -1,0 +1,119 @@
+//! The fast engine counts what the reference counts, to the draw.
+
+use outside::random::{any_case, any_size};
+use outside::sample::{case_names, scenario, shipped_rules, shipped_sizes};
+use outside::stress;
+use proptest::strategy::{Strategy, ValueTree};
+use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
+use sizing::check::{Row, rows};
+use sizing::engine::{Engine, Fast, Plain, Question};
+use sizing::house_rules::Parameter;
+use sizing::{Case, Draws, HouseRules, Setting, Size};
+use std::sync::Arc;
+
+/// Asserts that both engines answer alike for sizes of a case.
+fn assert_alike(name: &str, case: Case, sizes: &[(Size, f64)], draws: usize) {
+    assert_alike_under(name, case, shipped_rules(), sizes, draws);
+}
+
+fn assert_alike_under(
+    name: &str,
+    case: Case,
+    rules: HouseRules,
+    sizes: &[(Size, f64)],
+    draws: usize,
+) {
+    let setting = Setting::new(Arc::new(case), Arc::new(rules));
+    let draws = Draws::new(&setting, draws, 1).expect("draws");
+    let asked: Vec<Vec<Row>> = sizes
+        .iter()
+        .map(|(size, _)| rows(&setting, &size.occluder))
+        .collect();
+    let questions: Vec<Question> = sizes
+        .iter()
+        .zip(&asked)
+        .map(|((size, turn), rows)| Question {
+            setting: &setting,
+            size,
+            turn: *turn,
+            rows,
+        })
+        .collect();
+    let fast = Fast.count_all(&questions, &draws);
+    for (question, fast) in questions.iter().zip(fast) {
+        let plain = Plain.count(question, &draws);
+        for ((row, fast), plain) in question.rows.iter().zip(&fast.rows).zip(&plain.rows) {
+            assert_eq!(
+                fast,
+                plain,
+                "{name}, {}: {} of {}",
+                question.size.label,
+                row.id(),
+                row.of
+            );
+        }
+        assert_eq!(fast, plain, "{name}, {}", question.size.label);
+    }
+}
+
+/// Every shipped size, each at a turn of its own.
+fn sizes_turned() -> Vec<(Size, f64)> {
+    let sizes = shipped_sizes().into_iter().enumerate();
+    sizes
+        .map(|(place, size)| (size, 0.4 * (place % 16) as f64))
+        .collect()
+}
+
+#[test]
+fn in_every_scenario() {
+    for name in case_names() {
+        assert_alike(name, scenario(name), &sizes_turned(), 256);
+    }
+}
+
+#[test]
+fn in_the_stress_anatomies() {
+    for (name, case) in stress::cases() {
+        let mut rules = shipped_rules();
+        for tilted in [1.0, 3.0] {
+            let tilt = &mut rules.parameters[Parameter::TiltSd.index()].value;
+            *tilt *= tilted;
+            let name = format!("{name}, discs tilted {tilted} times as far");
+            assert_alike_under(&name, case.clone(), rules.clone(), &sizes_turned(), 512);
+        }
+    }
+}
+
+#[test]
+fn where_a_block_is_shorter_than_the_lanes() {
+    for draws in [8, 64, 128] {
+        assert_alike(
+            "few draws",
+            scenario("outlet-infant"),
+            &sizes_turned(),
+            draws,
+        );
+    }
+}
+
+#[test]
+fn in_two_hundred_random_cases() {
+    let mut runner = TestRunner::new_with_rng(
+        Config::default(),
+        TestRng::from_seed(RngAlgorithm::ChaCha, &[7; 32]),
+    );
+    for number in 0..200 {
+        let case = any_case().new_tree(&mut runner).expect("a case").current();
+        let sizes: Vec<(Size, f64)> = (0..12)
+            .map(|_| {
+                let size = any_size().new_tree(&mut runner).expect("a size").current();
+                let turn = (-4.0..4.0_f64)
+                    .new_tree(&mut runner)
+                    .expect("a turn")
+                    .current();
+                (size, turn)
+            })
+            .collect();
+        assert_alike(&format!("case {number}"), case, &sizes, 512);
+    }
+}
