@@ -7,14 +7,15 @@
 #![expect(clippy::unwrap_used, reason = "what fails here fails a test")]
 
 use files::{
-    Diagnostic, FileError, parse_case, parse_catalogue, parse_house_rules, read_case, shipped,
-    visible,
+    Diagnostic, FileError, parse_case, parse_catalogue, parse_house_rules, parse_limits, read_case,
+    shipped, visible,
 };
 use proptest::prelude::*;
 use std::path::{Path, PathBuf};
 
 const CASE: &str = include_str!("bad_files/case.ron");
 const SHELF: &str = include_str!("bad_files/shelf.ron");
+const LIMITS: &str = include_str!("bad_files/limits.ron");
 const RULES: &str = shipped::HOUSE_RULES.1;
 
 fn said(faults: &[Diagnostic]) -> String {
@@ -70,6 +71,14 @@ fn of_house_rules() {
     let table = include_str!("bad_files/rules.txt");
     check(table, RULES, |text| {
         parse_house_rules("rules.ron", text).map(drop)
+    });
+}
+
+#[test]
+fn of_published_limits() {
+    let table = include_str!("bad_files/limits.txt");
+    check(table, LIMITS, |text| {
+        parse_limits("limits.ron", text).map(drop)
     });
 }
 
@@ -163,6 +172,9 @@ fn every_shipped_file_is_right() {
         shapes.shapes.len() >= 9 && (120..=200).contains(&sizes),
         "{sizes}"
     );
+    let (name, text) = shipped::PUBLISHED_LIMITS;
+    let limits = parse_limits(name, text).map_err(|faults| said(&faults));
+    assert!(limits.is_ok_and(|file| !file.value().adults.is_empty()));
     for (name, text) in shipped::SCENARIOS {
         let case = parse_case(name, text)
             .map_err(|faults| said(&faults))
@@ -299,6 +311,7 @@ proptest! {
         prop_assert!(parse_case(&text, &text).map_or_else(|faults| is_clean(&faults), |_| true));
         prop_assert!(parse_catalogue(&text, &text).map_or_else(|faults| is_clean(&faults), |_| true));
         prop_assert!(parse_house_rules(&text, &text).map_or_else(|faults| is_clean(&faults), |_| true));
+        prop_assert!(parse_limits(&text, &text).map_or_else(|faults| is_clean(&faults), |_| true));
     }
 
     #[test]
@@ -309,6 +322,11 @@ proptest! {
     #[test]
     fn any_slip_in_a_catalogue_gives_clean_messages(text in overwritten(SHELF)) {
         prop_assert!(parse_catalogue("x", &text).map_or_else(|faults| is_clean(&faults), |_| true));
+    }
+
+    #[test]
+    fn any_slip_in_published_limits_gives_clean_messages(text in overwritten(LIMITS)) {
+        prop_assert!(parse_limits("x", &text).map_or_else(|faults| is_clean(&faults), |_| true));
     }
 
     #[test]

@@ -228,7 +228,7 @@ proptest! {
             }
             let chances = candidate.chances.expect("chances");
             prop_assert!((0.0..=1.0).contains(&chances.chance.value));
-            prop_assert!(chances.no_caution.value <= chances.chance.value);
+            prop_assert!(chances.chance_no_caution.value <= chances.chance.value);
         }
     }
 }

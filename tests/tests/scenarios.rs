@@ -3,7 +3,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
-use measurement::Valve;
+use measurement::{Reading, Valve};
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::house_rules::Parameter;
 use sizing::{
@@ -131,7 +131,7 @@ const LESSONS: [Lesson; 16] = [
         // A waist under the longer axis is enough: the hole is rounded.
         holds: |list| {
             best_waist(list) < 9.0
-                && fitting(list).all(|one| one.size.occluder.waist.diameter <= 10.0)
+                && fitting(list).all(|one| one.size.occluder.waist.diameter < 10.0)
         },
         take_away: |_, rules| without_checks(rules, &["waist_fit"]),
     },
@@ -315,6 +315,27 @@ fn with_a_prolapse_the_jet_is_never_used() {
     }
 }
 
+/// What is read for the work-up alone moves no figure of the ranking.
+#[test]
+fn readings_for_the_workup_change_nothing_in_the_ranking() {
+    for (name, _) in files::shipped::SCENARIOS {
+        let case = scenario(name.trim_end_matches(".ron"));
+        let mut less = case.clone();
+        less.readings
+            .retain(|reading| !reading.quantity.is_for_workup_alone());
+        assert!(less.readings.len() < case.readings.len(), "{name}");
+        less.findings.clear();
+        let told = |case| -> Vec<_> {
+            let list = ranked(case, shipped_rules(), 256, 4);
+            let candidates = list.candidates.into_iter();
+            candidates
+                .map(|one| (one.name(), one.judged, one.outcomes))
+                .collect()
+        };
+        assert_eq!(told(case), told(less), "{name}");
+    }
+}
+
 /// Readings whose removal may let a size fit, and why the design has it so.
 const EXCEPTIONS: [(&str, &str); 2] = [
     // One of two readings in dispute: without it there is none.
@@ -335,9 +356,13 @@ fn removing_any_reading_of_a_scenario_never_makes_a_size_fit() {
         let name = name.trim_end_matches(".ron");
         let case = scenario(name);
         let before = fits(case.clone());
+        let for_workup = |reading: &Reading| reading.quantity.is_for_workup_alone();
         for index in 0..case.readings.len() {
             let mut less = case.clone();
             let gone = less.readings.remove(index);
+            if for_workup(&gone) {
+                continue;
+            }
             let after = fits(less);
             if !after.is_subset(&before) {
                 seen.insert((name.to_owned(), gone.id.0));

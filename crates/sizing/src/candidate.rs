@@ -1,5 +1,5 @@
-use crate::check::{Nominal, rows};
-use crate::engine::{Engine, Question};
+use crate::check::{Nominal, Row, rows};
+use crate::engine::{Counts, Engine, Question};
 use crate::outcome::{Outcome, outcome};
 use crate::turn::{Turn, best_turn, nominal_seat};
 use crate::verdict::{Judged, judge};
@@ -35,33 +35,82 @@ pub struct Chances {
     pub no_stop: BlockShares,
     /// That no stop is broken.
     pub chance: Chance,
+    /// That neither a stop nor a caution is broken, by block.
+    pub no_caution: BlockShares,
     /// That neither a stop nor a caution is broken.
-    pub no_caution: Chance,
+    pub chance_no_caution: Chance,
 }
 
-impl Candidate {
-    /// Assesses a size at a turn.
-    pub fn assess(
+/// A size with the rows it is held against and the turn it is set down at.
+pub(crate) struct Prepared<'a> {
+    place: usize,
+    shape: &'a Shape,
+    size: &'a Size,
+    rows: Vec<Row>,
+    turn: Radians,
+}
+
+impl<'a> Prepared<'a> {
+    pub(crate) fn new(
         setting: &Setting,
-        (place, shape, size): (usize, &Shape, &Size),
+        (place, shape, size): (usize, &'a Shape, &'a Size),
         turn: Turn,
-        draws: Option<&Draws>,
-        engine: &dyn Engine,
     ) -> Self {
         let rows = rows(setting, &size.occluder);
         let turn = match turn {
             Turn::Best => best_turn(setting, size, &rows),
             Turn::ByHand(turn) => turn,
         };
-        let question = Question {
-            setting,
+        Self {
+            place,
+            shape,
             size,
+            rows,
             turn,
-            rows: &rows,
-        };
-        let counts = draws.map(|draws| engine.count(&question, draws));
+        }
+    }
+
+    /// What an engine is asked of it.
+    pub(crate) fn question<'b>(&'b self, setting: &'b Setting) -> Question<'b> {
+        Question {
+            setting,
+            size: self.size,
+            turn: self.turn,
+            rows: &self.rows,
+        }
+    }
+}
+
+impl Candidate {
+    /// Assesses a size at a turn.
+    pub fn assess(
+        setting: &Setting,
+        size: (usize, &Shape, &Size),
+        turn: Turn,
+        draws: Option<&Draws>,
+        engine: &dyn Engine,
+    ) -> Self {
+        let prepared = Prepared::new(setting, size, turn);
+        let counts = draws.map(|draws| engine.count(&prepared.question(setting), draws));
+        Self::judged(setting, &prepared, draws, counts)
+    }
+
+    /// What becomes of a prepared size by its counts.
+    pub(crate) fn judged(
+        setting: &Setting,
+        prepared: &Prepared,
+        draws: Option<&Draws>,
+        counts: Option<Counts>,
+    ) -> Self {
+        let Prepared {
+            place,
+            shape,
+            size,
+            rows,
+            turn,
+        } = prepared;
         let effective = draws.map_or(1.0, |draws| draws.weights().effective_draws());
-        let seat = nominal_seat(setting, size, turn);
+        let seat = nominal_seat(setting, size, *turn);
         let nominal = Nominal {
             setting,
             size,
@@ -80,16 +129,17 @@ impl Candidate {
         let chances = counts.map(|counts| Chances {
             no_stop: counts.no_stop,
             chance: counts.no_stop.chance(effective),
-            no_caution: counts.no_caution.chance(effective),
+            no_caution: counts.no_caution,
+            chance_no_caution: counts.no_caution.chance(effective),
         });
         let chance = chances.as_ref().map(|chances| chances.chance.value);
         Self {
-            place,
+            place: *place,
             shape: shape.id.clone(),
             shape_name: shape.name.clone(),
-            size: size.clone(),
-            turn,
-            judged: judge(setting, &size.occluder, &rows, &outcomes, chance),
+            size: (*size).clone(),
+            turn: *turn,
+            judged: judge(setting, &size.occluder, rows, &outcomes, chance),
             chances,
             outcomes,
         }

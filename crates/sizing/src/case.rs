@@ -1,6 +1,6 @@
 use crate::Answer;
 use geometry::Edge;
-use measurement::{Reading, Site, Valve};
+use measurement::{Findings, Reading, Site, Valve};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The way by which the sheath reaches the defect.
@@ -92,6 +92,8 @@ pub struct Case {
     pub absent: BTreeSet<Neighbour>,
     /// Facts that limits depend on.
     pub facts: Facts,
+    /// Facts of the child and the examination that bear on whether to close.
+    pub findings: Findings,
     /// Answers to the exclusions of the house rules, by their id.
     pub exclusions: BTreeMap<String, Answer>,
 }

@@ -4,7 +4,7 @@
 //! limit comes from [`HouseRules`]; every value comes from one [`check::Check`].
 
 mod anatomy;
-mod answer;
+pub mod break_even;
 mod candidate;
 mod case;
 mod catalogue;
@@ -14,6 +14,7 @@ mod contradiction;
 mod draws;
 pub mod engine;
 mod exclusion;
+pub mod fit_map;
 pub mod house_rules;
 mod outcome;
 mod ranking;
@@ -23,9 +24,9 @@ mod subject;
 mod turn;
 mod verdict;
 mod words;
+pub mod worth;
 
 pub use anatomy::Anatomy;
-pub use answer::Answer;
 pub use candidate::{Candidate, Chances};
 pub use case::{Case, Facts, Neighbour, Route};
 pub use catalogue::{Catalogue, Shape, Sheath, Size};
@@ -34,8 +35,9 @@ pub use contradiction::{Contradiction, contradictions};
 pub use draws::{Block, Draws};
 pub use exclusion::{excluded, unanswered};
 pub use house_rules::HouseRules;
+pub use measurement::Answer;
 pub use outcome::{Outcome, State};
-pub use ranking::{Ranking, Work, rank};
+pub use ranking::{Ranking, Work, notes, rank};
 pub use setting::Setting;
 pub use subject::{Subject, face_of};
 pub use turn::{Turn, nominal_seat};

@@ -30,6 +30,11 @@ impl State {
     }
 }
 
+/// Most decimals of a value: a micrometre is finer than any image.
+const MOST_DECIMALS: usize = 3;
+/// The least amount over a limit that two decimals tell from none.
+const LEAST_TOLD: f64 = 0.01;
+
 /// One check of one subject for one size.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome {
@@ -72,7 +77,8 @@ impl Outcome {
         self.value.and_then(|value| self.caution.margin(value))
     }
 
-    /// The outcome with the limit that it breaks and by how much.
+    /// The outcome with the limit that it breaks and by how much; and with the
+    /// value where the sentence rounds it to the limit.
     pub fn says_with_limit(&self) -> String {
         let (name, band) = match self.state {
             State::Stop => ("stop", self.stop),
@@ -81,24 +87,70 @@ impl Outcome {
         };
         let broken = self
             .value
-            .and_then(|value| Some((band.broken(value)?, -band.margin(value)?)));
-        broken.map_or_else(
-            || self.says.clone(),
-            |(limit, by)| {
-                format!(
-                    "{} ({name} at {limit} broken by {})",
-                    self.says,
-                    self.amount(by)
-                )
-            },
-        )
+            .and_then(|value| Some((value, band.broken(value)?)));
+        let Some((value, limit)) = broken else {
+            return self.says.clone();
+        };
+        let by = (value - limit).abs();
+        let decimals = self.decimals();
+        let value = if decimals > self.usual_decimals() {
+            format!("{}: ", self.amount(value, decimals))
+        } else {
+            String::new()
+        };
+        let by = if by < LEAST_TOLD {
+            format!("less than {}", self.amount(LEAST_TOLD, 2))
+        } else {
+            self.amount(by, 2)
+        };
+        let limit = match self.unit {
+            "share" => self.amount(limit, 2),
+            _ => limit.to_string(),
+        };
+        format!("{}; {value}{name} at {limit} broken by {by}", self.says)
     }
 
-    /// A margin in the check's unit, fine enough to tell it from none.
-    fn amount(&self, margin: f64) -> String {
+    /// The decimals with which a value of its unit is usually shown.
+    fn usual_decimals(&self) -> usize {
         match self.unit {
-            "share" | "ratio" => format!("{margin:.2}"),
-            unit => format!("{margin:.2} {unit}"),
+            "share" | "ratio" => 2,
+            "mmHg" => 0,
+            _ => 1,
+        }
+    }
+
+    /// The decimals with which the value stands on the side of each limit where
+    /// it is: 0.46 and not 0.5 where 0.5 stops; never fewer than usual.
+    pub fn decimals(&self) -> usize {
+        let Some(value) = self.value else {
+            return self.usual_decimals();
+        };
+        self.fewest_decimals(value, |shown| {
+            let on_its_side = |band: &Band| band.is_broken(shown) == band.is_broken(value);
+            on_its_side(&self.stop) && on_its_side(&self.caution)
+        })
+    }
+
+    /// The decimals with which a margin is told from none.
+    pub fn margin_decimals(&self, margin: f64) -> usize {
+        self.fewest_decimals(margin, |shown| (shown == 0.0) == (margin == 0.0))
+    }
+
+    /// The fewest decimals with which a value, as it is then shown, tells what it
+    /// is to tell.
+    fn fewest_decimals(&self, value: f64, tells: impl Fn(f64) -> bool) -> usize {
+        (self.usual_decimals()..MOST_DECIMALS)
+            .find(|decimals| tells(rounded(value, *decimals)))
+            .unwrap_or(MOST_DECIMALS)
+    }
+
+    /// A value in its unit; a share in per cent.
+    pub fn amount(&self, value: f64, decimals: usize) -> String {
+        let value = rounded(value, decimals);
+        match self.unit {
+            "share" => format!("{:.*} %", decimals.saturating_sub(2), 100.0 * value),
+            "ratio" => format!("{value:.decimals$}"),
+            unit => format!("{value:.decimals$} {unit}"),
         }
     }
 
@@ -106,6 +158,12 @@ impl Outcome {
     pub fn scaled_margin(&self) -> Option<f64> {
         self.margin_stop().map(|margin| margin / self.scale)
     }
+}
+
+/// A value as it is shown with so many decimals; a rounded zero has no sign.
+fn rounded(value: f64, decimals: usize) -> f64 {
+    let shown = format!("{value:.decimals$}").parse().unwrap_or(value);
+    if shown == 0.0 { 0.0 } else { shown }
 }
 
 /// The worst value of a row over the places of a nominal seat.

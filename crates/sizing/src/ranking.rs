@@ -4,8 +4,9 @@ mod groups;
 mod headline;
 mod order;
 
+use crate::candidate::Prepared;
 use crate::contradiction::{Contradiction, contradictions};
-use crate::engine::Engine;
+use crate::engine::{Engine, Question};
 use crate::exclusion::{excluded, unanswered};
 use crate::house_rules::{Exclusion, Parameter};
 use crate::{Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict};
@@ -58,10 +59,9 @@ pub fn rank(
         .map(|(place, (shape, size))| (place, shape, size))
         .collect();
     let mut candidates = assess_all(setting, &sizes, draws, work)?;
-    candidates.sort_by(order::order);
-    let tie = setting.parameter(Parameter::Tie);
+    let groups = order::order(&mut candidates, setting.parameter(Parameter::Tie));
     Some(Ranking {
-        groups: groups::groups(&candidates, tie),
+        groups,
         excluded: excluded(setting).cloned().collect(),
         unanswered: unanswered(setting).cloned().collect(),
         contradictions: contradictions(setting),
@@ -87,28 +87,40 @@ impl Ranking {
     }
 }
 
-/// Assesses sizes on several threads. Each size is assessed on its own, so the
-/// split changes nothing; results return to the catalogue's order.
+/// Sizes that are taken up together: an engine shares work between them, and a
+/// cancel waits for no more than these.
+const TOGETHER: usize = 16;
+
+/// Assesses sizes on several threads. What is asked of one size depends on no
+/// other, so the split changes nothing; results return to the catalogue's order.
 fn assess_all(
     setting: &Setting,
     sizes: &[(usize, &Shape, &Size)],
     draws: Option<&Draws>,
     work: &Work,
 ) -> Option<Vec<Candidate>> {
+    let together: Vec<&[(usize, &Shape, &Size)]> = sizes.chunks(TOGETHER).collect();
     let next = AtomicUsize::new(0);
     let worker = || {
         let mut done = Vec::new();
-        while let Some(&size) = sizes.get(next.fetch_add(1, Ordering::Relaxed)) {
-            if work.cancel.load(Ordering::Relaxed) {
-                return None;
+        while let Some(sizes) = together.get(next.fetch_add(1, Ordering::Relaxed)) {
+            let mut prepared = Vec::with_capacity(sizes.len());
+            for &size in *sizes {
+                if work.cancel.load(Ordering::Relaxed) {
+                    return None;
+                }
+                prepared.push(Prepared::new(setting, size, Turn::Best));
             }
-            done.push(Candidate::assess(
-                setting,
-                size,
-                Turn::Best,
-                draws,
-                work.engine,
-            ));
+            let counts = draws.map(|draws| {
+                let questions: Vec<Question> =
+                    prepared.iter().map(|it| it.question(setting)).collect();
+                work.engine.count_all(&questions, draws)
+            });
+            let mut counts = counts.into_iter().flatten();
+            let judged = prepared
+                .iter()
+                .map(|it| Candidate::judged(setting, it, draws, counts.next()));
+            done.extend(judged);
         }
         Some(done)
     };
@@ -130,7 +142,8 @@ fn assess_all(
     Some(candidates)
 }
 
-fn notes(setting: &Setting) -> Vec<String> {
+/// What the house says of the site and the weight of a case, each with its source.
+pub fn notes(setting: &Setting) -> Vec<String> {
     let site = setting.case().site;
     let weight = setting.weight();
     let qp_qs = setting.nominal(Structure::Flow, Feature::QpQs);
@@ -139,7 +152,7 @@ fn notes(setting: &Setting) -> Vec<String> {
         .notes
         .iter()
         .filter(|note| note.applies(site, weight, qp_qs))
-        .map(|note| format!("{} ({})", note.says, note.source))
+        .map(|note| format!("{}. Source: {}", note.says, note.source))
         .collect()
 }
 

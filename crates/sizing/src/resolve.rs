@@ -106,7 +106,7 @@ fn resolve_one(case: &Case, rules: &HouseRules, quantity: Quantity) -> Resolved 
 }
 
 /// The joint estimates of what has a value of its own.
-pub(crate) fn estimates(resolved: &[Resolved], rules: &HouseRules) -> Vec<Estimate> {
+pub fn estimates(resolved: &[Resolved], rules: &HouseRules) -> Vec<Estimate> {
     let rho = rules.parameter(Parameter::SharedEdge);
     resolved
         .iter()
@@ -128,7 +128,7 @@ pub(crate) fn estimates(resolved: &[Resolved], rules: &HouseRules) -> Vec<Estima
 }
 
 /// The scale errors of the house rules, by modality.
-pub(crate) fn scales(rules: &HouseRules) -> Vec<(Modality, f64)> {
+pub fn scales(rules: &HouseRules) -> Vec<(Modality, f64)> {
     rules
         .scales
         .iter()

@@ -21,10 +21,11 @@ impl Setting {
     /// Resolves every quantity of a case under the rules.
     pub fn new(case: Arc<Case>, rules: Arc<HouseRules>) -> Self {
         let resolved = resolve::resolve(&case, &rules);
-        let joint = Joint::new(
-            resolve::estimates(&resolved, &rules),
-            resolve::scales(&rules),
-        );
+        let judged = resolve::estimates(&resolved, &rules)
+            .into_iter()
+            .filter(|estimate| !estimate.quantity.is_for_workup_alone())
+            .collect();
+        let joint = Joint::new(judged, resolve::scales(&rules));
         let plan = AnatomyPlan::new(&case, &rules);
         let anatomy = plan.anatomy(&joint.nominal());
         let mut setting = Self {
@@ -142,7 +143,12 @@ impl Setting {
 
     /// The house rule's share, by which pressure seats the disc.
     fn slack_share(&self) -> f64 {
-        let systolic = |side| self.nominal(side, Feature::SystolicPressure);
+        self.slack_share_at(|of| Some(self.resolved[of.index()].law?.nominal()))
+    }
+
+    /// The same at other values than those read.
+    pub(crate) fn slack_share_at(&self, value: impl Fn(Quantity) -> Option<f64>) -> f64 {
+        let systolic = |side| value(Quantity::find(side, Feature::SystolicPressure)?);
         let left = systolic(Structure::LeftVentricle);
         let right = systolic(Structure::RightVentricle);
         let right_not_lower = left.zip(right).is_some_and(|(left, right)| right >= left);

@@ -1,33 +1,92 @@
+use super::groups::first_group;
 use crate::{Candidate, Verdict};
+use measurement::{BlockShares, tied};
 use std::cmp::Ordering;
 
-/// The order of the list: verdict; chance of no stop; chance of no caution; least
-/// stop margin; catalogue order. Among what does not fit the margin comes first,
-/// the nearest on top: in a hard case one must see by how much.
-pub(super) fn order(one: &Candidate, other: &Candidate) -> Ordering {
-    let by_margin = larger_first(margin(one), margin(other));
-    let by_chance = chances(one, other);
-    one.judged
-        .verdict
-        .cmp(&other.judged.verdict)
-        .then(match one.judged.verdict {
-            Verdict::DoesNotFit => by_margin.then(by_chance),
-            Verdict::Fits | Verdict::Tight => by_chance.then(by_margin),
-        })
-        .then(one.place.cmp(&other.place))
+/// Puts candidates in the order of the list and gives the number of each one's
+/// group, from 1: candidates of one group cannot be told apart by chance.
+///
+/// By verdict; chance of no stop; chance of no caution; least stop margin; place
+/// in the catalogues. A difference of chances that the draws cannot tell from
+/// none decides nothing. "Tied" is not transitive, so ties are groups: in the
+/// order of the chance of no stop a group holds those tied with its first; within
+/// it, in the order of the chance of no caution, again those tied with the first;
+/// within these the margin decides.
+///
+/// Among what does not fit the margin comes first, the nearest on top: in a hard
+/// case one must see by how much. Groups are then formed in that order.
+pub(super) fn order(candidates: &mut [Candidate], tie: f64) -> Vec<usize> {
+    candidates.sort_by(|one, other| {
+        let verdict = one.judged.verdict;
+        verdict
+            .cmp(&other.judged.verdict)
+            .then_with(|| match verdict {
+                Verdict::DoesNotFit => by_margin(one, other),
+                Verdict::Fits | Verdict::Tight => by_chances(one, other),
+            })
+    });
+    let no_stop = |one: &Candidate| one.chances.map(|it| it.no_stop);
+    let mut groups = Vec::with_capacity(candidates.len());
+    let mut rest = candidates;
+    let mut number = 0;
+    while !rest.is_empty() {
+        let len = first_group(rest, |first, other| {
+            first.judged.verdict == other.judged.verdict && are_tied(no_stop, first, other, tie)
+        });
+        let (group, others) = rest.split_at_mut(len);
+        if group
+            .iter()
+            .all(|one| one.judged.verdict != Verdict::DoesNotFit)
+        {
+            order_group(group, tie);
+        }
+        number += 1;
+        groups.resize(groups.len() + len, number);
+        rest = others;
+    }
+    groups
 }
 
-fn chances(one: &Candidate, other: &Candidate) -> Ordering {
-    let Some((one, other)) = one.chances.as_ref().zip(other.chances.as_ref()) else {
-        return Ordering::Equal;
-    };
-    larger_first(one.chance.value, other.chance.value)
-        .then(larger_first(one.no_caution.value, other.no_caution.value))
+/// Orders candidates whose chances of no stop are tied.
+fn order_group(group: &mut [Candidate], tie: f64) {
+    let no_caution = |one: &Candidate| one.chances.map(|it| it.no_caution);
+    group.sort_by(by_caution);
+    let mut rest = group;
+    while !rest.is_empty() {
+        let len = first_group(rest, |first, other| are_tied(no_caution, first, other, tie));
+        let (alike, others) = rest.split_at_mut(len);
+        alike.sort_by(by_margin);
+        rest = others;
+    }
 }
 
-/// The least margin; where no stop was assessed, none is promised.
-fn margin(candidate: &Candidate) -> f64 {
-    candidate.least_margin().unwrap_or(f64::NEG_INFINITY)
+/// Whether shares of two candidates are tied; without draws there are none.
+fn are_tied(
+    shares: impl Fn(&Candidate) -> Option<BlockShares>,
+    one: &Candidate,
+    other: &Candidate,
+    tie: f64,
+) -> bool {
+    shares(one)
+        .zip(shares(other))
+        .is_some_and(|(one, other)| tied(&one, &other, tie))
+}
+
+/// By the chance of no stop; what is equal to the last draw, by all that follows.
+fn by_chances(one: &Candidate, other: &Candidate) -> Ordering {
+    let chance = |one: &Candidate| one.chances.map_or(0.0, |it| it.chance.value);
+    larger_first(chance(one), chance(other)).then_with(|| by_caution(one, other))
+}
+
+fn by_caution(one: &Candidate, other: &Candidate) -> Ordering {
+    let chance = |one: &Candidate| one.chances.map_or(0.0, |it| it.chance_no_caution.value);
+    larger_first(chance(one), chance(other)).then_with(|| by_margin(one, other))
+}
+
+/// By the least margin; where no stop was assessed, none is promised.
+fn by_margin(one: &Candidate, other: &Candidate) -> Ordering {
+    let margin = |one: &Candidate| one.least_margin().unwrap_or(f64::NEG_INFINITY);
+    larger_first(margin(one), margin(other)).then(one.place.cmp(&other.place))
 }
 
 fn larger_first(one: f64, other: f64) -> Ordering {

@@ -1,17 +1,27 @@
-use super::groups::groups;
 use super::order::order;
 use crate::house_rules::Band;
 use crate::{Candidate, Chances, Judged, Outcome, Sheath, Size, State, Subject, Verdict};
 use geometry::{Occluder, Waist};
-use measurement::{BlockShares, Chance};
+use measurement::BlockShares;
 
-/// A candidate of a verdict, with shares of its blocks and a margin to its stop.
+/// The quantile of the house rule's tie.
+const TIE: f64 = 2.36;
+
+/// A candidate of a verdict, with shares of its blocks and a margin to its stop;
+/// without a draw that breaks no caution.
 fn candidate(place: usize, verdict: Verdict, shares: [f64; 8], margin: f64) -> Candidate {
+    cautioned(place, verdict, shares, [0.0; 8], margin)
+}
+
+/// The same with the shares in which no caution is broken.
+fn cautioned(
+    place: usize,
+    verdict: Verdict,
+    shares: [f64; 8],
+    no_caution: [f64; 8],
+    margin: f64,
+) -> Candidate {
     let no_stop = BlockShares(shares);
-    let none = Chance {
-        value: 0.0,
-        error: 0.0,
-    };
     Candidate {
         place,
         shape: "shape".into(),
@@ -40,7 +50,8 @@ fn candidate(place: usize, verdict: Verdict, shares: [f64; 8], margin: f64) -> C
         chances: Some(Chances {
             no_stop,
             chance: no_stop.chance(4096.0),
-            no_caution: none,
+            no_caution: BlockShares(no_caution),
+            chance_no_caution: BlockShares(no_caution).chance(4096.0),
         }),
         outcomes: vec![Outcome {
             check: "clearance",
@@ -64,7 +75,7 @@ fn candidate(place: usize, verdict: Verdict, shares: [f64; 8], margin: f64) -> C
 }
 
 fn places(mut candidates: Vec<Candidate>) -> Vec<usize> {
-    candidates.sort_by(order);
+    order(&mut candidates, TIE);
     candidates.iter().map(|one| one.place).collect()
 }
 
@@ -101,11 +112,51 @@ fn a_group_holds_what_cannot_be_told_from_its_first() {
     near[0] += 0.02;
     near[1] -= 0.02;
     let lower = noisy.map(|share| share - 0.05);
-    let ordered = [
+    let mut ordered = [
         candidate(0, Verdict::Fits, noisy, 1.0),
         candidate(1, Verdict::Fits, near, 1.0),
         candidate(2, Verdict::Fits, lower, 1.0),
         candidate(3, Verdict::Tight, lower, 1.0),
     ];
-    assert_eq!(groups(&ordered, 2.36), [1, 1, 2, 3]);
+    assert_eq!(order(&mut ordered, TIE), [1, 1, 2, 3]);
+}
+
+#[test]
+fn what_the_draws_cannot_tell_apart_leaves_the_margin_to_decide() {
+    let one_draw_less = [1.0, 1.0, 1.0, 511.0 / 512.0, 1.0, 1.0, 1.0, 1.0];
+    let no_caution = [0.90, 0.92, 0.91, 0.89, 0.93, 0.90, 0.91, 0.92];
+    let mut as_good = no_caution;
+    as_good.swap(0, 1);
+    as_good[2] += 0.01;
+    let fits = |place, shares, no_caution, margin| {
+        cautioned(place, Verdict::Fits, shares, no_caution, margin)
+    };
+    let ordered = places(vec![
+        fits(0, [1.0; 8], as_good, 0.3),
+        fits(1, one_draw_less, no_caution, 0.9),
+        fits(2, [1.0; 8], no_caution.map(|share| share - 0.05), 2.0),
+    ]);
+    assert_eq!(ordered, [1, 0, 2]);
+}
+
+#[test]
+fn the_order_does_not_hang_on_the_order_before() {
+    // A chain: each tied with the next, the first not with the last.
+    let noise = [0.01, -0.01, 0.01, -0.01, 0.01, -0.01, 0.01, -0.01];
+    let chain: Vec<Candidate> = (0..6)
+        .map(|place| {
+            let share = 0.95 - 0.006 * place as f64;
+            let sign = if place % 2 == 0 { 1.0 } else { -1.0 };
+            let shares = noise.map(|off| share + sign * off);
+            candidate(place, Verdict::Fits, shares, 0.1 * place as f64)
+        })
+        .collect();
+    let expected = places(chain.clone());
+    for turn in 0..chain.len() {
+        let mut turned = chain.clone();
+        turned.rotate_left(turn);
+        assert_eq!(places(turned.clone()), expected);
+        turned.reverse();
+        assert_eq!(places(turned), expected);
+    }
 }

@@ -1,0 +1,157 @@
+//! By how much each reading would have to be wrong to change the answer.
+
+mod doubt;
+mod moved;
+mod search;
+mod words;
+
+use crate::check::Row;
+use crate::outcome::State;
+use crate::{Setting, Size, Subject};
+use doubt::{Doubt, accuracy};
+use geometry::Radians;
+use measurement::Quantity;
+use moved::Probe;
+use search::{Search, Way, broken};
+
+/// The break-even of every reading and assumption for one size.
+///
+/// What is held is the *state as read*: the worst of the rows that could be
+/// assessed, at the values as read. A verdict looks at chances, disputes,
+/// exclusions and missing readings as well, which no single value changes here.
+///
+/// One value is moved at a time, all others stay as read; what follows it where
+/// nothing else was read follows. The turn stays.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BreakEvens {
+    /// The state that is held.
+    pub held: State,
+    /// What is broken as read, the worst first; empty: nothing.
+    pub by: Vec<Broken>,
+    /// Of each quantity in doubt, the reading to doubt first on top: the largest
+    /// chance that it alone has another value than the state needs.
+    pub readings: Vec<BreakEven>,
+}
+
+/// The interval of one quantity in which the state as read stays.
+///
+/// An end is looked for as far as the quantity can go: within what files accept,
+/// and within four standard deviations, which one value in 16,000 leaves.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BreakEven {
+    /// The quantity.
+    pub quantity: Quantity,
+    /// Its value as read or assumed, in its unit.
+    pub value: f64,
+    /// Its standard deviation, that of the scales it was read on included.
+    pub sd: f64,
+    /// Whether nobody read it.
+    pub is_assumed: bool,
+    /// The end under the value, where there is one.
+    pub below: Option<Change>,
+    /// The end over the value, where there is one.
+    pub above: Option<Change>,
+}
+
+/// One end of the interval, and what is beyond it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Change {
+    /// The last value at which the state stays, to a hundredth of the quantity's
+    /// fine step.
+    pub at: f64,
+    /// The state beyond.
+    pub becomes: State,
+    /// The limit that is broken beyond, where it becomes worse; the last one that
+    /// is no longer, where it becomes better.
+    pub by: Option<Broken>,
+    /// The chance, by the quantity's own law, that it lies beyond.
+    pub chance: f64,
+}
+
+/// A limit that is broken.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Broken {
+    /// The check's id.
+    pub check: &'static str,
+    /// Its title.
+    pub title: &'static str,
+    /// Its unit.
+    pub unit: &'static str,
+    /// Its subject.
+    pub of: Subject,
+    /// Whether it is a stop or a caution.
+    pub severity: State,
+    /// The limit.
+    pub limit: f64,
+}
+
+/// The break-even of each quantity in doubt, for a size set down at a turn.
+///
+/// Changes are looked for outward at eight places a side, half a standard
+/// deviation apart; between the last place before and the first after a change it
+/// is found by halving, to a hundredth of the quantity's fine step. A state that
+/// is left and taken again between two places is not seen. Nor is a row that at
+/// two and at four standard deviations keeps more than half of its margin, and is
+/// broken between.
+pub fn break_even(setting: &Setting, size: &Size, turn: Radians, rows: &[Row]) -> BreakEvens {
+    let probe = Probe::new(setting, size, turn, rows);
+    let held = probe.as_read.iter().copied().max().unwrap_or(State::Ok);
+    let mut readings: Vec<BreakEven> = setting
+        .resolved()
+        .iter()
+        .filter(|resolved| !resolved.quantity.is_for_workup_alone())
+        .filter_map(|resolved| {
+            let doubt = Doubt::of(setting, resolved)?;
+            let value = resolved.law?.nominal();
+            let search = Search::new(&probe, resolved.quantity, &doubt, held, value);
+            Some(BreakEven {
+                quantity: resolved.quantity,
+                value,
+                sd: doubt.sd(),
+                is_assumed: resolved.selection().is_none(),
+                below: search.change(Way::Down),
+                above: search.change(Way::Up),
+            })
+        })
+        .collect();
+    // Stable: what has no end keeps the order in which it is asked.
+    readings.sort_by(|one, other| other.chance().total_cmp(&one.chance()));
+    BreakEvens {
+        held,
+        by: held_by(&probe, held),
+        readings,
+    }
+}
+
+impl BreakEven {
+    /// The chance that it lies beyond either end.
+    pub fn chance(&self) -> f64 {
+        self.ends().map(|change| change.chance).sum()
+    }
+
+    /// Both ends, as far as they exist.
+    pub fn ends(&self) -> impl Iterator<Item = &Change> {
+        self.below.iter().chain(&self.above)
+    }
+}
+
+/// The limits broken as read in the state that is held, the furthest first.
+fn held_by(probe: &Probe, held: State) -> Vec<Broken> {
+    let mut by: Vec<(f64, Broken)> = probe
+        .rows
+        .iter()
+        .zip(&probe.values)
+        .filter_map(|(row, value)| {
+            let value = (*value)?;
+            let broken = broken(row, value).filter(|broken| broken.severity == held)?;
+            let band = if held == State::Stop {
+                row.stop
+            } else {
+                row.caution
+            };
+            Some((band.margin(value)? / row.check.about().scale, broken))
+        })
+        .collect();
+    by.sort_by(|one, other| one.0.total_cmp(&other.0));
+    by.into_iter().map(|(_, broken)| broken).collect()
+}

@@ -1,0 +1,200 @@
+use crate::check::{Lanes, Nominal, Row, rows_under};
+use crate::house_rules::{Circumstances, Condition};
+use crate::outcome::{State, nominal_value, state};
+use crate::resolve::Basis;
+use crate::turn::nominal_seat;
+use crate::{Anatomy, Setting, Size};
+use geometry::{Radians, Seat};
+use measurement::{Feature, Quantity, Structure, Values};
+use std::borrow::Cow;
+
+/// One size in one case, asked again with one value moved.
+pub(super) struct Probe<'a> {
+    pub(super) setting: &'a Setting,
+    pub(super) size: &'a Size,
+    pub(super) turn: Radians,
+    pub(super) rows: &'a [Row],
+    /// The state of each row as read.
+    pub(super) as_read: Vec<State>,
+    /// The value of each row as read.
+    pub(super) values: Vec<Option<f64>>,
+    read: Values,
+}
+
+/// Through what a quantity acts on the rows.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Through {
+    /// The anatomy: values move steadily.
+    Anatomy,
+    /// Which limits count.
+    Limits,
+    /// Which disc the pressure seats.
+    Seat,
+}
+
+/// The anatomy with one value moved, and the seat in it.
+pub(super) struct Place<'a> {
+    rows: Cow<'a, [Row]>,
+    anatomy: Anatomy,
+    seat: Seat,
+}
+
+impl<'a> Probe<'a> {
+    pub(super) fn new(
+        setting: &'a Setting,
+        size: &'a Size,
+        turn: Radians,
+        rows: &'a [Row],
+    ) -> Self {
+        let seat = nominal_seat(setting, size, turn);
+        let nominal = Nominal {
+            setting,
+            size,
+            seat: &seat,
+        };
+        let values: Vec<Option<f64>> = rows
+            .iter()
+            .map(|row| row.is_assessed().then(|| nominal_value(&nominal, row)))
+            .collect();
+        let as_read = rows
+            .iter()
+            .zip(&values)
+            .map(|(row, value)| value.map_or(State::Ok, |value| state(row, value)))
+            .collect();
+        Self {
+            setting,
+            size,
+            turn,
+            rows,
+            as_read,
+            values,
+            read: setting.joint().nominal(),
+        }
+    }
+
+    /// The rows whose value a quantity may move: by the needs of their checks and
+    /// what follows it where nothing else was read.
+    pub(super) fn moved_rows(&self, quantity: Quantity) -> Vec<usize> {
+        let moves = |needed: Quantity| {
+            needed == quantity
+                || matches!(self.setting.basis(needed), Basis::Follows(other) if *other == quantity)
+        };
+        (0..self.rows.len())
+            .filter(|&place| {
+                let row = &self.rows[place];
+                let check = row.check;
+                row.is_assessed()
+                    && (check
+                        .needs(self.setting, &self.size.occluder, row.of)
+                        .into_iter()
+                        .any(moves)
+                        || check.moved_by(self.setting, row.of).into_iter().any(moves))
+            })
+            .collect()
+    }
+
+    /// The case with a quantity at another value.
+    pub(super) fn place(&self, quantity: Quantity, value: f64) -> Place<'a> {
+        let mut values = self.read.clone();
+        values.set(quantity, value);
+        let anatomy = self.setting.plan().anatomy(&values);
+        let most_left = match acts(quantity) {
+            Through::Seat => self.setting.slack_share_at(|of| values.get(of)),
+            Through::Anatomy | Through::Limits => self.setting.left_slack_share(),
+        };
+        let seat = Seat::nominal(&self.size.occluder, &anatomy.defect, most_left, self.turn);
+        let rows = match acts(quantity) {
+            Through::Limits => Cow::Owned(rows_under(
+                self.setting,
+                &circumstances(self.setting, quantity, value),
+                &self.size.occluder,
+            )),
+            Through::Anatomy | Through::Seat => Cow::Borrowed(self.rows),
+        };
+        Place {
+            rows,
+            anatomy,
+            seat,
+        }
+    }
+
+    /// The value of a row at a place.
+    pub(super) fn value(&self, place: &Place, row: &Row) -> f64 {
+        let lanes = Lanes {
+            setting: self.setting,
+            size: self.size,
+            anatomies: std::slice::from_ref(&place.anatomy),
+            seats: std::slice::from_ref(&place.seat),
+        };
+        let mut value = [0.0];
+        row.check.fill(row.of, &lanes, &mut value);
+        value[0]
+    }
+
+    /// The worst state of all rows at a place, and the first row in it with its
+    /// value.
+    pub(super) fn worst<'p>(&self, place: &'p Place) -> (State, Option<(&'p Row, f64)>) {
+        let mut worst = (State::Ok, None);
+        for row in place.rows.iter().filter(|row| row.is_assessed()) {
+            let value = self.value(place, row);
+            let state = state(row, value);
+            if state > worst.0 {
+                worst = (state, Some((row, value)));
+            }
+        }
+        worst
+    }
+
+    /// The state of one row at a place.
+    pub(super) fn state(&self, place: &Place, row: usize) -> State {
+        let row = &self.rows[row];
+        state(row, self.value(place, row))
+    }
+}
+
+/// Through what a quantity acts.
+pub(super) fn acts(quantity: Quantity) -> Through {
+    let info = quantity.info();
+    match (info.structure, info.feature) {
+        (Structure::Patient, Feature::Weight | Feature::Age) => Through::Limits,
+        (_, Feature::SystolicPressure) => Through::Seat,
+        _ => Through::Anatomy,
+    }
+}
+
+/// The values at which a quantity that does not act on the anatomy can change
+/// anything: those its limits name, or the other pressure.
+pub(super) fn jumps(setting: &Setting, quantity: Quantity) -> Vec<f64> {
+    let info = quantity.info();
+    match acts(quantity) {
+        Through::Anatomy => Vec::new(),
+        Through::Limits => setting
+            .rules()
+            .limits
+            .iter()
+            .flat_map(|limit| &limit.when)
+            .filter_map(|when| match (*when, info.feature) {
+                (Condition::WeightUnder(limit), Feature::Weight)
+                | (Condition::AgeUnder(limit), Feature::Age) => Some(limit),
+                _ => None,
+            })
+            .collect(),
+        Through::Seat => {
+            let other = match info.structure {
+                Structure::LeftVentricle => Structure::RightVentricle,
+                _ => Structure::LeftVentricle,
+            };
+            setting.nominal(other, info.feature).into_iter().collect()
+        }
+    }
+}
+
+fn circumstances(setting: &Setting, quantity: Quantity, value: f64) -> Circumstances<'_> {
+    let mut at = setting.circumstances();
+    match quantity.info().feature {
+        Feature::Weight => at.weight = Some(value),
+        Feature::Age => at.age = Some(value),
+        _ => {}
+    }
+    at
+}

@@ -1,0 +1,183 @@
+use super::{BreakEven, BreakEvens, Broken, Change, accuracy};
+use crate::outcome::State;
+use crate::words;
+use measurement::{Quantity, Unit};
+
+impl BreakEvens {
+    /// What is held, in a phrase.
+    pub fn held_says(&self) -> String {
+        match self.held {
+            State::Stop => format!("does not fit as read: {}", self.broken("stop")),
+            State::Caution => format!("tight as read: {}", self.broken("caution")),
+            State::Ok | State::NotAssessed => "no limit is broken as read".into(),
+        }
+    }
+
+    /// One sentence on a reading.
+    pub fn says(&self, of: &BreakEven) -> String {
+        let read = read(of);
+        if of.below.is_none() && of.above.is_none() {
+            return format!("no value the {} can have changes that; {read}", of.quantity);
+        }
+        match self.held {
+            State::Stop => format!(
+                "would no longer break a stop if the {} were {}; {read}; {}",
+                of.quantity,
+                beyond(of),
+                chances(of, |_| String::new()),
+            ),
+            State::Caution => format!(
+                "tight while the {} is {}; {read}; {}",
+                of.quantity,
+                within(of),
+                chances(of, then)
+            ),
+            State::Ok | State::NotAssessed => format!(
+                "fits on paper while the {} is {}; {read}; {}",
+                of.quantity,
+                within(of),
+                chances(of, then)
+            ),
+        }
+    }
+
+    /// The sentence on the reading to doubt first; `None` where none changes
+    /// anything.
+    pub fn says_first(&self) -> Option<String> {
+        let first = self.readings.first()?;
+        first.ends().next()?;
+        Some(self.says(first))
+    }
+
+    fn broken(&self, severity: &str) -> String {
+        let named: Vec<String> = self.by.iter().map(Broken::name).collect();
+        match named.len() {
+            1 => format!("the {severity} of {} is broken", named[0]),
+            _ => format!("the {severity}s of {} are broken", words::list(&named)),
+        }
+    }
+}
+
+impl Broken {
+    /// The check and its subject: `clearance of the aortic valve`.
+    pub fn name(&self) -> String {
+        match self.of {
+            crate::Subject::Shape => self.title.to_owned(),
+            of => format!("{} of the {of}", self.title),
+        }
+    }
+}
+
+/// The values at which the state stays, rounded inward.
+fn within(of: &BreakEven) -> String {
+    let low = of.below.as_ref().map(|end| inward(of.quantity, end, 1.0));
+    let high = of.above.as_ref().map(|end| inward(of.quantity, end, -1.0));
+    let unit = unit(of.quantity);
+    match (low, high) {
+        (Some(low), Some(high)) => format!("{low} to {high}{unit}"),
+        (Some(low), None) => format!("{low}{unit} or more"),
+        (None, Some(high)) => format!("{high}{unit} or less"),
+        (None, None) => "what it may be".into(),
+    }
+}
+
+/// The values beyond, rounded outward from the interval.
+fn beyond(of: &BreakEven) -> String {
+    let low = of.below.as_ref().map(|end| inward(of.quantity, end, -1.0));
+    let high = of.above.as_ref().map(|end| inward(of.quantity, end, 1.0));
+    let unit = unit(of.quantity);
+    match (low, high) {
+        (Some(low), Some(high)) => format!("{low}{unit} or less, or {high}{unit} or more"),
+        (Some(low), None) => format!("{low}{unit} or less"),
+        (None, Some(high)) => format!("{high}{unit} or more"),
+        (None, None) => "otherwise".into(),
+    }
+}
+
+/// An end with the decimals its unit is read with, rounded up or down so that
+/// nothing is promised that does not hold.
+fn inward(quantity: Quantity, end: &Change, direction: f64) -> String {
+    let decimals = decimals(quantity);
+    let power = 10_f64.powi(i32::from(decimals));
+    // What is not told apart does not carry to the next figure.
+    let at = (end.at - direction * accuracy(quantity)) * power;
+    let rounded = if direction > 0.0 {
+        at.ceil()
+    } else {
+        at.floor()
+    };
+    // Adding 0 turns −0 into 0.
+    format!("{:.*}", usize::from(decimals), rounded / power + 0.0)
+}
+
+const fn decimals_of(unit: Unit) -> u8 {
+    match unit {
+        Unit::Degrees | Unit::MmHg => 0,
+        Unit::Ratio | Unit::Years | Unit::MPerS => 2,
+        _ => 1,
+    }
+}
+
+fn decimals(quantity: Quantity) -> u8 {
+    decimals_of(quantity.unit())
+}
+
+fn unit(quantity: Quantity) -> String {
+    match quantity.unit() {
+        Unit::Ratio => String::new(),
+        Unit::Degrees => "°".into(),
+        unit => format!(" {}", unit.symbol()),
+    }
+}
+
+/// `read 2.4 ± 0.5`.
+fn read(of: &BreakEven) -> String {
+    let digits = usize::from(decimals(of.quantity));
+    format!(
+        "{} {:.digits$} ± {:.digits$}",
+        if of.is_assumed { "assumed" } else { "read" },
+        of.value + 0.0,
+        of.sd
+    )
+}
+
+/// What happens beyond an end.
+fn then(change: &Change) -> String {
+    let by = change.by.map(|by| (by.name(), by.severity));
+    match (by, change.becomes) {
+        (Some((name, severity)), becomes) if severity == becomes => {
+            format!(" (then {name} breaks its {})", becomes.word())
+        }
+        (Some((name, severity)), _) => {
+            format!(" (then {name} no longer breaks its {})", severity.word())
+        }
+        (None, _) => String::new(),
+    }
+}
+
+/// The chance of either side, with what is said of it.
+fn chances(of: &BreakEven, then: impl Fn(&Change) -> String) -> String {
+    let one = |side: &str, change: &Change| {
+        format!("{side}: {}{}", small_percent(change.chance), then(change))
+    };
+    match (&of.below, &of.above) {
+        (Some(below), Some(above)) => format!(
+            "chance that it is {}, {}",
+            one("less", below),
+            one("more", above)
+        ),
+        (Some(below), None) => format!("chance that it is {}", one("less", below)),
+        (None, Some(above)) => format!("chance that it is {}", one("more", above)),
+        (None, None) => String::new(),
+    }
+}
+
+/// A share in per cent: one that rounds to 0 is not said to be none.
+fn small_percent(share: f64) -> String {
+    const HALF_A_PERCENT: f64 = 0.005;
+    if share < HALF_A_PERCENT {
+        "under 1 %".into()
+    } else {
+        words::percent(share)
+    }
+}

@@ -1,0 +1,211 @@
+use super::{Axis, Cell, FitMap, Form, Stop};
+use crate::check::{Row, rows};
+use crate::engine::Question;
+use crate::{Draws, Setting, Size, Work};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+/// A map that is being refined: a coarse grid first, then halves.
+pub struct Refinement<'a> {
+    setting: &'a Setting,
+    draws: &'a Draws,
+    rows: Vec<Row>,
+    /// For each of the map's stops its place among the rows.
+    stops: Vec<usize>,
+    /// The map as far as it has come.
+    map: Arc<FitMap>,
+    started: bool,
+}
+
+/// Columns and rows between the cells counted first; halved at each level.
+const COARSEST: usize = 8;
+
+impl<'a> Refinement<'a> {
+    /// A map of a form over two axes, nothing counted yet.
+    pub fn new(
+        setting: &'a Setting,
+        draws: &'a Draws,
+        form: Form,
+        waists: Axis,
+        overhangs: Axis,
+    ) -> Self {
+        // All cells have the same rows: which limits count depends on what is in
+        // the form alone.
+        let rows = rows(setting, &form.size(waists.first, overhangs.first).occluder);
+        let stops: Vec<usize> = (0..rows.len())
+            .filter(|&place| rows[place].is_assessed() && !rows[place].stop.is_none())
+            .collect();
+        let mut missing = Vec::new();
+        for row in rows.iter().filter(|row| !row.stop.is_none()) {
+            for &quantity in &row.missing {
+                if !missing.contains(&quantity) {
+                    missing.push(quantity);
+                }
+            }
+        }
+        let map = FitMap {
+            form,
+            waists,
+            overhangs,
+            stride: COARSEST,
+            stops: stops.iter().map(|&place| stop(&rows[place])).collect(),
+            missing,
+            cells: vec![None; waists.count * overhangs.count],
+        };
+        Self {
+            setting,
+            draws,
+            rows,
+            stops,
+            map: Arc::new(map),
+            started: false,
+        }
+    }
+
+    /// The map as far as it has come.
+    pub const fn map(&self) -> &Arc<FitMap> {
+        &self.map
+    }
+
+    /// Whether every cell is counted.
+    pub fn is_whole(&self) -> bool {
+        self.started && self.map.stride == 1
+    }
+
+    /// Counts the next level; `None` when it was cancelled, looked at between
+    /// columns. A whole map is given as it is.
+    pub fn refine(&mut self, work: &Work) -> Option<Arc<FitMap>> {
+        if self.is_whole() {
+            return Some(Arc::clone(&self.map));
+        }
+        let stride = if self.started {
+            self.map.stride / 2
+        } else {
+            COARSEST
+        };
+        let columns: Vec<(usize, Vec<usize>)> = (0..self.map.waists.count)
+            .step_by(stride)
+            .map(|column| (column, self.uncounted(column, stride)))
+            .filter(|(_, rows)| !rows.is_empty())
+            .collect();
+        let counted = side_by_side(&columns, work, |(column, rows)| {
+            let waist = self.map.waists.value(*column);
+            let sizes: Vec<Size> = rows
+                .iter()
+                .map(|&row| self.map.form.size(waist, self.map.overhangs.value(row)))
+                .collect();
+            self.count(&sizes, work)
+        })?;
+        let mut map = FitMap::clone(&self.map);
+        map.stride = stride;
+        for ((column, rows), cells) in columns.iter().zip(counted) {
+            for (&row, cell) in rows.iter().zip(cells) {
+                let place = map.place(*column, row);
+                map.cells[place] = Some(cell);
+            }
+        }
+        self.map = Arc::new(map);
+        self.started = true;
+        Some(Arc::clone(&self.map))
+    }
+
+    /// All levels; `None` when it was cancelled.
+    pub fn whole(&mut self, work: &Work) -> Option<Arc<FitMap>> {
+        while !self.is_whole() {
+            self.refine(work)?;
+        }
+        Some(Arc::clone(&self.map))
+    }
+
+    /// The rows of a column that a level asks for and none before it counted.
+    fn uncounted(&self, column: usize, stride: usize) -> Vec<usize> {
+        (0..self.map.overhangs.count)
+            .step_by(stride)
+            .filter(|&row| self.map.cells[self.map.place(column, row)].is_none())
+            .collect()
+    }
+
+    /// The cells of some sizes of one waist.
+    pub(super) fn count(&self, sizes: &[Size], work: &Work) -> Vec<Cell> {
+        let questions: Vec<Question> = sizes
+            .iter()
+            .map(|size| Question {
+                setting: self.setting,
+                size,
+                turn: 0.0,
+                rows: &self.rows,
+            })
+            .collect();
+        let effective = self.draws.weights().effective_draws();
+        work.engine
+            .count_all(&questions, self.draws)
+            .into_iter()
+            .map(|counts| Cell {
+                chance: counts.no_stop.chance(effective),
+                broken: self
+                    .stops
+                    .iter()
+                    .map(|&row| {
+                        counts.rows[row]
+                            .map_or(0.0, |shares| 1.0 - shares.stop.chance(effective).value)
+                    })
+                    .collect(),
+            })
+            .collect()
+    }
+
+    pub(super) const fn setting(&self) -> &'a Setting {
+        self.setting
+    }
+
+    pub(super) const fn draws(&self) -> &'a Draws {
+        self.draws
+    }
+}
+
+/// Does something for each item on several threads, in the order of the items;
+/// `None` when it was cancelled, looked at between items.
+pub(super) fn side_by_side<T: Sync, R: Send>(
+    items: &[T],
+    work: &Work,
+    done: impl Fn(&T) -> R + Sync,
+) -> Option<Vec<R>> {
+    let next = AtomicUsize::new(0);
+    let worker = || {
+        let mut mine = Vec::new();
+        loop {
+            let place = next.fetch_add(1, Ordering::Relaxed);
+            let Some(item) = items.get(place) else {
+                return Some(mine);
+            };
+            if work.cancel.load(Ordering::Relaxed) {
+                return None;
+            }
+            mine.push((place, done(item)));
+        }
+    };
+    let mut all = std::thread::scope(|scope| {
+        let others: Vec<_> = (1..work.threads).map(|_| scope.spawn(worker)).collect();
+        let mut all = worker();
+        for other in others {
+            let part = other
+                .join()
+                .unwrap_or_else(|panic| std::panic::resume_unwind(panic));
+            all = all.zip(part).map(|(mut all, part)| {
+                all.extend(part);
+                all
+            });
+        }
+        all
+    })?;
+    all.sort_by_key(|(place, _)| *place);
+    Some(all.into_iter().map(|(_, result)| result).collect())
+}
+
+fn stop(row: &Row) -> Stop {
+    Stop {
+        check: row.id(),
+        title: row.check.about().title,
+        of: row.of,
+    }
+}

@@ -1,0 +1,115 @@
+//! Which reading, if it were exact, would help most to choose.
+
+pub mod estimate;
+mod words;
+
+use crate::check::rows;
+use crate::engine::{DrawSet, Engine, Question};
+use crate::{Candidate, Draws, Setting};
+use estimate::Sample;
+use measurement::{Chance, Quantity};
+
+/// What each reading is worth for the choice among sizes.
+///
+/// A size is worth 1 in a draw in which it breaks no stop, else 0. Chosen now is
+/// the size with the highest chance. Knowing a quantity exactly one would choose,
+/// for each of its values, the size with the highest chance there: the expected
+/// gain of that is the quantity's expected value of partial perfect information
+/// (Brennan, Kharroubi, O'Hagan and Chilcott, Med Decis Making 27 (2007), from
+/// memory).
+///
+/// Reduced model: only stops that could be assessed count, and a quantity known
+/// exactly is no better read than the others are.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Worth {
+    /// The place, among the sizes given, of the one with the highest chance.
+    pub best: usize,
+    /// Its name.
+    pub best_name: String,
+    /// Its chance that no stop is broken.
+    pub chance: Chance,
+    /// The chance that it is not the best: it breaks a stop, and another breaks
+    /// none. Everything known exactly would take all of it away.
+    pub not_best: Chance,
+    /// What each quantity in doubt would bring, the most on top.
+    pub gains: Vec<Gain>,
+    /// Standard errors within which a gain counts as none.
+    tie: f64,
+}
+
+/// What it would bring to know one quantity exactly.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gain {
+    /// The quantity.
+    pub quantity: Quantity,
+    /// By how much the chance of the size chosen would rise, with its sampling
+    /// error. Under 0 is noise: there is no loss in knowing.
+    pub chance: Chance,
+    /// The share of the chance that the choice is not the best which that would
+    /// take away, 0 to 1.
+    pub takes_away: f64,
+}
+
+/// What each quantity in doubt is worth for a choice among candidates, each at
+/// its own turn; `None` where there is no candidate.
+pub fn worth(
+    setting: &Setting,
+    candidates: &[Candidate],
+    draws: &Draws,
+    engine: &dyn Engine,
+) -> Option<Worth> {
+    let rows: Vec<_> = candidates
+        .iter()
+        .map(|one| rows(setting, &one.size.occluder))
+        .collect();
+    let questions: Vec<Question> = candidates
+        .iter()
+        .zip(&rows)
+        .map(|(one, rows)| Question {
+            setting,
+            size: &one.size,
+            turn: one.turn,
+            rows,
+        })
+        .collect();
+    let holds: Vec<DrawSet> = engine
+        .count_all(&questions, draws)
+        .into_iter()
+        .map(|counts| counts.holds)
+        .collect();
+    let sample = Sample::new(&holds, draws.weights())?;
+    let quantities = setting
+        .resolved()
+        .iter()
+        .filter(|one| one.law.is_some_and(|law| law.sd() > 0.0))
+        .map(|one| one.quantity);
+    let mut gains: Vec<Gain> = quantities
+        .filter_map(|quantity| {
+            let chance = sample.gain(draws.column(quantity)?);
+            Some(Gain {
+                quantity,
+                chance,
+                takes_away: sample.share_taken(&chance),
+            })
+        })
+        .collect();
+    gains.sort_by(|one, other| other.chance.value.total_cmp(&one.chance.value));
+    Some(Worth {
+        best: sample.best(),
+        best_name: candidates.get(sample.best())?.name(),
+        chance: sample.chance(),
+        not_best: sample.not_best(),
+        gains,
+        tie: setting.parameter(crate::house_rules::Parameter::Tie),
+    })
+}
+
+impl Worth {
+    /// The quantity to measure next: the one that brings most, where that is more
+    /// than its error.
+    pub fn next(&self) -> Option<&Gain> {
+        self.gains
+            .first()
+            .filter(|gain| gain.chance.value > self.tie * gain.chance.error)
+    }
+}

@@ -1,0 +1,30 @@
+use super::Worth;
+use crate::words::percent;
+
+impl Worth {
+    /// What to measure next, in one sentence.
+    pub fn says(&self) -> String {
+        let chance = self.chance.value;
+        match self.next() {
+            Some(gain) => format!(
+                "Measure the {} next: knowing it exactly would raise the chance of the best \
+                 choice from {} to {}.",
+                gain.quantity,
+                percent(chance),
+                percent(chance + gain.chance.value)
+            ),
+            None => "No single reading would change the choice by more than its error.".into(),
+        }
+    }
+
+    /// How sure the choice is, in one sentence.
+    pub fn says_not_best(&self) -> String {
+        format!(
+            "{} has the highest chance, {}; in {} of the draws it breaks a stop while another \
+             size breaks none.",
+            self.best_name,
+            percent(self.chance.value),
+            percent(self.not_best.value)
+        )
+    }
+}
