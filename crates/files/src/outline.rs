@@ -110,6 +110,12 @@ impl Node {
     }
 }
 
+/// The end of the comment that begins at a byte, without the line break after it;
+/// `None` where no comment begins.
+pub(crate) fn comment_end(text: &str, at: usize) -> Option<usize> {
+    Scanner::comment_end(text, at)
+}
+
 /// Adds a field to a path: `facts`, `facts.prolapse`.
 pub(crate) fn push_field(path: &mut String, name: &str) {
     if !path.is_empty() {

@@ -74,6 +74,15 @@ impl Source {
         }
     }
 
+    /// Another text with the byte-order mark of this one.
+    pub(crate) fn marked(&self, text: String) -> String {
+        if self.has_mark {
+            format!("{MARK}{text}")
+        } else {
+            text
+        }
+    }
+
     /// The text of a span; empty where the span is not one of this text.
     pub fn slice(&self, span: &Range<usize>) -> &str {
         self.text.get(span.clone()).unwrap_or_default()

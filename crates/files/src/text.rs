@@ -45,7 +45,7 @@ fn code_point(character: char) -> String {
     format!("‹U+{:04X}›", u32::from(character))
 }
 
-const fn is_hidden(character: char) -> bool {
+pub(crate) const fn is_hidden(character: char) -> bool {
     matches!(character,
         '\0'..='\x1f' | '\x7f'..='\u{9f}'      // C0, DEL, C1
         | '\u{61c}' | '\u{200e}' | '\u{200f}'  // direction marks

@@ -21,6 +21,23 @@ impl<'a> Scanner<'a> {
         }
     }
 
+    /// The end of the comment that begins at a byte, without the line break
+    /// after it; `None` where no comment begins.
+    pub(super) fn comment_end(text: &'a str, at: usize) -> Option<usize> {
+        let mut scanner = Self {
+            at,
+            ..Self::new(text)
+        };
+        if scanner.rest().starts_with("//") {
+            scanner.skip_while(|it| it != '\n');
+        } else if scanner.rest().starts_with("/*") {
+            scanner.skip_block_comment();
+        } else {
+            return None;
+        }
+        Some(scanner.at)
+    }
+
     pub(super) fn outline(mut self) -> Outline {
         self.skip_blank();
         while self.peek() == Some('#') {

@@ -1,0 +1,152 @@
+//! Changes that were confirmed and not yet saved, safe beside their file.
+//!
+//! The journal begins with the text on disk and holds one record for every
+//! confirmed change: what it is called, and the one place where it makes the text
+//! another. A record is forced to disk before the change counts as confirmed. Each
+//! has its length and a checksum over itself and all before it, so that whatever
+//! became of the last bytes, what is read back is what was written, in its order.
+
+mod patch;
+mod record;
+mod recovery;
+
+pub use recovery::{Ground, Recovery};
+
+use crate::store::{beside, metadata, real_path, remove, replace};
+use crate::{Digest, StoreError};
+use patch::Patch;
+use std::fs::File;
+use std::io::{self, Seek, SeekFrom, Write};
+use std::path::{Path, PathBuf};
+
+/// The ending of a journal's name.
+const ENDING: &str = "rimwise-journal";
+
+/// Largest journal, in bytes: some hundred thousand changes.
+const CAP: u64 = 16 * 1024 * 1024;
+
+/// The journal of one open file. Nothing stands on disk before the first change.
+///
+/// One window writes it: hold the file's [`Presence`](crate::Presence).
+#[derive(Debug)]
+pub struct Journal {
+    case: PathBuf,
+    path: PathBuf,
+    /// The text after all that is recorded, and the checksum of the last record.
+    text: String,
+    sum: Digest,
+    /// The journal on disk, and how much of it is whole.
+    file: Option<(File, u64)>,
+}
+
+/// Why a change is not safe in the journal, or a journal not readable.
+#[derive(Debug, thiserror::Error)]
+pub enum JournalError {
+    /// The system did not write it.
+    #[error("the change is not safe from a crash, save it: {0}")]
+    NotWritten(StoreError),
+    /// It has become too long.
+    #[error("the journal of unsaved changes is full. Save the case: it starts anew then.")]
+    Full,
+    /// It could not be read.
+    #[error("the journal of unsaved changes was not read: {0}")]
+    Unread(StoreError),
+    /// Its beginning is not one of a journal.
+    #[error(
+        "{file} holds no unsaved changes that can be read. Move it away; nothing was restored."
+    )]
+    Broken {
+        /// The journal, made visible.
+        file: String,
+    },
+}
+
+impl Journal {
+    /// The journal of a file with this text on disk, its byte-order mark included,
+    /// empty where there is no file yet; nothing in it.
+    pub fn new(case: &Path, text: &str) -> Self {
+        let case = real_path(case);
+        Self {
+            path: journal_of(&case),
+            case,
+            text: text.to_owned(),
+            sum: Digest::of(text.as_bytes()),
+            file: None,
+        }
+    }
+
+    /// Records a confirmed change by what it is called and the text after it. It
+    /// is on disk when this returns; after an error the journal is as it was.
+    pub fn record(&mut self, called: &str, text: &str) -> Result<(), JournalError> {
+        let patch = Patch::between(&self.text, text);
+        let (bytes, sum) = record::change(called, &patch, &self.sum);
+        match self.file.as_mut() {
+            Some((file, whole)) => {
+                let length = bytes.len() as u64;
+                if *whole + length > CAP {
+                    return Err(JournalError::Full);
+                }
+                append(file, *whole, &bytes).map_err(|cause| not_written(&self.path, cause))?;
+                *whole += length;
+            }
+            None => self.file = Some(self.begin(&bytes)?),
+        }
+        text.clone_into(&mut self.text);
+        self.sum = sum;
+        Ok(())
+    }
+
+    /// The text was saved, with or without the changes in the journal: they are
+    /// dropped, and later ones build on it.
+    pub fn saved(&mut self, text: &str) -> Result<(), JournalError> {
+        self.file = None;
+        text.clone_into(&mut self.text);
+        self.sum = Digest::of(text.as_bytes());
+        remove(&self.path).map_err(JournalError::NotWritten)
+    }
+
+    /// The text after all that is recorded.
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// A new journal on disk with its first change, whole or not at all.
+    fn begin(&self, change: &[u8]) -> Result<(File, u64), JournalError> {
+        let mut bytes = record::beginning(&self.text);
+        bytes.extend(change);
+        let length = bytes.len() as u64;
+        if length > CAP {
+            return Err(JournalError::Full);
+        }
+        // As private as the file itself.
+        let model = metadata(&self.case).map_err(JournalError::NotWritten)?;
+        let file = replace(&self.path, &bytes, model.as_ref(), || Ok(()));
+        Ok((file.map_err(JournalError::NotWritten)?, length))
+    }
+}
+
+/// The journal of a file, links followed.
+pub(crate) fn journal_of(case: &Path) -> PathBuf {
+    beside(case, ENDING)
+}
+
+/// Writes behind what is whole and forces it to disk.
+fn append(file: &mut File, whole: u64, bytes: &[u8]) -> io::Result<()> {
+    let written = file
+        .seek(SeekFrom::Start(whole))
+        .and_then(|_| file.write_all(bytes))
+        .and_then(|()| file.sync_data());
+    if written.is_err() {
+        // What is left of it is known by its checksum, should this fail too.
+        let _ = file.set_len(whole);
+    }
+    written
+}
+
+fn not_written(path: &Path, cause: io::Error) -> JournalError {
+    JournalError::NotWritten(StoreError::of(path, cause))
+}
+
+#[cfg(unix)]
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,123 @@
+use super::{CAP, Journal, JournalError, journal_of, record};
+use crate::StoreError;
+use crate::store::{metadata, real_path, remove};
+use crate::text::visible;
+use std::fs::File;
+use std::io::Read;
+use std::path::{Path, PathBuf};
+
+/// What a journal holds that the file on disk does not.
+#[derive(Debug)]
+pub struct Recovery {
+    /// What the changes are called, oldest first, safe to show.
+    pub changes: Vec<String>,
+    /// The text with all of them, its byte-order mark included.
+    pub text: String,
+    /// What the file on disk is to them.
+    pub ground: Ground,
+    /// Bytes behind the last whole change: one that was not yet confirmed when the
+    /// program ended, or damage to the disk.
+    pub torn: u64,
+    case: PathBuf,
+    path: PathBuf,
+    whole: u64,
+    sum: crate::Digest,
+}
+
+/// What the file on disk is to the changes of a journal.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ground {
+    /// The text they build on: restoring loses nothing.
+    Theirs,
+    /// Another text: something else wrote to the file since, or took it away.
+    /// Restoring and saving would undo that.
+    Other,
+}
+
+impl Recovery {
+    /// Looks for changes that were confirmed and not saved; `None` where there are
+    /// none. `on_disk` is the file's text as it is, with its byte-order mark, or
+    /// `None` where there is no file: a case that was never saved has a journal
+    /// from nothing on.
+    ///
+    /// It changes nothing on disk. Only a window that is alone with the file may
+    /// ask: see [`Presence`](crate::Presence).
+    pub fn find(case: &Path, on_disk: Option<&str>) -> Result<Option<Self>, JournalError> {
+        let case = real_path(case);
+        let path = journal_of(&case);
+        let Some(bytes) = bytes(&path).map_err(JournalError::Unread)? else {
+            return Ok(None);
+        };
+        let Some(mut whole) = record::read(&bytes) else {
+            return Err(JournalError::Broken {
+                file: visible(&path.display().to_string()).into_owned(),
+            });
+        };
+        // A crash after a save and before the journal was dropped: what is in the
+        // file already is not told again.
+        let texts = &whole.texts;
+        let stands = texts
+            .iter()
+            .rposition(|text| text == on_disk.unwrap_or_default());
+        let changes = whole.called.split_off(stands.unwrap_or(0));
+        let Some(text) = whole.texts.pop().filter(|_| !changes.is_empty()) else {
+            return Ok(None);
+        };
+        let length = whole.length as u64;
+        Ok(Some(Self {
+            changes: changes
+                .iter()
+                .map(|called| visible(called).into_owned())
+                .collect(),
+            text,
+            ground: if stands.is_some() {
+                Ground::Theirs
+            } else {
+                Ground::Other
+            },
+            torn: bytes.len() as u64 - length,
+            case,
+            path,
+            whole: length,
+            sum: whole.sum,
+        }))
+    }
+
+    /// Goes on from the restored text: what was recorded stays recorded until it
+    /// is saved.
+    pub fn restore(self) -> Result<Journal, JournalError> {
+        let error = |cause| JournalError::NotWritten(StoreError::of(&self.path, cause));
+        let file = File::options()
+            .write(true)
+            .open(&self.path)
+            .map_err(error)?;
+        file.set_len(self.whole).map_err(error)?;
+        Ok(Journal {
+            case: self.case,
+            path: self.path,
+            text: self.text,
+            sum: self.sum,
+            file: Some((file, self.whole)),
+        })
+    }
+
+    /// Drops the changes for good.
+    pub fn discard(self) -> Result<(), JournalError> {
+        remove(&self.path).map_err(JournalError::NotWritten)
+    }
+}
+
+/// The bytes of a journal, as many as one may have; `None` where there is none.
+fn bytes(path: &Path) -> Result<Option<Vec<u8>>, StoreError> {
+    let Some(metadata) = metadata(path)? else {
+        return Ok(None);
+    };
+    if !metadata.is_file() {
+        return Err(StoreError::not_a_file(path));
+    }
+    let mut bytes = Vec::new();
+    File::open(path)
+        .and_then(|file| file.take(CAP).read_to_end(&mut bytes))
+        .map_err(|cause| StoreError::of(path, cause))?;
+    Ok(Some(bytes))
+}

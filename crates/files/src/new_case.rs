@@ -1,0 +1,237 @@
+//! A whole case written anew, with the comments that someone who edits it by hand
+//! would want.
+
+use crate::Word;
+use crate::reading_text::reading_fields;
+use crate::ron_text::{INDENT, Style, quoted, record};
+use measurement::{Method, Modality, Phase, Quantity, Side, Structure};
+use sizing::{Answer, Case, Neighbour};
+use std::fmt::Write;
+
+/// The text of a case that no file holds yet. It reads as just that case, if a
+/// file may say it.
+pub fn new_case(case: &Case) -> String {
+    let mut text = String::new();
+    // Writing to a string does not fail.
+    let _ = write(&mut text, case);
+    text
+}
+
+fn write(text: &mut String, case: &Case) -> std::fmt::Result {
+    text.push_str(HEAD);
+    writeln!(
+        text,
+        "(\n    format: 1,\n    title: {},",
+        quoted(&case.title)
+    )?;
+    if let Some(lesson) = &case.lesson {
+        writeln!(text, "    lesson: {},", quoted(lesson))?;
+    }
+    for (field, word, words) in [
+        ("site", case.site.word(), words(case.site)),
+        ("edge", case.edge.word(), words(case.edge)),
+        ("route", case.route.word(), words(case.route)),
+    ] {
+        write!(text, "\n{words}    {field}: {word},\n")?;
+    }
+    readings(text, case)?;
+    neighbours(text, case)?;
+    facts(text, case)?;
+    let findings = case.findings.iter();
+    let findings = findings.map(|(finding, answer)| (finding.name(), finding.label(), *answer));
+    answers(
+        text,
+        "findings",
+        "Of the child and the examination",
+        findings,
+    )?;
+    let exclusions = case.exclusions.iter();
+    let exclusions = exclusions.map(|(id, answer)| (id.as_str(), "", *answer));
+    answers(
+        text,
+        "exclusions",
+        "What stops every shape, as the house rules ask it",
+        exclusions,
+    )?;
+    text.push_str(")\n");
+    Ok(())
+}
+
+const HEAD: &str = "\
+// A case for rimwise. Lengths in millimetres, angles in degrees, clockwise seen from
+// the left ventricle with the reference valve's hinge at 0.
+//
+// Edit it by hand as you like: comments, order and layout stay when the program
+// writes to it.
+";
+
+/// The words a field may say, in comments.
+fn words<T: Word>(_: T) -> String {
+    comment(&format!("One of {}.", list(T::WORDS)), INDENT)
+}
+
+fn list<T>(words: &[(&'static str, T)]) -> String {
+    words
+        .iter()
+        .map(|(word, _)| *word)
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
+/// Columns of a comment, its indentation included.
+const WIDTH: usize = 88;
+
+/// A sentence as comment lines.
+fn comment(sentence: &str, indent: &str) -> String {
+    let mut lines = String::new();
+    let mut column = usize::MAX;
+    for word in sentence.split(' ') {
+        if column.saturating_add(1 + word.len()) > WIDTH {
+            lines.push_str(if lines.is_empty() { "" } else { "\n" });
+            lines.push_str(indent);
+            lines.push_str("//");
+            column = indent.len() + 2;
+        }
+        lines.extend([" ", word]);
+        column += 1 + word.len();
+    }
+    lines.push('\n');
+    lines
+}
+
+fn readings(text: &mut String, case: &Case) -> std::fmt::Result {
+    text.push('\n');
+    for sentence in [
+        "id: the reading's lasting name. of: what was read. sd: its standard deviation; left \
+         out, the house rules' for how it was taken stands. side, phase and method are left \
+         out where they do not apply. image: readings of one image share an edge. set_aside: \
+         why a reading is not used.",
+        &format!("by: {}.", list(Modality::WORDS)),
+        &format!("side: {}.", list(Side::WORDS)),
+        &format!("phase: {}.", list(Phase::WORDS)),
+        &format!("method: {}.", list(Method::WORDS)),
+    ] {
+        text.push_str(&comment(sentence, INDENT));
+    }
+    text.push_str("    readings: [\n");
+    let mut above = None;
+    for reading in &case.readings {
+        let heading = heading(reading.quantity);
+        if above != Some(heading) {
+            text.push_str(if above.is_some() { "\n" } else { "" });
+            text.push_str(&comment(heading, "        "));
+            above = Some(heading);
+        }
+        writeln!(
+            text,
+            "        {},",
+            record(&reading_fields(reading), &Style::ROW)
+        )?;
+    }
+    text.push_str("    ],\n");
+    Ok(())
+}
+
+/// What stands above readings of one kind.
+fn heading(quantity: Quantity) -> &'static str {
+    match quantity.info().structure {
+        Structure::Patient => "The child.",
+        Structure::Throat | Structure::LeftOpening | Structure::RightOpening | Structure::Wall => {
+            "The defect and its wall."
+        }
+        Structure::Valve(_) => "The valves beside it.",
+        Structure::LeftTract | Structure::RightTract => "The outflow tracts.",
+        Structure::LeftVentricle | Structure::RightVentricle => "The ventricles.",
+        Structure::Vein | Structure::Artery => "The way in.",
+        _ => "The circulation.",
+    }
+}
+
+fn neighbours(text: &mut String, case: &Case) -> std::fmt::Result {
+    let known = comment(
+        &format!(
+            "What does not stand beside this defect, of {}.",
+            list(Neighbour::WORDS)
+        ),
+        INDENT,
+    );
+    let absent: Vec<&str> = case.absent.iter().map(|absent| absent.word()).collect();
+    write!(
+        text,
+        "\n{known}    no_such_neighbour: [{}],\n",
+        absent.join(", ")
+    )
+}
+
+fn facts(text: &mut String, case: &Case) -> std::fmt::Result {
+    let known = comment(
+        &format!(
+            "Facts that a limit depends on, each {}.",
+            list(Answer::WORDS)
+        ),
+        INDENT,
+    );
+    write!(
+        text,
+        "\n{known}    facts: (\n        prolapse: {},\n        mitral_chordae_on_edge: {},\n        \
+         tricuspid_chordae_on_edge: {},\n    ),\n",
+        case.facts.prolapse.word(),
+        case.facts.mitral_chordae_on_edge.word(),
+        case.facts.tricuspid_chordae_on_edge.word(),
+    )
+}
+
+/// A map of answers, each with its meaning behind it where its name does not say it.
+fn answers<'a>(
+    text: &mut String,
+    map: &str,
+    about: &str,
+    answers: impl Iterator<Item = (&'a str, &'a str, Answer)>,
+) -> std::fmt::Result {
+    let about = comment(&format!("{about}, each {}.", list(Answer::WORDS)), INDENT);
+    write!(text, "\n{about}    {map}: {{\n")?;
+    for (key, meaning, answer) in answers {
+        let meaning = if meaning.is_empty() {
+            String::new()
+        } else {
+            format!(" // {meaning}")
+        };
+        writeln!(text, "        {}: {},{meaning}", quoted(key), answer.word())?;
+    }
+    text.push_str("    },\n");
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{parse_case, shipped};
+
+    #[test]
+    fn every_scenario_written_anew_says_the_same() {
+        for (name, text) in shipped::SCENARIOS {
+            let case = parse_case(name, text).unwrap().into_value();
+            let written = new_case(&case);
+            let read = parse_case(name, &written);
+            assert_eq!(read.unwrap().value(), &case, "{written}");
+        }
+    }
+
+    #[test]
+    fn a_case_of_nothing_says_what_may_be_said() {
+        let (name, text) = shipped::SCENARIOS[0];
+        let mut case = parse_case(name, text).unwrap().into_value();
+        (case.lesson, case.title) = (None, "New */ \" \u{202e} case\n".into());
+        case.readings.clear();
+        case.findings.clear();
+        case.exclusions.clear();
+        case.absent.clear();
+        let written = new_case(&case);
+        assert_eq!(parse_case("x", &written).unwrap().value(), &case);
+        assert!(written.contains("// One of soft, stiff.\n    edge: soft,\n"));
+        assert!(
+            written.lines().all(|line| line.chars().count() <= WIDTH),
+            "{written}"
+        );
+    }
+}

@@ -1,0 +1,51 @@
+//! A whole catalogue written anew.
+
+use crate::ron_text::{INDENT, Style, quoted};
+use crate::size_text::shape_record;
+use sizing::Catalogue;
+
+/// The text of a catalogue that no file holds yet, every size in a row of its own.
+/// It reads as just that catalogue, if a file may say it.
+pub fn new_catalogue(catalogue: &Catalogue) -> String {
+    let style = Style {
+        indent: INDENT.repeat(2),
+        is_spread: true,
+        line_break: "\n",
+    };
+    let shapes: Vec<String> = catalogue
+        .shapes
+        .iter()
+        .map(|shape| format!("        {},\n", shape_record(shape, &style)))
+        .collect();
+    let title = quoted(&catalogue.title);
+    let shapes = shapes.concat();
+    format!("{HEAD}(\n    format: 1,\n    title: {title},\n    shapes: [\n{shapes}    ],\n)\n")
+}
+
+const HEAD: &str = "\
+// Shapes of your own. Lengths in millimetres; a disc's diameter, not its radius.
+//
+// Leave out `left` or `right` where there is no disc. A disc off the axis has
+// `offset_u` (toward the reference valve, negative: away from it) and `offset_v` (a
+// quarter turn clockwise of it, seen from the left). `sheath_outer_mm` is the outer
+// diameter of the sheath, if you know it. `conformability` is 0 for a stiff disc and
+// 1 for one that lies on the wall as cloth; `braid_angle_deg` is the angle of the
+// wires from the axis, 0 where the length does not change with the diameter.
+//
+// Edit it by hand as you like: comments, order and layout stay when the program
+// writes to it.
+";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{parse_catalogue, shipped};
+
+    #[test]
+    fn the_shipped_shapes_written_anew_say_the_same() {
+        let (name, text) = shipped::SHAPES;
+        let catalogue = parse_catalogue(name, text).unwrap().into_value();
+        let written = new_catalogue(&catalogue);
+        assert_eq!(parse_catalogue(name, &written).unwrap().value(), &catalogue);
+    }
+}

@@ -1,0 +1,132 @@
+use super::list::Named;
+use super::{Splice, SpliceError, faithful};
+use crate::Word;
+use crate::case::{CASE_CAP, CaseFile, parse_case};
+use crate::document::Step;
+use crate::reading_text::{READING_FIELDS, reading_fields};
+use crate::ron_text::{Field, quoted, record};
+use measurement::Reading;
+use sizing::{Answer, Case, Facts, Neighbour};
+use std::collections::BTreeMap;
+
+/// The fields of a case, in the order of a file that is written anew.
+const CASE_FIELDS: [&str; 11] = [
+    "format",
+    "title",
+    "lesson",
+    "site",
+    "edge",
+    "route",
+    "readings",
+    "no_such_neighbour",
+    "facts",
+    "findings",
+    "exclusions",
+];
+
+const FACT_FIELDS: [&str; 3] = [
+    "prolapse",
+    "mitral_chordae_on_edge",
+    "tricuspid_chordae_on_edge",
+];
+
+const READINGS: Named<Reading> = Named {
+    name: |reading| &reading.id.0,
+    write: |reading, style| record(&reading_fields(reading), style),
+};
+
+impl CaseFile {
+    /// The file as it says another case: comments, order and layout stay where
+    /// the two agree.
+    pub fn with(&self, case: &Case) -> Result<Self, SpliceError> {
+        let was = self.value();
+        let mut splice = Splice::new(self.source().text());
+        splice.set_fields(&[], &head(was), &head(case), &CASE_FIELDS);
+        READINGS.sync(
+            &mut splice,
+            &[Step::Field("readings")],
+            &was.readings,
+            &case.readings,
+            |splice, at, was, wanted| {
+                splice.set_fields(
+                    at,
+                    &reading_fields(was),
+                    &reading_fields(wanted),
+                    &READING_FIELDS,
+                );
+            },
+        );
+        absent(&mut splice, was, case);
+        facts(&mut splice, was.facts, case.facts);
+        let by_name = |case: &Case| -> BTreeMap<String, Answer> {
+            let answers = case.findings.iter();
+            answers
+                .map(|(finding, answer)| (finding.name().to_owned(), *answer))
+                .collect()
+        };
+        answers(&mut splice, "findings", &by_name(was), &by_name(case));
+        answers(&mut splice, "exclusions", &was.exclusions, &case.exclusions);
+        let text = self.source().marked(splice.text);
+        faithful(parse_case(self.source().name(), &text), case, CASE_CAP)
+    }
+}
+
+fn head(case: &Case) -> [Field; 5] {
+    [
+        ("title", Some(quoted(&case.title))),
+        ("lesson", case.lesson.as_deref().map(quoted)),
+        ("site", Some(case.site.word().to_owned())),
+        ("edge", Some(case.edge.word().to_owned())),
+        ("route", Some(case.route.word().to_owned())),
+    ]
+}
+
+fn absent(splice: &mut Splice, was: &Case, wanted: &Case) {
+    const LIST: &str = "no_such_neighbour";
+    let list = [Step::Field(LIST)];
+    for gone in was.absent.difference(&wanted.absent) {
+        // A word may stand twice.
+        while let Some(index) = splice.index_of_word(&list, gone.word()) {
+            splice.remove(&list, index);
+        }
+    }
+    for new in wanted.absent.difference(&was.absent) {
+        splice.be_there(&[], LIST, "[]", &CASE_FIELDS);
+        splice.push(&list, Neighbour::word(*new));
+    }
+}
+
+fn facts(splice: &mut Splice, was: Facts, wanted: Facts) {
+    let fields = |facts: Facts| {
+        let answers = [
+            facts.prolapse,
+            facts.mitral_chordae_on_edge,
+            facts.tricuspid_chordae_on_edge,
+        ];
+        let words = answers.map(|answer| Some(answer.word().to_owned()));
+        FACT_FIELDS.into_iter().zip(words).collect::<Vec<Field>>()
+    };
+    if was != wanted {
+        splice.be_there(&[], "facts", "()", &CASE_FIELDS);
+        let group = [Step::Field("facts")];
+        splice.set_fields(&group, &fields(was), &fields(wanted), &FACT_FIELDS);
+    }
+}
+
+fn answers(
+    splice: &mut Splice,
+    map: &str,
+    was: &BTreeMap<String, Answer>,
+    wanted: &BTreeMap<String, Answer>,
+) {
+    let group = [Step::Field(map)];
+    for gone in was.keys().filter(|key| !wanted.contains_key(*key)) {
+        splice.set_entry(&group, gone, None);
+    }
+    for (key, answer) in wanted {
+        if was.get(key) != Some(answer) {
+            splice.be_there(&[], map, "{}", &CASE_FIELDS);
+            splice.set_entry(&group, key, Some(answer.word()));
+        }
+    }
+}

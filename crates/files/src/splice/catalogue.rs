@@ -1,0 +1,116 @@
+use super::list::Named;
+use super::{Splice, SpliceError, faithful};
+use crate::catalogue::{CATALOGUE_CAP, CatalogueFile, parse_catalogue};
+use crate::document::Step;
+use crate::ron_text::{Field, quoted, record};
+use crate::size_text::{
+    DISC_FIELDS, SHAPE_FIELDS, SIZE_FIELDS, disc_fields, shape_head, shape_record, size_fields,
+};
+use geometry::Face;
+use sizing::{Catalogue, Shape, Size};
+
+const CATALOGUE_FIELDS: [&str; 3] = ["format", "title", "shapes"];
+
+const SHAPES: Named<Shape> = Named {
+    name: |shape| &shape.id,
+    write: shape_record,
+};
+
+const SIZES: Named<Size> = Named {
+    name: |size| &size.label,
+    write: |size, style| record(&size_fields(size), style),
+};
+
+impl CatalogueFile {
+    /// The file as it says another catalogue: comments, order and layout stay
+    /// where the two agree.
+    ///
+    /// The sizes of a series stay a series while they stand last and as they
+    /// were; otherwise each becomes a row.
+    pub fn with(&self, catalogue: &Catalogue) -> Result<Self, SpliceError> {
+        let was = self.value();
+        let mut splice = Splice::new(self.source().text());
+        let title = |title: &str| [("title", Some(quoted(title)))];
+        splice.set_fields(
+            &[],
+            &title(&was.title),
+            &title(&catalogue.title),
+            &CATALOGUE_FIELDS,
+        );
+        SHAPES.sync(
+            &mut splice,
+            &[Step::Field("shapes")],
+            &was.shapes,
+            &catalogue.shapes,
+            shape,
+        );
+        let text = self.source().marked(splice.text);
+        let read = parse_catalogue(self.source().name(), &text);
+        faithful(read, catalogue, CATALOGUE_CAP)
+    }
+
+    /// How many sizes of a shape are rows, not of a series: they stand first, and
+    /// a size added behind them leaves the series as it is.
+    pub fn rows_of(&self, shape: usize) -> usize {
+        let sizes = [
+            Step::Field("shapes"),
+            Step::Item(shape),
+            Step::Field("sizes"),
+        ];
+        let all = self
+            .value()
+            .shapes
+            .get(shape)
+            .map_or(0, |shape| shape.sizes.len());
+        let is_row = |row: &usize| {
+            self.span(&[sizes[0], sizes[1], sizes[2], Step::Item(*row)])
+                .is_some()
+        };
+        (0..all).take_while(is_row).count()
+    }
+}
+
+fn shape(splice: &mut Splice, at: &[Step], was: &Shape, wanted: &Shape) {
+    splice.set_fields(at, &shape_head(was), &shape_head(wanted), &SHAPE_FIELDS);
+    let within = |name| -> Vec<Step> { at.iter().copied().chain([Step::Field(name)]).collect() };
+    let list = within("sizes");
+    let rows = splice.node(&list).map_or(0, |node| node.inner.len());
+    let (rows, series) = was.sizes.split_at(rows.min(was.sizes.len()));
+    let keeps = wanted.sizes.len().checked_sub(series.len());
+    let wanted = match keeps.map(|keeps| wanted.sizes.split_at(keeps)) {
+        Some((wanted, last)) if fields(last) == fields(series) => wanted,
+        _ => {
+            splice.set_field(at, "series", None, &SHAPE_FIELDS);
+            &wanted.sizes
+        }
+    };
+    if fields(rows) == fields(wanted) {
+        return;
+    }
+    splice.be_there(at, "sizes", "[]", &SHAPE_FIELDS);
+    SIZES.sync(splice, &list, rows, wanted, size);
+}
+
+fn size(splice: &mut Splice, at: &[Step], was: &Size, wanted: &Size) {
+    let mut was_fields = size_fields(was);
+    let wanted_fields = size_fields(wanted);
+    for (face, side) in [(Face::Left, "left"), (Face::Right, "right")] {
+        let discs = (was.occluder.disc(face), wanted.occluder.disc(face));
+        if let (Some(was), Some(wanted)) = discs {
+            let at: Vec<Step> = at.iter().copied().chain([Step::Field(side)]).collect();
+            splice.set_fields(&at, &disc_fields(was), &disc_fields(wanted), &DISC_FIELDS);
+            // What is done is not to be done again.
+            for (was, wanted) in was_fields.iter_mut().zip(&wanted_fields) {
+                if was.0 == side {
+                    was.1.clone_from(&wanted.1);
+                }
+            }
+        }
+    }
+    splice.set_fields(at, &was_fields, &wanted_fields, &SIZE_FIELDS);
+}
+
+/// What is written of some sizes, which says nothing of their shape.
+fn fields(sizes: &[Size]) -> Vec<Vec<Field>> {
+    sizes.iter().map(size_fields).collect()
+}

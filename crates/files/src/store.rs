@@ -1,0 +1,88 @@
+//! Texts saved to disk, whole or not at all.
+
+mod error;
+mod replace;
+
+pub use error::StoreError;
+pub(crate) use replace::{beside, real_path, remove, replace, sweep};
+
+use crate::Digest;
+use std::fs::{File, Metadata};
+use std::io::{ErrorKind, Read};
+use std::path::Path;
+
+/// What a save expects to find on disk, so that nobody's work is written over.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Expect {
+    /// No file of that name.
+    NoFile,
+    /// The bytes that were read or saved last.
+    Same(Digest),
+    /// Anything: the user was told and chose to write over it.
+    Anything,
+}
+
+/// Saves a text and gives its digest. On an error the file is as it was.
+///
+/// The text is written to a new file in the same folder, forced to disk and
+/// renamed: at any moment either the old file or the new one is there in full. The
+/// mode stays; a symbolic link stays and the file it names is replaced. Hard links,
+/// owner, extended attributes and access lists do not follow a rename.
+pub fn save(path: &Path, text: &str, expect: Expect) -> Result<Digest, StoreError> {
+    let path = real_path(path);
+    let model = metadata(&path)?;
+    if let Some(model) = &model {
+        if !model.is_file() {
+            return Err(StoreError::not_a_file(&path));
+        }
+        if model.permissions().readonly() {
+            return Err(StoreError::read_only(&path));
+        }
+    }
+    // Looked at last of all, when only the rename is left to do.
+    replace(&path, text.as_bytes(), model.as_ref(), || {
+        check(&path, expect)
+    })?;
+    Ok(Digest::of(text.as_bytes()))
+}
+
+/// The digest of the file on disk; `None` where there is none.
+pub fn digest_on_disk(path: &Path) -> Result<Option<Digest>, StoreError> {
+    let error = |cause| StoreError::of(path, cause);
+    let Some(metadata) = metadata(path)? else {
+        return Ok(None);
+    };
+    if !metadata.is_file() {
+        return Err(StoreError::not_a_file(path));
+    }
+    // No file of this program is larger than what it reads; a longer one differs.
+    let mut bytes = Vec::new();
+    let file = File::open(path).map_err(error)?;
+    file.take(crate::CATALOGUE_CAP + 1)
+        .read_to_end(&mut bytes)
+        .map_err(error)?;
+    Ok(Some(Digest::of(&bytes)))
+}
+
+fn check(path: &Path, expect: Expect) -> Result<(), StoreError> {
+    match (expect, digest_on_disk(path)?) {
+        (Expect::Anything, _) | (Expect::NoFile, None) => Ok(()),
+        (Expect::Same(expected), Some(found)) if expected == found => Ok(()),
+        (Expect::Same(_), Some(_)) => Err(StoreError::changed(path)),
+        (Expect::Same(_), None) => Err(StoreError::gone(path)),
+        (Expect::NoFile, Some(_)) => Err(StoreError::exists(path)),
+    }
+}
+
+/// What is known of a file; `None` where there is none.
+pub(crate) fn metadata(path: &Path) -> Result<Option<Metadata>, StoreError> {
+    match path.metadata() {
+        Ok(metadata) => Ok(Some(metadata)),
+        Err(cause) if cause.kind() == ErrorKind::NotFound => Ok(None),
+        Err(cause) => Err(StoreError::of(path, cause)),
+    }
+}
+
+#[cfg(unix)]
+#[cfg(test)]
+mod tests;

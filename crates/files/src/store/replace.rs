@@ -1,0 +1,139 @@
+use super::StoreError;
+use std::ffi::OsString;
+use std::fs::{self, File, Metadata, OpenOptions};
+use std::io::{self, ErrorKind, Write};
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU64, Ordering};
+use std::time::Duration;
+
+/// A hidden file of the program's own beside a file.
+pub(crate) fn beside(path: &Path, ending: &str) -> PathBuf {
+    let mut name = OsString::from(".");
+    name.push(path.file_name().unwrap_or_default());
+    name.push(".");
+    name.push(ending);
+    path.with_file_name(name)
+}
+
+/// Most links that lead from one to the next, as Linux follows them.
+const MOST_LINKS: usize = 40;
+
+/// The file that symbolic links lead to, whether it is there or not.
+pub(crate) fn real_path(path: &Path) -> PathBuf {
+    let mut path = path.to_owned();
+    for _ in 0..MOST_LINKS {
+        let Ok(target) = fs::read_link(&path) else {
+            break;
+        };
+        // A relative link starts at its own folder; an absolute one replaces it.
+        path = path.parent().unwrap_or(Path::new("")).join(target);
+    }
+    path
+}
+
+/// Puts bytes in place of a file's, or into a new one: all or none. The mode is
+/// that of the model; what is `allowed` is asked when only the rename is left.
+/// Gives the file, open for writing behind them.
+pub(crate) fn replace(
+    path: &Path,
+    bytes: &[u8],
+    model: Option<&Metadata>,
+    allowed: impl FnOnce() -> Result<(), StoreError>,
+) -> Result<File, StoreError> {
+    let error = |cause| StoreError::of(path, cause);
+    sweep(path, STALE);
+    let (file, draft) = Draft::new(path).map_err(error)?;
+    // The mode first: what is private is so before it is written.
+    if let Some(model) = model {
+        fs::set_permissions(&draft.path, model.permissions()).map_err(error)?;
+    }
+    (&file).write_all(bytes).map_err(error)?;
+    file.sync_all().map_err(error)?;
+    allowed()?;
+    fs::rename(&draft.path, path).map_err(error)?;
+    sync_folder(path);
+    Ok(file)
+}
+
+/// Removes a file of the program's own, if it is there.
+pub(crate) fn remove(path: &Path) -> Result<(), StoreError> {
+    match fs::remove_file(path) {
+        Err(cause) if cause.kind() != ErrorKind::NotFound => Err(StoreError::of(path, cause)),
+        _ => {
+            sync_folder(path);
+            Ok(())
+        }
+    }
+}
+
+/// Forces a folder's names to disk. Some file systems refuse; the file itself is
+/// safe by then, under its old name or its new one.
+fn sync_folder(path: &Path) {
+    let _ = File::open(folder_of(path)).and_then(|folder| folder.sync_all());
+}
+
+/// A file that is not yet in its place, removed unless it gets there.
+struct Draft {
+    path: PathBuf,
+}
+
+const DRAFT: &str = "rimwise-draft-";
+
+impl Draft {
+    fn new(path: &Path) -> io::Result<(File, Self)> {
+        static NUMBER: AtomicU64 = AtomicU64::new(0);
+        loop {
+            let number = NUMBER.fetch_add(1, Ordering::Relaxed);
+            let path = beside(path, &format!("{DRAFT}{}-{number}", std::process::id()));
+            match OpenOptions::new().write(true).create_new(true).open(&path) {
+                Ok(file) => return Ok((file, Self { path })),
+                // Left behind by another process that had this number.
+                Err(cause) if cause.kind() == ErrorKind::AlreadyExists => {}
+                Err(cause) => return Err(cause),
+            }
+        }
+    }
+}
+
+impl Drop for Draft {
+    fn drop(&mut self) {
+        // After the rename there is nothing of this name.
+        let _ = fs::remove_file(&self.path);
+    }
+}
+
+/// No save lasts nearly as long.
+const STALE: Duration = Duration::from_hours(1);
+
+/// Removes drafts of a file that are older than an age: left behind by a process
+/// that died.
+pub(crate) fn sweep(path: &Path, age: Duration) {
+    let start = beside(path, DRAFT);
+    let Some(start) = start.file_name().and_then(|name| name.to_str()) else {
+        return;
+    };
+    for entry in fs::read_dir(folder_of(path))
+        .into_iter()
+        .flatten()
+        .flatten()
+    {
+        let is_draft = entry
+            .file_name()
+            .to_str()
+            .is_some_and(|name| name.starts_with(start));
+        let is_stale = || {
+            let modified = entry.metadata().and_then(|metadata| metadata.modified());
+            modified.is_ok_and(|at| at.elapsed().is_ok_and(|since| since >= age))
+        };
+        if is_draft && is_stale() {
+            let _ = fs::remove_file(entry.path());
+        }
+    }
+}
+
+fn folder_of(path: &Path) -> &Path {
+    match path.parent() {
+        Some(folder) if folder != Path::new("") => folder,
+        _ => Path::new("."),
+    }
+}

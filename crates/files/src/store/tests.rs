@@ -1,0 +1,161 @@
+use super::*;
+use crate::scratch::Scratch;
+use std::fs;
+use std::os::unix::fs::{PermissionsExt, symlink};
+
+fn mode(path: &Path) -> u32 {
+    fs::metadata(path).unwrap().permissions().mode() & 0o777
+}
+
+fn set_mode(path: &Path, mode: u32) {
+    fs::set_permissions(path, fs::Permissions::from_mode(mode)).unwrap();
+}
+
+#[test]
+fn a_new_file_and_the_same_again() {
+    let scratch = Scratch::new("store-new");
+    let path = scratch.path("case.ron");
+    let first = save(&path, "one", Expect::NoFile).unwrap();
+    assert_eq!(digest_on_disk(&path).unwrap(), Some(first));
+    let second = save(&path, "two", Expect::Same(first)).unwrap();
+    assert_eq!(
+        (fs::read_to_string(&path).unwrap().as_str(), second),
+        ("two", Digest::of(b"two"))
+    );
+    assert_eq!(scratch.names(), ["case.ron"]);
+}
+
+#[test]
+fn nobodys_work_is_written_over() {
+    let scratch = Scratch::new("store-changed");
+    let path = scratch.path("case.ron");
+    let read = save(&path, "read", Expect::NoFile).unwrap();
+    fs::write(&path, "theirs").unwrap();
+    let kept = |expect| {
+        (
+            save(&path, "mine", expect).unwrap_err(),
+            fs::read_to_string(&path).unwrap(),
+        )
+    };
+    assert!(
+        matches!(kept(Expect::Same(read)), (StoreError::Changed { .. }, text) if text == "theirs")
+    );
+    assert!(matches!(kept(Expect::NoFile), (StoreError::Exists { .. }, text) if text == "theirs"));
+    save(&path, "mine", Expect::Anything).unwrap();
+    fs::remove_file(&path).unwrap();
+    assert!(matches!(
+        save(&path, "mine", Expect::Same(read)),
+        Err(StoreError::Gone { .. })
+    ));
+    save(&path, "mine", Expect::Anything).unwrap();
+    assert_eq!(scratch.names(), ["case.ron"]);
+}
+
+#[test]
+fn the_mode_stays() {
+    let scratch = Scratch::new("store-mode");
+    let path = scratch.path("case.ron");
+    save(&path, "x", Expect::NoFile).unwrap();
+    for bits in [0o600, 0o644, 0o664, 0o640] {
+        set_mode(&path, bits);
+        save(&path, "y", Expect::Anything).unwrap();
+        assert_eq!(mode(&path), bits);
+    }
+    set_mode(&path, 0o444);
+    assert!(matches!(
+        save(&path, "z", Expect::Anything),
+        Err(StoreError::ReadOnly { .. })
+    ));
+    assert_eq!(fs::read_to_string(&path).unwrap(), "y");
+}
+
+#[test]
+fn a_link_stays_a_link() {
+    let scratch = Scratch::new("store-link");
+    fs::create_dir(scratch.path("far")).unwrap();
+    let real = scratch.path("far/case.ron");
+    fs::write(&real, "was").unwrap();
+    for (link, target) in [("a.ron", "far/case.ron"), ("b.ron", "a.ron")] {
+        symlink(target, scratch.path(link)).unwrap();
+    }
+    symlink(scratch.path("far/none.ron"), scratch.path("dangling.ron")).unwrap();
+    save(
+        &scratch.path("b.ron"),
+        "is",
+        Expect::Same(Digest::of(b"was")),
+    )
+    .unwrap();
+    assert_eq!(fs::read_to_string(&real).unwrap(), "is");
+    save(&scratch.path("dangling.ron"), "new", Expect::NoFile).unwrap();
+    assert_eq!(
+        fs::read_to_string(scratch.path("far/none.ron")).unwrap(),
+        "new"
+    );
+    assert_eq!(scratch.names(), ["a.ron", "b.ron", "dangling.ron", "far"]);
+    // A link to itself leads nowhere and is not replaced.
+    symlink("loop.ron", scratch.path("loop.ron")).unwrap();
+    assert!(save(&scratch.path("loop.ron"), "x", Expect::Anything).is_err());
+    assert!(
+        fs::symlink_metadata(scratch.path("loop.ron"))
+            .unwrap()
+            .is_symlink()
+    );
+}
+
+#[test]
+fn what_is_no_file_or_has_no_folder_is_refused() {
+    let scratch = Scratch::new("store-refused");
+    assert!(matches!(
+        save(scratch.folder(), "x", Expect::Anything),
+        Err(StoreError::NotAFile { .. })
+    ));
+    assert!(matches!(
+        save(Path::new("/dev/null"), "x", Expect::Anything),
+        Err(StoreError::NotAFile { .. })
+    ));
+    let nowhere = scratch.path("none/case.ron");
+    assert!(matches!(
+        save(&nowhere, "x", Expect::NoFile),
+        Err(StoreError::NoFolder { .. })
+    ));
+    let hostile = scratch.path("none/\u{1b}[2J.ron");
+    let message = save(&hostile, "x", Expect::NoFile).unwrap_err().to_string();
+    assert!(
+        !message.contains('\u{1b}') && message.contains("[2J.ron"),
+        "{message}"
+    );
+}
+
+#[test]
+fn errors_of_the_system_say_what_to_do() {
+    let told = |kind: ErrorKind| StoreError::of(Path::new("case.ron"), kind.into()).to_string();
+    for (kind, remedy) in [
+        (ErrorKind::StorageFull, "Make room"),
+        (ErrorKind::QuotaExceeded, "Make room"),
+        (ErrorKind::PermissionDenied, "may not be written to"),
+        (ErrorKind::ReadOnlyFilesystem, "may not be written to"),
+        (ErrorKind::TimedOut, "Save elsewhere"),
+    ] {
+        assert!(told(kind).contains(remedy), "{}", told(kind));
+    }
+}
+
+#[test]
+fn drafts_left_behind_are_swept() {
+    let scratch = Scratch::new("store-drafts");
+    let path = scratch.path("case.ron");
+    let old = scratch.path(".case.ron.rimwise-draft-1-0");
+    let young = scratch.path(".case.ron.rimwise-draft-2-0");
+    for draft in [&old, &young] {
+        fs::write(draft, "half").unwrap();
+    }
+    let long_ago = std::time::SystemTime::now() - std::time::Duration::from_hours(2);
+    File::options()
+        .write(true)
+        .open(&old)
+        .unwrap()
+        .set_modified(long_ago)
+        .unwrap();
+    save(&path, "x", Expect::NoFile).unwrap();
+    assert_eq!(scratch.names(), [".case.ron.rimwise-draft-2-0", "case.ron"]);
+}

@@ -1,0 +1,51 @@
+use measurement::{Joint, Modality, Quantity};
+use sizing::resolve::{Basis, Resolved, estimates, scales};
+use sizing::{Setting, notes};
+use workup::{Evidence, Ground, Input};
+
+/// A case as the work-up sees it, under the same house rules as the ranking.
+pub fn workup_input(setting: &Setting) -> Input {
+    let (case, rules) = (setting.case(), setting.rules());
+    let bearing = |quantity: &Quantity| workup::bears(*quantity);
+    let joint = estimates(setting.resolved(), rules)
+        .into_iter()
+        .filter(|estimate| bearing(&estimate.quantity))
+        .collect();
+    Input {
+        title: case.title.clone(),
+        site: case.site,
+        evidence: setting.resolved().iter().filter_map(evidence).collect(),
+        joint: Joint::new(joint, scales(rules)),
+        findings: case.findings.clone(),
+        notes: notes(setting),
+    }
+}
+
+/// What is believed of one quantity; `None` where it has no value of its own or
+/// does not bear on the work-up.
+fn evidence(resolved: &Resolved) -> Option<Evidence> {
+    let law = resolved.law.filter(|_| workup::bears(resolved.quantity))?;
+    let (ground, others, is_disputed) = match &resolved.basis {
+        Basis::Read(selection) => {
+            let mut modalities: Vec<Modality> =
+                selection.terms.iter().map(|term| term.modality).collect();
+            modalities.sort_unstable();
+            modalities.dedup();
+            (
+                Ground::Read(selection.key, modalities),
+                selection.others.clone(),
+                selection.fused.dispute.is_some(),
+            )
+        }
+        Basis::Assumed { source } => (Ground::Assumed(source.clone()), Vec::new(), false),
+        Basis::Follows(_) | Basis::Nil | Basis::Absent | Basis::Missing(_) => return None,
+    };
+    Some(Evidence {
+        quantity: resolved.quantity,
+        value: law.nominal(),
+        sd: law.sd(),
+        ground,
+        others,
+        is_disputed,
+    })
+}
