@@ -76,7 +76,7 @@ fn a_reading_is_nudged_and_the_nudge_taken_back() {
     played.send("u");
     played.wait_for("↶ taken back: throat, longer axis 4.6 → 4.7 mm");
     played.wait_for_row(&["major", "4.6"]);
-    played.send("7");
+    played.send("\r7");
     played.wait_for("› 7");
     played.send(".5\r");
     played.wait_for_row(&["major", "7.5"]);

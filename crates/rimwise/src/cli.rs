@@ -3,10 +3,14 @@
 mod args;
 mod check;
 mod compare;
+mod fit_map;
 mod inputs;
 mod open;
+mod otherwise;
 mod rank;
 mod report;
+mod screen;
+mod workup;
 
 use anyhow::Result;
 use args::{Arguments, Command};
@@ -46,9 +50,11 @@ pub(crate) fn run() -> ExitCode {
 
 fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
     match arguments.command {
-        None => open::run(arguments.case, arguments.against, out),
+        None => open::run(arguments, out),
         Some(Command::Rank(asked)) => rank::run(&asked, out),
         Some(Command::Compare(asked)) => compare::run(&asked, out),
+        Some(Command::FitMap(asked)) => fit_map::run(&asked, out),
+        Some(Command::Workup(asked)) => workup::run(&asked, out),
         Some(Command::Check(asked)) => check::run(&asked, out),
     }
 }

@@ -81,6 +81,25 @@ fn pieces(word: &str, columns: usize) -> Vec<String> {
     pieces
 }
 
+/// Bytes in base 64 (RFC 4648, section 4).
+pub(crate) fn base64(bytes: &[u8]) -> String {
+    const LETTERS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+    let mut text = String::with_capacity(bytes.len().div_ceil(3) * 4);
+    for three in bytes.chunks(3) {
+        let byte = |place: usize| u32::from(three.get(place).copied().unwrap_or(0));
+        let bits = byte(0) << 16 | byte(1) << 8 | byte(2);
+        for place in 0..4 {
+            let letter = LETTERS[(bits >> (18 - 6 * place) & 63) as usize];
+            text.push(if place > three.len() {
+                '='
+            } else {
+                char::from(letter)
+            });
+        }
+    }
+    text
+}
+
 /// A paragraph of lines: the first after `first`, the others indented under it.
 pub(crate) fn paragraph(first: &str, text: &str, columns: usize) -> String {
     let indent = first.width();
@@ -131,6 +150,21 @@ mod tests {
                 .iter()
                 .all(|line| line.width() <= 5)
         );
+    }
+
+    #[test]
+    fn base64_is_that_of_the_standard() {
+        // RFC 4648, section 10.
+        for (text, coded) in [
+            ("", ""),
+            ("f", "Zg=="),
+            ("fo", "Zm8="),
+            ("foo", "Zm9v"),
+            ("foob", "Zm9vYg=="),
+            ("foobar", "Zm9vYmFy"),
+        ] {
+            assert_eq!(base64(text.as_bytes()), coded);
+        }
     }
 
     #[test]

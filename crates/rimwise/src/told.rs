@@ -1,6 +1,10 @@
 //! Outcomes in few letters, the same on the screen and in print.
 
+use geometry::Face;
 use sizing::{Candidate, Outcome, State, Subject, Verdict};
+
+/// The least error of a chance that one decimal shows, in per cent.
+const LEAST_SHOWN: f64 = 0.1;
 
 /// The glyph of a state: never told by colour alone.
 pub(crate) const fn state_glyph(state: State) -> &'static str {
@@ -23,36 +27,33 @@ pub(crate) const fn verdict_glyph(verdict: Verdict) -> &'static str {
 
 /// A check with its subject.
 pub(crate) fn check(outcome: &Outcome) -> String {
-    let of = match outcome.of {
+    format!("{} {}", outcome.title, subject(outcome.of))
+        .trim_end()
+        .to_owned()
+}
+
+/// A subject in a word; nothing for the shape as a whole.
+fn subject(of: Subject) -> &'static str {
+    match of {
         Subject::Shape => "",
         Subject::Valve(valve) => valve.label().trim_end_matches(" valve"),
-        Subject::Face(geometry::Face::Left) => "left",
-        Subject::Face(geometry::Face::Right) => "right",
+        Subject::Face(Face::Left) => "left",
+        Subject::Face(Face::Right) => "right",
         Subject::Vein => "vein",
         Subject::Artery => "artery",
-    };
-    format!("{} {of}", outcome.title).trim_end().to_owned()
+    }
 }
 
 /// The value of a check with its unit, a length with its sign.
 pub(crate) fn value(outcome: &Outcome) -> Option<String> {
-    outcome.value.map(|value| match outcome.unit {
-        "share" => format!("{:.0} %", 100.0 * value),
-        "ratio" => format!("{value:.2}"),
-        "mmHg" => format!("{value:.0} mmHg"),
-        unit => format!("{} {unit}", signed(value)),
-    })
-}
-
-/// A figure of one decimal with its sign; a rounded zero has none below it.
-fn signed(value: f64) -> String {
-    const ROUNDED_AWAY: f64 = 0.05;
-    let value = if value.abs() < ROUNDED_AWAY {
-        0.0
+    let value = outcome.value?;
+    let shown = outcome.amount(value, outcome.decimals());
+    let is_signed = outcome.unit == "mm" && !shown.starts_with('-');
+    Some(if is_signed {
+        format!("+{shown}")
     } else {
-        value
-    };
-    format!("{value:+.1}")
+        shown
+    })
 }
 
 /// What stands before a chance: `≤` where a stop was not assessed, so that the
@@ -65,6 +66,23 @@ pub(crate) fn at_most(candidate: &Candidate) -> &'static str {
     }
 }
 
+/// The chance with its error, in per cent.
+pub(crate) fn chance(candidate: &Candidate) -> String {
+    candidate.chances.as_ref().map_or_else(
+        || "–".to_owned(),
+        |it| {
+            let (value, error) = (100.0 * it.chance.value, 100.0 * it.chance.error);
+            let at_most = at_most(candidate);
+            // A rounded error of 0 would claim too much.
+            if error < LEAST_SHOWN {
+                format!("{at_most}{value:.1} ±<{LEAST_SHOWN} %")
+            } else {
+                format!("{at_most}{value:.1} ± {error:.1} %")
+            }
+        },
+    )
+}
+
 /// The margin to the stop that is least in units of the checks' scales, and whose
 /// it is.
 pub(crate) fn nearest_stop(candidate: &Candidate) -> Option<String> {
@@ -74,11 +92,26 @@ pub(crate) fn nearest_stop(candidate: &Candidate) -> Option<String> {
         .filter_map(|outcome| Some((outcome.scaled_margin()?, outcome)))
         .min_by(|(one, _), (other, _)| one.total_cmp(other))?;
     let margin = outcome.margin_stop()?;
-    let margin = match outcome.unit {
-        "share" => format!("{:+.0} %", 100.0 * margin),
-        "ratio" => format!("{margin:+.2}"),
-        "mmHg" => format!("{margin:+.0} mmHg"),
-        unit => format!("{} {unit}", signed(margin)),
+    let shown = outcome.amount(margin, outcome.margin_decimals(margin));
+    let sign = if shown.starts_with('-') { "" } else { "+" };
+    Some(format!("{sign}{shown} {}", brief(outcome)))
+}
+
+/// A check with its subject in the fewest letters: its value's unit tells what of
+/// the outflow is meant.
+fn brief(outcome: &Outcome) -> String {
+    let of = subject(outcome.of);
+    let check = match outcome.check {
+        "clearance" => "",
+        "waist_fit" => "waist",
+        "length_fit" => "length",
+        "grip" => "grip",
+        "hold_left" | "hold_right" => "hold",
+        "hinge_lip_left" | "hinge_lip_right" => "lip",
+        "chamber" => "chamber",
+        "leaflet_chordae" => "chordae",
+        check if check.starts_with("tract_") => "tract",
+        _ => outcome.title,
     };
-    Some(format!("{margin} {}", check(outcome)))
+    format!("{check} {of}").trim().to_owned()
 }

@@ -6,14 +6,19 @@ mod guard;
 mod key;
 mod listen;
 mod painting;
+mod plain;
 mod theme;
 
+pub(crate) use plain::plain;
+
 use anyhow::Result;
+use draw::{Seen, Target};
 use guard::Guard;
 use listen::Message;
 use session::{Session, Worker};
-use sizing::engine::Plain;
-use std::sync::mpsc::{Receiver, channel};
+use sizing::engine::Fast;
+use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
+use std::time::Duration;
 use theme::Theme;
 
 /// Runs the terminal UI on a session until it is left.
@@ -21,31 +26,62 @@ use theme::Theme;
 /// The first frame is drawn before anything is computed. Then one loop blocks on
 /// one channel, takes all that waits there and draws once: idle costs nothing.
 pub(crate) fn run(mut session: Session, threads: usize) -> Result<()> {
-    let theme = Theme::of_environment();
     let mut guard = Guard::enter()?;
-    guard.draw(|frame| draw::page(frame, &session, theme))?;
+    let mut seen = draw(&mut guard, &mut session)?;
     let (sender, messages) = channel();
     listen::terminal(sender.clone())?;
     listen::signals(sender.clone())?;
-    let worker = Worker::start(Plain, threads, move |reply| {
+    let worker = Worker::start(Fast, threads, move |reply| {
         sender.send(Message::Reply(reply)).is_ok()
     })?;
     while !session.is_leaving() {
         if let Some(request) = session.take_request() {
             worker.submit(request);
         }
-        if !take_all(&mut session, &messages) {
+        if !take_all(&mut session, &seen, &messages) {
             break;
         }
-        guard.draw(|frame| draw::page(frame, &session, theme))?;
+        guard.mouse(!session.view().looks.mouse_is_free)?;
+        if let Some(text) = session.take_copied() {
+            guard.copy(&text)?;
+        }
+        seen = draw(&mut guard, &mut session)?;
     }
     Ok(())
 }
 
+/// Draws the page, and tells the session what of it is seen.
+fn draw(guard: &mut Guard, session: &mut Session) -> Result<Seen> {
+    let theme = Theme::of(session.view().looks);
+    let mut seen = Seen::default();
+    guard.draw(|frame| seen = draw::page(frame, session, theme))?;
+    session.seen(seen.rooms);
+    Ok(seen)
+}
+
+/// How long work goes on before it is said to be going on: less is not noticed.
+const UNNOTICED: Duration = Duration::from_millis(150);
+
+/// The next message. While something is worked out that is not said to be, no
+/// longer than it goes unnoticed: `Redraw` then.
+fn next(session: &mut Session, messages: &Receiver<Message>) -> Option<Message> {
+    if !session.is_working() || session.says_it_works() {
+        return messages.recv().ok();
+    }
+    match messages.recv_timeout(UNNOTICED) {
+        Ok(message) => Some(message),
+        Err(RecvTimeoutError::Timeout) => {
+            session.say_it_works();
+            Some(Message::Redraw)
+        }
+        Err(RecvTimeoutError::Disconnected) => None,
+    }
+}
+
 /// Waits for a message and takes all that have come; `false` where the program
 /// is to end.
-fn take_all(session: &mut Session, messages: &Receiver<Message>) -> bool {
-    let Ok(first) = messages.recv() else {
+fn take_all(session: &mut Session, seen: &Seen, messages: &Receiver<Message>) -> bool {
+    let Some(first) = next(session, messages) else {
         return false;
     };
     let mut next = Some(first);
@@ -57,12 +93,30 @@ fn take_all(session: &mut Session, messages: &Receiver<Message>) -> bool {
             }
             Message::Paste(text) => session.paste(&text),
             Message::Reply(reply) => session.receive(reply),
+            Message::Press(at) => press(session, seen.at(at)),
+            Message::Wheel(at, down) => {
+                if let Some(focus) = seen.panel_at(at) {
+                    session.wheel(focus, down);
+                }
+            }
             Message::Redraw => {}
             Message::Leave => return false,
         }
         next = messages.try_recv().ok();
     }
     true
+}
+
+/// Does what pressing the mouse on something asks for.
+fn press(session: &mut Session, target: Option<Target>) {
+    match target {
+        None | Some(Target::Panel(_)) => {}
+        Some(Target::Page(page)) => session.select_page(page),
+        Some(Target::Row(row)) => session.select_row(row),
+        Some(Target::Bay(bay)) => session.select_bay(bay),
+        Some(Target::Candidate(place)) => session.select_candidate(place),
+        Some(Target::Line(focus, line)) => session.select_line(focus, line),
+    }
 }
 
 /// In builds for testing a key can be made to panic, to see that the terminal is

@@ -61,6 +61,8 @@ pub enum Form {
     },
     /// Words.
     Text(Label),
+    /// Words that would mislead outside their home, such as the name of a side.
+    Home(Label, Home),
 }
 
 impl Form {
@@ -70,14 +72,14 @@ impl Form {
             Self::Line(points) | Self::Area(points) => points.clone(),
             Self::Mark(point) => vec![*point],
             Self::Measure { from, to, .. } => vec![*from, *to],
-            Self::Text(label) => vec![label.at],
+            Self::Text(label) | Self::Home(label, _) => vec![label.at],
         }
     }
 
     /// Its words.
     pub const fn label(&self) -> Option<&Label> {
         match self {
-            Self::Measure { label, .. } | Self::Text(label) => Some(label),
+            Self::Measure { label, .. } | Self::Text(label) | Self::Home(label, _) => Some(label),
             Self::Line(_) | Self::Area(_) | Self::Mark(_) => None,
         }
     }
@@ -94,6 +96,18 @@ pub struct Label {
     pub lean: Lean,
     /// What yields where there is no room for all.
     pub importance: Importance,
+}
+
+/// Where words must stand, from left to right, and what is written in their stead
+/// where they find no room there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Home {
+    /// Its left end.
+    pub least: Mm,
+    /// Its right end.
+    pub most: Mm,
+    /// The short form of the words.
+    pub short: &'static str,
 }
 
 /// The side of a point on which words stand.

@@ -2,7 +2,7 @@
 
 mod ink;
 
-use crate::{Extent, Figure, Label, Lean, Part, Point, Scene};
+use crate::{Extent, Figure, Form, Home, Label, Lean, Part, Point, Scene};
 use ink::Ink;
 use std::cmp::Reverse;
 
@@ -43,12 +43,12 @@ const PER_INKED_CELL: usize = 4;
 /// leans to, and covers few cells of lines. What finds no room is left out.
 pub fn place<'a>(scene: &'a Scene, grid: &Grid) -> Vec<Placed<'a>> {
     let ink = Ink::of(scene, grid);
-    let mut labels: Vec<(Part, &Label)> = scene.figures.iter().filter_map(words).collect();
-    labels.sort_by_key(|(_, label)| Reverse(label.importance));
+    let mut labels: Vec<Words> = scene.figures.iter().filter_map(Words::of).collect();
+    labels.sort_by_key(|words| Reverse(words.label.importance));
     let mut placed: Vec<Placed> = Vec::new();
-    for (part, label) in labels {
+    for words in labels {
         let free = grid
-            .places(part, label)
+            .places(words)
             .into_iter()
             .enumerate()
             .filter(|(_, one)| placed.iter().all(|other| !one.touches(other)));
@@ -58,8 +58,26 @@ pub fn place<'a>(scene: &'a Scene, grid: &Grid) -> Vec<Placed<'a>> {
     placed
 }
 
-fn words(figure: &Figure) -> Option<(Part, &Label)> {
-    Some((figure.part, figure.form.label()?))
+/// Words to be placed.
+#[derive(Clone, Copy)]
+struct Words<'a> {
+    part: Part,
+    label: &'a Label,
+    home: Option<&'a Home>,
+}
+
+impl<'a> Words<'a> {
+    fn of(figure: &'a Figure) -> Option<Self> {
+        let home = match &figure.form {
+            Form::Home(_, home) => Some(home),
+            _ => None,
+        };
+        Some(Self {
+            part: figure.part,
+            label: figure.form.label()?,
+            home,
+        })
+    }
 }
 
 impl Placed<'_> {
@@ -97,11 +115,25 @@ impl Grid {
         ]
     }
 
-    /// Where a label may stand, the best first.
-    fn places<'a>(&self, part: Part, label: &'a Label) -> Vec<Placed<'a>> {
-        let (columns, rows) = (self.columns(), self.rows());
-        let width = width(&label.text);
-        if width > columns || rows < 1 {
+    /// The first column of a home, and the one behind its last.
+    fn columns_of(&self, home: &Home) -> (i32, i32) {
+        let columns = self.columns();
+        let [first, _] = self.cell(Point::new(home.least, self.bounds.most.y));
+        let [end, _] = self.cell(Point::new(home.most, self.bounds.most.y));
+        (first.clamp(0, columns), end.clamp(0, columns))
+    }
+
+    /// Where words may stand, the best first.
+    fn places<'a>(&self, words: Words<'a>) -> Vec<Placed<'a>> {
+        let Words { part, label, home } = words;
+        let rows = self.rows();
+        let (first, end) = home.map_or((0, self.columns()), |home| self.columns_of(home));
+        let text = match home {
+            Some(home) if width(&label.text) > end - first => home.short,
+            _ => &label.text,
+        };
+        let width = width(text);
+        if width > end - first || rows < 1 {
             return Vec::new();
         }
         let [column, row] = self.cell(label.at);
@@ -118,8 +150,8 @@ impl Grid {
                 };
                 places.push(Placed {
                     part,
-                    text: &label.text,
-                    column: column.clamp(0, columns - width),
+                    text,
+                    column: column.clamp(first, end - width),
                     row: row.clamp(0, rows - 1),
                 });
             }

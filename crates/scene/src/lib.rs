@@ -26,7 +26,7 @@ mod sample;
 
 pub use extent::{Extent, Point};
 pub use face_on::face_on;
-pub use figure::{Figure, Form, Importance, Label, Lean, Scene};
+pub use figure::{Figure, Form, Home, Importance, Label, Lean, Scene};
 pub use part::Part;
 pub use section::{nearest_valve, section};
 pub use view::View;

@@ -26,6 +26,7 @@ pub(crate) fn setting(values: &[(&str, f64)]) -> Setting {
         readings: values.iter().map(reading).collect(),
         absent: BTreeSet::new(),
         facts: Facts::default(),
+        findings: BTreeMap::new(),
         exclusions: BTreeMap::new(),
     };
     Setting::new(Arc::new(case), Arc::new(rules()))

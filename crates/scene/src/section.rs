@@ -5,7 +5,7 @@ mod dimensions;
 mod valves;
 
 use crate::worst_place::WorstPlace;
-use crate::{Extent, Figure, Form, Importance, Label, Lean, Part, Point, Scene, View, words};
+use crate::{Extent, Figure, Form, Home, Importance, Label, Lean, Part, Point, Scene, View, words};
 use cut::Cut;
 use geometry::{Accuracy, Face, Mm, Radians, least_clearance};
 use measurement::Valve;
@@ -113,34 +113,37 @@ fn without_valve(setting: &Setting, cut: &Cut, bounds: &Extent) -> Option<Figure
 /// Which side is which, and where it is cut.
 fn captions(cut: &Cut, scene: &Scene) -> [Figure; 3] {
     let bounds = &scene.bounds;
-    let text = |at, text: String, lean, importance| Figure {
-        part: Part::Caption,
-        form: Form::Text(Label {
-            at,
-            text,
-            lean,
-            importance,
-        }),
-    };
+    // Each name keeps to its side of the middle of the wall.
+    let middle = 0.5 * (cut.x(Face::Left, 0.0) + cut.x(Face::Right, 0.0));
     let cavity = |face: Face| {
-        let outer = match face {
-            Face::Left => bounds.least.x,
-            Face::Right => bounds.most.x,
+        let (least, most, short) = match face {
+            Face::Left => (bounds.least.x, middle, "LV"),
+            Face::Right => (middle, bounds.most.x, "RV"),
         };
-        text(
-            Point::new(0.5 * (outer + cut.x(face, 0.0)), bounds.least.y),
-            format!("{} ventricle", words::side(face)),
-            Lean::Upon,
-            Importance::Orientation,
-        )
+        let outer = if face == Face::Left { least } else { most };
+        let label = Label {
+            at: Point::new(0.5 * (outer + cut.x(face, 0.0)), bounds.least.y),
+            text: format!("{} ventricle", words::side(face)),
+            lean: Lean::Upon,
+            importance: Importance::Orientation,
+        };
+        Figure {
+            part: Part::Caption,
+            form: Form::Home(label, Home { least, most, short }),
+        }
     };
     let place = format!("section at {}, mm", words::o_clock(cut.azimuth));
     let corner = Point::new(bounds.least.x, bounds.most.y);
-    [
-        cavity(Face::Left),
-        cavity(Face::Right),
-        text(corner, place, Lean::Right, Importance::Aside),
-    ]
+    let place = Figure {
+        part: Part::Caption,
+        form: Form::Text(Label {
+            at: corner,
+            text: place,
+            lean: Lean::Right,
+            importance: Importance::Aside,
+        }),
+    };
+    [cavity(Face::Left), cavity(Face::Right), place]
 }
 
 #[cfg(test)]

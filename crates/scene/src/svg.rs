@@ -89,7 +89,7 @@ impl Page<'_> {
                 ));
             }
             Form::Measure { from, to, .. } => self.measure(*from, *to, &look),
-            Form::Text(_) => {}
+            Form::Text(_) | Form::Home(..) => {}
         }
     }
 

@@ -6,8 +6,12 @@
 
 mod answers;
 mod bays;
+mod doubt;
 mod drawing;
+mod fit_map;
+mod looks;
 mod movement;
+mod pages;
 mod program;
 mod ranking;
 mod readings;
@@ -25,6 +29,8 @@ pub enum Change {
     Nudge(Edit),
     /// Where the operator is.
     View(View),
+    /// A text goes to the clipboard of the terminal.
+    Copy(String),
     /// The last step, taken back.
     Undo,
     /// The last step taken back, done again.
@@ -61,7 +67,11 @@ impl Command {
             bays::COMMANDS,
             ranking::COMMANDS,
             drawing::COMMANDS,
+            doubt::COMMANDS,
+            fit_map::COMMANDS,
             movement::COMMANDS,
+            pages::COMMANDS,
+            looks::COMMANDS,
         ]
         .into_iter()
         .flatten()
@@ -77,6 +87,15 @@ impl Command {
         match (self.change)(session)? {
             Change::Edit(edit) | Change::Nudge(edit) => edit.check(session.document()),
             _ => Ok(()),
+        }
+    }
+
+    /// In how many panels its keys count.
+    pub(crate) const fn panels(&self) -> usize {
+        if self.focus.is_empty() {
+            Focus::ALL.len()
+        } else {
+            self.focus.len()
         }
     }
 

@@ -8,18 +8,23 @@ pub(crate) use label::label;
 
 use crate::{Bay, Document, Fact, MOST_BAYS, Refused, Row, Shown};
 use measurement::{Reading, ReadingId};
-use sizing::{Answer, Neighbour};
+use sizing::{Answer, Case, Neighbour};
 use std::mem::replace;
+use std::sync::Arc;
 
 /// One change of the document, as a value.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Edit {
+    /// The case is this one.
+    Case(Arc<Case>),
     /// A reading has this value.
     Value(ReadingId, f64),
     /// A reading has this standard deviation; `None`: the house rule's.
     Sd(ReadingId, Option<f64>),
     /// A reading is set aside for this reason; `None`: it is used.
     SetAside(ReadingId, Option<String>),
+    /// A reading is this one, by its id; of the same quantity.
+    Replace(Reading),
     /// A reading stands at this place among all.
     Insert(usize, Reading),
     /// A reading is gone.
@@ -41,6 +46,7 @@ impl Edit {
     pub fn apply(&self, document: &mut Document) -> Result<Self, Refused> {
         self.check(document)?;
         Ok(match self {
+            Self::Case(case) => Self::Case(replace(&mut document.case, Arc::clone(case))),
             Self::Value(id, value) => {
                 let was = replace(&mut readings::find(document, id)?.value, *value);
                 Self::Value(id.clone(), was)
@@ -53,6 +59,10 @@ impl Edit {
                 let was = replace(&mut readings::find(document, id)?.set_aside, why.clone());
                 Self::SetAside(id.clone(), was)
             }
+            Self::Replace(reading) => Self::Replace(replace(
+                readings::find(document, &reading.id)?,
+                reading.clone(),
+            )),
             Self::Insert(place, reading) => readings::insert(document, *place, reading),
             Self::Remove(id) => readings::remove(document, id)?,
             Self::Absent(neighbour, absent) => answers::absent(document, *neighbour, *absent),
@@ -72,12 +82,13 @@ impl Edit {
             Self::Value(id, value) => readings::check_value(document, id, *value),
             Self::Sd(id, sd) => readings::check_sd(document, id, *sd),
             Self::SetAside(id, why) => readings::check_set_aside(document, id, why.as_deref()),
+            Self::Replace(reading) => readings::check_replace(document, reading),
             Self::Insert(place, reading) => readings::check_insert(document, *place, reading),
             Self::Remove(id) => readings::known(document, id).map(drop),
             Self::Absent(neighbour, absent) => answers::check_absent(document, *neighbour, *absent),
             Self::Exclusion(id, _) => answers::check_exclusion(document, id),
             Self::Bays(bays) => check_bays(document, bays),
-            Self::Fact(..) | Self::Shown(_) => Ok(()),
+            Self::Case(_) | Self::Fact(..) | Self::Shown(_) => Ok(()),
         }
     }
 
@@ -93,11 +104,13 @@ impl Edit {
                 let quantity = document.reading(id)?.quantity;
                 Some(Row::Reading(id.clone(), quantity))
             }
-            Self::Insert(_, reading) => Some(Row::Reading(reading.id.clone(), reading.quantity)),
+            Self::Insert(_, reading) | Self::Replace(reading) => {
+                Some(Row::Reading(reading.id.clone(), reading.quantity))
+            }
             Self::Absent(neighbour, _) => Some(Row::Absent(*neighbour)),
             Self::Fact(fact, _) => Some(Row::Fact(*fact)),
             Self::Exclusion(id, _) => Some(Row::Exclusion(id.clone())),
-            Self::Remove(_) | Self::Bays(_) | Self::Shown(_) => None,
+            Self::Case(_) | Self::Remove(_) | Self::Bays(_) | Self::Shown(_) => None,
         }
     }
 }

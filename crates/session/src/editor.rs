@@ -5,6 +5,8 @@ use crate::key::{Key, KeyCode};
 pub struct Editor {
     before: String,
     after: String,
+    /// Whether the whole line is selected: what is typed replaces it.
+    selected: bool,
 }
 
 /// Longest line that is taken, in characters: far more than any name or reason.
@@ -15,7 +17,15 @@ impl Editor {
     pub fn new(text: impl Into<String>) -> Self {
         Self {
             before: text.into(),
-            after: String::new(),
+            ..Self::default()
+        }
+    }
+
+    /// A line that the first typed character replaces; any other key keeps it.
+    pub fn selected(text: impl Into<String>) -> Self {
+        Self {
+            selected: true,
+            ..Self::new(text)
         }
     }
 
@@ -34,6 +44,11 @@ impl Editor {
         &self.after
     }
 
+    /// Whether what is typed replaces the whole line.
+    pub const fn is_selected(&self) -> bool {
+        self.selected
+    }
+
     /// Whether nothing stands in it.
     pub const fn is_empty(&self) -> bool {
         self.before.is_empty() && self.after.is_empty()
@@ -42,7 +57,11 @@ impl Editor {
     /// Changes the line or moves the cursor as a key asks; `false` where the key
     /// means nothing to a line.
     pub fn key(&mut self, key: Key) -> bool {
+        let was_selected = std::mem::take(&mut self.selected);
         if let Some(character) = key.printed() {
+            if was_selected {
+                self.before.clear();
+            }
             self.insert(character);
             return true;
         }
@@ -94,6 +113,9 @@ impl Editor {
     /// Inserts a pasted text: line breaks become spaces, control characters are
     /// left out.
     pub fn paste(&mut self, text: &str) {
+        if std::mem::take(&mut self.selected) {
+            self.before.clear();
+        }
         for character in text.trim_end().chars() {
             self.insert(if character.is_whitespace() {
                 ' '
@@ -131,6 +153,23 @@ mod tests {
         assert_eq!(typed("1.5", "left right end"), "1.5|");
         assert_eq!(typed("1.5", "ctrl-u q U"), "qU|");
         assert_eq!(typed("", "backspace delete left right é"), "é|");
+    }
+
+    #[test]
+    fn what_is_typed_first_replaces_a_selected_line() {
+        let typed = |keys: &str| {
+            let mut editor = Editor::selected("1.5");
+            for key in keys.split(' ') {
+                editor.key(key.parse().unwrap());
+            }
+            editor.text()
+        };
+        assert_eq!(typed("2 0"), "20");
+        assert_eq!(typed("backspace 8"), "1.8");
+        assert_eq!(typed("end 3"), "1.53");
+        let mut editor = Editor::selected("1.5");
+        editor.paste("2.2");
+        assert_eq!(editor.text(), "2.2");
     }
 
     #[test]

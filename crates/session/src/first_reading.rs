@@ -87,6 +87,12 @@ fn as_is_usual(quantity: Quantity) -> Taking {
             Phase::Systole,
             Method::Direct,
         ),
+        Unit::Percent | Unit::GPerDl | Unit::MlPerMinM2 | Unit::PerMin => (
+            Modality::Catheter,
+            Side::NoSide,
+            Phase::AnyPhase,
+            Method::Direct,
+        ),
         Unit::Ratio => (
             Modality::Catheter,
             Side::NoSide,

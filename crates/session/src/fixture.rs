@@ -1,8 +1,8 @@
 //! The shipped demonstration, opened, for tests.
 
 use crate::worker::{Assessed, Reply};
-use crate::{Bay, Session};
-use sizing::engine::Plain;
+use crate::{Bay, MapGrain, Request, Session, Worker};
+use sizing::engine::{Fast, Plain};
 use sizing::{Case, Catalogue, HouseRules};
 use std::sync::atomic::AtomicBool;
 use std::sync::{Arc, LazyLock};
@@ -33,7 +33,15 @@ static RULES: LazyLock<HouseRules> = LazyLock::new(|| {
 
 /// A case against some of the shipped shapes and the shipped rules.
 pub(crate) fn open(case: Case) -> Session {
-    Session::open(case, vec![SHELF.clone()], RULES.clone())
+    let (name, text) = files::shipped::PUBLISHED_LIMITS;
+    let limits = files::parse_limits(name, text).unwrap().into_value();
+    Session::open(case, vec![SHELF.clone()], RULES.clone()).with_limits(limits)
+}
+
+/// The demonstration with more sizes than are counted together.
+pub(crate) fn many() -> Session {
+    const SHELVES: usize = 12;
+    Session::open(case(), vec![SHELF.clone(); SHELVES], RULES.clone())
 }
 
 /// The demonstration with one shape alone.
@@ -76,6 +84,32 @@ pub(crate) fn assess(session: &mut Session) {
             ranking: Arc::new(ranking.unwrap()),
             by_hand: Vec::new(),
         })));
+    }
+}
+
+/// A map that takes no time.
+const COARSE: MapGrain = MapGrain {
+    waists: 30,
+    overhangs: 20,
+    draws: 64,
+};
+
+/// Has the worker answer what the page asks for, at the values as read.
+pub(crate) fn answer(session: &mut Session) {
+    let Some(request) = session.take_request() else {
+        return;
+    };
+    let wanted = request.wanted.unwrap();
+    let (sender, replies) = std::sync::mpsc::channel();
+    let worker = Worker::start(Fast, 1, move |reply| sender.send(reply).is_ok()).unwrap();
+    worker.submit(Request {
+        stages: &[0],
+        map: COARSE,
+        work_up_draws: 64,
+        ..request
+    });
+    while !session.results().is_there(wanted) {
+        session.receive(replies.recv().unwrap());
     }
 }
 

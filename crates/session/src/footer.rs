@@ -20,6 +20,12 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
         Some(Overlay::Field(_)) => {
             fixed(&[("enter", "accept"), ("esc", "cancel"), ("ctrl-u", "clear")])
         }
+        Some(Overlay::Reading(_) | Overlay::Case(_)) => fixed(&[
+            ("enter", "accept"),
+            ("down", "next line"),
+            ("right", "next choice"),
+            ("esc", "cancel"),
+        ]),
         Some(Overlay::Commands(_)) => fixed(&[
             ("enter", "run"),
             ("up", "up"),
@@ -56,7 +62,7 @@ fn of_panel(session: &Session) -> Vec<Hint> {
             && command.ready(session).is_ok()
     };
     let mut commands: Vec<&'static Command> = Command::all().filter(works).collect();
-    commands.sort_by_key(|command| command.focus.is_empty());
+    commands.sort_by_key(|command| command.panels());
     let mut hints: Vec<Hint> = commands
         .into_iter()
         .filter_map(hint)

@@ -15,18 +15,24 @@
 mod amount;
 mod bay;
 mod command;
+mod copied;
 mod document;
+mod doubt;
 mod edit;
 mod editor;
 mod fact;
 mod first_reading;
 mod footer;
 mod history;
+mod house_rule;
 mod key;
 mod keymap;
+mod looks;
 mod overlay;
+mod page;
 mod refused;
 mod results;
+mod rooms;
 mod row;
 mod session;
 mod shelf;
@@ -41,22 +47,26 @@ pub use amount::{Nudge, amount, nudged, number};
 pub use bay::{Bay, MOST_BAYS};
 pub use command::{Change, Command};
 pub use document::Document;
+pub use doubt::Doubt;
 pub use edit::Edit;
 pub use editor::Editor;
 pub use fact::Fact;
 pub use footer::Hint;
 pub use history::History;
+pub use house_rule::HouseRule;
 pub use key::{Key, KeyCode, NoSuchKey};
 pub use keymap::{KeyMap, KeyMapError};
-pub use overlay::{CommandList, Field, Overlay, Prompt};
+pub use looks::{Dots, Looks, Palette};
+pub use overlay::{
+    CaseForm, CaseLine, CommandList, Field, Overlay, Prompt, ReadingForm, ReadingLine,
+};
+pub use page::Page;
 pub use refused::Refused;
 pub use results::Results;
+pub use rooms::Rooms;
 pub use row::Row;
 pub use session::{Session, Status};
 pub use shelf::Shelf;
 pub use shown::{Filter, Shown};
 pub use view::{Focus, View};
-pub use worker::{Assessed, Reply, Request, Worker};
-
-/// Lines by which Page Up and Page Down move.
-pub(crate) const PAGE: usize = 10;
+pub use worker::{Assessed, Doubted, MapGrain, Mapped, Reply, Request, Wanted, WorkedUp, Worker};

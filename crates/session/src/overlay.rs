@@ -1,12 +1,16 @@
 //! What lies over the panels. The topmost layer takes a key or passes it on.
 
+mod case_form;
 mod command_list;
 mod field;
 mod prompt;
+mod reading_form;
 
+pub use case_form::{CaseForm, CaseLine};
 pub use command_list::CommandList;
 pub use field::Field;
 pub use prompt::Prompt;
+pub use reading_form::{ReadingForm, ReadingLine};
 
 /// A layer over the panels.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,6 +20,10 @@ pub enum Overlay {
     Drawing,
     /// A field for one line; it takes every key.
     Field(Field),
+    /// What a new case begins with; it takes every key.
+    Case(CaseForm),
+    /// Everything of one reading; it takes every key.
+    Reading(ReadingForm),
     /// Every command with its keys, to be filtered and run; it takes every key.
     Commands(CommandList),
 }

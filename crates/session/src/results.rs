@@ -1,4 +1,4 @@
-use crate::worker::{Assessed, Reply};
+use crate::worker::{Assessed, Doubted, Mapped, Reply, Wanted, WorkedUp};
 use std::sync::Arc;
 
 /// What came back from the worker, and for which state of the document.
@@ -6,9 +6,12 @@ use std::sync::Arc;
 pub struct Results {
     /// The document's generation: it grows with every change of what is assessed.
     generation: u64,
-    /// The newest generation that was asked for.
-    asked: u64,
+    /// The newest generation that was asked for, and what beside the list.
+    asked: (u64, Option<Wanted>),
     assessed: Option<Arc<Assessed>>,
+    doubted: Option<Arc<Doubted>>,
+    mapped: Option<Arc<Mapped>>,
+    worked_up: Option<Arc<WorkedUp>>,
     failure: Option<(u64, String)>,
 }
 
@@ -16,8 +19,11 @@ impl Default for Results {
     fn default() -> Self {
         Self {
             generation: 1,
-            asked: 0,
+            asked: (0, None),
             assessed: None,
+            doubted: None,
+            mapped: None,
+            worked_up: None,
             failure: None,
         }
     }
@@ -27,6 +33,26 @@ impl Results {
     /// The newest result, stale or not.
     pub fn assessed(&self) -> Option<&Arc<Assessed>> {
         self.assessed.as_ref()
+    }
+
+    /// The newest doubts of a size, stale or not.
+    pub fn doubted(&self) -> Option<&Arc<Doubted>> {
+        self.doubted.as_ref()
+    }
+
+    /// The newest fit map, stale or not.
+    pub fn mapped(&self) -> Option<&Arc<Mapped>> {
+        self.mapped.as_ref()
+    }
+
+    /// The newest work-up, stale or not.
+    pub fn worked_up(&self) -> Option<&Arc<WorkedUp>> {
+        self.worked_up.as_ref()
+    }
+
+    /// Whether what is of a generation is of an older document than the open one.
+    pub const fn is_of_before(&self, generation: u64) -> bool {
+        generation < self.generation
     }
 
     /// Whether the result is of an older document than the open one.
@@ -63,11 +89,44 @@ impl Results {
         self.generation += 1;
     }
 
-    /// The generation to ask for, once for each.
-    pub(crate) fn ask(&mut self) -> Option<u64> {
-        let is_new = self.asked < self.generation;
-        self.asked = self.generation;
-        is_new.then_some(self.generation)
+    /// Leaves out what was said of another case.
+    pub(crate) fn forget(&mut self) {
+        *self = Self {
+            generation: self.generation,
+            asked: self.asked,
+            ..Self::default()
+        };
+    }
+
+    /// The generation to ask for, once for each, and again for what is wanted
+    /// beside the list and not there yet.
+    pub(crate) fn ask(&mut self, wanted: Option<Wanted>) -> Option<u64> {
+        let (generation, also) = self.asked;
+        let is_new = generation < self.generation;
+        let is_more = wanted.is_some_and(|it| also != wanted && !self.is_there(it));
+        if is_new || is_more {
+            self.asked = (self.generation, wanted);
+        }
+        (is_new || is_more).then_some(self.generation)
+    }
+
+    /// Whether what is wanted is there, whole and of the open document.
+    pub fn is_there(&self, wanted: Wanted) -> bool {
+        let is_whole = |generation: u64, is_last: bool| generation == self.generation && is_last;
+        match wanted {
+            Wanted::Doubt(place) => self
+                .doubted
+                .as_ref()
+                .is_some_and(|it| it.place == place && is_whole(it.generation, it.is_last)),
+            Wanted::WorkUp => self
+                .worked_up
+                .as_ref()
+                .is_some_and(|it| is_whole(it.generation, true)),
+            Wanted::FitMap => self
+                .mapped
+                .as_ref()
+                .is_some_and(|it| is_whole(it.generation, it.is_last)),
+        }
     }
 
     /// Takes a reply in, unless a newer one is there.
@@ -82,6 +141,9 @@ impl Results {
                     self.assessed = Some(new);
                 }
             }
+            Reply::Doubted(new) => self.doubted = Some(new),
+            Reply::Mapped(new) => self.mapped = Some(new),
+            Reply::WorkedUp(new) => self.worked_up = Some(new),
             Reply::Failed {
                 generation,
                 message,

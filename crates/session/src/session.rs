@@ -1,13 +1,16 @@
 mod keys;
 mod look;
+mod pointer;
 
 use crate::row::{kept, rows};
-use crate::worker::{Reply, Request};
+use crate::worker::{MapGrain, Reply, Request};
 use crate::{
-    Bay, Change, Command, Document, Edit, Focus, History, KeyMap, Refused, Results, Row, View,
+    Bay, Change, Command, Document, Edit, History, KeyMap, Looks, Refused, Results, Rooms, Row,
+    View, Wanted,
 };
 use sizing::{Case, Catalogue, HouseRules, Setting};
 use std::sync::Arc;
+use workup::Limits;
 
 /// The open document with everything of the program that is not its terminal.
 #[derive(Clone, Debug)]
@@ -18,8 +21,14 @@ pub struct Session {
     history: History,
     view: View,
     keymap: KeyMap,
+    limits: Option<Arc<Limits>>,
     results: Results,
     status: Option<Status>,
+    /// A text for the clipboard of the terminal.
+    copied: Option<String>,
+    /// The generation, and what beside it, of which it was said that it is being
+    /// worked out.
+    said_to_work: Option<(u64, Option<Wanted>)>,
     /// Whether the bays still wait for the last result of opening to fill them.
     bays_wait: bool,
     is_leaving: bool,
@@ -56,8 +65,11 @@ impl Session {
             history: History::default(),
             view: View::default(),
             keymap: KeyMap::default(),
+            limits: None,
             results: Results::default(),
             status: None,
+            copied: None,
+            said_to_work: None,
             bays_wait: true,
             is_leaving: false,
         }
@@ -67,6 +79,13 @@ impl Session {
     #[must_use]
     pub fn with_keymap(mut self, keymap: KeyMap) -> Self {
         self.keymap = keymap;
+        self
+    }
+
+    /// The session with published limits, against which the case is worked up.
+    #[must_use]
+    pub fn with_limits(mut self, limits: Limits) -> Self {
+        self.limits = Some(Arc::new(limits));
         self
     }
 
@@ -80,13 +99,18 @@ impl Session {
 
     /// What to assess now, once for each state of the document.
     pub fn take_request(&mut self) -> Option<Request> {
-        let generation = self.results.ask()?;
+        let wanted = self.wanted();
+        let generation = self.results.ask(wanted)?;
         Some(Request {
             generation,
+            wanted,
+            limits: self.limits.clone(),
             setting: Arc::clone(&self.setting),
             shelf: self.document.shelf.clone(),
             by_hand: self.bays_by_hand(),
             stages: Request::STAGES,
+            map: MapGrain::USUAL,
+            work_up_draws: Request::WORK_UP_DRAWS,
             seed: SEED,
         })
     }
@@ -99,26 +123,38 @@ impl Session {
         }
     }
 
-    /// Selects a line of the readings, as a pointer does.
-    pub fn select_row(&mut self, row: usize) {
-        self.history.close();
-        self.view.row = row.min(self.rows.len().saturating_sub(1));
-        self.view.focus = Focus::Readings;
+    /// The session with other looks.
+    #[must_use]
+    pub const fn with_looks(mut self, looks: Looks) -> Self {
+        self.view.looks = looks;
+        self
     }
 
-    /// Selects a bay, as a pointer does.
-    pub fn select_bay(&mut self, bay: usize) {
-        self.history.close();
-        self.view.bay = self.nearest_bay(bay);
-        self.view.focus = Focus::Bays;
+    /// The text that goes to the clipboard of the terminal, once.
+    pub const fn take_copied(&mut self) -> Option<String> {
+        self.copied.take()
     }
 
-    /// Selects a candidate of the ranked list by its place on the shelf, as a
-    /// pointer does.
-    pub fn select_candidate(&mut self, place: usize) {
-        self.history.close();
-        self.view.ranked = Some(place);
-        self.view.focus = Focus::Ranking;
+    /// Whether something is being worked out.
+    pub fn is_working(&self) -> bool {
+        let is_missing = |wanted: Wanted| !self.results.is_there(wanted);
+        let is_failed = self.results.failure().is_some();
+        !is_failed && (self.results.is_awaited() || self.wanted().is_some_and(is_missing))
+    }
+
+    /// Whether what is being worked out is said to be.
+    pub fn says_it_works(&self) -> bool {
+        self.is_working() && self.said_to_work == Some((self.results.generation(), self.wanted()))
+    }
+
+    /// Says that something is being worked out, until it is there.
+    pub fn say_it_works(&mut self) {
+        self.said_to_work = Some((self.results.generation(), self.wanted()));
+    }
+
+    /// Takes what the screen says of itself after it drew.
+    pub const fn seen(&mut self, rooms: Rooms) {
+        self.view.rooms = rooms;
     }
 
     /// Makes a change; gives what to say of it.
@@ -148,6 +184,10 @@ impl Session {
                 self.view = view;
                 return Ok(None);
             }
+            Change::Copy(text) => {
+                self.copied = Some(text);
+                return Ok(Some(Status::Done("copied".to_owned())));
+            }
             Change::Leave => {
                 self.is_leaving = true;
                 return Ok(None);
@@ -165,6 +205,9 @@ impl Session {
             let case = Arc::clone(&self.document.case);
             self.setting = Arc::new(Setting::new(case, Arc::clone(&self.document.rules)));
             self.results.outdate();
+            if matches!(edit, Edit::Case(_)) {
+                self.results.forget();
+            }
             let rows = rows(&self.document);
             let was = edit.row(&self.document).or_else(|| self.row().cloned());
             self.view.row = was.map_or(0, |was| kept(&rows, &was, self.view.row));

@@ -1,4 +1,5 @@
 use crate::overlay::Overlay;
+use crate::{Looks, Page, Rooms};
 
 /// Where the operator is: nothing of it is saved or undone.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -12,6 +13,19 @@ pub struct View {
     /// The selected candidate of the ranked list, by its place on the shelf;
     /// `None`: whichever stands first.
     pub ranked: Option<usize>,
+    /// The selected line of the doubts.
+    pub doubt: usize,
+    /// The selected column and row of the fit map; `None`: the nearest to what
+    /// would fit.
+    pub cell: Option<(usize, usize)>,
+    /// The selected line of the work-up.
+    pub work_up: usize,
+    /// The selected rule of the house.
+    pub rule: usize,
+    /// How the screen looks.
+    pub looks: Looks,
+    /// How many lines of each list are seen.
+    pub rooms: Rooms,
     /// What lies over the panels, the topmost last.
     pub overlays: Vec<Overlay>,
 }
@@ -26,23 +40,54 @@ pub enum Focus {
     Bays,
     /// The ranked list.
     Ranking,
+    /// What is doubtful.
+    Doubt,
+    /// The fit map.
+    FitMap,
+    /// The work-up.
+    WorkUp,
+    /// The rules of the house.
+    Rules,
 }
 
 impl Focus {
-    /// Every panel, in the order in which Tab visits them.
-    pub const ALL: [Self; 3] = [Self::Readings, Self::Bays, Self::Ranking];
+    /// Every panel, page by page, in the order in which Tab visits them.
+    pub const ALL: [Self; 7] = [
+        Self::Readings,
+        Self::Bays,
+        Self::Ranking,
+        Self::Doubt,
+        Self::FitMap,
+        Self::WorkUp,
+        Self::Rules,
+    ];
 
-    /// The next panel.
+    /// The panels of the plan.
+    pub const PLAN: &'static [Self] = &[Self::Readings, Self::Bays, Self::Ranking];
+
+    /// The page on which it stands.
+    pub const fn page(self) -> Page {
+        match self {
+            Self::Readings | Self::Bays | Self::Ranking => Page::Plan,
+            Self::Doubt => Page::Doubt,
+            Self::FitMap => Page::FitMap,
+            Self::WorkUp => Page::WorkUp,
+            Self::Rules => Page::Rules,
+        }
+    }
+
+    /// The next panel of its page.
     #[must_use]
     pub const fn next(self) -> Self {
         match self {
             Self::Readings => Self::Bays,
             Self::Bays => Self::Ranking,
             Self::Ranking => Self::Readings,
+            only => only,
         }
     }
 
-    /// The panel before.
+    /// The panel before, of its page.
     #[must_use]
     pub const fn previous(self) -> Self {
         self.next().next()

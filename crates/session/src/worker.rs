@@ -4,11 +4,14 @@
 mod memory;
 mod queue;
 mod request;
+mod wanted;
 
-pub use request::{Assessed, Reply, Request};
+pub use request::{Assessed, MapGrain, Reply, Request};
+pub use wanted::{Doubted, Mapped, Wanted, WorkedUp};
 
 use memory::Memory;
 use queue::Queue;
+use sizing::Work;
 use sizing::engine::Engine;
 use std::any::Any;
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -62,8 +65,13 @@ fn work(queue: &Queue, engine: &dyn Engine, threads: usize, mut send: impl FnMut
     while let Some(request) = queue.take() {
         let mut listens = true;
         let done = catch_unwind(AssertUnwindSafe(|| {
-            memory.assess(&request, engine, threads, queue.cancel(), |reply| {
-                listens = send(Reply::Assessed(Arc::new(reply)));
+            let work = Work {
+                engine,
+                threads,
+                cancel: queue.cancel(),
+            };
+            memory.answer(&request, &work, |reply| {
+                listens = send(reply);
                 listens
             });
         }));

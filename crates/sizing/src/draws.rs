@@ -22,6 +22,9 @@ pub struct Draws {
     /// In steps of [`LANES`], the last of a block shorter.
     lanes: Vec<Columns>,
     weights: Weights,
+    /// Each anatomy that was asked for alone.
+    laid_out: Vec<OnceLock<Box<Anatomy>>>,
+    /// All of them, where a reference asked for all.
     anatomies: OnceLock<Vec<Anatomy>>,
 }
 
@@ -99,6 +102,7 @@ impl Draws {
             per_block: blocks.per_block(),
             lanes: Vec::new(),
             weights: Weights::uniform(draws),
+            laid_out: std::iter::repeat_with(OnceLock::new).take(draws).collect(),
             anatomies: OnceLock::new(),
         };
         for block in drawn {
@@ -127,12 +131,16 @@ impl Draws {
         (!column.is_empty()).then_some(column)
     }
 
-    /// The anatomy of a draw.
+    /// The anatomy of a draw, laid out once.
     ///
     /// # Panics
     ///
     /// Beyond the last draw, as a slice does.
-    pub fn anatomy(&self, draw: usize) -> Anatomy {
+    pub fn anatomy(&self, draw: usize) -> &Anatomy {
+        self.laid_out[draw].get_or_init(|| Box::new(self.lay_out(draw)))
+    }
+
+    fn lay_out(&self, draw: usize) -> Anatomy {
         let mut values = Values::new();
         for quantity in Quantity::all() {
             if let Some(column) = self.column(quantity) {
@@ -156,7 +164,7 @@ impl Draws {
     pub fn blocks(&self) -> impl Iterator<Item = Block<'_>> {
         let anatomies = self
             .anatomies
-            .get_or_init(|| (0..self.len()).map(|draw| self.anatomy(draw)).collect());
+            .get_or_init(|| (0..self.len()).map(|draw| self.lay_out(draw)).collect());
         self.block_ranges().map(|range| Block {
             anatomies: &anatomies[range.clone()],
             seats: &self.seats[range],

@@ -1,5 +1,8 @@
 use crate::caution::CAUTION;
+use clap::builder::PossibleValuesParser;
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use session::{Dots, Palette};
+use std::ops::RangeInclusive;
 use std::path::PathBuf;
 
 /// How wide output for people is.
@@ -7,6 +10,8 @@ pub(super) const WIDTH: usize = 80;
 
 /// Draws where a call names none.
 const DRAWS: usize = 4096;
+/// Draws of a map where a call names none.
+pub(super) const MAP_DRAWS: usize = 1024;
 /// Seed where a call names none.
 const SEED: u64 = 1;
 /// Rows of a table where a call names none.
@@ -26,6 +31,8 @@ pub(super) struct Arguments {
     pub(super) case: Option<PathBuf>,
     #[command(flatten)]
     pub(super) against: Against,
+    #[command(flatten)]
+    pub(super) screen: ScreenArguments,
     #[command(subcommand)]
     pub(super) command: Option<Command>,
 }
@@ -38,9 +45,45 @@ pub(super) enum Command {
     /// Lay two to four sizes side by side for a case
     #[command(after_help = CAUTION)]
     Compare(CompareArguments),
-    /// Check case, catalogue and house-rule files
+    /// Map which waists and discs would fit, whether anyone makes them or not
+    #[command(after_help = CAUTION)]
+    FitMap(FitMapArguments),
+    /// Show what bears on closing at all: shunt, load, resistance, published
+    /// limits, what is not measured and what does not add up
+    #[command(after_help = CAUTION)]
+    Workup(WorkupArguments),
+    /// Check case, catalogue, house-rule and published-limit files
     #[command(after_help = CAUTION)]
     Check(CheckArguments),
+}
+
+/// How the screen looks and which keys it has.
+#[derive(Clone, Debug, Default, Args)]
+pub(super) struct ScreenArguments {
+    /// Colours of the screen; `C` in it changes them
+    #[arg(long, value_name = "COLOURS", value_parser = words(&Palette::ALL))]
+    pub(super) theme: Option<String>,
+    /// Dots of the drawings; `D` in the screen changes them
+    #[arg(long, value_name = "DOTS", value_parser = words(&Dots::ALL))]
+    pub(super) marker: Option<String>,
+    /// A RON file with other keys, a map of commands to lists of keys; without it
+    /// `rimwise/keys.ron` in the directory for settings, where there is one
+    #[arg(long, value_name = "FILE")]
+    pub(super) keys: Option<PathBuf>,
+    /// Begin large and in few words, for a room; `P` in the screen changes it
+    #[arg(long)]
+    pub(super) present: bool,
+    /// Leave the mouse to the terminal; `M` in the screen changes it
+    #[arg(long)]
+    pub(super) no_mouse: bool,
+    /// Every page as plain text, line after line, without a screen
+    #[arg(long)]
+    pub(super) plain: bool,
+}
+
+/// The words of a list, for the help and for what is accepted.
+fn words<T>(all: &'static [(&'static str, T)]) -> PossibleValuesParser {
+    PossibleValuesParser::new(all.iter().map(|(word, _)| *word))
 }
 
 /// What a case is held against.
@@ -91,6 +134,108 @@ pub(super) struct CompareArguments {
     /// Two to four sizes, each as SHAPE/SIZE
     #[arg(value_name = "SHAPE/SIZE", required = true, num_args = 2..=4)]
     pub(super) sizes: Vec<String>,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct FitMapArguments {
+    /// A case file, or the name of a shipped scenario
+    pub(super) case: PathBuf,
+    #[command(flatten)]
+    pub(super) against: Against,
+    /// The size whose form the map is of; none: the one nearest to fitting
+    #[arg(long, value_name = "SHAPE/SIZE")]
+    pub(super) size: Option<String>,
+    /// Length of the waist in mm; none: that of --size, or the one with most room
+    #[arg(long, value_name = "MM", value_parser = length)]
+    pub(super) length: Option<f64>,
+    /// Thickness of both discs in mm; none: that of the form
+    #[arg(long, value_name = "MM", value_parser = thickness)]
+    pub(super) thickness: Option<f64>,
+    /// From 0, stiff, to 1, as cloth; none: that of the form
+    #[arg(long, value_name = "SHARE", value_parser = share)]
+    pub(super) conformability: Option<f64>,
+    /// Waists on the map, side by side
+    #[arg(long, value_name = "N", default_value_t = 60, value_parser = clap::value_parser!(u16).range(2..=400))]
+    pub(super) columns: u16,
+    /// Overhangs on the map, one above the other
+    #[arg(long, value_name = "N", default_value_t = 40, value_parser = clap::value_parser!(u16).range(2..=400))]
+    pub(super) rows: u16,
+    /// Random draws, eight times a power of two
+    #[arg(long, default_value_t = MAP_DRAWS)]
+    pub(super) draws: usize,
+    /// Seed of the draws
+    #[arg(long, default_value_t = SEED)]
+    pub(super) seed: u64,
+    /// Threads side by side; none of the figures depends on it
+    #[arg(long, value_name = "N", default_value_t = default_threads(), value_parser = clap::value_parser!(u8).range(1..))]
+    pub(super) threads: u8,
+    /// How the map is written
+    #[arg(long, value_enum, default_value_t = Format::Table)]
+    pub(super) format: Format,
+}
+
+impl FitMapArguments {
+    /// What it shares with ranking.
+    pub(super) fn common(&self) -> Common {
+        Common {
+            case: self.case.clone(),
+            against: self.against.clone(),
+            draws: self.draws,
+            seed: self.seed,
+            threads: self.threads,
+        }
+    }
+}
+
+/// A length of a waist, as a catalogue takes it.
+fn length(text: &str) -> Result<f64, String> {
+    within(text, 0.2..=30.0)
+}
+
+/// A thickness of a disc.
+fn thickness(text: &str) -> Result<f64, String> {
+    within(text, 0.1..=10.0)
+}
+
+/// A share of one.
+fn share(text: &str) -> Result<f64, String> {
+    within(text, 0.0..=1.0)
+}
+
+fn within(text: &str, taken: RangeInclusive<f64>) -> Result<f64, String> {
+    text.parse()
+        .ok()
+        .filter(|number| taken.contains(number))
+        .ok_or_else(|| format!("a number from {} to {}", taken.start(), taken.end()))
+}
+
+#[derive(Debug, Args)]
+pub(super) struct WorkupArguments {
+    /// A case file, or the name of a shipped scenario
+    pub(super) case: PathBuf,
+    /// A house-rule file in place of the shipped one
+    #[arg(long, value_name = "FILE")]
+    pub(super) rules: Option<PathBuf>,
+    /// A file of published limits in place of the shipped one
+    #[arg(long, value_name = "FILE")]
+    pub(super) limits: Option<PathBuf>,
+    /// Random draws, eight times a power of two; 0: values as read alone
+    #[arg(long, default_value_t = DRAWS)]
+    pub(super) draws: usize,
+    /// Seed of the draws
+    #[arg(long, default_value_t = SEED)]
+    pub(super) seed: u64,
+    /// How the page is written
+    #[arg(long, value_enum, default_value_t = PageFormat::Table)]
+    pub(super) format: PageFormat,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum PageFormat {
+    /// For people, 80 columns wide
+    Table,
+    /// For programs
+    Json,
 }
 
 #[derive(Debug, Args)]

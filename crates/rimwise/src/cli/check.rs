@@ -5,7 +5,7 @@ use super::inputs::{BadInput, bad_files};
 use anyhow::Result;
 use files::{
     CATALOGUE_CAP, FileError, FileKind, Source, parse_case, parse_catalogue, parse_house_rules,
-    visible,
+    parse_limits, visible,
 };
 use std::io::Write;
 use std::path::Path;
@@ -50,6 +50,15 @@ fn check(path: &Path) -> Result<String, FileError> {
             let file = parse_house_rules(name, text)?;
             let rules = file.value();
             format!("sound house rules, {} rows of limits", rules.limits.len())
+        }
+        FileKind::PublishedLimits => {
+            let file = parse_limits(name, text)?;
+            let limits = file.value();
+            format!(
+                "sound published limits, {} rows for children, {} for adults",
+                limits.children.len(),
+                limits.adults.len()
+            )
         }
     })
 }

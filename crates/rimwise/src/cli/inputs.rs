@@ -4,12 +4,13 @@ use super::args::Common;
 use super::report::json::Provenance;
 use anyhow::{Context, Result};
 use files::{
-    CaseFile, CatalogueFile, Diagnostic, FileError, HouseRulesFile, parse_case, parse_catalogue,
-    parse_house_rules, read_case, read_catalogue, read_house_rules, shipped,
+    CaseFile, CatalogueFile, Diagnostic, FileError, HouseRulesFile, LimitsFile, Source, parse_case,
+    parse_catalogue, parse_house_rules, parse_limits, read_case, read_catalogue, read_house_rules,
+    read_limits, shipped,
 };
 use session::Session;
 use sha2::{Digest, Sha256};
-use sizing::engine::Plain;
+use sizing::engine::Fast;
 use sizing::{Catalogue, Draws, Ranking, Setting, Work, rank};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -71,19 +72,12 @@ impl Inputs {
 
     /// SHA-256 over the bytes of case, catalogues and rules, in that order.
     fn sha256(&self) -> String {
-        let mut digest = Sha256::new();
-        digest.update(self.case.source().original().as_bytes());
-        for catalogue in &self.catalogues {
-            digest.update(catalogue.source().original().as_bytes());
-        }
-        digest.update(self.rules.source().original().as_bytes());
-        digest
-            .finalize()
-            .iter()
-            .fold(String::new(), |mut text, byte| {
-                let _ = write!(text, "{byte:02x}");
-                text
-            })
+        let catalogues = self.catalogues.iter().map(CatalogueFile::source);
+        sha256(
+            std::iter::once(self.case.source())
+                .chain(catalogues)
+                .chain(std::iter::once(self.rules.source())),
+        )
     }
 
     /// Opens them for work on the screen.
@@ -93,21 +87,31 @@ impl Inputs {
             .into_iter()
             .map(CatalogueFile::into_value)
             .collect();
-        Session::open(self.case.into_value(), catalogues, self.rules.into_value())
+        let session = Session::open(self.case.into_value(), catalogues, self.rules.into_value());
+        match limits(None) {
+            Ok(limits) => session.with_limits(limits.into_value()),
+            // The shipped limits are checked with every build.
+            Err(_) => session,
+        }
     }
 
     /// Ranks them as a call asks.
     pub(super) fn rank(self, common: &Common) -> Result<(Ranking, Provenance)> {
-        let inputs_sha256 = self.sha256();
+        let ready = self.ready(common)?;
+        Ok((ready.rank()?, ready.provenance))
+    }
+
+    /// Makes them ready once for all that a call asks.
+    pub(super) fn ready(self, common: &Common) -> Result<Ready> {
+        let provenance = Provenance {
+            inputs_sha256: self.sha256(),
+            seed: common.seed,
+            draws: common.draws,
+        };
         let setting = Arc::new(Setting::new(
             Arc::new(self.case.into_value()),
             Arc::new(self.rules.into_value()),
         ));
-        let catalogues: Vec<Catalogue> = self
-            .catalogues
-            .into_iter()
-            .map(CatalogueFile::into_value)
-            .collect();
         let draws = match common.draws {
             0 => None,
             draws => Some(
@@ -115,25 +119,75 @@ impl Inputs {
                     .map_err(|error| BadInput(format!("--draws: {error}")))?,
             ),
         };
-        let never = AtomicBool::new(false);
-        let work = Work {
-            engine: &Plain,
+        Ok(Ready {
+            setting,
+            catalogues: self
+                .catalogues
+                .into_iter()
+                .map(CatalogueFile::into_value)
+                .collect(),
+            draws,
+            provenance,
             threads: usize::from(common.threads),
-            cancel: &never,
-        };
-        let ranking =
-            rank(&setting, &catalogues, draws.as_ref(), &work).context("ranking was cancelled")?;
-        let provenance = Provenance {
-            inputs_sha256,
-            seed: common.seed,
-            draws: common.draws,
-        };
-        Ok((ranking, provenance))
+            never: AtomicBool::new(false),
+        })
     }
 }
 
+/// A case under its rules with its draws.
+pub(super) struct Ready {
+    pub(super) setting: Arc<Setting>,
+    pub(super) catalogues: Vec<Catalogue>,
+    /// `None`: values as read alone.
+    pub(super) draws: Option<Draws>,
+    pub(super) provenance: Provenance,
+    threads: usize,
+    /// A call on the command line is ended from outside.
+    never: AtomicBool,
+}
+
+impl Ready {
+    /// How the work is done.
+    pub(super) fn work(&self) -> Work<'_> {
+        Work {
+            engine: &Fast,
+            threads: self.threads,
+            cancel: &self.never,
+        }
+    }
+
+    /// Every size in order.
+    pub(super) fn rank(&self) -> Result<Ranking> {
+        rank(
+            &self.setting,
+            &self.catalogues,
+            self.draws.as_ref(),
+            &self.work(),
+        )
+        .context(CANCELLED)
+    }
+}
+
+/// What is said where work that nobody can cancel was cancelled.
+pub(super) const CANCELLED: &str = "the work was cancelled";
+
+/// SHA-256 over the bytes of files, in hexadecimal digits.
+pub(super) fn sha256<'a>(files: impl Iterator<Item = &'a Source>) -> String {
+    let mut digest = Sha256::new();
+    for file in files {
+        digest.update(file.original().as_bytes());
+    }
+    digest
+        .finalize()
+        .iter()
+        .fold(String::new(), |mut text, byte| {
+            let _ = write!(text, "{byte:02x}");
+            text
+        })
+}
+
 /// The case of a path, or the shipped scenario of that name where no such file is.
-fn case(path: &Path) -> Result<CaseFile, FileError> {
+pub(super) fn case(path: &Path) -> Result<CaseFile, FileError> {
     let shipped = path
         .to_str()
         .filter(|_| !path.exists())
@@ -144,7 +198,7 @@ fn case(path: &Path) -> Result<CaseFile, FileError> {
     }
 }
 
-fn rules(path: Option<&Path>) -> Result<HouseRulesFile, FileError> {
+pub(super) fn rules(path: Option<&Path>) -> Result<HouseRulesFile, FileError> {
     match path {
         Some(path) => read_house_rules(path),
         None => Ok(parse_house_rules(
@@ -154,9 +208,23 @@ fn rules(path: Option<&Path>) -> Result<HouseRulesFile, FileError> {
     }
 }
 
+/// The published limits of a path, or the shipped ones.
+pub(super) fn limits(path: Option<&Path>) -> Result<LimitsFile, FileError> {
+    match path {
+        Some(path) => read_limits(path),
+        None => Ok(parse_limits(
+            shipped::PUBLISHED_LIMITS.0,
+            shipped::PUBLISHED_LIMITS.1,
+        )?),
+    }
+}
+
 /// What was read, or `None` with its faults kept; a file that cannot be read at
 /// all ends the call.
-fn keep<T>(read: Result<T, FileError>, faults: &mut Vec<Diagnostic>) -> Result<Option<T>> {
+pub(super) fn keep<T>(
+    read: Result<T, FileError>,
+    faults: &mut Vec<Diagnostic>,
+) -> Result<Option<T>> {
     match read {
         Ok(read) => Ok(Some(read)),
         Err(FileError::Faulty(mut more)) => {

@@ -1,20 +1,30 @@
 //! `rimwise [CASE]`: the terminal UI, or the list as text where there is no
 //! terminal.
 
-use super::args::{Against, RankArguments};
+use super::args::{Arguments, RankArguments};
 use super::inputs::{Inputs, demonstration};
 use super::rank;
+use super::screen::{keymap, looks};
 use crate::tui;
 use anyhow::Result;
 use std::io::{self, IsTerminal, Write};
-use std::path::PathBuf;
 
 /// Opens a case, or the demonstration.
-pub(super) fn run(case: Option<PathBuf>, against: Against, out: &mut dyn Write) -> Result<()> {
-    let asked = RankArguments::of(case.unwrap_or_else(demonstration), against);
-    if io::stdout().is_terminal() && io::stdin().is_terminal() {
+pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
+    let case = arguments.case.unwrap_or_else(demonstration);
+    let asked = RankArguments::of(case, arguments.against);
+    let threads = usize::from(asked.common.threads);
+    if arguments.screen.plain {
         let session = Inputs::read(&asked.common)?.session();
-        return tui::run(session, usize::from(asked.common.threads));
+        return tui::plain(session, threads, out);
+    }
+    if io::stdout().is_terminal() && io::stdin().is_terminal() {
+        let keymap = keymap(&arguments.screen)?;
+        let session = Inputs::read(&asked.common)?.session();
+        let session = session
+            .with_keymap(keymap)
+            .with_looks(looks(&arguments.screen));
+        return tui::run(session, threads);
     }
     rank::run(&asked, out)?;
     writeln!(

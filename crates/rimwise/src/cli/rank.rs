@@ -2,16 +2,23 @@
 
 use super::args::{Format, RankArguments};
 use super::inputs::Inputs;
+use super::otherwise;
 use super::report::{csv, json, table};
+use super::workup;
 use anyhow::Result;
 use std::io::Write;
 
 /// Ranks a case and writes the list.
 pub(super) fn run(asked: &RankArguments, out: &mut dyn Write) -> Result<()> {
-    let (ranking, provenance) = Inputs::read(&asked.common)?.rank(&asked.common)?;
+    let ready = Inputs::read(&asked.common)?.ready(&asked.common)?;
+    let (ranking, provenance) = (ready.rank()?, &ready.provenance);
     match asked.format {
-        Format::Table => table::write(out, &ranking, &provenance, asked.top),
-        Format::Json => json::write(out, &ranking, &provenance),
+        Format::Table => {
+            let banner = workup::banner(&ranking.setting, asked.common.draws, asked.common.seed)?;
+            let otherwise = otherwise::says(&ready, &ranking)?;
+            table::write(out, &ranking, &banner, &otherwise, provenance, asked.top)
+        }
+        Format::Json => json::write(out, &ranking, provenance),
         Format::Csv => csv::write(out, &ranking),
     }
 }

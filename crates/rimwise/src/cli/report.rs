@@ -1,6 +1,9 @@
 //! A ranking written for people, programs and spreadsheets.
 
 pub(super) mod csv;
+pub(super) mod fit_map;
 pub(super) mod json;
 pub(super) mod side_by_side;
 pub(super) mod table;
+pub(super) mod workup_json;
+pub(super) mod workup_table;

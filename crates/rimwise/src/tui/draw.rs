@@ -13,18 +13,24 @@ mod checks;
 mod drawing;
 mod field;
 mod footer;
+mod form;
 mod header;
 mod key_list;
 mod lines;
+mod pages;
 mod pictures;
+mod present;
 mod ranking;
 mod readings;
+mod seen;
 mod small;
 
 use super::theme::Theme;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
-use session::{Focus, Overlay, Session};
+use ratatui::text::Line;
+pub(super) use seen::{Seen, Target};
+use session::{Focus, Overlay, Page, Session};
 
 /// Smaller than this the page is a few lines of essentials.
 const LEAST_WIDTH: u16 = 60;
@@ -37,22 +43,29 @@ const VERY_WIDE: u16 = 170;
 /// Lines of the ranked list where it lies under the bays.
 const LIST_HEIGHT: u16 = 9;
 
-/// Draws the page of a session.
-pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) {
+/// Draws the page of a session; says what of it is seen, and where.
+pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) -> Seen {
     let area = frame.area();
+    let mut seen = Seen::new(session.view().rooms);
     if area.width < LEAST_WIDTH || area.height < LEAST_HEIGHT {
         small::draw(frame, session, theme, area);
     } else {
-        full(frame, session, theme, area);
+        full(frame, session, theme, area, &mut seen);
     }
     match session.view().overlays.last() {
+        Some(Overlay::Drawing) | None => return seen,
         Some(Overlay::Field(field)) => field::draw(frame, field, theme, area),
-        Some(Overlay::Commands(list)) => key_list::draw(frame, session, list, theme, area),
-        Some(Overlay::Drawing) | None => {}
+        Some(Overlay::Reading(form)) => form::reading(frame, session, form, theme, area),
+        Some(Overlay::Case(form)) => form::case(frame, session, form, theme, area),
+        Some(Overlay::Commands(list)) => {
+            seen.rooms.overlay = key_list::draw(frame, session, list, theme, area);
+        }
     }
+    // What lies over the page is not to be pointed through.
+    Seen::new(seen.rooms)
 }
 
-fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect, seen: &mut Seen) {
     let head = header::lines(session, theme, area);
     let head_height = u16::try_from(head.len())
         .unwrap_or(u16::MAX)
@@ -63,6 +76,7 @@ fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
         Constraint::Length(footer::HEIGHT),
     ])
     .areas(area);
+    pages::note_names(session, top, area, seen);
     lines::draw(frame, head, top);
     footer::draw(frame, session, theme, foot);
     let is_whole = session.view().overlays.contains(&Overlay::Drawing);
@@ -70,10 +84,46 @@ fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
         drawing::draw(frame, session, theme, body);
         return;
     }
+    match session.view().focus.page() {
+        Page::Plan if session.view().looks.is_presented => {
+            present::draw(frame, session, theme, body);
+        }
+        Page::Plan => plan(frame, session, theme, body, seen),
+        Page::Doubt => pages::doubt::draw(frame, session, theme, body, seen),
+        Page::FitMap => pages::fit_map::draw(frame, session, theme, body),
+        Page::WorkUp => pages::work_up::draw(frame, session, theme, body, seen),
+        Page::Rules => pages::rules::draw(frame, session, theme, body, seen),
+    }
+}
+
+fn plan(frame: &mut Frame, session: &Session, theme: Theme, body: Rect, seen: &mut Seen) {
     let panels = Panels::of(body);
-    readings::draw(frame, session, theme, panels.readings);
-    bay::draw_all(frame, session, theme, panels.bays);
-    ranking::draw(frame, session, theme, panels.ranking);
+    readings::draw(frame, session, theme, panels.readings, seen);
+    bay::draw_all(frame, session, theme, panels.bays, seen);
+    ranking::draw(frame, session, theme, panels.ranking, seen);
+}
+
+/// The page as lines of text, the whole of its lists.
+pub(super) fn text(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    match session.view().focus.page() {
+        Page::Plan => {
+            let mut lines = vec![Line::raw("Readings")];
+            lines.extend(readings::all(session, theme, width));
+            lines.push(Line::raw(
+                "Ranked: rank, group, shape/size, verdict, chance, nearest stop",
+            ));
+            lines.extend(ranking::all(session, theme, width));
+            for candidate in session.listed().into_iter().take(session::MOST_BAYS) {
+                lines.push(Line::raw(candidate.name()));
+                lines.extend(checks::lines(candidate, theme, width, usize::MAX));
+            }
+            lines
+        }
+        Page::Doubt => pages::doubt::list(session, theme, width).into_lines(),
+        Page::FitMap => pages::fit_map::text(session, theme, width),
+        Page::WorkUp => pages::work_up::list(session, theme, width).into_lines(),
+        Page::Rules => pages::rules::list(session, theme, width).into_lines(),
+    }
 }
 
 /// Where the three panels lie.

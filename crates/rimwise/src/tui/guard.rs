@@ -1,4 +1,7 @@
-use crossterm::event::{DisableBracketedPaste, EnableBracketedPaste};
+use crate::text::base64;
+use crossterm::event::{
+    DisableBracketedPaste, DisableMouseCapture, EnableBracketedPaste, EnableMouseCapture,
+};
 use crossterm::terminal::{
     BeginSynchronizedUpdate, EndSynchronizedUpdate, EnterAlternateScreen, LeaveAlternateScreen,
     disable_raw_mode, enable_raw_mode,
@@ -6,7 +9,7 @@ use crossterm::terminal::{
 use crossterm::{cursor, execute};
 use ratatui::backend::CrosstermBackend;
 use ratatui::{Frame, Terminal};
-use std::io::{self, Stdout, stdout};
+use std::io::{self, Stdout, Write, stdout};
 use std::panic;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -17,6 +20,7 @@ use std::thread;
 pub(super) struct Guard {
     taken: Taken,
     terminal: Terminal<CrosstermBackend<Stdout>>,
+    has_mouse: bool,
 }
 
 impl Guard {
@@ -37,12 +41,36 @@ impl Guard {
         );
         let terminal = entered.and_then(|()| Terminal::new(CrosstermBackend::new(stdout())));
         match terminal {
-            Ok(terminal) => Ok(Self { taken, terminal }),
+            Ok(terminal) => Ok(Self {
+                taken,
+                terminal,
+                has_mouse: false,
+            }),
             Err(error) => {
                 taken.give_back();
                 Err(error)
             }
         }
+    }
+
+    /// Takes the mouse, or leaves it to the terminal.
+    pub(super) fn mouse(&mut self, is_taken: bool) -> io::Result<()> {
+        if is_taken == self.has_mouse {
+            return Ok(());
+        }
+        self.has_mouse = is_taken;
+        if is_taken {
+            execute!(stdout(), EnableMouseCapture)
+        } else {
+            execute!(stdout(), DisableMouseCapture)
+        }
+    }
+
+    /// Sends a text to the clipboard of the terminal, through ssh as well (OSC 52).
+    pub(super) fn copy(&mut self, text: &str) -> io::Result<()> {
+        let out = self.terminal.backend_mut();
+        write!(out, "\u{1b}]52;c;{}\u{7}", base64(text.as_bytes()))?;
+        Write::flush(out)
     }
 
     /// Draws a frame in one synchronised update, so that nothing flickers.
@@ -75,6 +103,7 @@ impl Taken {
             stdout(),
             EndSynchronizedUpdate,
             DisableBracketedPaste,
+            DisableMouseCapture,
             LeaveAlternateScreen,
             cursor::Show
         );

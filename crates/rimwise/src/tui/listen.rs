@@ -1,7 +1,8 @@
 //! What comes from outside, each on a thread of its own, into one channel.
 
 use super::key::key;
-use crossterm::event::{self, Event};
+use crossterm::event::{self, Event, MouseButton, MouseEvent, MouseEventKind};
+use ratatui::layout::Position;
 use session::{Key, Reply};
 use signal_hook::consts::{SIGHUP, SIGTERM};
 use signal_hook::iterator::Signals;
@@ -15,6 +16,10 @@ pub(super) enum Message {
     Key(Key),
     /// A text was pasted.
     Paste(String),
+    /// The mouse was pressed at a place.
+    Press(Position),
+    /// The wheel was turned at a place, down or up.
+    Wheel(Position, bool),
     /// The worker has something to say.
     Reply(Reply),
     /// The screen has changed its size.
@@ -32,6 +37,7 @@ pub(super) fn terminal(sender: Sender<Message>) -> io::Result<()> {
                 let message = match event::read() {
                     Ok(Event::Key(event)) => key(event).map(Message::Key),
                     Ok(Event::Paste(text)) => Some(Message::Paste(text)),
+                    Ok(Event::Mouse(event)) => mouse(event),
                     Ok(Event::Resize(..)) => Some(Message::Redraw),
                     Ok(_) => None,
                     Err(_) => Some(Message::Leave),
@@ -43,6 +49,16 @@ pub(super) fn terminal(sender: Sender<Message>) -> io::Result<()> {
             }
         })?;
     Ok(())
+}
+
+fn mouse(event: MouseEvent) -> Option<Message> {
+    let at = Position::new(event.column, event.row);
+    match event.kind {
+        MouseEventKind::Down(MouseButton::Left) => Some(Message::Press(at)),
+        MouseEventKind::ScrollDown => Some(Message::Wheel(at, true)),
+        MouseEventKind::ScrollUp => Some(Message::Wheel(at, false)),
+        _ => None,
+    }
 }
 
 /// Listens to the signals that ask a program to end.

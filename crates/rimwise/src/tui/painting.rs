@@ -3,7 +3,6 @@
 use super::theme::Theme;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
-use ratatui::symbols::Marker;
 use ratatui::widgets::Widget;
 use ratatui::widgets::canvas::{Canvas, Context, Line, Points};
 use scene::layout::{Grid, place};
@@ -63,7 +62,7 @@ pub(super) fn paint(
     }
     let window = scale.window(bounds.least.midpoint(bounds.most), area);
     Canvas::default()
-        .marker(Marker::Braille)
+        .marker(theme.marker())
         .x_bounds([window.least.x, window.most.x])
         .y_bounds([window.least.y, window.most.y])
         .paint(|context| figures(context, scene, scale, theme))
@@ -93,7 +92,7 @@ fn figures(context: &mut Context, scene: &Scene, scale: Scale, theme: Theme) {
                 context.draw(&Points::new(&[(point.x, point.y)], colour));
             }
             Form::Measure { from, to, .. } => stroke(&[*from, *to], Dash::Dotted),
-            Form::Text(_) => {}
+            Form::Text(_) | Form::Home(..) => {}
         }
         // What is painted later must not take the colour of what lies under it.
         context.layer();

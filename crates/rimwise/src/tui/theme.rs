@@ -1,5 +1,7 @@
 use ratatui::style::{Color, Modifier, Style};
+use ratatui::symbols::Marker;
 use scene::Part;
+use session::{Dots, Looks, Palette};
 use sizing::{State, Verdict};
 
 /// How each role looks. Colours are the terminal's own sixteen, never a
@@ -7,7 +9,16 @@ use sizing::{State, Verdict};
 /// alone: every state has a glyph and a word as well.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Theme {
-    has_colour: bool,
+    palette: Palette,
+    dots: Dots,
+}
+
+/// What a colour means.
+#[derive(Clone, Copy)]
+enum Meaning {
+    Good,
+    Care,
+    Grave,
 }
 
 #[expect(
@@ -15,26 +26,41 @@ pub(super) struct Theme {
     reason = "a role is asked of a theme, also where all themes agree"
 )]
 impl Theme {
-    /// The theme the environment asks for: without colour under `NO_COLOR`.
-    pub(super) fn of_environment() -> Self {
-        let no_colour = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty());
+    /// The theme of the looks that the operator chose.
+    pub(super) const fn of(looks: Looks) -> Self {
         Self {
-            has_colour: !no_colour,
+            palette: looks.palette,
+            dots: looks.dots,
         }
     }
 
     /// Sixteen colours.
     #[cfg(test)]
-    pub(super) const COLOUR: Self = Self { has_colour: true };
+    pub(super) const COLOUR: Self = Self {
+        palette: Palette::Dark,
+        dots: Dots::Braille,
+    };
     /// No colour at all.
     #[cfg(test)]
-    pub(super) const MONO: Self = Self { has_colour: false };
+    pub(super) const MONO: Self = Self {
+        palette: Palette::Mono,
+        dots: Dots::Braille,
+    };
 
-    fn coloured(self, colour: Color) -> Style {
-        if self.has_colour {
-            Style::new().fg(colour)
+    /// Blue, yellow and magenta rather than red and green: told apart by those who
+    /// confuse these.
+    fn coloured(self, meaning: Meaning) -> Style {
+        let colours = match self.palette {
+            Palette::Dark => [Color::Cyan, Color::Yellow, Color::Magenta],
+            Palette::Light => [Color::Blue, Color::Magenta, Color::Red],
+            Palette::HighContrast => [Color::LightCyan, Color::LightYellow, Color::LightMagenta],
+            Palette::Mono => return Style::new(),
+        };
+        let style = Style::new().fg(colours[meaning as usize]);
+        if self.palette == Palette::HighContrast {
+            style.add_modifier(Modifier::BOLD)
         } else {
-            Style::new()
+            style
         }
     }
 
@@ -45,7 +71,10 @@ impl Theme {
 
     /// What matters less.
     pub(super) const fn dim(self) -> Style {
-        Style::new().add_modifier(Modifier::DIM)
+        match self.palette {
+            Palette::HighContrast => Style::new(),
+            _ => Style::new().add_modifier(Modifier::DIM),
+        }
     }
 
     /// What must be seen.
@@ -56,7 +85,7 @@ impl Theme {
     /// The heading of a panel, of the one that takes keys or of another.
     pub(super) fn heading(self, focused: bool) -> Style {
         if focused {
-            self.coloured(Color::Cyan).add_modifier(Modifier::BOLD)
+            self.coloured(Meaning::Good).add_modifier(Modifier::BOLD)
         } else {
             self.text()
         }
@@ -75,8 +104,8 @@ impl Theme {
     pub(super) fn state(self, state: State) -> Style {
         match state {
             State::Ok => self.text(),
-            State::Caution => self.coloured(Color::Yellow),
-            State::Stop => self.coloured(Color::Magenta).add_modifier(Modifier::BOLD),
+            State::Caution => self.coloured(Meaning::Care),
+            State::Stop => self.coloured(Meaning::Grave).add_modifier(Modifier::BOLD),
             State::NotAssessed => self.dim(),
         }
     }
@@ -84,9 +113,47 @@ impl Theme {
     /// A verdict.
     pub(super) fn verdict(self, verdict: Verdict) -> Style {
         match verdict {
-            Verdict::Fits => self.coloured(Color::Cyan).add_modifier(Modifier::BOLD),
+            Verdict::Fits => self.coloured(Meaning::Good).add_modifier(Modifier::BOLD),
             Verdict::Tight => self.state(State::Caution),
             Verdict::DoesNotFit => self.state(State::Stop),
+        }
+    }
+
+    /// A chance on the fit map.
+    pub(super) fn chance(self, chance: f64) -> Style {
+        const HIGH: f64 = 0.9;
+        const EVEN: f64 = 0.5;
+        match chance {
+            _ if chance >= HIGH => self.coloured(Meaning::Good),
+            _ if chance >= EVEN => self.coloured(Meaning::Care),
+            _ => self.dim(),
+        }
+    }
+
+    /// The dots that drawings are made of.
+    pub(super) const fn marker(self) -> Marker {
+        match self.dots {
+            Dots::Braille => Marker::Braille,
+            Dots::Octant => Marker::Octant,
+            Dots::HalfBlock => Marker::HalfBlock,
+            Dots::Ascii => Marker::Custom('*'),
+        }
+    }
+
+    /// The dots of lines that lie over a field: half blocks would hide it.
+    pub(super) const fn line_marker(self) -> Marker {
+        match self.dots {
+            Dots::HalfBlock => Marker::Dot,
+            _ => self.marker(),
+        }
+    }
+
+    /// The glyphs of the fit map: none, under half, under nine tenths, more; a size
+    /// like the map's, another, the cursor.
+    pub(super) const fn map_glyphs(self) -> [&'static str; 7] {
+        match self.dots {
+            Dots::Ascii => [" ", ".", ":", "#", "@", "o", "+"],
+            _ => [" ", "░", "▒", "▓", "●", "○", "╋"],
         }
     }
 
@@ -94,13 +161,13 @@ impl Theme {
     pub(super) fn part(self, part: Part) -> Style {
         match part {
             Part::Disc(_) | Part::Waist | Part::DiscBeside(_) | Part::Reach(_) => {
-                self.coloured(Color::Cyan)
+                self.coloured(Meaning::Good)
             }
             Part::Plate(_) | Part::Cusps(_) | Part::Hinge(_) | Part::Rim(_) => {
-                self.coloured(Color::Yellow)
+                self.coloured(Meaning::Care)
             }
             Part::Overlap(_) | Part::Clearance(_) => {
-                self.coloured(Color::Magenta).add_modifier(Modifier::BOLD)
+                self.coloured(Meaning::Grave).add_modifier(Modifier::BOLD)
             }
             Part::Wall | Part::HoleEdge | Part::Throat => self.text(),
             _ => self.dim(),

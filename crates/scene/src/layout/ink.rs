@@ -23,7 +23,7 @@ impl Ink {
                 }
                 Form::Measure { from, to, .. } => ink.line(&[*from, *to], grid),
                 Form::Mark(point) => ink.line(&[*point, *point], grid),
-                Form::Text(_) => {}
+                Form::Text(_) | Form::Home(..) => {}
             }
         }
         ink

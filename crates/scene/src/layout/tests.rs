@@ -1,5 +1,5 @@
 use super::*;
-use crate::{Form, Importance, View, sample};
+use crate::{Importance, View, sample};
 
 fn scenes() -> Vec<Scene> {
     let setting = sample::setting(&sample::outlet());
@@ -86,4 +86,45 @@ fn the_less_important_yields() {
     let placed = place(&scene, &grid);
     assert_eq!(placed.len(), 1);
     assert_eq!((placed[0].text, placed[0].row), ("seen from", 0));
+}
+
+#[test]
+fn the_name_of_a_side_keeps_to_its_side_and_is_short_where_there_is_little_room() {
+    let side = |least, most, text: &str, short| Figure {
+        part: Part::Caption,
+        form: Form::Home(
+            Label {
+                at: Point::new(0.5 * (least + most), 0.0),
+                text: text.to_owned(),
+                lean: Lean::Upon,
+                importance: Importance::Orientation,
+            },
+            Home { least, most, short },
+        ),
+    };
+    let scene = Scene {
+        bounds: Extent {
+            least: Point::new(0.0, 0.0),
+            most: Point::new(20.0, 10.0),
+        },
+        figures: vec![
+            side(0.0, 10.0, "left ventricle", "LV"),
+            side(10.0, 20.0, "right ventricle", "RV"),
+        ],
+    };
+    for (columns_per_mm, names) in [
+        (0.5, ["LV", "RV"]),
+        (1.0, ["LV", "RV"]),
+        (2.0, ["left ventricle", "right ventricle"]),
+    ] {
+        let grid = Grid {
+            bounds: scene.bounds,
+            columns_per_mm,
+            rows_per_mm: 1.0,
+        };
+        let placed = place(&scene, &grid);
+        assert_eq!([placed[0].text, placed[1].text], names);
+        let middle = grid.columns() / 2;
+        assert!(placed[0].column + placed[0].width() <= middle && placed[1].column >= middle);
+    }
 }

@@ -6,7 +6,6 @@ use crate::{Bay, Edit, Focus, Refused, Session};
 
 const BAYS: &[Focus] = &[Focus::Bays];
 const RANKING: &[Focus] = &[Focus::Ranking];
-const EVERYWHERE: &[Focus] = &[];
 
 pub(super) const COMMANDS: &[Command] = &[
     Command {
@@ -31,7 +30,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "next_size",
         name: "next size",
         says: "the next size of the shape in the selected bay",
-        focus: EVERYWHERE,
+        focus: Focus::PLAN,
         keys: &["."],
         in_footer: true,
         change: |session| step_size(session, true),
@@ -40,7 +39,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "previous_size",
         name: "previous size",
         says: "the size before, of the shape in the selected bay",
-        focus: EVERYWHERE,
+        focus: Focus::PLAN,
         keys: &[","],
         in_footer: true,
         change: |session| step_size(session, false),
@@ -49,7 +48,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "next_shape",
         name: "next shape",
         says: "the next shape for the selected bay, its waist nearest",
-        focus: EVERYWHERE,
+        focus: Focus::PLAN,
         keys: &[">", "shift-down"],
         in_footer: false,
         change: |session| step_shape(session, true),
@@ -58,7 +57,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "previous_shape",
         name: "previous shape",
         says: "the shape before for the selected bay, its waist nearest",
-        focus: EVERYWHERE,
+        focus: Focus::PLAN,
         keys: &["<", "shift-up"],
         in_footer: false,
         change: |session| step_shape(session, false),
@@ -67,7 +66,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "turn",
         name: "turn",
         says: "turn the offset disc by hand, 15° clockwise seen from the left",
-        focus: EVERYWHERE,
+        focus: Focus::PLAN,
         keys: &["t"],
         in_footer: true,
         change: |session| turn(session, HAND_STEP),
@@ -76,7 +75,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "turn_back",
         name: "turn back",
         says: "turn the offset disc by hand, 15° counter-clockwise",
-        focus: EVERYWHERE,
+        focus: Focus::PLAN,
         keys: &["T"],
         in_footer: false,
         change: |session| turn(session, ROUND - HAND_STEP),
@@ -85,7 +84,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "best_turn",
         name: "best turn",
         says: "leave the turn to the ranking again",
-        focus: EVERYWHERE,
+        focus: Focus::PLAN,
         keys: &["b"],
         in_footer: false,
         change: best_turn,
@@ -94,7 +93,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "swap_discs",
         name: "swap discs",
         says: "turn the shape over: the left disc to the right",
-        focus: EVERYWHERE,
+        focus: Focus::PLAN,
         keys: &["x"],
         in_footer: true,
         change: swap_discs,

@@ -2,7 +2,7 @@
 
 use super::{Change, Command, look};
 use crate::overlay::Overlay;
-use crate::{Edit, Refused, Session, Shown};
+use crate::{Edit, Focus, Refused, Session, Shown};
 use measurement::Valve;
 use sizing::Neighbour;
 
@@ -11,7 +11,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "face",
         name: "other face",
         says: "draw the other face of the wall",
-        focus: &[],
+        focus: Focus::PLAN,
         keys: &["f"],
         in_footer: false,
         change: |session| Ok(face(session)),
@@ -20,7 +20,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "valve",
         name: "next valve",
         says: "draw the section through the next valve",
-        focus: &[],
+        focus: Focus::PLAN,
         keys: &["v"],
         in_footer: false,
         change: valve,
@@ -29,7 +29,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "full_drawing",
         name: "full drawing",
         says: "the drawing on the whole screen, or back",
-        focus: &[],
+        focus: Focus::PLAN,
         keys: &["z"],
         in_footer: false,
         change: |session| Ok(full_drawing(session)),

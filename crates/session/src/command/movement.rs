@@ -1,10 +1,17 @@
 //! Commands that move the selection.
 
 use super::bays::step_size;
+use super::fit_map::step;
 use super::{Change, Command, look};
-use crate::{Focus, PAGE, Refused, Session, View};
+use crate::{Focus, Refused, Session, View};
 
-const LISTS: &[Focus] = &[Focus::Readings, Focus::Ranking];
+const LISTS: &[Focus] = &[
+    Focus::Readings,
+    Focus::Ranking,
+    Focus::Doubt,
+    Focus::WorkUp,
+    Focus::Rules,
+];
 
 pub(super) const COMMANDS: &[Command] = &[
     Command {
@@ -37,44 +44,46 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "down",
         name: "down",
-        says: "the next line; in the bays, the next size",
+        says: "the next line; in the bays, the next size; on the map, less overhang",
         focus: &[],
         keys: &["down", "j"],
-        in_footer: false,
+        in_footer: true,
         change: |session| match session.view().focus {
             Focus::Bays => step_size(session, true),
-            _ => moved(session, |place, _| place.saturating_add(1)),
+            Focus::FitMap => step(session, 0, -1),
+            _ => moved(session, |place, _, _| place.saturating_add(1)),
         },
     },
     Command {
         id: "up",
         name: "up",
-        says: "the line before; in the bays, the size before",
+        says: "the line before; in the bays, the size before; on the map, more overhang",
         focus: &[],
         keys: &["up", "k"],
-        in_footer: false,
+        in_footer: true,
         change: |session| match session.view().focus {
             Focus::Bays => step_size(session, false),
-            _ => moved(session, |place, _| place.saturating_sub(1)),
+            Focus::FitMap => step(session, 0, 1),
+            _ => moved(session, |place, _, _| place.saturating_sub(1)),
         },
     },
     Command {
         id: "page_down",
         name: "page down",
-        says: "ten lines on",
+        says: "a page on",
         focus: LISTS,
         keys: &["page-down"],
         in_footer: false,
-        change: |session| moved(session, |place, _| place.saturating_add(PAGE)),
+        change: |session| moved(session, |place, page, _| place.saturating_add(page)),
     },
     Command {
         id: "page_up",
         name: "page up",
-        says: "ten lines back",
+        says: "a page back",
         focus: LISTS,
         keys: &["page-up"],
         in_footer: false,
-        change: |session| moved(session, |place, _| place.saturating_sub(PAGE)),
+        change: |session| moved(session, |place, page, _| place.saturating_sub(page)),
     },
     Command {
         id: "first",
@@ -83,7 +92,7 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: LISTS,
         keys: &["home", "g"],
         in_footer: false,
-        change: |session| moved(session, |_, _| 0),
+        change: |session| moved(session, |_, _, _| 0),
     },
     Command {
         id: "last",
@@ -92,24 +101,32 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: LISTS,
         keys: &["end", "G"],
         in_footer: false,
-        change: |session| moved(session, |_, last| last),
+        change: |session| moved(session, |_, _, last| last),
     },
 ];
 
-/// Moves the selection of the list that takes keys, and not past its ends.
-fn moved(session: &Session, to: fn(usize, usize) -> usize) -> Result<Change, Refused> {
+/// Moves the selection of the list that takes keys, from where it is by pages or
+/// to its last line, and not past its ends.
+fn moved(session: &Session, to: fn(usize, usize, usize) -> usize) -> Result<Change, Refused> {
     let listed = session.listed();
     let (place, len) = match session.view().focus {
         Focus::Readings => (session.view().row, session.rows().len()),
         Focus::Ranking => (session.listed_place().unwrap_or(0), listed.len()),
-        Focus::Bays => return Err(Refused::new("the bays are no list")),
+        Focus::Doubt => (session.view().doubt, session.doubts().len()),
+        Focus::WorkUp => (session.view().work_up, session.work_up().len()),
+        Focus::Rules => (session.view().rule, session.house_rules().len()),
+        Focus::Bays | Focus::FitMap => return Err(Refused::new("it is no list")),
     };
     let Some(last) = len.checked_sub(1) else {
         return Err(Refused::new("nothing is listed"));
     };
-    let place = to(place, last).min(last);
+    let page = session.view().rooms.page(session.view().focus);
+    let place = to(place, page, last).min(last);
     Ok(look(session, |view: &mut View| match view.focus {
         Focus::Readings => view.row = place,
+        Focus::Doubt => view.doubt = place,
+        Focus::WorkUp => view.work_up = place,
+        Focus::Rules => view.rule = place,
         _ => view.ranked = listed.get(place).map(|candidate| candidate.place),
     }))
 }

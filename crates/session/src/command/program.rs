@@ -2,6 +2,7 @@
 
 use super::{Change, Command, look, open};
 use crate::Refused;
+use crate::copied::copied;
 use crate::overlay::{CommandList, Overlay};
 
 pub(super) const COMMANDS: &[Command] = &[
@@ -44,6 +45,15 @@ pub(super) const COMMANDS: &[Command] = &[
                 view.overlays.pop();
             }))
         },
+    },
+    Command {
+        id: "copy",
+        name: "copy",
+        says: "copy what the page says in few lines, over ssh as well",
+        focus: &[],
+        keys: &["y"],
+        in_footer: false,
+        change: |session| Ok(Change::Copy(copied(session)?)),
     },
     Command {
         id: "commands",

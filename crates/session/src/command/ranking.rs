@@ -10,7 +10,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "filter",
         name: "filter",
         says: "show only shapes whose name holds a text",
-        focus: &[],
+        focus: Focus::PLAN,
         keys: &["/"],
         in_footer: true,
         change: |session| {
@@ -22,7 +22,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "only_verdict",
         name: "only …",
         says: "show only what fits, only what is tight, only what does not fit, everything",
-        focus: &[],
+        focus: Focus::PLAN,
         keys: &["o"],
         in_footer: true,
         change: |session| Ok(only_verdict(session)),

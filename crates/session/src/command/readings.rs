@@ -1,9 +1,10 @@
 //! Commands on the selected reading.
 
-use super::{Change, Command, ask};
+use super::{Change, Command, ask, open};
 use crate::amount::{Nudge, amount, nudged, number};
-use crate::overlay::Prompt;
-use crate::{Edit, Focus, Refused, Row, Session};
+use crate::first_reading;
+use crate::overlay::{CaseForm, Overlay, Prompt, ReadingForm};
+use crate::{Doubt, Edit, Focus, Refused, Row, Session};
 use measurement::{Quantity, Reading};
 use sizing::resolve::Basis;
 
@@ -49,15 +50,15 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "type_value",
         name: "type",
-        says: "type the value of the reading; a digit begins it",
+        says: "type the value of the reading",
         focus: READINGS,
-        keys: &["enter", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9"],
+        keys: &["enter"],
         in_footer: true,
         change: type_value,
     },
     Command {
         id: "type_doubt",
-        name: "doubt",
+        name: "SD",
         says: "type the standard deviation of the reading",
         focus: READINGS,
         keys: &["d"],
@@ -68,7 +69,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "set_aside",
         name: "set aside",
         says: "set the reading aside with a reason, or use it again",
-        focus: READINGS,
+        focus: &[Focus::Readings, Focus::Doubt],
         keys: &["s"],
         in_footer: true,
         change: set_aside,
@@ -82,10 +83,36 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: true,
         change: add_reading,
     },
+    Command {
+        id: "new_case",
+        name: "new case",
+        says: "begin a new case: its site first, then what it needs is asked for",
+        focus: &[],
+        keys: &["N"],
+        in_footer: false,
+        change: |session| Ok(open(session, Overlay::Case(CaseForm::new()))),
+    },
+    Command {
+        id: "edit_reading",
+        name: "edit",
+        says: "edit the reading: value, SD, how, where and when it was taken",
+        focus: READINGS,
+        keys: &["e"],
+        in_footer: true,
+        change: edit_reading,
+    },
 ];
 
+/// The selected reading of the panel that takes keys.
 fn selected(session: &Session) -> Result<&Reading, Refused> {
     let no_reading = || Refused::new("no reading is selected");
+    if session.view().focus == Focus::Doubt {
+        let doubt = session.doubt();
+        let id = doubt.as_ref().and_then(Doubt::reading);
+        return id
+            .and_then(|id| session.document().reading(id))
+            .ok_or_else(no_reading);
+    }
     match session.row() {
         Some(Row::Reading(id, _)) => session.document().reading(id).ok_or_else(no_reading),
         Some(Row::Unread(quantity)) => Err(Refused::new(format!(
@@ -158,11 +185,17 @@ fn add_reading(session: &Session) -> Result<Change, Refused> {
     if neighbour.is_some_and(|neighbour| session.document().case().is_absent(neighbour)) {
         return Err(Refused::new("it is said not to be there"));
     }
-    Ok(ask(
-        session,
-        Prompt::NewReading(quantity),
-        assumed(session, quantity),
-    ))
+    let document = session.document();
+    let reading = first_reading::reading(document, quantity, quantity.info().least);
+    let form = ReadingForm::new(reading, true, assumed(session, quantity));
+    Ok(open(session, Overlay::Reading(form)))
+}
+
+fn edit_reading(session: &Session) -> Result<Change, Refused> {
+    let reading = selected(session)?.clone();
+    let value = number(reading.quantity, reading.value);
+    let form = ReadingForm::new(reading, false, value);
+    Ok(open(session, Overlay::Reading(form)))
 }
 
 /// What is assumed of a quantity, to begin with.

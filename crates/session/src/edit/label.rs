@@ -11,6 +11,7 @@ use sizing::{Answer, Neighbour};
 /// What was done by an edit whose inverse is known, to a document that has it.
 pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String {
     match (done, inverse) {
+        (Edit::Case(now), _) => format!("new case: {}", now.title),
         (Edit::Value(id, now), Edit::Value(_, was)) => value(document, id, *was, *now),
         (Edit::Sd(id, now), Edit::Sd(_, was)) => sd(document, id, *was, *now),
         (Edit::SetAside(id, why), _) => {
@@ -24,6 +25,7 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
         (Edit::Insert(_, reading), _) => {
             format!("added: {}, {}", with_value(reading), how(reading))
         }
+        (Edit::Replace(now), Edit::Replace(was)) => replaced(was, now),
         (Edit::Remove(_), Edit::Insert(_, reading)) => format!("removed: {}", with_value(reading)),
         (Edit::Absent(one, true), _) => format!("there is no {} beside it", neighbour(*one)),
         (Edit::Absent(one, false), _) => format!("there may be a {} beside it", neighbour(*one)),
@@ -91,12 +93,28 @@ fn arrow(quantity: Quantity, what: &str, was: f64, now: f64) -> String {
 }
 
 fn sd(document: &Document, id: &ReadingId, was: Option<f64>, now: Option<f64>) -> String {
-    of(document, id, |reading| {
-        let quantity = reading.quantity;
-        let said =
-            |sd: Option<f64>| sd.map_or("the house rule's".into(), |sd| amount(quantity, sd));
-        format!("SD of {quantity} {} → {}", said(was), said(now))
-    })
+    of(document, id, |reading| doubt(reading.quantity, was, now))
+}
+
+fn doubt(quantity: Quantity, was: Option<f64>, now: Option<f64>) -> String {
+    let said = |sd: Option<f64>| sd.map_or("the house rule's".into(), |sd| amount(quantity, sd));
+    format!("SD of {quantity} {} → {}", said(was), said(now))
+}
+
+/// What is different of a reading.
+fn replaced(was: &Reading, now: &Reading) -> String {
+    let quantity = now.quantity;
+    let mut said = Vec::new();
+    if was.value != now.value {
+        said.push(arrow(quantity, "", was.value, now.value));
+    }
+    if was.sd != now.sd {
+        said.push(doubt(quantity, was.sd, now.sd));
+    }
+    if how(was) != how(now) {
+        said.push(format!("{quantity} read: {}", how(now)));
+    }
+    said.join("; ")
 }
 
 fn answered(fact: &str, was: Answer, now: Answer) -> String {

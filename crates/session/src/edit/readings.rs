@@ -1,6 +1,6 @@
 use super::Edit;
 use crate::{Document, Refused, amount};
-use measurement::{Reading, ReadingId};
+use measurement::{Quantity, Reading, ReadingId};
 use sizing::resolve::neighbour_of;
 
 pub(super) fn known<'a>(document: &'a Document, id: &ReadingId) -> Result<&'a Reading, Refused> {
@@ -39,17 +39,17 @@ pub(super) fn remove(document: &mut Document, id: &ReadingId) -> Result<Edit, Re
 
 pub(super) fn check_value(document: &Document, id: &ReadingId, value: f64) -> Result<(), Refused> {
     let reading = known(document, id)?;
-    check_range(reading, value)
+    check_range(reading.quantity, value)
 }
 
-fn check_range(reading: &Reading, value: f64) -> Result<(), Refused> {
-    let info = reading.quantity.info();
+fn check_range(quantity: Quantity, value: f64) -> Result<(), Refused> {
+    let info = quantity.info();
     if (info.least..=info.most).contains(&value) {
         Ok(())
     } else {
         Err(Refused::new(format!(
             "expected {}",
-            amount::range(reading.quantity)
+            amount::range(quantity)
         )))
     }
 }
@@ -59,7 +59,10 @@ pub(super) fn check_sd(
     id: &ReadingId,
     sd: Option<f64>,
 ) -> Result<(), Refused> {
-    let quantity = known(document, id)?.quantity;
+    check_sd_of(known(document, id)?.quantity, sd)
+}
+
+fn check_sd_of(quantity: Quantity, sd: Option<f64>) -> Result<(), Refused> {
     let info = quantity.info();
     let most = info.most - info.least;
     if sd.is_none_or(|sd| sd > 0.0 && sd <= most) {
@@ -86,6 +89,18 @@ pub(super) fn check_set_aside(
     }
 }
 
+pub(super) fn check_replace(document: &Document, reading: &Reading) -> Result<(), Refused> {
+    let known = known(document, &reading.id)?;
+    if known.quantity != reading.quantity {
+        return Err(Refused::new(format!(
+            "it is a reading of {}",
+            known.quantity
+        )));
+    }
+    check_range(reading.quantity, reading.value)?;
+    check_sd_of(reading.quantity, reading.sd)
+}
+
 pub(super) fn check_insert(
     document: &Document,
     place: usize,
@@ -100,7 +115,8 @@ pub(super) fn check_insert(
     if place > document.case.readings.len() {
         return Err(Refused::new("there is no such place among the readings"));
     }
-    check_range(reading, reading.value)?;
+    check_range(reading.quantity, reading.value)?;
+    check_sd_of(reading.quantity, reading.sd)?;
     if reading.set_aside.is_some() {
         Ok(())
     } else {

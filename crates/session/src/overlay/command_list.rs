@@ -31,7 +31,8 @@ impl CommandList {
         self.found().get(self.selected).copied()
     }
 
-    pub(crate) fn key(&mut self, key: Key) -> Taken {
+    /// Takes a key; `page` lines of it are seen at once.
+    pub(crate) fn key(&mut self, key: Key, page: usize) -> Taken {
         let last = self.found().len().saturating_sub(1);
         match key.code {
             KeyCode::Enter => return Taken::Commit,
@@ -39,8 +40,8 @@ impl CommandList {
             KeyCode::Esc => self.type_in(Editor::default()),
             KeyCode::Up => self.selected = self.selected.saturating_sub(1),
             KeyCode::Down => self.selected = (self.selected + 1).min(last),
-            KeyCode::PageUp => self.selected = self.selected.saturating_sub(crate::PAGE),
-            KeyCode::PageDown => self.selected = (self.selected + crate::PAGE).min(last),
+            KeyCode::PageUp => self.selected = self.selected.saturating_sub(page),
+            KeyCode::PageDown => self.selected = (self.selected + page).min(last),
             _ => {
                 let mut editor = self.editor.clone();
                 editor.key(key);

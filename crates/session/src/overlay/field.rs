@@ -17,7 +17,7 @@ impl Field {
     pub(crate) fn new(prompt: Prompt, text: impl Into<String>) -> Self {
         Self {
             prompt,
-            editor: Editor::new(text),
+            editor: Editor::selected(text),
             error: None,
         }
     }

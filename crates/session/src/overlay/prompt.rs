@@ -1,4 +1,4 @@
-use crate::{Edit, Filter, Refused, Session, Shown, amount, first_reading};
+use crate::{Edit, Filter, Refused, Session, Shown, amount};
 use measurement::{Quantity, ReadingId};
 
 /// What a field asks for.
@@ -10,8 +10,6 @@ pub enum Prompt {
     Sd(ReadingId, Quantity),
     /// Why a reading is set aside.
     Reason(ReadingId, Quantity),
-    /// The value of a new reading.
-    NewReading(Quantity),
     /// Which shapes the ranked list shows.
     Filter,
 }
@@ -23,9 +21,6 @@ impl Prompt {
             Self::Value(_, quantity) => format!("{quantity}, {}", quantity.unit().symbol()),
             Self::Sd(_, quantity) => format!("SD of {quantity}, {}", quantity.unit().symbol()),
             Self::Reason(_, quantity) => format!("why set aside: {quantity}"),
-            Self::NewReading(quantity) => {
-                format!("new reading: {quantity}, {}", quantity.unit().symbol())
-            }
             Self::Filter => "show shapes with".into(),
         }
     }
@@ -42,11 +37,6 @@ impl Prompt {
                 )),
             },
             Self::Reason(id, _) => Ok(Edit::SetAside(id.clone(), Some(text.trim().to_owned()))),
-            Self::NewReading(quantity) => {
-                let document = session.document();
-                let reading = first_reading::reading(document, *quantity, number(*quantity, text)?);
-                Ok(Edit::Insert(document.case().readings.len(), reading))
-            }
             Self::Filter => {
                 let shown = session.document().shown();
                 let filter = Filter {

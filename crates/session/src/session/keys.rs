@@ -1,7 +1,7 @@
 use super::{Session, Status};
 use crate::key::Key;
-use crate::overlay::{Overlay, Taken};
-use crate::{Change, Command, Editor, Refused};
+use crate::overlay::{CaseLine, Overlay, Taken};
+use crate::{Change, Command, Edit, Refused};
 
 impl Session {
     /// Does what a key asks for: of the topmost layer, or else of the panel.
@@ -14,10 +14,7 @@ impl Session {
             return;
         }
         match command {
-            Some(command) => {
-                self.command(command);
-                self.begin_with(key);
-            }
+            Some(command) => self.command(command),
             None => self.refuse_key(key),
         }
     }
@@ -34,16 +31,31 @@ impl Session {
                 editor.paste(text);
                 list.type_in(editor);
             }
+            Some(Overlay::Case(form)) => {
+                if form.line == CaseLine::Title {
+                    form.title.paste(text);
+                    form.error = None;
+                }
+            }
+            Some(Overlay::Reading(form)) => {
+                if let Some(editor) = form.editor_mut() {
+                    editor.paste(text);
+                    form.error = None;
+                }
+            }
             Some(Overlay::Drawing) | None => {}
         }
     }
 
     /// Offers a key to the topmost layer; `false` where it passes it on.
     fn layer(&mut self, key: Key) -> bool {
+        let page = self.view.rooms.overlay;
         let taken = match self.view.overlays.last_mut() {
             None | Some(Overlay::Drawing) => return false,
             Some(Overlay::Field(field)) => field.key(key),
-            Some(Overlay::Commands(list)) => list.key(key),
+            Some(Overlay::Commands(list)) => list.key(key, page),
+            Some(Overlay::Case(form)) => form.key(key),
+            Some(Overlay::Reading(form)) => form.key(key),
         };
         match taken {
             Taken::Yes => {}
@@ -65,28 +77,32 @@ impl Session {
             }
             Some(Overlay::Field(mut field)) => {
                 let edit = field.prompt.read(&field.editor.text(), self);
-                match edit.and_then(|edit| self.perform(Change::Edit(edit))) {
-                    Ok(status) => self.status = status,
-                    Err(refused) => {
-                        field.error = Some(refused.to_string());
-                        self.view.overlays.push(Overlay::Field(field));
-                    }
+                if let Err(refused) = self.accept(edit) {
+                    field.error = Some(refused.to_string());
+                    self.view.overlays.push(Overlay::Field(field));
+                }
+            }
+            Some(Overlay::Case(mut form)) => {
+                let edit = form.read();
+                if let Err(refused) = self.accept(edit) {
+                    form.error = Some(refused.to_string());
+                    self.view.overlays.push(Overlay::Case(form));
+                }
+            }
+            Some(Overlay::Reading(mut form)) => {
+                let edit = form.read(self);
+                if let Err(refused) = self.accept(edit) {
+                    form.error = Some(refused.to_string());
+                    self.view.overlays.push(Overlay::Reading(form));
                 }
             }
         }
     }
 
-    /// A digit that opened a field is the first that stands in it.
-    fn begin_with(&mut self, key: Key) {
-        let is_digit = key
-            .printed()
-            .is_some_and(|character| character.is_ascii_digit());
-        if let Some(Overlay::Field(field)) = self.view.overlays.last_mut()
-            && is_digit
-        {
-            field.editor = Editor::default();
-            field.editor.key(key);
-        }
+    /// Makes the edit that a field asks for.
+    fn accept(&mut self, edit: Result<Edit, Refused>) -> Result<(), Refused> {
+        self.status = self.perform(Change::Edit(edit?))?;
+        Ok(())
     }
 
     fn refuse_key(&mut self, key: Key) {

@@ -1,6 +1,10 @@
 use super::{Session, Status};
+use crate::doubt::doubts;
 use crate::footer::{Hint, footer};
-use crate::{Document, History, KeyMap, Results, Row, View};
+use crate::house_rule::house_rules;
+use crate::{
+    Document, Doubt, History, HouseRule, KeyMap, Page, Refused, Results, Row, View, Wanted,
+};
 use measurement::Quantity;
 use sizing::resolve::Basis;
 use sizing::{Answer, Candidate, Setting};
@@ -60,6 +64,67 @@ impl Session {
     /// The selected line of the readings.
     pub fn row(&self) -> Option<&Row> {
         self.rows.get(self.view.row)
+    }
+
+    /// What is doubtful, line by line.
+    pub fn doubts(&self) -> Vec<Doubt> {
+        doubts(self)
+    }
+
+    /// The selected line of the doubts.
+    pub fn doubt(&self) -> Option<Doubt> {
+        let doubts = self.doubts();
+        let last = doubts.len().checked_sub(1)?;
+        doubts.into_iter().nth(self.view.doubt.min(last))
+    }
+
+    /// The column and row of the fit map that is read: the selected one, or the
+    /// first with the highest chance.
+    pub fn cell(&self) -> Result<(usize, usize), Refused> {
+        let mapped = self
+            .results
+            .mapped()
+            .ok_or_else(|| Refused::new("the map is still being drawn"))?;
+        let map = &mapped.map;
+        let (columns, rows) = (map.waists.count, map.overhangs.count);
+        let best = || {
+            let cells = (0..columns).flat_map(|column| (0..rows).map(move |row| (column, row)));
+            let chance = |&(column, row): &(usize, usize)| map.chance(column, row).unwrap_or(0.0);
+            cells.reduce(|best, cell| {
+                if chance(&cell) > chance(&best) {
+                    cell
+                } else {
+                    best
+                }
+            })
+        };
+        let cell = self.view.cell.or_else(best).unwrap_or_default();
+        Ok((cell.0.min(columns - 1), cell.1.min(rows - 1)))
+    }
+
+    /// The rules of the house that can count for the case's site.
+    pub fn house_rules(&self) -> Vec<HouseRule> {
+        house_rules(self.document.rules(), self.document.case().site)
+    }
+
+    /// Every line of the work-up with its section.
+    pub fn work_up(&self) -> Vec<(&workup::Section, &workup::Line)> {
+        let page = self.results.worked_up().map(|it| &it.page);
+        let sections = page.into_iter().flat_map(|page| &page.sections);
+        sections
+            .flat_map(|section| section.lines.iter().map(move |line| (section, line)))
+            .collect()
+    }
+
+    /// What the page that is shown asks for beside the ranked list.
+    pub(super) fn wanted(&self) -> Option<Wanted> {
+        match self.view.focus.page() {
+            Page::Doubt => self.candidate().map(|one| Wanted::Doubt(one.place)),
+            Page::FitMap => Some(Wanted::FitMap),
+            // What bears on closing at all stands over the plan as well.
+            Page::Plan | Page::WorkUp => self.limits.as_ref().map(|_| Wanted::WorkUp),
+            Page::Rules => None,
+        }
     }
 
     /// The one sentence above the list, when there is a result.

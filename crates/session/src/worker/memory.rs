@@ -1,17 +1,19 @@
-use super::{Assessed, Request};
+use super::wanted::{self, Wanted};
+use super::{Assessed, Reply, Request};
 use crate::{Bay, Shelf};
-use sizing::engine::Engine;
+use sizing::worth::Worth;
 use sizing::{Candidate, Draws, Ranking, Setting, Work, rank};
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::Ordering;
 
 /// What was worked out for the last case: a turn by hand ranks nothing anew.
 #[derive(Default)]
 pub(super) struct Memory {
     of: Option<(Arc<Setting>, Shelf, u64)>,
     stages: BTreeMap<usize, Stage>,
+    worth: Option<Arc<Worth>>,
 }
 
 /// Draws and the ranking by them.
@@ -21,16 +23,46 @@ struct Stage {
 }
 
 impl Memory {
-    /// Assesses a request stage by stage, until it is cancelled or `send` says
-    /// `false`. Stages before one that is known already are left out.
-    pub(super) fn assess(
+    /// Answers a request stage by stage, and then with what is wanted beside the
+    /// list, until it is cancelled or `send` says `false`. Stages before one that
+    /// is known already are left out.
+    pub(super) fn answer(
         &mut self,
         request: &Request,
-        engine: &dyn Engine,
-        threads: usize,
-        cancel: &AtomicBool,
-        mut send: impl FnMut(Assessed) -> bool,
+        work: &Work,
+        mut send: impl FnMut(Reply) -> bool,
     ) {
+        if self.assess(request, work, &mut send).is_some() {
+            self.wanted(request, work, &mut send);
+        }
+    }
+
+    /// What is wanted beside the list; `None` when it was cancelled or nobody
+    /// listens.
+    fn wanted(
+        &mut self,
+        request: &Request,
+        work: &Work,
+        send: &mut impl FnMut(Reply) -> bool,
+    ) -> Option<()> {
+        match request.wanted? {
+            Wanted::Doubt(place) => {
+                let stage = self.stages.get(request.stages.last()?)?;
+                let list = (&*stage.ranking, stage.draws.as_ref());
+                wanted::doubt(request, place, list, &mut self.worth, work, send)
+            }
+            Wanted::FitMap => wanted::fit_map(request, work, send),
+            Wanted::WorkUp => wanted::work_up(request, work, send),
+        }
+    }
+
+    /// The ranked list; `None` when it was cancelled or nobody listens.
+    fn assess(
+        &mut self,
+        request: &Request,
+        work: &Work,
+        send: &mut impl FnMut(Reply) -> bool,
+    ) -> Option<()> {
         self.forget_other_than(request);
         let known = request
             .stages
@@ -38,17 +70,8 @@ impl Memory {
             .rposition(|draws| self.stages.contains_key(draws));
         let last = request.stages.len().saturating_sub(1);
         for (place, &draws) in request.stages.iter().enumerate().skip(known.unwrap_or(0)) {
-            let work = Work {
-                engine,
-                threads,
-                cancel,
-            };
-            let Some(stage) = self.stage(request, draws, &work) else {
-                return;
-            };
-            let Some(by_hand) = by_hand(request, stage, &work) else {
-                return;
-            };
+            let stage = self.stage(request, draws, work)?;
+            let by_hand = by_hand(request, stage, work)?;
             let assessed = Assessed {
                 generation: request.generation,
                 draws,
@@ -56,10 +79,12 @@ impl Memory {
                 ranking: Arc::clone(&stage.ranking),
                 by_hand,
             };
-            if cancel.load(Ordering::Relaxed) || !send(assessed) {
-                return;
+            let reply = Reply::Assessed(Arc::new(assessed));
+            if work.cancel.load(Ordering::Relaxed) || !send(reply) {
+                return None;
             }
         }
+        Some(())
     }
 
     fn forget_other_than(&mut self, request: &Request) {
@@ -72,6 +97,7 @@ impl Memory {
         });
         if !is_same {
             self.stages.clear();
+            self.worth = None;
             self.of = Some((
                 Arc::clone(&request.setting),
                 request.shelf.clone(),

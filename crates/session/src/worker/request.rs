@@ -1,6 +1,8 @@
+use super::{Doubted, Mapped, Wanted, WorkedUp};
 use crate::{Bay, Shelf};
 use sizing::{Candidate, Ranking, Setting};
 use std::sync::Arc;
+use workup::Limits;
 
 /// What is to be assessed: a snapshot that nobody changes.
 #[derive(Clone, Debug)]
@@ -11,19 +13,49 @@ pub struct Request {
     pub setting: Arc<Setting>,
     /// The shapes to rank.
     pub shelf: Shelf,
+    /// Published limits, for the work-up.
+    pub limits: Option<Arc<Limits>>,
     /// Pinned candidates that the ranking does not hold: swapped or turned by
     /// hand.
     pub by_hand: Vec<Bay>,
+    /// What a page asks for beside the ranked list, after it.
+    pub wanted: Option<Wanted>,
     /// How many draws each result takes, the first result first; 0: the values
     /// as read, without chances.
     pub stages: &'static [usize],
+    /// How fine the fit map is.
+    pub map: MapGrain,
+    /// How many draws the work-up takes.
+    pub work_up_draws: usize,
     /// The seed of the draws.
     pub seed: u64,
+}
+
+/// How fine a fit map is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct MapGrain {
+    /// How many waists.
+    pub waists: usize,
+    /// How many overhangs.
+    pub overhangs: usize,
+    /// How many draws.
+    pub draws: usize,
+}
+
+impl MapGrain {
+    /// Draws enough that the lines stand still, few enough to wait for.
+    pub const USUAL: Self = Self {
+        waists: 60,
+        overhangs: 40,
+        draws: 1024,
+    };
 }
 
 impl Request {
     /// The values as read at once, a rough chance soon, then the full one.
     pub const STAGES: &'static [usize] = &[0, 512, 4096];
+    /// Draws of the work-up, as on the command line.
+    pub const WORK_UP_DRAWS: usize = 4096;
 }
 
 /// A result for one generation of the document.
@@ -63,6 +95,12 @@ impl Assessed {
 pub enum Reply {
     /// A result.
     Assessed(Arc<Assessed>),
+    /// The doubts of a size.
+    Doubted(Arc<Doubted>),
+    /// A fit map, as far as it has come.
+    Mapped(Arc<Mapped>),
+    /// A work-up.
+    WorkedUp(Arc<WorkedUp>),
     /// The work on a generation failed by a fault of the program.
     Failed {
         /// The generation.

@@ -31,10 +31,15 @@ impl Gate {
 
 impl Engine for Gate {
     fn count(&self, question: &Question, draws: &Draws) -> Counts {
+        self.count_all(std::slice::from_ref(question), draws)
+            .swap_remove(0)
+    }
+
+    fn count_all(&self, questions: &[Question], draws: &Draws) -> Vec<Counts> {
         self.1.fetch_add(1, Ordering::SeqCst);
         let closed = self.0.0.lock().unwrap();
         drop(self.0.1.wait_while(closed, |open| !*open).unwrap());
-        Plain.count(question, draws)
+        Plain.count_all(questions, draws)
     }
 }
 
@@ -65,7 +70,7 @@ fn request(session: &mut Session, stages: &'static [usize]) -> Request {
 fn next(replies: &Receiver<Reply>) -> Arc<Assessed> {
     match replies.recv_timeout(PATIENCE).unwrap() {
         Reply::Assessed(assessed) => assessed,
-        Reply::Failed { message, .. } => panic!("{message}"),
+        other => panic!("{other:?}"),
     }
 }
 
@@ -167,12 +172,12 @@ fn a_panic_is_reported_and_the_worker_goes_on() {
 }
 
 #[test]
-fn closing_stops_the_work_after_the_size_that_is_counted() {
+fn closing_stops_the_work_after_the_sizes_that_are_counted_together() {
     let gate = Gate::default();
     let (worker, replies) = started(gate.clone());
-    worker.submit(request(&mut fixture::infant(), &[64]));
+    worker.submit(request(&mut fixture::many(), &[64]));
     gate.wait_until_it_counts();
-    // As dropping does, but before the size is let through.
+    // As dropping does, but before the sizes are let through.
     worker.queue.close();
     gate.open();
     drop(worker);

@@ -58,7 +58,7 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
             candidate.judged.verdict.word().to_owned(),
             chance(|it| it.chance.value),
             chance(|it| it.chance.error),
-            chance(|it| it.no_caution.value),
+            chance(|it| it.chance_no_caution.value),
             broken.join("; "),
         ])?;
     }

@@ -9,7 +9,7 @@ use std::fmt::Write as _;
 use std::io::Write;
 
 /// Version of the form.
-const FORMAT: u32 = 1;
+pub(super) const FORMAT: u32 = 1;
 
 /// What a ranking was made from.
 pub(crate) struct Provenance {
@@ -146,7 +146,7 @@ fn ranked(rank: usize, group: usize, candidate: &Candidate) -> Ranked<'_> {
         because: &candidate.judged.because,
         chance: chances.map(|it| rounded(it.chance.value)),
         chance_error: chances.map(|it| rounded(it.chance.error)),
-        chance_no_caution: chances.map(|it| rounded(it.no_caution.value)),
+        chance_no_caution: chances.map(|it| rounded(it.chance_no_caution.value)),
         checks: candidate.outcomes.iter().map(checked).collect(),
     }
 }
@@ -174,7 +174,7 @@ fn checked(outcome: &Outcome) -> Checked<'_> {
 }
 
 /// A figure to six decimals: the model's accuracy, and the same on every machine.
-fn rounded(value: f64) -> f64 {
+pub(super) fn rounded(value: f64) -> f64 {
     const DECIMALS: f64 = 1e6;
     // Adding 0 turns −0 into 0.
     (value * DECIMALS).round() / DECIMALS + 0.0
@@ -182,7 +182,7 @@ fn rounded(value: f64) -> f64 {
 
 /// JSON whose control characters are all escaped: such letters stand in strings
 /// alone, where an escape means the same.
-fn harmless(json: &str) -> String {
+pub(super) fn harmless(json: &str) -> String {
     let mut escaped = String::with_capacity(json.len());
     let mut buffer = [0; 4];
     for letter in json.chars() {

@@ -1,7 +1,7 @@
 //! Two to four sizes side by side, 80 columns wide.
 
 use super::json::Provenance;
-use super::table::{chance, footing, heading};
+use super::table::{footing, heading};
 use crate::cli::args::WIDTH;
 use crate::text::{fitted as cell, paragraph};
 use crate::told;
@@ -53,7 +53,7 @@ pub(crate) fn write(
     line("on paper", each(&|one| one.judged.verdict.word().into()))?;
     line(
         "geometry chance",
-        each(&|one| chance(one).replace(" ± ", "±")),
+        each(&|one| told::chance(one).replace(" ± ", "±")),
     )?;
     for (check, of, name) in check_names(chosen) {
         line(

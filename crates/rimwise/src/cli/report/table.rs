@@ -1,6 +1,7 @@
 //! The ranking as a table for people, 80 columns wide.
 
 use super::json::Provenance;
+use super::workup_table;
 use crate::caution::CAUTION;
 use crate::cli::args::WIDTH;
 use crate::text::{fitted as cell, paragraph};
@@ -9,9 +10,7 @@ use anyhow::Result;
 use files::visible;
 use sizing::{Candidate, Ranking, Verdict};
 use std::io::Write;
-
-/// The least error of a chance that one decimal shows, in per cent.
-const LEAST_SHOWN: f64 = 0.1;
+use workup::Banner;
 
 /// How many of the first sizes are given their reasons below the table.
 const REASONED: usize = 3;
@@ -21,15 +20,17 @@ const REASONED: usize = 3;
 pub(crate) fn write(
     out: &mut dyn Write,
     ranking: &Ranking,
+    banner: &Banner,
+    otherwise: &[(&str, String)],
     from: &Provenance,
     top: usize,
 ) -> Result<()> {
     heading(out, ranking)?;
+    workup_table::banner(out, banner)?;
     let all = ranking.candidates.len();
     let shown = if top == 0 { all } else { top.min(all) };
     let titles = [
         "rank",
-        "group",
         "shape/size",
         "on paper",
         "geom. chance",
@@ -51,6 +52,9 @@ pub(crate) fn write(
     writeln!(out)?;
     for candidate in ranking.candidates.iter().take(REASONED.min(shown)) {
         reasons(out, candidate)?;
+    }
+    for (title, says) in otherwise {
+        write!(out, "{}", paragraph(title, &visible(says), WIDTH))?;
     }
     footing(out, from)
 }
@@ -128,18 +132,17 @@ pub(super) fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {
 
 fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
     columns(&[
-        format!("{rank:>4}"),
-        format!("{group:>4}"),
+        format!("{rank:>3} g{group}"),
         visible(&name(candidate)).into_owned(),
         candidate.judged.verdict.word().to_owned(),
-        chance(candidate),
+        told::chance(candidate),
         told::nearest_stop(candidate).unwrap_or_default(),
     ])
 }
 
-/// One line of the table.
-fn columns(cells: &[String; 6]) -> String {
-    const WIDTHS: [usize; 6] = [4, 5, 22, 12, 15, 17];
+/// One line of the table; the widest of the last column is `-12 mmHg tract right`.
+fn columns(cells: &[String; 5]) -> String {
+    const WIDTHS: [usize; 5] = [8, 22, 12, 14, 20];
     let line: Vec<String> = cells
         .iter()
         .zip(WIDTHS)
@@ -155,23 +158,6 @@ fn name(candidate: &Candidate) -> String {
     } else {
         candidate.name()
     }
-}
-
-/// The chance with its error, in per cent.
-pub(super) fn chance(candidate: &Candidate) -> String {
-    candidate.chances.as_ref().map_or_else(
-        || "–".to_owned(),
-        |it| {
-            let (value, error) = (100.0 * it.chance.value, 100.0 * it.chance.error);
-            let at_most = told::at_most(candidate);
-            // A rounded error of 0 would claim too much.
-            if error < LEAST_SHOWN {
-                format!("{at_most}{value:.1} ± <{LEAST_SHOWN} %")
-            } else {
-                format!("{at_most}{value:.1} ± {error:.1} %")
-            }
-        },
-    )
 }
 
 /// Why a size stands no better.

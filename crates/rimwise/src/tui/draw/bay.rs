@@ -3,6 +3,7 @@
 use super::lines;
 use super::pictures::Gallery;
 use super::ranking::chance;
+use super::seen::{Seen, Target};
 use super::{checks, has_keys};
 use crate::text::{fitted_at_end, wrapped};
 use crate::told;
@@ -25,7 +26,14 @@ const HEAD: u16 = 2;
 
 /// Draws every bay there is room for, the selected one among them; where none is
 /// pinned, the candidate selected in the list.
-pub(super) fn draw_all(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+pub(super) fn draw_all(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    area: Rect,
+    seen: &mut Seen,
+) {
+    seen.note(area, Target::Panel(Focus::Bays));
     let focused = has_keys(session, Focus::Bays);
     let shown = session.document().shown();
     let valve = shown.valve.label();
@@ -56,6 +64,10 @@ pub(super) fn draw_all(frame: &mut Frame, session: &Session, theme: Theme, area:
     for (index, room) in columns.split(area).iter().enumerate() {
         let selected = focused && first + index == session.view().bay;
         draw(frame, session, theme, &bays[index], selected, *room);
+        let pinned = session.document().bays();
+        if let Some(bay) = pinned.iter().position(|bay| *bay == bays[index]) {
+            seen.note(*room, Target::Bay(bay));
+        }
         let pictures = picture_room(*room);
         if gallery.has_section(index) {
             gallery.draw(frame, theme, index, pictures);

@@ -6,7 +6,6 @@ use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::Frame;
 use ratatui::layout::Rect;
-use ratatui::style::Modifier;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
 use session::Field;
@@ -18,16 +17,9 @@ pub(super) fn draw(frame: &mut Frame, field: &Field, theme: Theme, area: Rect) {
         visible(&field.prompt.title()).into_owned(),
         theme.strong(),
     )];
-    let (behind, rest) = split_first(field.editor.after());
-    told.push(Line::from(vec![
-        Span::raw("› "),
-        Span::raw(visible(field.editor.before()).into_owned()),
-        Span::styled(
-            visible(behind).into_owned(),
-            theme.text().add_modifier(Modifier::REVERSED),
-        ),
-        Span::raw(visible(rest).into_owned()),
-    ]));
+    let mut edited = vec![Span::raw("› ")];
+    edited.extend(lines::edited(&field.editor, theme));
+    told.push(Line::from(edited));
     let help = field.error.as_deref().map_or_else(
         || vec![Line::styled("Enter accepts, Esc cancels", theme.dim())],
         |error| {
@@ -49,14 +41,4 @@ pub(super) fn draw(frame: &mut Frame, field: &Field, theme: Theme, area: Rect) {
     };
     frame.render_widget(Clear, room);
     lines::draw(frame, told, room);
-}
-
-/// The character under the cursor, a blank behind the last, and the rest.
-fn split_first(text: &str) -> (&str, &str) {
-    let end = text.chars().next().map_or(0, char::len_utf8);
-    if end == 0 {
-        (" ", "")
-    } else {
-        text.split_at(end)
-    }
 }

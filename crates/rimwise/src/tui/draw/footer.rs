@@ -32,14 +32,32 @@ fn status(session: &Session, theme: Theme, width: u16) -> Line<'static> {
         Some(Status::Done(what)) => (format!("✓ {what}"), theme.text()),
         Some(Status::Undone(what)) => (format!("↶ taken back: {what}"), theme.text()),
         Some(Status::Refused(why)) => (format!("! {why}"), theme.state(State::Caution)),
+        None if session.says_it_works() => (working(session), theme.dim()),
         None => (detail(session), theme.dim()),
     };
     Line::styled(fitted(&visible(&text), usize::from(width)), style)
 }
 
+/// What is being worked out, and how far it has come.
+fn working(session: &Session) -> String {
+    let results = session.results();
+    if !results.is_awaited() {
+        return "… working on this page; any change stops it".to_owned();
+    }
+    let draws = results
+        .assessed()
+        .filter(|it| !results.is_of_before(it.generation))
+        .map_or(0, |it| it.draws);
+    let all = session::Request::STAGES.last().copied().unwrap_or(0);
+    format!("… ranking: {draws} of {all} draws; any change stops it")
+}
+
 /// Where nothing else is to be said: what the selected line is and why it is
 /// asked.
 fn detail(session: &Session) -> String {
+    if session.view().focus == Focus::WorkUp {
+        return "what published limits say; the decision is the clinicians'".to_owned();
+    }
     if session.view().focus != Focus::Readings {
         return "geometry chance: share of draws in which no stop is broken; not the chance of a \
                 good procedure"
@@ -76,7 +94,7 @@ fn detail(session: &Session) -> String {
 }
 
 /// The keys that work now, as many as there is room for.
-fn keys(session: &Session, theme: Theme, width: u16) -> Line<'static> {
+pub(super) fn keys(session: &Session, theme: Theme, width: u16) -> Line<'static> {
     let hints = session.footer();
     let takes = |hint: &Hint| hint.key.width() + hint.does.width() + BETWEEN.width() + 1;
     // The last hint tells where all others are: it is always shown.

@@ -1,5 +1,6 @@
 //! What stands over everything: the case, the caution, the headline.
 
+use super::pages;
 use crate::caution::{CAUTION, CAUTION_IN_A_LINE};
 use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
@@ -8,15 +9,21 @@ use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use session::Session;
 use sizing::{Ranking, State};
-use unicode_width::UnicodeWidthStr;
+use workup::Indication;
 
 /// From this height on the caution stands at its full length.
-const ROOMY: u16 = 30;
+pub(super) const ROOMY: u16 = 30;
 
 /// The lines of the header for the size of the page.
 pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'static>> {
     let width = page.width;
-    let mut lines = vec![title(session, theme, width)];
+    let names = pages::names(session, theme);
+    let mut lines = if page.height < ROOMY {
+        vec![title(session, theme, width, names.spans)]
+    } else {
+        let program = vec![Span::styled(PROGRAM, theme.dim())];
+        vec![title(session, theme, width, program), names]
+    };
     let caution = if page.height < ROOMY {
         CAUTION_IN_A_LINE
     } else {
@@ -28,6 +35,14 @@ pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'st
     for line in wrapped(&visible(&headline(session)), usize::from(width)) {
         lines.push(Line::styled(line, theme.strong()));
     }
+    let worked_up = session.results().worked_up();
+    if let Some(banner) = worked_up.map(|it| &it.page.banner)
+        && banner.indication != Indication::Met
+    {
+        for line in wrapped(&visible(&format!("!! {}", banner.says)), usize::from(width)) {
+            lines.push(Line::styled(line, theme.state(State::Stop)));
+        }
+    }
     if let Some(assessed) = session.results().assessed() {
         for said in above(&assessed.ranking) {
             for line in wrapped(&visible(&said), usize::from(width)) {
@@ -38,16 +53,19 @@ pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'st
     lines
 }
 
-/// The case and its site on the left, the program on the right.
-fn title(session: &Session, theme: Theme, width: u16) -> Line<'static> {
+/// The program with its version.
+const PROGRAM: &str = concat!(" rimwise ", env!("CARGO_PKG_VERSION"));
+
+/// The case and its site on the left, and what stands on the right.
+fn title(session: &Session, theme: Theme, width: u16, right: Vec<Span<'static>>) -> Line<'static> {
     let case = session.document().case();
-    let program = format!(" rimwise {}", env!("CARGO_PKG_VERSION"));
-    let room = usize::from(width).saturating_sub(program.width());
+    let taken: usize = right.iter().map(Span::width).sum();
+    let room = usize::from(width).saturating_sub(taken + 1);
     let title = format!("{} · {}", case.title, case.site.label());
-    Line::from(vec![
-        Span::styled(fitted(&visible(&title), room), theme.strong()),
-        Span::styled(program, theme.dim()),
-    ])
+    let title = format!("{} ", fitted(&visible(&title), room));
+    let mut spans = vec![Span::styled(title, theme.strong())];
+    spans.extend(right);
+    Line::from(spans)
 }
 
 /// The one sentence that says where things stand.

@@ -17,14 +17,14 @@ const KEYS: usize = 20;
 /// Columns of a command's name.
 const NAME: usize = 17;
 
-/// Draws the list over the whole page.
+/// Draws the list over the whole page; says how many lines of it are seen.
 pub(super) fn draw(
     frame: &mut Frame,
     session: &Session,
     list: &CommandList,
     theme: Theme,
     area: Rect,
-) {
+) -> usize {
     frame.render_widget(Clear, area);
     let caution = wrapped(CAUTION, usize::from(area.width));
     let [top, body, foot] = Layout::vertical([
@@ -66,6 +66,7 @@ pub(super) fn draw(
         .map(|line| Line::styled(line, theme.dim()))
         .collect();
     lines::draw(frame, caution, foot);
+    room
 }
 
 fn row(session: &Session, command: &'static Command, theme: Theme, width: usize) -> Line<'static> {

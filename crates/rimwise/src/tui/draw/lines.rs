@@ -1,15 +1,45 @@
 //! Lines of text, cut to their room, and the headings of panels.
 
 use crate::tui::theme::Theme;
+use files::visible;
 use ratatui::Frame;
 use ratatui::layout::Rect;
+use ratatui::style::Modifier;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Paragraph;
+use session::Editor;
 use unicode_width::UnicodeWidthStr;
 
 /// Draws lines from the top of an area.
 pub(super) fn draw(frame: &mut Frame, lines: Vec<Line>, area: Rect) {
     frame.render_widget(Paragraph::new(lines), area);
+}
+
+/// A line of text as it is edited, its cursor reversed.
+pub(super) fn edited(editor: &Editor, theme: Theme) -> [Span<'static>; 3] {
+    if editor.is_selected() {
+        let text = visible(editor.before()).into_owned();
+        return [
+            Span::styled(text, theme.text().add_modifier(Modifier::REVERSED)),
+            Span::raw(""),
+            Span::raw(""),
+        ];
+    }
+    let after = editor.after();
+    let end = after.chars().next().map_or(0, char::len_utf8);
+    let (under, rest) = if end == 0 {
+        (" ", "")
+    } else {
+        after.split_at(end)
+    };
+    [
+        Span::raw(visible(editor.before()).into_owned()),
+        Span::styled(
+            visible(under).into_owned(),
+            theme.text().add_modifier(Modifier::REVERSED),
+        ),
+        Span::raw(visible(rest).into_owned()),
+    ]
 }
 
 /// The heading of a panel with a rule behind it; the area under it.

@@ -2,6 +2,7 @@
 
 use super::has_keys;
 use super::lines::{self, first_shown};
+use super::seen::{Seen, Target};
 use crate::text::{fitted, fitted_at_end};
 use crate::told;
 use crate::tui::theme::Theme;
@@ -26,7 +27,14 @@ const CHANCE: usize = 6;
 const NARROW: usize = 44;
 
 /// Draws the list as the filter leaves it.
-pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+pub(super) fn draw(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    area: Rect,
+    seen: &mut Seen,
+) {
+    seen.note(area, Target::Panel(Focus::Ranking));
     let focused = has_keys(session, Focus::Ranking);
     let filter = &session.document().shown().filter;
     let listed = session.listed();
@@ -46,11 +54,12 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
         theme,
         area,
     );
+    let room = usize::from(area.height);
+    seen.rooms.ranking = room;
     let Some(assessed) = session.results().assessed() else {
         return;
     };
     let selected = session.listed_place();
-    let room = usize::from(area.height);
     let first = first_shown(selected.unwrap_or(0), listed.len(), room);
     let shown = listed
         .iter()
@@ -65,6 +74,21 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
             line
         });
     lines::draw(frame, shown.collect(), area);
+    for (line, candidate) in listed.iter().skip(first).take(room).enumerate() {
+        seen.note_line(area, line, Target::Candidate(candidate.place));
+    }
+}
+
+/// The whole list.
+pub(super) fn all(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let Some(assessed) = session.results().assessed() else {
+        return Vec::new();
+    };
+    let listed = session.listed();
+    let rows = listed
+        .iter()
+        .map(|candidate| row(&assessed.ranking, candidate, theme, usize::from(width)));
+    rows.collect()
 }
 
 fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> Line<'static> {

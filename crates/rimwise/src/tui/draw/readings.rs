@@ -3,6 +3,7 @@
 use super::footer::modality;
 use super::has_keys;
 use super::lines::{self, first_shown};
+use super::seen::{Seen, Target};
 use crate::text::fitted;
 use crate::tui::theme::Theme;
 use files::visible;
@@ -19,7 +20,14 @@ use sizing::{Answer, State};
 const NAME: usize = 17;
 
 /// Draws the list.
-pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+pub(super) fn draw(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    area: Rect,
+    seen: &mut Seen,
+) {
+    seen.note(area, Target::Panel(Focus::Readings));
     let focused = has_keys(session, Focus::Readings);
     let open = session
         .rows()
@@ -32,7 +40,8 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
         format!("{open} missing")
     };
     let area = lines::headed(frame, "Readings", &beside, focused, theme, area);
-    let (all, selected) = grouped(session, theme, focused, area.width);
+    let (all, places) = grouped(session, theme, focused, area.width);
+    let selected = places.get(session.view().row).copied().unwrap_or(0);
     let room = usize::from(area.height);
     let first = first_shown(selected, all.len(), room);
     lines::draw(
@@ -40,18 +49,32 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
         all.into_iter().skip(first).take(room).collect(),
         area,
     );
+    let shown = |place: usize| (first..first + room).contains(&place);
+    for (row, &place) in places
+        .iter()
+        .enumerate()
+        .filter(|(_, place)| shown(**place))
+    {
+        seen.note_line(area, place - first, Target::Row(row));
+    }
+    seen.rooms.readings = places.iter().filter(|place| shown(**place)).count();
 }
 
-/// Every line with the headings of its groups, and the place of the selected.
+/// The whole list.
+pub(super) fn all(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    grouped(session, theme, false, width).0
+}
+
+/// Every line with the headings of its groups, and the line of each reading.
 fn grouped(
     session: &Session,
     theme: Theme,
     focused: bool,
     width: u16,
-) -> (Vec<Line<'static>>, usize) {
+) -> (Vec<Line<'static>>, Vec<usize>) {
     let mut all = Vec::new();
     let mut group = String::new();
-    let mut selected = 0;
+    let mut places = Vec::new();
     for (index, row) in session.rows().iter().enumerate() {
         let its = group_of(row);
         if its != group {
@@ -59,9 +82,7 @@ fn grouped(
             group = its;
         }
         let is_selected = index == session.view().row;
-        if is_selected {
-            selected = all.len();
-        }
+        places.push(all.len());
         let (mark, name, value, mut style) = told(session, row, theme);
         if is_selected {
             style = style.patch(theme.selected(focused));
@@ -72,7 +93,7 @@ fn grouped(
             style,
         )));
     }
-    (all, selected)
+    (all, places)
 }
 
 /// The heading a line stands under: its structure.

@@ -2,11 +2,22 @@
 
 use crate::fixture;
 use crate::overlay::Overlay;
-use crate::{Bay, Focus, Row, Session, Status, amount};
+use crate::{Bay, Focus, Mapped, Reply, Row, Session, Status, amount};
 use measurement::Quantity;
+use std::collections::BTreeMap;
+use std::sync::{Arc, LazyLock, Mutex, PoisonError};
 
-/// A session in the state that a line describes, with its first result.
+/// A session in the state that a line describes, with its first result; made once.
 pub(super) fn opened(line: &str) -> Session {
+    static OPENED: Mutex<BTreeMap<String, Session>> = Mutex::new(BTreeMap::new());
+    let mut opened = OPENED.lock().unwrap_or_else(PoisonError::into_inner);
+    opened
+        .entry(line.to_owned())
+        .or_insert_with(|| open(line))
+        .clone()
+}
+
+fn open(line: &str) -> Session {
     let (what, rest) = line.split_once(' ').unwrap();
     let mut case = fixture::case();
     let quantity = Quantity::from_address(what);
@@ -37,7 +48,29 @@ pub(super) fn opened(line: &str) -> Session {
         session.bays_wait = false;
         session.select_candidate(fixture::place(rest));
     }
+    if what == "work_up" {
+        // It is asked for with the list.
+        fixture::answer(&mut session);
+    }
     fixture::assess(&mut session);
+    match what {
+        "doubt" => {
+            fixture::press(&mut session, "2");
+            fixture::answer(&mut session);
+            session.view.doubt = rest.parse().unwrap();
+        }
+        "map" => {
+            fixture::press(&mut session, "3");
+            session.receive(Reply::Mapped(Arc::clone(&MAP)));
+            let (column, row) = rest.split_once(' ').unwrap();
+            session.view.cell = Some((column.parse().unwrap(), row.parse().unwrap()));
+        }
+        "work_up" => {
+            fixture::press(&mut session, "4");
+            session.view.work_up = rest.parse().unwrap();
+        }
+        _ => {}
+    }
     let row = session.rows().iter().position(|row| match (row, what) {
         (Row::Fact(fact), "fact") => format!("{fact:?}") == rest,
         (Row::Exclusion(id), "exclusion") => id == rest,
@@ -49,6 +82,14 @@ pub(super) fn opened(line: &str) -> Session {
     }
     session
 }
+
+/// The map of the demonstration, made once.
+static MAP: LazyLock<Arc<Mapped>> = LazyLock::new(|| {
+    let mut session = fixture::infant();
+    fixture::press(&mut session, "3");
+    fixture::answer(&mut session);
+    Arc::clone(session.results().mapped().unwrap())
+});
 
 /// `shape/size`, each perhaps with `at` and its turn.
 fn bays(line: &str) -> Vec<Bay> {
@@ -68,6 +109,11 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
     let document = session.document();
     let case = document.case();
     let mut lines = Vec::new();
+    lines.push(format!(
+        "case {} with {} readings",
+        case.site.name(),
+        case.readings.len()
+    ));
     for reading in &case.readings {
         let address = reading.quantity.address();
         lines.push(format!(
@@ -125,11 +171,15 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
     let verdict = shown.filter.verdict.map_or("", |verdict| verdict.word());
     lines.push(format!("filter {}{verdict}", shown.filter.text));
     let view = session.view();
-    lines.push(format!("focus {:?}", view.focus));
-    lines.push(format!("bay {}", view.bay));
-    lines.push(format!("layers {}", view.overlays.len()));
+    lines.extend(seen(session));
     if let Some(Overlay::Field(field)) = view.overlays.last() {
         lines.extend(field.error.iter().map(|error| format!("error {error}")));
+    }
+    if let Some(Overlay::Case(form)) = view.overlays.last() {
+        lines.extend(form.error.iter().map(|error| format!("error {error}")));
+    }
+    if let Some(Overlay::Reading(form)) = view.overlays.last() {
+        lines.extend(form.error.iter().map(|error| format!("error {error}")));
     }
     lines.extend(session.is_leaving().then(|| "leaving".into()));
     lines.extend(session.status().map(|status| match status {
@@ -137,5 +187,35 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
         Status::Undone(what) => format!("says undone: {what}"),
         Status::Refused(why) => format!("says {why}"),
     }));
+    lines
+}
+
+/// Where the operator is.
+fn seen(session: &Session) -> Vec<String> {
+    let view = session.view();
+    let looks = view.looks;
+    let mut lines = vec![
+        format!("focus {:?}", view.focus),
+        format!("page {:?}", view.focus.page()),
+        format!("doubt {}", view.doubt),
+        format!("work-up {}", view.work_up),
+        format!("rule {}", view.rule),
+        format!("bay {}", view.bay),
+        format!("layers {}", view.overlays.len()),
+        format!("presented {}", looks.is_presented),
+        format!("colours {:?}", looks.palette),
+        format!("dots {:?}", looks.dots),
+        format!("mouse free {}", looks.mouse_is_free),
+    ];
+    lines.extend(
+        session
+            .listed_place()
+            .map(|place| format!("candidate {place}")),
+    );
+    lines.extend(
+        session
+            .cell()
+            .map(|(column, row)| format!("cell {column} {row}")),
+    );
     lines
 }

@@ -51,19 +51,12 @@ pub(super) fn open_share(
         let open = clamp(1.0 - taken * (1.0 / PI), 0.0, 1.0);
         // Near a chord as long as the circle is wide the dead space grows without
         // bound against its half-length: √(1 − r²) in the denominator.
-        let is_steep = from_middle < STEEP && reach < BEYOND;
-        let doubt = if is_steep {
-            1.0
-        } else {
-            CHAIN * ROUNDING / STEEP
-        };
+        let steep = 1.0 / max(from_middle, ROUNDING);
+        let doubt = CHAIN * ROUNDING * if reach < BEYOND { steep } else { 1.0 };
         share.low[lane] = open - doubt;
         share.high[lane] = open + doubt;
     }
 }
-
-/// √(1 − r²) below which nothing is decided here.
-const STEEP: f32 = 0.02;
 
 /// Reach over the tract's radius from which rounding cannot bring it below 1.
 const BEYOND: f32 = 1.0 + 8.0 * ROUNDING;

@@ -10,7 +10,7 @@ use super::tract::{Cover, gradient, open_share};
 use crate::check::{EdgePart, Lanes, Measure};
 use crate::engine::Question;
 use crate::house_rules::{Band, Parameter};
-use crate::{Anatomy, Draws, Setting};
+use crate::{Draws, Setting};
 use geometry::{Disc, Edge, Face, Seat};
 use measurement::Valve;
 use std::cell::OnceCell;
@@ -47,8 +47,6 @@ pub(super) struct Work<'a> {
     centres: Vec<CentreField>,
     tilts: Vec<Option<TiltField>>,
     edges: Vec<Option<FarthestField>>,
-    /// The anatomies that `f64` was asked for.
-    anatomies: Vec<Option<Box<Anatomy>>>,
     /// Whose open share was last computed: the gradient of the same disc uses it.
     share_of: Option<(usize, Face)>,
     share: Enclosure,
@@ -85,7 +83,6 @@ impl<'a> Work<'a> {
             tilts: plan.tilts.iter().map(|form| form.field(columns)).collect(),
             edges: edges(plan, columns, &centres),
             centres,
-            anatomies: (0..columns.lanes).map(|_| None).collect(),
             share_of: None,
             share: Enclosure::OPEN,
             bounds: Enclosure::OPEN,
@@ -321,7 +318,7 @@ impl<'a> Work<'a> {
     }
 
     /// A value of the shape alone is asked for once.
-    fn of_shape(&mut self, job: &Job) -> [Settled; 2] {
+    fn of_shape(&self, job: &Job) -> [Settled; 2] {
         let value = self.value(job, 0);
         [job.stop, job.caution].map(|band| {
             let holds = if band.is_broken(value) { 0 } else { Mask::MAX };
@@ -333,7 +330,7 @@ impl<'a> Work<'a> {
     }
 
     /// Asks the check itself in some lanes.
-    fn ask_f64(&mut self, job: &Job, open: Mask, answer: &mut Answer) {
+    fn ask_f64(&self, job: &Job, open: Mask, answer: &mut Answer) {
         for lane in each(open) {
             let value = self.value(job, lane);
             let bit = 1 << lane;
@@ -350,17 +347,16 @@ impl<'a> Work<'a> {
     }
 
     /// A job's value in one lane by its check.
-    fn value(&mut self, job: &Job, lane: usize) -> f64 {
+    fn value(&self, job: &Job, lane: usize) -> f64 {
         let question = &self.questions[job.question];
         let draw = self.columns.first + lane;
-        let draws = self.draws;
-        let anatomy = self.anatomies[lane].get_or_insert_with(|| Box::new(draws.anatomy(draw)));
+        let anatomy = self.draws.anatomy(draw);
         let seat = Seat::drawn(
             &question.size.occluder,
             &anatomy.defect,
             question.setting.left_slack_share(),
             question.turn,
-            draws.seat(draw),
+            self.draws.seat(draw),
         );
         let row = &question.rows[job.row];
         let lanes = Lanes {

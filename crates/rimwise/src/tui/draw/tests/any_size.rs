@@ -1,7 +1,7 @@
 //! Every page draws at every size: a terminal may be of any, and for a moment of
 //! a resize often is.
 
-use super::stage::{FEW, after, assess, assessed, drawn, fail, opened};
+use super::stage::{FEW, after, assess, assessed, drawn, fail, on_page, opened};
 use crate::tui::theme::Theme;
 use proptest::prelude::*;
 use session::Session;
@@ -26,7 +26,7 @@ const SCENARIOS: [&str; 4] = [
 
 /// Keys that bring up every kind of page: each focus, each layer, one over the
 /// other, a list without a line, the ends of lists.
-const KEYS: [&str; 13] = [
+const KEYS: [&str; 21] = [
     "",
     "tab",
     "tab tab G p p",
@@ -40,6 +40,14 @@ const KEYS: [&str; 13] = [
     "z v f enter",
     "/ x x enter",
     "tab tab p p p > > f9",
+    "2",
+    "3",
+    "4",
+    "e down down",
+    "a x enter",
+    "N enter",
+    "P D D",
+    "5 end",
 ];
 
 static PAGES: LazyLock<Vec<Session>> = LazyLock::new(|| {
@@ -51,6 +59,9 @@ static PAGES: LazyLock<Vec<Session>> = LazyLock::new(|| {
         let mut failed = opened(scenario);
         fail(&mut failed, "a fault of the program");
         let stale = after(&ready, "right");
+        for keys in ["2", "2 end right", "3 left", "4 page-down"] {
+            pages.push(on_page(&ready, keys));
+        }
         for session in [opened(scenario), ready, stale, all_pinned, failed] {
             pages.extend(KEYS.map(|keys| after(&session, keys)));
         }

@@ -68,6 +68,8 @@ fn hostile_text_is_shown_and_does_nothing() {
         "/ x",
         "?",
         "z",
+        "2",
+        "e",
     ];
     let pages = keys
         .iter()
@@ -83,7 +85,7 @@ fn hostile_text_is_shown_and_does_nothing() {
             );
         }
     }
-    let title = super::stage::text(&drawn(&session, Theme::COLOUR, (80, 24)));
+    let title = super::stage::text(&drawn(&session, Theme::COLOUR, (120, 40)));
     assert!(
         title.starts_with("␛[31m␇␊‹U+009B›2J‹U+202E›‹U+200B›心Muscular"),
         "{title}"

@@ -1,6 +1,6 @@
 //! Whole pages, looked at by people before they are accepted.
 
-use super::stage::{MANY, after, assess, assessed, drawn, fail, opened, styled, text};
+use super::stage::{MANY, after, assess, assessed, drawn, fail, on_page, opened, styled, text};
 use crate::tui::theme::Theme;
 use session::Session;
 
@@ -96,6 +96,82 @@ fn a_shape_turned_by_hand() {
     let mut session = after(&assessed("perimembranous-shifted-opening", MANY), "tab t t");
     assess(&mut session, MANY);
     shot("turned-by-hand", &session, (120, 40));
+}
+
+fn on_each_size(name: &str, session: &Session) {
+    for (width, height) in [(80, 24), (120, 40)] {
+        shot(
+            &format!("{name}-{width}x{height}"),
+            session,
+            (width, height),
+        );
+    }
+}
+
+#[test]
+fn doubt() {
+    on_each_size("doubt", &on_page(&assessed(DEMONSTRATION, MANY), "2"));
+    let disputed = assessed("disputed-readings", MANY);
+    let mut set_aside = after(&disputed, "2 s o b l i q u e enter");
+    assess(&mut set_aside, MANY);
+    on_each_size("doubt-disputed", &on_page(&disputed, "2"));
+    shot("doubt-set-aside", &set_aside, (80, 24));
+}
+
+#[test]
+fn fit_map() {
+    on_each_size("fit-map", &on_page(&assessed(DEMONSTRATION, MANY), "3"));
+    on_each_size(
+        "fit-map-nothing-fits",
+        &on_page(&assessed("nothing-fits", MANY), "3"),
+    );
+}
+
+#[test]
+fn work_up() {
+    on_each_size("work-up", &on_page(&assessed(DEMONSTRATION, MANY), "4"));
+}
+
+#[test]
+fn house_rules() {
+    on_each_size(
+        "rules",
+        &after(&assessed(DEMONSTRATION, MANY), "5 down down"),
+    );
+}
+
+#[test]
+fn the_plan_for_a_room() {
+    on_each_size("presented", &after(&assessed(DEMONSTRATION, MANY), "P"));
+}
+
+#[test]
+fn a_new_case() {
+    let session = assessed(DEMONSTRATION, MANY);
+    shot("new-case", &after(&session, "N x down"), (80, 24));
+    let mut begun = after(&session, "N x down right right enter m");
+    assess(&mut begun, MANY);
+    shot("new-case-begun", &begun, (80, 24));
+}
+
+#[test]
+fn in_plain_characters() {
+    let session = after(&assessed(DEMONSTRATION, MANY), "C C C D D D");
+    let theme = Theme::of(session.view().looks);
+    let drawing = drawn(&after(&session, "z"), theme, (80, 24));
+    insta::assert_snapshot!("drawing-ascii", styled(&drawing));
+    let map = drawn(&on_page(&session, "3"), theme, (80, 24));
+    insta::assert_snapshot!("fit-map-ascii", text(&map));
+}
+
+#[test]
+fn the_form_of_a_reading() {
+    let session = assessed(DEMONSTRATION, MANY);
+    shot(
+        "reading-form",
+        &after(&session, "e down down right"),
+        (80, 24),
+    );
 }
 
 #[test]

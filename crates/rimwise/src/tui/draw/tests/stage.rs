@@ -1,6 +1,6 @@
 //! A session on the stage: opened, given keys, assessed, drawn.
 
-use crate::tui::draw::page;
+use crate::tui::draw::{Seen, page};
 use crate::tui::theme::Theme;
 use files::{parse_case, parse_catalogue, parse_house_rules, shipped};
 use ratatui::Terminal;
@@ -8,8 +8,8 @@ use ratatui::backend::TestBackend;
 use ratatui::buffer::{Buffer, Cell};
 use ratatui::layout::Position;
 use ratatui::style::{Color, Modifier};
-use session::{Key, Reply, Request, Session, Worker};
-use sizing::engine::Plain;
+use session::{Key, MapGrain, Reply, Request, Session, Worker};
+use sizing::engine::Fast;
 use sizing::{Case, Catalogue, HouseRules};
 use std::sync::mpsc::channel;
 use unicode_width::UnicodeWidthStr;
@@ -18,6 +18,13 @@ use unicode_width::UnicodeWidthStr;
 pub(super) const MANY: &[usize] = &[512];
 /// Where only the form of the page matters.
 pub(super) const FEW: &[usize] = &[64];
+
+/// A map that takes no time.
+const COARSE: MapGrain = MapGrain {
+    waists: 60,
+    overhangs: 40,
+    draws: 64,
+};
 
 pub(super) fn case(scenario: &str) -> Case {
     let (name, text) = shipped::scenario(scenario).unwrap();
@@ -38,7 +45,9 @@ pub(super) fn house_rules() -> HouseRules {
 
 /// A shipped scenario before its first result.
 pub(super) fn opened(scenario: &str) -> Session {
-    Session::open(case(scenario), vec![shapes()], house_rules())
+    let (name, text) = shipped::PUBLISHED_LIMITS;
+    let limits = files::parse_limits(name, text).unwrap().into_value();
+    Session::open(case(scenario), vec![shapes()], house_rules()).with_limits(limits)
 }
 
 /// A shipped scenario with its result.
@@ -54,14 +63,27 @@ pub(super) fn assess(session: &mut Session, draws: &'static [usize]) {
         return;
     };
     let (sender, replies) = channel();
-    let worker = Worker::start(Plain, 1, move |reply| sender.send(reply).is_ok()).unwrap();
+    let worker = Worker::start(Fast, 1, move |reply| sender.send(reply).is_ok()).unwrap();
+    let wanted = request.wanted;
     worker.submit(Request {
         stages: draws,
+        map: COARSE,
+        work_up_draws: 512,
         ..request
     });
-    for _ in draws {
+    let is_wanting = |session: &Session| {
+        session.results().is_awaited() || wanted.is_some_and(|it| !session.results().is_there(it))
+    };
+    while is_wanting(session) {
         session.receive(replies.recv().unwrap());
     }
+}
+
+/// A copy of a session on a page, with what the page asks for.
+pub(super) fn on_page(session: &Session, keys: &str) -> Session {
+    let mut session = after(session, keys);
+    assess(&mut session, FEW);
+    session
 }
 
 /// The assessment of the open document fails with a message.
@@ -90,8 +112,22 @@ pub(super) fn after(session: &Session, keys: &str) -> Session {
 /// The page as a terminal of a size shows it.
 pub(super) fn drawn(session: &Session, theme: Theme, (width, height): (u16, u16)) -> Buffer {
     let mut terminal = Terminal::new(TestBackend::new(width, height)).unwrap();
-    terminal.draw(|frame| page(frame, session, theme)).unwrap();
+    terminal
+        .draw(|frame| {
+            page(frame, session, theme);
+        })
+        .unwrap();
     terminal.backend().buffer().clone()
+}
+
+/// What of the page can be pointed at.
+pub(super) fn seen(session: &Session, (width, height): (u16, u16)) -> Seen {
+    let mut terminal = Terminal::new(TestBackend::new(width, height)).unwrap();
+    let mut seen = Seen::default();
+    terminal
+        .draw(|frame| seen = page(frame, session, Theme::COLOUR))
+        .unwrap();
+    seen
 }
 
 /// What stands on the page, a line for each row, without blanks at its end.

@@ -1,0 +1,84 @@
+//! `rimwise fit-map`: which waists and discs would fit.
+
+use super::args::{FitMapArguments, Format};
+use super::inputs::{BadInput, CANCELLED, Inputs, Ready};
+use super::report::fit_map::{Mapped, csv, json, table};
+use anyhow::{Context, Result};
+use sizing::Draws;
+use sizing::fit_map::{Axis, Form, Refinement, best_length, marks, nearest_form};
+use std::io::Write;
+
+/// Maps a case and writes the map.
+pub(super) fn run(asked: &FitMapArguments, out: &mut dyn Write) -> Result<()> {
+    let common = asked.common();
+    let ready = Inputs::read(&common)?.ready(&common)?;
+    let Some(draws) = &ready.draws else {
+        return Err(BadInput("--draws: a map needs draws, such as 1024".into()).into());
+    };
+    let form = form(asked, &ready, draws)?;
+    let mut refinement = Refinement::new(
+        &ready.setting,
+        draws,
+        form,
+        Axis::of_waists(&ready.setting, usize::from(asked.columns)),
+        Axis::of_overhangs(usize::from(asked.rows)),
+    );
+    let work = ready.work();
+    let map = refinement.whole(&work).context(CANCELLED)?;
+    let mapped = Mapped {
+        would_fit: &refinement.would_fit(&work).context(CANCELLED)?,
+        marks: &marks(&ready.catalogues, &map.form),
+        map: &map,
+        setting: &ready.setting,
+        from: &ready.provenance,
+    };
+    match asked.format {
+        Format::Table => table::write(out, &mapped),
+        Format::Json => json::write(out, &mapped),
+        Format::Csv => csv::write(out, &mapped),
+    }
+}
+
+/// The form that is asked for.
+fn form(asked: &FitMapArguments, ready: &Ready, draws: &Draws) -> Result<Form> {
+    let mut form = match &asked.size {
+        Some(name) => of_size(ready, name)?,
+        None => nearest_form(&ready.setting, &ready.catalogues)
+            .ok_or_else(|| BadInput("no size of the catalogue has two equal discs".into()))?,
+    };
+    if let Some(thickness) = asked.thickness {
+        form.thickness = thickness;
+    }
+    if let Some(conformability) = asked.conformability {
+        form.conformability = conformability;
+    }
+    if let Some(length) = asked.length {
+        form.length = length;
+    } else if asked.size.is_none() {
+        let best = best_length(&ready.setting, &form, draws, &ready.work());
+        form.length = best.context(CANCELLED)?.length;
+    }
+    Ok(form)
+}
+
+fn of_size(ready: &Ready, name: &str) -> Result<Form> {
+    let (shape, size) = ready
+        .catalogues
+        .iter()
+        .flat_map(|catalogue| &catalogue.shapes)
+        .flat_map(|shape| shape.sizes.iter().map(move |size| (shape, size)))
+        .find(|(shape, size)| format!("{}/{}", shape.id, size.label) == name)
+        .ok_or_else(|| {
+            BadInput(format!(
+                "no size `{}` in the catalogue",
+                files::visible(name)
+            ))
+        })?;
+    Form::of(shape, size).ok_or_else(|| {
+        BadInput(format!(
+            "`{}` has not a disc on either side: a map is of two discs",
+            files::visible(name)
+        ))
+        .into()
+    })
+}

@@ -1,0 +1,50 @@
+//! The map as CSV: one line a cell.
+
+use super::Mapped;
+use anyhow::Result;
+use std::io::Write;
+
+const HEADER: [&str; 7] = [
+    "waist_mm",
+    "overhang_mm",
+    "length_mm",
+    "chance",
+    "chance_error",
+    "stopped_by",
+    "stopped_share",
+];
+
+/// Writes a map as CSV, waist after waist.
+pub(crate) fn write(out: &mut dyn Write, mapped: &Mapped) -> Result<()> {
+    let map = mapped.map;
+    let mut table = csv::Writer::from_writer(out);
+    table.write_record(HEADER)?;
+    for column in 0..map.waists.count {
+        for row in 0..map.overhangs.count {
+            let Some(cell) = map.cell(column, row) else {
+                continue;
+            };
+            let stopped = map.stopped_by(cell);
+            table.write_record([
+                figure(map.waists.value(column)),
+                figure(map.overhangs.value(row)),
+                figure(map.form.length),
+                figure(cell.chance.value),
+                figure(cell.chance.error),
+                stopped.map_or_else(String::new, |(stop, _)| {
+                    format!("{} {}", stop.check, stop.of)
+                }),
+                stopped.map_or_else(String::new, |(_, share)| figure(share)),
+            ])?;
+        }
+    }
+    table.flush()?;
+    Ok(())
+}
+
+fn figure(value: f64) -> String {
+    format!("{value:.4}")
+        .trim_end_matches('0')
+        .trim_end_matches('.')
+        .to_owned()
+}

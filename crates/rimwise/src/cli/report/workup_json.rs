@@ -1,0 +1,95 @@
+//! The work-up as JSON, stable from its first version.
+
+use super::json::{Provenance, harmless, rounded};
+use anyhow::Result;
+use serde::Serialize;
+use std::io::Write;
+use workup::{Line, Section, Workup};
+
+/// Version of the form.
+const FORMAT: u32 = 1;
+
+#[derive(Serialize)]
+struct Page<'a> {
+    format: u32,
+    program: String,
+    case: &'a str,
+    inputs_sha256: &'a str,
+    seed: u64,
+    draws: usize,
+    caution: &'static str,
+    indication: Indicated<'a>,
+    sections: Vec<Part<'a>>,
+}
+
+#[derive(Serialize)]
+struct Indicated<'a> {
+    state: &'static str,
+    says: &'a str,
+    reasons: &'a [String],
+}
+
+#[derive(Serialize)]
+struct Part<'a> {
+    section: &'static str,
+    title: &'static str,
+    says: &'a str,
+    lines: Vec<Row<'a>>,
+}
+
+#[derive(Serialize)]
+struct Row<'a> {
+    id: &'a str,
+    label: &'a str,
+    state: &'static str,
+    value: Option<f64>,
+    unit: Option<&'static str>,
+    interval: Option<[f64; 2]>,
+    chance: Option<f64>,
+    note: &'a str,
+    source: &'a str,
+}
+
+/// Writes a page as JSON.
+pub(crate) fn write(out: &mut dyn Write, page: &Workup, from: &Provenance) -> Result<()> {
+    let page = Page {
+        format: FORMAT,
+        program: format!("rimwise {}", env!("CARGO_PKG_VERSION")),
+        case: &page.title,
+        inputs_sha256: &from.inputs_sha256,
+        seed: from.seed,
+        draws: from.draws,
+        caution: crate::caution::CAUTION,
+        indication: Indicated {
+            state: page.banner.indication.word(),
+            says: &page.banner.says,
+            reasons: &page.banner.reasons,
+        },
+        sections: page.sections.iter().map(part).collect(),
+    };
+    writeln!(out, "{}", harmless(&serde_json::to_string_pretty(&page)?))?;
+    Ok(())
+}
+
+fn part(section: &Section) -> Part<'_> {
+    Part {
+        section: section.id,
+        title: section.title,
+        says: &section.says,
+        lines: section.lines.iter().map(row).collect(),
+    }
+}
+
+fn row(line: &Line) -> Row<'_> {
+    Row {
+        id: &line.id,
+        label: &line.label,
+        state: line.state.word(),
+        value: line.amount.map(|amount| rounded(amount.value)),
+        unit: line.amount.map(|amount| amount.unit),
+        interval: line.interval.map(|it| [rounded(it.low), rounded(it.high)]),
+        chance: line.chance.map(rounded),
+        note: &line.note,
+        source: &line.source,
+    }
+}

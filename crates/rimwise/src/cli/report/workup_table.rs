@@ -1,0 +1,127 @@
+//! The work-up for people, 80 columns wide.
+
+use super::json::Provenance;
+use crate::caution::CAUTION;
+use crate::cli::args::WIDTH;
+use crate::text::{fitted, paragraph};
+use anyhow::Result;
+use files::visible;
+use std::io::Write;
+use unicode_width::UnicodeWidthStr;
+use workup::{Banner, Indication, Line, Section, State, Workup};
+
+/// Columns of what a figure is called.
+const LABEL: usize = 46;
+
+/// Writes a page.
+pub(crate) fn write(out: &mut dyn Write, page: &Workup, from: &Provenance) -> Result<()> {
+    writeln!(out, "{}", fitted(&visible(&page.title), WIDTH).trim_end())?;
+    writeln!(out, "{} ventricular septal defect: work-up", page.site)?;
+    writeln!(out)?;
+    write!(out, "{}", paragraph("! ", CAUTION, WIDTH))?;
+    writeln!(out)?;
+    banner(out, &page.banner)?;
+    for one in &page.sections {
+        section(out, one)?;
+    }
+    footing(out, from)
+}
+
+/// What the limits say of closing at all, with a blank line after it; nothing
+/// where a limit for closing is met.
+pub(super) fn banner(out: &mut dyn Write, banner: &Banner) -> Result<()> {
+    if banner.indication == Indication::Met {
+        return Ok(());
+    }
+    write!(out, "{}", paragraph("!! ", &visible(&banner.says), WIDTH))?;
+    for reason in &banner.reasons {
+        write!(out, "{}", paragraph("   - ", &visible(reason), WIDTH))?;
+    }
+    writeln!(out)?;
+    Ok(())
+}
+
+fn section(out: &mut dyn Write, section: &Section) -> Result<()> {
+    writeln!(out, "{}", section.title.to_uppercase())?;
+    if !section.says.is_empty() {
+        write!(out, "{}", paragraph("", &visible(&section.says), WIDTH))?;
+    }
+    for one in &section.lines {
+        line(out, one)?;
+    }
+    writeln!(out)?;
+    Ok(())
+}
+
+fn line(out: &mut dyn Write, line: &Line) -> Result<()> {
+    let first = format!("{} ", line.state.glyph());
+    let label = visible(&line.label);
+    let note = visible(&line.note);
+    let told = line.told();
+    let value = joined(&[&told, &note], ", ");
+    // One line where it has room, so that figures stand in a column.
+    let has_room = |value: &str| {
+        !value.is_empty() && label.width() < LABEL && value.width() <= WIDTH - LABEL - 3
+    };
+    let in_column = |value: &str| format!("{first}{} {value}", fitted(&label, LABEL));
+    let mut below = "";
+    if has_room(&value) {
+        writeln!(out, "{}", in_column(&value))?;
+    } else {
+        below = &note;
+        if has_room(&told) {
+            writeln!(out, "{}", in_column(&told))?;
+        } else {
+            let text = joined(&[&label, &told, &standing(line)], ": ");
+            write!(out, "{}", paragraph(&first, &text, WIDTH))?;
+        }
+    }
+    if !below.is_empty() {
+        write!(out, "{}", paragraph("    ", below, WIDTH))?;
+    }
+    if !line.source.is_empty() {
+        let source = format!("[{}]", visible(&line.source));
+        write!(out, "{}", paragraph("    ", &source, WIDTH))?;
+    }
+    Ok(())
+}
+
+/// The parts that say something, in one text.
+fn joined(parts: &[&str], by: &str) -> String {
+    let parts: Vec<&str> = parts.iter().copied().filter(|it| !it.is_empty()).collect();
+    parts.join(by)
+}
+
+/// Where a published limit stands, and with what chance.
+fn standing(line: &Line) -> String {
+    let word = line.state.word();
+    let percent = line.chance.map(|chance| 100.0 * chance);
+    match (line.state, percent) {
+        (State::Met, Some(percent)) => format!("{word}, in {percent:.0} % of draws"),
+        (State::NotMet, Some(percent)) => format!("{word}, met in {percent:.0} % of draws"),
+        (State::Met | State::NotMet, None) => word.to_owned(),
+        _ => String::new(),
+    }
+}
+
+fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {
+    let draws = if from.draws == 0 {
+        "No draws: values as read alone.".to_owned()
+    } else {
+        format!(
+            "In brackets the interval that holds 95 % of {} draws.",
+            from.draws
+        )
+    };
+    let signs = "✓ met  – not met  ? not known  ! with care  ✗ refused  ≠ does not add up";
+    write!(out, "{}", paragraph("", &draws, WIDTH))?;
+    writeln!(out, "{signs}")?;
+    writeln!(
+        out,
+        "rimwise {} · seed {} · inputs {}",
+        env!("CARGO_PKG_VERSION"),
+        from.seed,
+        from.inputs_sha256.get(..16).unwrap_or_default()
+    )?;
+    Ok(())
+}

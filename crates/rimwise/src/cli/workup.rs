@@ -1,0 +1,52 @@
+//! `rimwise workup`: what bears on closing the defect at all.
+
+use super::args::{PageFormat, WorkupArguments};
+use super::inputs::{BadInput, bad_files, case, keep, limits, rules, sha256};
+use super::report::json::Provenance;
+use super::report::{workup_json, workup_table};
+use anyhow::Result;
+use files::workup_input;
+use sizing::Setting;
+use std::io::Write;
+use std::sync::Arc;
+use workup::{Banner, Limits, Workup};
+
+/// Works a case up and writes the page.
+pub(super) fn run(asked: &WorkupArguments, out: &mut dyn Write) -> Result<()> {
+    let mut faults = Vec::new();
+    let rules = keep(rules(asked.rules.as_deref()), &mut faults)?;
+    let limits = keep(limits(asked.limits.as_deref()), &mut faults)?;
+    let case = keep(case(&asked.case), &mut faults)?;
+    if let (Some(case), Some(rules)) = (&case, &rules) {
+        faults.extend(case.faults_under(rules.value()));
+    }
+    let (Some(case), Some(rules), Some(limits)) = (case, rules, limits) else {
+        return Err(bad_files(&faults));
+    };
+    if !faults.is_empty() {
+        return Err(bad_files(&faults));
+    }
+    let from = Provenance {
+        inputs_sha256: sha256([case.source(), rules.source(), limits.source()].into_iter()),
+        seed: asked.seed,
+        draws: asked.draws,
+    };
+    let setting = Setting::new(Arc::new(case.into_value()), Arc::new(rules.into_value()));
+    let page = work_up(&setting, limits.value(), asked.draws, asked.seed)?;
+    match asked.format {
+        PageFormat::Table => workup_table::write(out, &page, &from),
+        PageFormat::Json => workup_json::write(out, &page, &from),
+    }
+}
+
+/// What stands above a ranking, by the shipped limits.
+pub(super) fn banner(setting: &Setting, draws: usize, seed: u64) -> Result<Banner> {
+    let limits = keep(limits(None), &mut Vec::new())?;
+    let limits = limits.ok_or_else(|| BadInput("the shipped limits have a fault".into()))?;
+    Ok(work_up(setting, limits.value(), draws, seed)?.banner)
+}
+
+fn work_up(setting: &Setting, limits: &Limits, draws: usize, seed: u64) -> Result<Workup> {
+    Workup::new(&workup_input(setting), limits, draws, seed)
+        .map_err(|error| BadInput(format!("--draws: {error}")).into())
+}

@@ -1,0 +1,168 @@
+//! The pages beside the plan, and the row of their names.
+
+pub(super) mod doubt;
+pub(super) mod fit_map;
+pub(super) mod rules;
+pub(super) mod work_up;
+
+use super::lines;
+use super::seen::{Seen, Target};
+use crate::text::wrapped;
+use crate::tui::theme::Theme;
+use files::visible;
+use ratatui::Frame;
+use ratatui::layout::Rect;
+use ratatui::style::Style;
+use ratatui::text::{Line, Span};
+use session::{Command, Focus, Page, Session};
+
+/// The names of the pages with their keys, the shown one marked.
+pub(super) fn names(session: &Session, theme: Theme) -> Line<'static> {
+    let shown = session.view().focus.page();
+    let mut spans = Vec::new();
+    for page in Page::ALL {
+        let key = Command::named(page.command())
+            .and_then(|command| session.keymap().keys(command).first());
+        let key = key.map_or_else(String::new, |key| format!("{key} "));
+        if page == shown {
+            spans.push(Span::styled(
+                format!("[{key}{}]", page.name()),
+                theme.heading(true),
+            ));
+        } else {
+            spans.push(Span::raw(format!(" {key}{} ", page.name())));
+        }
+    }
+    Line::from(spans)
+}
+
+/// Notes where the names of the pages stand: at the end of the first line of the
+/// page, or on the second.
+pub(super) fn note_names(session: &Session, top: Rect, page: Rect, seen: &mut Seen) {
+    let names = names(session, Theme::of(session.view().looks));
+    let width: usize = names.spans.iter().map(Span::width).sum();
+    let width = u16::try_from(width).unwrap_or(u16::MAX).min(top.width);
+    let (mut x, y) = if page.height < super::header::ROOMY {
+        (top.right() - width, top.y)
+    } else {
+        (top.x, top.y + 1)
+    };
+    for (span, page) in names.spans.iter().zip(Page::ALL) {
+        let width = u16::try_from(span.width()).unwrap_or(0);
+        let room = Rect {
+            x,
+            y,
+            width,
+            height: 1,
+        };
+        seen.note(room.intersection(top), Target::Page(page));
+        x = x.saturating_add(width);
+    }
+}
+
+/// A sentence in lines of a width.
+fn said(text: &str, style: Style, width: u16) -> Vec<Line<'static>> {
+    wrapped(&visible(text), usize::from(width))
+        .into_iter()
+        .map(|line| Line::styled(line, style))
+        .collect()
+}
+
+/// A list of which some lines can be selected.
+#[derive(Default)]
+pub(in crate::tui::draw) struct List {
+    lines: Vec<Line<'static>>,
+    /// The first line of each entry that can be selected.
+    entries: Vec<usize>,
+}
+
+impl List {
+    /// All its lines.
+    pub(in crate::tui::draw) fn into_lines(self) -> Vec<Line<'static>> {
+        self.lines
+    }
+
+    /// Adds lines that cannot be selected.
+    fn say(&mut self, lines: Vec<Line<'static>>) {
+        self.lines.extend(lines);
+    }
+
+    /// Adds an entry, marked where it is the selected one.
+    fn entry(&mut self, lines: Vec<Line<'static>>, selected: usize, theme: Theme) {
+        let is_selected = self.entries.len() == selected;
+        self.entries.push(self.lines.len());
+        self.lines.extend(lines.into_iter().map(|line| {
+            if is_selected {
+                line.patch_style(theme.selected(true))
+            } else {
+                line
+            }
+        }));
+    }
+
+    /// Draws the list so that the selected entry is seen, dimmed where it is of
+    /// before the last change; says how many entries are seen.
+    fn draw(
+        self,
+        frame: &mut Frame,
+        selected: usize,
+        (is_stale, theme): (bool, Theme),
+        (area, focus): (Rect, Focus),
+        seen: &mut Seen,
+    ) -> usize {
+        seen.note(area, Target::Panel(focus));
+        let selected = selected.min(self.entries.len().saturating_sub(1));
+        let (mut shown, entries) = self.shown(selected, usize::from(area.height));
+        if is_stale {
+            shown = shown
+                .into_iter()
+                .map(|line| line.patch_style(theme.dim()))
+                .collect();
+        }
+        lines::draw(frame, shown, area);
+        for &(entry, line) in &entries {
+            seen.note_line(area, line, Target::Line(focus, entry));
+        }
+        entries.len().max(1)
+    }
+
+    /// The lines that are shown, so that the selected entry is among them, and the
+    /// entries that begin there with their lines.
+    fn shown(self, selected: usize, room: usize) -> (Vec<Line<'static>>, Vec<(usize, usize)>) {
+        let at = self.entries.get(selected).copied().unwrap_or(0);
+        // The first entry is shown with all that is said over it.
+        let at = if selected == 0 { 0 } else { at };
+        let first = lines::first_shown(at, self.lines.len(), room);
+        let is_shown = |line: usize| (first..first + room).contains(&line);
+        let entries = self.entries.iter().copied().enumerate();
+        let entries = entries
+            .filter(|&(_, line)| is_shown(line))
+            .map(|(entry, line)| (entry, line - first))
+            .collect();
+        let shown = self.lines.into_iter().skip(first).take(room).collect();
+        (shown, entries)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_selected_entry_is_among_those_shown() {
+        for selected in 0..9 {
+            let mut list = List::default();
+            for entry in 0..9 {
+                list.say(vec![Line::raw("said")]);
+                list.entry(vec![Line::raw(entry.to_string())], selected, Theme::MONO);
+            }
+            let (shown, entries) = list.shown(selected, 5);
+            assert!(
+                shown
+                    .iter()
+                    .any(|line| line.to_string() == selected.to_string())
+            );
+            assert!((2..=3).contains(&entries.len()));
+        }
+    }
+}

@@ -1,0 +1,324 @@
+//! How sure the answer is, and what would change it.
+
+use super::{List, Seen, said};
+use crate::text::fitted;
+use crate::told;
+use crate::tui::draw::footer::{modality, phase};
+use crate::tui::draw::lines;
+use crate::tui::theme::Theme;
+use files::visible;
+use measurement::{Quantity, ReadingId};
+use ratatui::Frame;
+use ratatui::layout::Rect;
+use ratatui::text::{Line, Span};
+use session::{Doubt, Focus, Session};
+use sizing::break_even::BreakEven;
+use sizing::{Candidate, Outcome, State};
+
+/// Draws the page.
+pub(in crate::tui::draw) fn draw(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    area: Rect,
+    seen: &mut Seen,
+) {
+    let results = session.results();
+    let is_stale = results.is_stale()
+        || results
+            .doubted()
+            .is_some_and(|it| results.is_of_before(it.generation));
+    let beside = if is_stale {
+        "before the last change"
+    } else {
+        ""
+    };
+    let area = lines::headed(frame, "Doubt", beside, true, theme, area);
+    let list = list(session, theme, area.width);
+    let selected = session.view().doubt;
+    let on = (area, Focus::Doubt);
+    seen.rooms.doubt = list.draw(frame, selected, (is_stale, theme), on, seen);
+}
+
+/// What the page says, line by line.
+pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) -> List {
+    let mut list = List::default();
+    let selected = session.view().doubt;
+    let Some(candidate) = session.candidate() else {
+        list.say(said("assessing the catalogue …", theme.dim(), width));
+        return list;
+    };
+    list.say(how_sure(session, candidate, theme, width));
+    list.say(measure_next(session, theme, width));
+    list.say(contributions(candidate, theme, width));
+    let doubts = session.doubts();
+    let mut heading = "";
+    for doubt in &doubts {
+        let its = title(doubt);
+        if its != heading {
+            list.say(headed(session, its, theme, width));
+            heading = its;
+        }
+        list.entry(entry(session, doubt, theme, width), selected, theme);
+    }
+    list.say(without_end(session, theme, width));
+    let is_known = session
+        .results()
+        .doubted()
+        .is_some_and(|it| it.place == candidate.place);
+    if !is_known {
+        list.say(said("looking for break-evens …", theme.dim(), width));
+    } else if session.results().doubted().is_some_and(|it| !it.is_last) {
+        let text = "looking for what to measure next …";
+        list.say(said(text, theme.dim(), width));
+    }
+    list
+}
+
+/// The candidate, its chance with its error, and with whom it is tied.
+fn how_sure(
+    session: &Session,
+    candidate: &Candidate,
+    theme: Theme,
+    width: u16,
+) -> Vec<Line<'static>> {
+    let verdict = candidate.judged.verdict;
+    let chance = candidate.chances.map_or_else(
+        || "chances follow".to_owned(),
+        |it| {
+            let caution = 100.0 * it.chance_no_caution.value;
+            format!(
+                "geometry chance {}; without any caution {caution:.1} %",
+                told::chance(candidate)
+            )
+        },
+    );
+    let glyph = told::verdict_glyph(verdict);
+    let text = format!(
+        "{glyph} {} {}: {chance}. {}",
+        candidate.name(),
+        verdict.on_paper(),
+        tied(session, candidate)
+    );
+    said(&text, theme.verdict(verdict), width)
+}
+
+/// Those that the draws cannot tell from a candidate.
+fn tied(session: &Session, candidate: &Candidate) -> String {
+    let Some(assessed) = session.results().assessed() else {
+        return String::new();
+    };
+    let ranking = &assessed.ranking;
+    let all = || ranking.candidates.iter().zip(&ranking.groups);
+    let group = all().find(|(one, _)| one.place == candidate.place);
+    let Some((_, group)) = group else {
+        return String::new();
+    };
+    let others: Vec<String> = all()
+        .filter(|(one, its)| *its == group && one.place != candidate.place)
+        .map(|(one, _)| one.name())
+        .collect();
+    match others.len() {
+        0 => "Tied with no other size.".to_owned(),
+        count => {
+            const NAMED: usize = 4;
+            let more = if count > NAMED {
+                format!(" and {} more", count - NAMED)
+            } else {
+                String::new()
+            };
+            let named = others.into_iter().take(NAMED).collect::<Vec<_>>();
+            format!("Tied by chance with {}{more}.", named.join(", "))
+        }
+    }
+}
+
+/// What to measure next, and how sure the choice is.
+fn measure_next(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let doubted = session.results().doubted();
+    let worth = doubted.and_then(|it| it.worth.as_ref());
+    worth.map_or_else(Vec::new, |worth| {
+        let mut lines = said(&worth.says(), theme.strong(), width);
+        lines.extend(said(&worth.says_not_best(), theme.text(), width));
+        lines
+    })
+}
+
+/// What changes nothing, whatever its value.
+fn without_end(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let doubted = session.results().doubted();
+    let readings = doubted.into_iter().flat_map(|it| &it.break_evens.readings);
+    let named: Vec<&str> = readings
+        .filter(|one| one.ends().next().is_none())
+        .map(|one| one.quantity.label())
+        .collect();
+    if named.is_empty() {
+        return Vec::new();
+    }
+    let text = format!(
+        "No value that these can have changes the state as read: {}.",
+        named.join("; ")
+    );
+    said(&text, theme.dim(), width)
+}
+
+/// Which stop costs how much of the chance.
+fn contributions(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let mut stops: Vec<(&Outcome, f64)> = candidate
+        .outcomes
+        .iter()
+        .filter_map(|outcome| Some((outcome, 1.0 - outcome.chance?.value)))
+        .filter(|(_, broken)| *broken > 0.0)
+        .collect();
+    stops.sort_by(|one, other| other.1.total_cmp(&one.1));
+    let unknown: Vec<String> = candidate
+        .outcomes
+        .iter()
+        .filter(|outcome| outcome.state == State::NotAssessed && !outcome.stop.is_none())
+        .map(told::check)
+        .collect();
+    let mut lines = vec![Line::styled(
+        fitted(
+            "What costs the chance: share of draws in which the stop is broken",
+            usize::from(width),
+        ),
+        theme.strong(),
+    )];
+    if stops.is_empty() {
+        lines.push(Line::styled("  no stop is broken in any draw", theme.dim()));
+    }
+    for (outcome, broken) in stops {
+        const BAR: f64 = 20.0;
+        let filled = (1..=20)
+            .filter(|&cell| broken * BAR + 0.5 >= f64::from(cell))
+            .count();
+        lines.push(Line::styled(
+            fitted(
+                &format!(
+                    "  {} {:>5.1} %  {}",
+                    fitted(&told::check(outcome), name(width)),
+                    100.0 * broken,
+                    "■".repeat(filled)
+                ),
+                usize::from(width),
+            ),
+            theme.text(),
+        ));
+    }
+    if !unknown.is_empty() {
+        let text = format!(
+            "? not assessed, so the chance is at most that: {}",
+            unknown.join(", ")
+        );
+        lines.extend(said(&text, theme.state(State::Caution), width));
+    }
+    lines
+}
+
+const fn title(doubt: &Doubt) -> &'static str {
+    match doubt {
+        Doubt::Disputed(..) => "In dispute: the two readings furthest apart",
+        Doubt::SetAside(..) => "Set aside",
+        Doubt::BreakEven(_) => BREAK_EVEN,
+        Doubt::Gain(_) => "What knowing each exactly would bring, the most on top",
+    }
+}
+
+/// A heading, with the sentence that goes before its entries.
+fn headed(session: &Session, title: &'static str, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let mut lines = vec![Line::styled(title, theme.strong())];
+    let doubted = session.results().doubted();
+    if let Some(doubted) = doubted.filter(|_| title == BREAK_EVEN) {
+        lines.extend(said(&doubted.break_evens.held_says(), theme.text(), width));
+    }
+    lines
+}
+
+/// The heading of the break-evens.
+const BREAK_EVEN: &str = "Break-even: the reading to doubt first on top";
+
+fn entry(session: &Session, doubt: &Doubt, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let doubted = session.results().doubted();
+    match doubt {
+        Doubt::Disputed(id, quantity) => reading(session, id, *quantity, "≠", theme, width),
+        Doubt::SetAside(id, quantity) => reading(session, id, *quantity, "×", theme, width),
+        Doubt::BreakEven(quantity) => {
+            let found = doubted.and_then(|it| {
+                let one = it
+                    .break_evens
+                    .readings
+                    .iter()
+                    .find(|one| one.quantity == *quantity)?;
+                Some((it, one))
+            });
+            found.map_or_else(Vec::new, |(it, one)| {
+                let text = format!("{} {}", mark(one), it.break_evens.says(one));
+                said(&text, theme.text(), width)
+            })
+        }
+        Doubt::Gain(quantity) => {
+            let gains = doubted.and_then(|it| it.worth.as_ref()).map(|it| &it.gains);
+            let gain = gains.and_then(|it| it.iter().find(|one| one.quantity == *quantity));
+            gain.map_or_else(Vec::new, |gain| {
+                let text = format!(
+                    "  {} {:>+5.1} ± {:.1} % of chance; takes {:.0} % of the doubt in the choice",
+                    fitted(quantity.label(), name(width)),
+                    100.0 * gain.chance.value,
+                    100.0 * gain.chance.error,
+                    100.0 * gain.takes_away
+                );
+                vec![Line::from(Span::styled(
+                    fitted(&text, usize::from(width)),
+                    theme.text(),
+                ))]
+            })
+        }
+    }
+}
+
+/// Columns of a name before figures.
+fn name(width: u16) -> usize {
+    usize::from(width) * 2 / 5
+}
+
+/// On which side a break-even has an end, in one character.
+const fn mark(one: &BreakEven) -> &'static str {
+    match (&one.below, &one.above) {
+        (Some(_), Some(_)) => "↕",
+        (Some(_), None) => "↓",
+        (None, _) => "↑",
+    }
+}
+
+/// A reading: value, how and when it was taken, and why it was set aside.
+fn reading(
+    session: &Session,
+    id: &ReadingId,
+    quantity: Quantity,
+    mark: &str,
+    theme: Theme,
+    width: u16,
+) -> Vec<Line<'static>> {
+    let Some(reading) = session.document().reading(id) else {
+        return Vec::new();
+    };
+    let sd = reading.sd.map_or_else(String::new, |sd| format!(" ± {sd}"));
+    let why = reading
+        .set_aside
+        .as_ref()
+        .map_or_else(String::new, |why| format!(": {why}"));
+    let text = format!(
+        "{mark} {quantity} {}{sd} {} ({}, {} {}){why}",
+        reading.value,
+        quantity.unit().symbol(),
+        id.0,
+        modality(reading.modality),
+        phase(reading.phase),
+    );
+    let style = if reading.set_aside.is_some() {
+        theme.dim()
+    } else {
+        theme.state(State::Caution)
+    };
+    said(&visible(&text), style, width)
+}

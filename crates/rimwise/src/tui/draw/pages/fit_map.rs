@@ -1,0 +1,321 @@
+//! What would fit, whether anyone makes it or not.
+
+use super::said;
+use crate::text::fitted;
+use crate::tui::draw::lines;
+use crate::tui::theme::Theme;
+use ratatui::Frame;
+use ratatui::buffer::Buffer;
+use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::style::Modifier;
+use ratatui::text::Line;
+use ratatui::widgets::Widget;
+use ratatui::widgets::canvas::{Canvas, Line as Stroke};
+use session::{Mapped, Session};
+use sizing::fit_map::{Axis, FitMap};
+
+/// Chances whose lines are drawn; between them the field changes its glyph.
+const LINES: [f64; 2] = [0.5, 0.9];
+/// Lines in which a cell is told.
+const CELL_LINES: usize = 2;
+/// Columns of the scale of overhangs.
+const SCALE: u16 = 5;
+/// Lines under the field: the scale of waists and what the glyphs mean.
+const LEGEND: u16 = 2;
+
+/// Draws the page.
+pub(in crate::tui::draw) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+    let results = session.results();
+    let Some(mapped) = results.mapped() else {
+        let area = lines::headed(frame, "Fit map", "", true, theme, area);
+        let text = "counting what would fit …";
+        lines::draw(frame, said(text, theme.dim(), area.width), area);
+        return;
+    };
+    let is_stale = results.is_of_before(mapped.generation);
+    let beside = match (is_stale, mapped.is_last) {
+        (true, _) => "before the last change",
+        (false, false) => "still coarse",
+        (false, true) => "share of draws in which no stop is broken",
+    };
+    let area = lines::headed(frame, "Fit map", beside, true, theme, area);
+    let mut told = answer(mapped, theme, area.width);
+    told.extend(at_cursor(session, mapped, theme, area.width));
+    let height = u16::try_from(told.len())
+        .unwrap_or(u16::MAX)
+        .min(area.height / 2);
+    let [top, body] =
+        Layout::vertical([Constraint::Length(height), Constraint::Min(1)]).areas(area);
+    lines::draw(frame, told, top);
+    let field = Rect {
+        x: body.x + SCALE.min(body.width),
+        width: body.width.saturating_sub(SCALE),
+        height: body.height.saturating_sub(LEGEND),
+        ..body
+    };
+    if field.is_empty() {
+        return;
+    }
+    draw_field(session, mapped, is_stale, theme, field, frame.buffer_mut());
+    scales(mapped, theme, body, field, frame.buffer_mut());
+}
+
+/// The page in words: what would fit, and the sizes of the catalogue where the
+/// chance is highest.
+pub(in crate::tui::draw) fn text(
+    session: &Session,
+    theme: Theme,
+    width: u16,
+) -> Vec<Line<'static>> {
+    let Some(mapped) = session.results().mapped() else {
+        return Vec::new();
+    };
+    let mut lines = answer(mapped, theme, width);
+    lines.extend(at_cursor(session, mapped, theme, width));
+    lines.push(Line::raw(
+        "chance in per cent; across: waist, mm; down: overhang, mm",
+    ));
+    let columns: Vec<usize> = (0..mapped.map.waists.count).step_by(STEP).collect();
+    let cells = |first: String, cell: &dyn Fn(usize) -> String| {
+        let cells: Vec<String> = columns.iter().map(|&column| cell(column)).collect();
+        Line::raw(format!("{first:>9}{}", cells.concat()))
+    };
+    let map = &mapped.map;
+    lines.push(cells(String::new(), &|column| {
+        format!("{:>5.1}", map.waists.value(column))
+    }));
+    for row in (0..map.overhangs.count).rev().step_by(STEP) {
+        lines.push(cells(
+            format!("{:.1}", map.overhangs.value(row)),
+            &|column| format!("{:>5.0}", 100.0 * map.chance(column, row).unwrap_or(0.0)),
+        ));
+    }
+    lines
+}
+
+/// Columns and rows from one that is written to the next.
+const STEP: usize = 5;
+
+/// What would fit, in one sentence; and of what shape the map is.
+fn answer(mapped: &Mapped, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let form = &mapped.map.form;
+    let of = format!(
+        "Of two equal discs {:.1} mm thick on a waist {:.1} mm long, conformability {:.2}.",
+        form.thickness, form.length, form.conformability
+    );
+    let mut lines = match &mapped.says {
+        Some(says) => said(says, theme.strong(), width),
+        None => said(
+            "What would fit is still being counted …",
+            theme.dim(),
+            width,
+        ),
+    };
+    lines.extend(said(&of, theme.dim(), width));
+    lines
+}
+
+/// The cell that is read, in words.
+fn at_cursor(session: &Session, mapped: &Mapped, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let Ok((column, row)) = session.cell() else {
+        return Vec::new();
+    };
+    let map = &mapped.map;
+    let at_most = if mapped.missing.is_empty() {
+        ""
+    } else {
+        "at most "
+    };
+    let chance = map.cell(column, row).map_or_else(String::new, |cell| {
+        let stop = map
+            .stopped_by(cell)
+            .map_or_else(String::new, |(stop, share)| {
+                format!("; {} is broken in {:.0} %", stop.name(), 100.0 * share)
+            });
+        format!(": {at_most}{:.0} %{stop}", 100.0 * cell.chance.value)
+    });
+    let sizes: Vec<&str> = mapped
+        .marks
+        .iter()
+        .filter(|mark| mark.cell(map) == Some((column, row)))
+        .map(|mark| mark.name.as_str())
+        .collect();
+    let sizes = if sizes.is_empty() {
+        String::new()
+    } else {
+        format!("; here lies {}", sizes.join(", "))
+    };
+    let overhang = map.overhangs.value(row);
+    let text = format!(
+        "at waist {:.1} mm, discs waist + {:.1} mm (overhang {overhang:.1} mm){chance}{sizes}",
+        map.waists.value(column),
+        2.0 * overhang,
+    );
+    let lines = said(&text, theme.text(), width);
+    // The field does not jump as the cursor moves: always so many lines.
+    let mut lines: Vec<Line> = lines.into_iter().take(CELL_LINES).collect();
+    lines.resize(CELL_LINES, Line::raw(""));
+    lines
+}
+
+/// The glyph of a chance.
+fn glyph(chance: f64, theme: Theme) -> &'static str {
+    let [none, low, even, high, ..] = theme.map_glyphs();
+    match chance {
+        _ if chance >= LINES[1] => high,
+        _ if chance >= LINES[0] => even,
+        _ if chance > 0.0 => low,
+        _ => none,
+    }
+}
+
+fn draw_field(
+    session: &Session,
+    mapped: &Mapped,
+    is_stale: bool,
+    theme: Theme,
+    field: Rect,
+    buffer: &mut Buffer,
+) {
+    let map = &mapped.map;
+    let shade = |chance: f64| {
+        if is_stale {
+            theme.dim()
+        } else {
+            theme.chance(chance)
+        }
+    };
+    for at in field.rows().flat_map(Rect::columns) {
+        let chance =
+            cell_at(map, field, at.x, at.y).and_then(|(column, row)| map.chance(column, row));
+        let chance = chance.unwrap_or(0.0);
+        buffer.set_string(at.x, at.y, glyph(chance, theme), shade(chance));
+    }
+    lines_of_chance(map, theme, field, buffer);
+    let [.., like, other, cursor] = theme.map_glyphs();
+    for mark in mapped.marks.iter() {
+        if let Some(cell) = mark.cell(map) {
+            let (x, y) = place(map, field, cell);
+            let glyph = if mark.is_near { like } else { other };
+            buffer.set_string(x, y, glyph, theme.strong());
+        }
+    }
+    if let Ok(cell) = session.cell() {
+        let (x, y) = place(map, field, cell);
+        let style = theme.strong().add_modifier(Modifier::REVERSED);
+        buffer.set_string(x, y, cursor, style);
+    }
+}
+
+/// The lines of half and of nine tenths, each cell of them with dots over the
+/// field.
+fn lines_of_chance(map: &FitMap, theme: Theme, field: Rect, buffer: &mut Buffer) {
+    let half = |axis: &Axis| 0.5 * axis.step;
+    let mut over = Buffer::empty(field);
+    Canvas::default()
+        .marker(theme.line_marker())
+        .x_bounds([
+            map.waists.first - half(&map.waists),
+            map.waists.last() + half(&map.waists),
+        ])
+        .y_bounds([
+            map.overhangs.first - half(&map.overhangs),
+            map.overhangs.last() + half(&map.overhangs),
+        ])
+        .paint(|context| {
+            for line in LINES.iter().flat_map(|chance| map.lines(*chance)) {
+                for pair in line.windows(2) {
+                    let (from, to) = (pair[0], pair[1]);
+                    let colour = theme.strong().fg.unwrap_or_default();
+                    context.draw(&Stroke::new(from.0, from.1, to.0, to.1, colour));
+                }
+            }
+        })
+        .render(field, &mut over);
+    for at in field.rows().flat_map(Rect::columns) {
+        let symbol = over[(at.x, at.y)].symbol();
+        if !symbol.trim().is_empty() && symbol != "⠀" {
+            buffer.set_string(at.x, at.y, symbol, theme.strong());
+        }
+    }
+}
+
+/// The cell of the map at a place of the field.
+fn cell_at(map: &FitMap, field: Rect, x: u16, y: u16) -> Option<(usize, usize)> {
+    let share = |at: u16, of: u16, count: usize| usize::from(at) * count / usize::from(of.max(1));
+    let column = share(x.checked_sub(field.x)?, field.width, map.waists.count);
+    let up = field.bottom().checked_sub(y + 1)?;
+    Some((column, share(up, field.height, map.overhangs.count)))
+}
+
+/// The place of a cell's middle on the field.
+fn place(map: &FitMap, field: Rect, (column, row): (usize, usize)) -> (u16, u16) {
+    let share = |at: usize, count: usize, of: u16| {
+        let at = (2 * at + 1) * usize::from(of) / (2 * count.max(1));
+        u16::try_from(at).unwrap_or(0).min(of.saturating_sub(1))
+    };
+    let x = field.x + share(column, map.waists.count, field.width);
+    let up = share(row, map.overhangs.count, field.height);
+    (x, field.bottom() - 1 - up)
+}
+
+/// Millimetres along both edges, and what the glyphs mean.
+fn scales(mapped: &Mapped, theme: Theme, body: Rect, field: Rect, buffer: &mut Buffer) {
+    let map = &mapped.map;
+    for overhang in whole(&map.overhangs) {
+        if let Some(row) = map.overhangs.index_of(overhang) {
+            let (_, y) = place(map, field, (0, row));
+            let text = format!("{overhang:>4.1} ");
+            buffer.set_stringn(body.x, y, text, usize::from(SCALE), theme.dim());
+        }
+    }
+    let below = field.bottom();
+    for waist in whole(&map.waists) {
+        if let Some(column) = map.waists.index_of(waist) {
+            let (x, _) = place(map, field, (column, 0));
+            let room = usize::from(field.right().saturating_sub(x));
+            buffer.set_stringn(x, below, format!("{waist:.0}"), room, theme.dim());
+        }
+    }
+    let [_, low, even, high, like, other, _] = theme.map_glyphs();
+    let legend = format!(
+        "up overhang, right waist, mm   {low} under 50 %  {even} 50 %  {high} 90 %   {like} such a size  {other} other"
+    );
+    let legend = fitted(&legend, usize::from(body.width));
+    buffer.set_stringn(
+        body.x,
+        below + 1,
+        legend,
+        usize::from(body.width),
+        theme.dim(),
+    );
+}
+
+/// The whole millimetres of an axis.
+fn whole(axis: &Axis) -> impl Iterator<Item = f64> {
+    let (first, last) = (axis.first.ceil(), axis.last());
+    std::iter::successors(Some(first), |value| Some(value + 1.0)).take_while(move |it| *it <= last)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_chance_is_told_by_its_glyph() {
+        assert_eq!(
+            [0.0, 0.2, 0.5, 0.89, 0.9].map(|chance| glyph(chance, Theme::COLOUR)),
+            [" ", "░", "▒", "▒", "▓"]
+        );
+    }
+
+    #[test]
+    fn a_scale_bears_whole_millimetres() {
+        let axis = Axis {
+            first: 3.4,
+            step: 0.1,
+            count: 30,
+        };
+        assert_eq!(whole(&axis).collect::<Vec<_>>(), [4.0, 5.0, 6.0]);
+    }
+}

@@ -1,0 +1,105 @@
+//! The plan for a room: large, and few words.
+
+use super::bay::shown_bays;
+use super::lines;
+use super::pictures::Gallery;
+use crate::text::{fitted_at_end, wrapped};
+use crate::told;
+use crate::tui::theme::Theme;
+use files::visible;
+use ratatui::Frame;
+use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::text::Line;
+use session::{Bay, Session};
+use sizing::Candidate;
+
+/// Most candidates shown at once.
+const MOST: usize = 2;
+/// Lines of a chance in large figures.
+const LARGE: u16 = 5;
+/// Lines of the reason under a picture.
+const REASON: usize = 3;
+
+/// Draws the first two bays.
+pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+    let bays: Vec<Bay> = shown_bays(session).into_iter().take(MOST).collect();
+    let gallery = Gallery::of(session, &bays);
+    let columns = Layout::horizontal(bays.iter().map(|_| Constraint::Fill(1))).spacing(2);
+    for (index, room) in columns.split(area).iter().enumerate() {
+        let assessed = session.results().assessed();
+        let candidate = assessed.and_then(|it| it.candidate(&bays[index]));
+        let name = bays[index].name(session.document().shelf());
+        let head = heading(&name, candidate, theme, room.width);
+        let foot = candidate.map_or_else(Vec::new, |it| reason(it, theme, room.width));
+        let height = |lines: &[Line]| u16::try_from(lines.len()).unwrap_or(u16::MAX);
+        let [top, picture, bottom] = Layout::vertical([
+            Constraint::Length(height(&head)),
+            Constraint::Min(1),
+            Constraint::Length(height(&foot)),
+        ])
+        .areas(*room);
+        lines::draw(frame, head, top);
+        gallery.draw(frame, theme, index, picture);
+        lines::draw(frame, foot, bottom);
+    }
+}
+
+/// Name, verdict and the chance in large figures.
+fn heading(
+    name: &str,
+    candidate: Option<&Candidate>,
+    theme: Theme,
+    width: u16,
+) -> Vec<Line<'static>> {
+    let name = fitted_at_end(&visible(name), usize::from(width));
+    let mut lines = vec![Line::styled(name, theme.strong())];
+    let Some(candidate) = candidate else {
+        return lines;
+    };
+    let verdict = candidate.judged.verdict;
+    let said = format!("{} {}", told::verdict_glyph(verdict), verdict.on_paper());
+    lines.push(Line::styled(said, theme.verdict(verdict)));
+    if let Some(chances) = candidate.chances {
+        let at_most = told::at_most(candidate);
+        let text = format!("{at_most}{:.0}%", 100.0 * chances.chance.value);
+        lines.extend((0..LARGE).map(|row| {
+            let row: Vec<&str> = text.chars().map(|letter| large(letter, row)).collect();
+            Line::styled(row.join(" "), theme.verdict(verdict))
+        }));
+        lines.push(Line::styled("geometry chance", theme.dim()));
+    }
+    lines
+}
+
+/// What keeps it from being better, in the first sentence.
+fn reason(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let because = candidate.judged.because.first();
+    // Few words: the first clause.
+    let because = because.and_then(|because| because.split(';').next());
+    let because = because.unwrap_or("no limit is broken as read");
+    wrapped(&visible(because), usize::from(width))
+        .into_iter()
+        .take(REASON)
+        .map(|line| Line::styled(line, theme.text()))
+        .collect()
+}
+
+/// One row of a large figure.
+fn large(letter: char, row: u16) -> &'static str {
+    let rows: [&str; LARGE as usize] = match letter {
+        '0' => ["███", "█ █", "█ █", "█ █", "███"],
+        '1' => [" █ ", "██ ", " █ ", " █ ", "███"],
+        '2' => ["███", "  █", "███", "█  ", "███"],
+        '3' => ["███", "  █", "███", "  █", "███"],
+        '4' => ["█ █", "█ █", "███", "  █", "  █"],
+        '5' => ["███", "█  ", "███", "  █", "███"],
+        '6' => ["███", "█  ", "███", "█ █", "███"],
+        '7' => ["███", "  █", "  █", " █ ", " █ "],
+        '8' => ["███", "█ █", "███", "█ █", "███"],
+        '9' => ["███", "█ █", "███", "  █", "███"],
+        '%' => ["█  █", "  █ ", " █  ", "█  █", "    "],
+        '≤' => ["  █", "█  ", "  █", "   ", "███"],
+        _ => ["   "; LARGE as usize],
+    };
+    rows[usize::from(row)]
+}

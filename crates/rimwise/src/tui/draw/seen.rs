@@ -1,0 +1,78 @@
+use ratatui::layout::{Position, Rect};
+use session::{Focus, Page, Rooms};
+
+/// What of the session is seen on the screen, and where: for pages of lists and
+/// for the pointer.
+#[derive(Clone, Debug, Default)]
+pub(in crate::tui) struct Seen {
+    /// How many lines of each list.
+    pub(in crate::tui) rooms: Rooms,
+    targets: Vec<(Rect, Target)>,
+}
+
+/// Something that can be pointed at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::tui) enum Target {
+    /// A panel as a whole.
+    Panel(Focus),
+    /// A page, by its name.
+    Page(Page),
+    /// A line of the readings.
+    Row(usize),
+    /// A bay.
+    Bay(usize),
+    /// A candidate of the ranked list, by its place on the shelf.
+    Candidate(usize),
+    /// A line of the list of a page.
+    Line(Focus, usize),
+}
+
+impl Seen {
+    /// Nothing that can be pointed at yet.
+    pub(super) fn new(rooms: Rooms) -> Self {
+        Self {
+            rooms,
+            ..Self::default()
+        }
+    }
+
+    /// Notes where something is seen; over what was noted before.
+    pub(super) fn note(&mut self, area: Rect, target: Target) {
+        self.targets.push((area, target));
+    }
+
+    /// Notes a line of an area, counted from its top, where it lies within.
+    pub(super) fn note_line(&mut self, area: Rect, line: usize, target: Target) {
+        let line = u16::try_from(line).unwrap_or(u16::MAX);
+        if line < area.height {
+            let y = area.y + line;
+            self.note(
+                Rect {
+                    y,
+                    height: 1,
+                    ..area
+                },
+                target,
+            );
+        }
+    }
+
+    /// What is pointed at.
+    pub(in crate::tui) fn at(&self, at: Position) -> Option<Target> {
+        let mut targets = self.targets.iter().rev();
+        targets
+            .find(|(area, _)| area.contains(at))
+            .map(|(_, target)| *target)
+    }
+
+    /// The panel that is pointed at.
+    pub(in crate::tui) fn panel_at(&self, at: Position) -> Option<Focus> {
+        self.targets
+            .iter()
+            .rev()
+            .find_map(|(area, target)| match target {
+                Target::Panel(focus) if area.contains(at) => Some(*focus),
+                _ => None,
+            })
+    }
+}

@@ -1,0 +1,55 @@
+//! Every page as text, line after line, for readers of screens and for files.
+
+use super::draw;
+use super::theme::Theme;
+use crate::caution::CAUTION;
+use crate::text::wrapped;
+use anyhow::Result;
+use files::visible;
+use session::{Command, Looks, Page, Palette, Reply, Session, Worker};
+use sizing::engine::Fast;
+use std::io::Write;
+use std::sync::mpsc::channel;
+
+/// Columns of the text.
+const WIDTH: u16 = 80;
+
+/// Writes every page of a session.
+pub(crate) fn plain(mut session: Session, threads: usize, out: &mut dyn Write) -> Result<()> {
+    session = session.with_looks(Looks {
+        palette: Palette::Mono,
+        ..Looks::default()
+    });
+    let theme = Theme::of(session.view().looks);
+    let (sender, replies) = channel();
+    let worker = Worker::start(Fast, threads, move |reply| sender.send(reply).is_ok())?;
+    for page in Page::ALL {
+        if let Some(command) = Command::named(page.command()) {
+            session.command(command);
+        }
+        while session.is_working() {
+            if let Some(request) = session.take_request() {
+                worker.submit(request);
+            }
+            let reply: Reply = replies.recv()?;
+            session.receive(reply);
+        }
+        if page == Page::Plan {
+            let title = visible(&session.document().case().title).into_owned();
+            for text in [
+                title,
+                CAUTION.to_owned(),
+                session.headline().unwrap_or_default(),
+            ] {
+                for line in wrapped(&visible(&text), usize::from(WIDTH)) {
+                    writeln!(out, "{line}")?;
+                }
+            }
+        }
+        writeln!(out, "\nPAGE {}", page.name().to_uppercase())?;
+        for line in draw::text(&session, theme, WIDTH) {
+            writeln!(out, "{}", line.to_string().trim_end())?;
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,51 @@
+//! Commands on how the screen looks.
+
+use super::{Command, look};
+use crate::Focus;
+
+pub(super) const COMMANDS: &[Command] = &[
+    Command {
+        id: "present",
+        name: "present",
+        says: "the plan large and in few words, for a room, or back",
+        focus: Focus::PLAN,
+        keys: &["P"],
+        in_footer: false,
+        change: |session| Ok(look(session, |view| view.looks.is_presented ^= true)),
+    },
+    Command {
+        id: "next_colours",
+        name: "next colours",
+        says: "colours for a dark ground, a light ground, high contrast, none",
+        focus: &[],
+        keys: &["C"],
+        in_footer: false,
+        change: |session| {
+            Ok(look(session, |view| {
+                view.looks.palette = view.looks.palette.next();
+            }))
+        },
+    },
+    Command {
+        id: "next_dots",
+        name: "next dots",
+        says: "drawings in braille, octants, half blocks, plain characters",
+        focus: &[],
+        keys: &["D"],
+        in_footer: false,
+        change: |session| {
+            Ok(look(session, |view| {
+                view.looks.dots = view.looks.dots.next();
+            }))
+        },
+    },
+    Command {
+        id: "free_mouse",
+        name: "free the mouse",
+        says: "leave the mouse to the terminal, to mark text, or take it again",
+        focus: &[],
+        keys: &["M"],
+        in_footer: false,
+        change: |session| Ok(look(session, |view| view.looks.mouse_is_free ^= true)),
+    },
+];

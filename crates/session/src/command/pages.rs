@@ -1,0 +1,63 @@
+//! Commands that change the page.
+
+use super::{Change, Command, look};
+use crate::overlay::Overlay;
+use crate::{Page, Session};
+
+pub(super) const COMMANDS: &[Command] = &[
+    Command {
+        id: Page::Plan.command(),
+        name: "plan page",
+        says: "the page with readings, candidates side by side and the ranked list",
+        focus: &[],
+        keys: &["1"],
+        in_footer: false,
+        change: |session| Ok(show(session, Page::Plan)),
+    },
+    Command {
+        id: Page::Doubt.command(),
+        name: "doubt page",
+        says: "the page that says how sure the answer is and what would change it",
+        focus: &[],
+        keys: &["2"],
+        in_footer: false,
+        change: |session| Ok(show(session, Page::Doubt)),
+    },
+    Command {
+        id: Page::FitMap.command(),
+        name: "fit map page",
+        says: "the page that maps what would fit, whether anyone makes it or not",
+        focus: &[],
+        keys: &["3"],
+        in_footer: false,
+        change: |session| Ok(show(session, Page::FitMap)),
+    },
+    Command {
+        id: Page::WorkUp.command(),
+        name: "work-up page",
+        says: "the page that says whether the defect matters and what is unmeasured",
+        focus: &[],
+        keys: &["4"],
+        in_footer: false,
+        change: |session| Ok(show(session, Page::WorkUp)),
+    },
+    Command {
+        id: Page::Rules.command(),
+        name: "rules page",
+        says: "the page with the rules of the house and their sources",
+        focus: &[],
+        keys: &["5"],
+        in_footer: false,
+        change: |session| Ok(show(session, Page::Rules)),
+    },
+];
+
+/// A page in the place of another; what lay over that one is closed.
+fn show(session: &Session, page: Page) -> Change {
+    look(session, |view| {
+        view.overlays.retain(|layer| *layer != Overlay::Drawing);
+        if view.focus.page() != page {
+            view.focus = page.first_panel();
+        }
+    })
+}

@@ -1,0 +1,70 @@
+use crate::{Page, Refused, Session};
+
+/// What the page says in few lines, to be pasted elsewhere.
+pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
+    let nothing = || Refused::new("there is nothing to copy yet");
+    match session.view().focus.page() {
+        Page::Plan | Page::Doubt => candidate(session).ok_or_else(nothing),
+        Page::FitMap => {
+            let mapped = session.results().mapped();
+            mapped.and_then(|it| it.says.clone()).ok_or_else(nothing)
+        }
+        Page::WorkUp => {
+            let lines = session.work_up();
+            let line = lines.get(session.view().work_up);
+            line.map(|(_, line)| {
+                let parts = [
+                    line.label.clone(),
+                    line.told(),
+                    line.note.clone(),
+                    line.source.clone(),
+                ];
+                let parts: Vec<String> = parts.into_iter().filter(|it| !it.is_empty()).collect();
+                parts.join("; ")
+            })
+            .ok_or_else(nothing)
+        }
+        Page::Rules => {
+            let rules = session.house_rules();
+            let rule = rules.get(session.view().rule).ok_or_else(nothing)?;
+            Ok(format!(
+                "{}: {}. Source: {}",
+                rule.about, rule.says, rule.source
+            ))
+        }
+    }
+}
+
+/// The selected candidate: verdict, chance, and why it is no better.
+fn candidate(session: &Session) -> Option<String> {
+    let candidate = session.candidate()?;
+    let case = session.document().case();
+    let chance = candidate.chances.map_or_else(String::new, |it| {
+        let at_most = if candidate.is_chance_whole() {
+            ""
+        } else {
+            "at most "
+        };
+        format!(
+            ", geometry chance {at_most}{:.1} ± {:.1} %",
+            100.0 * it.chance.value,
+            100.0 * it.chance.error
+        )
+    });
+    let mut lines = vec![
+        case.title.clone(),
+        format!(
+            "{} {}{chance}",
+            candidate.name(),
+            candidate.judged.verdict.on_paper()
+        ),
+    ];
+    lines.extend(
+        candidate
+            .judged
+            .because
+            .iter()
+            .map(|because| format!("- {because}")),
+    );
+    Some(lines.join("\n"))
+}

@@ -1,0 +1,62 @@
+use crate::Session;
+use measurement::{Quantity, ReadingId};
+
+/// One line of the doubts that can be selected.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Doubt {
+    /// One of the two readings furthest apart of a quantity in dispute.
+    Disputed(ReadingId, Quantity),
+    /// A reading set aside.
+    SetAside(ReadingId, Quantity),
+    /// The break-even of a quantity for the selected candidate.
+    BreakEven(Quantity),
+    /// What knowing a quantity exactly would bring.
+    Gain(Quantity),
+}
+
+impl Doubt {
+    /// The quantity it is about.
+    pub const fn quantity(&self) -> Quantity {
+        match self {
+            Self::Disputed(_, quantity)
+            | Self::SetAside(_, quantity)
+            | Self::BreakEven(quantity)
+            | Self::Gain(quantity) => *quantity,
+        }
+    }
+
+    /// The reading it is about, where it is about one.
+    pub const fn reading(&self) -> Option<&ReadingId> {
+        match self {
+            Self::Disputed(id, _) | Self::SetAside(id, _) => Some(id),
+            Self::BreakEven(_) | Self::Gain(_) => None,
+        }
+    }
+}
+
+/// Every line: readings in dispute, readings set aside, break-evens, gains.
+pub(crate) fn doubts(session: &Session) -> Vec<Doubt> {
+    let mut doubts = Vec::new();
+    for disputed in session.setting().disputed() {
+        let dispute = disputed
+            .selection()
+            .and_then(|it| it.fused.dispute.as_ref());
+        for id in dispute.into_iter().flat_map(|it| [&it.first, &it.second]) {
+            doubts.push(Doubt::Disputed(id.clone(), disputed.quantity));
+        }
+    }
+    let readings = &session.document().case().readings;
+    let set_aside = readings.iter().filter(|one| one.set_aside.is_some());
+    doubts.extend(set_aside.map(|one| Doubt::SetAside(one.id.clone(), one.quantity)));
+    if let Some(doubted) = session.results().doubted() {
+        // What has no end on either side changes nothing.
+        let readings = doubted.break_evens.readings.iter();
+        let readings = readings.filter(|one| one.ends().next().is_some());
+        doubts.extend(readings.map(|one| Doubt::BreakEven(one.quantity)));
+        let gains = doubted.worth.iter().flat_map(|worth| &worth.gains);
+        // What brings no more than its error brings nothing.
+        let gains = gains.filter(|gain| gain.chance.value > gain.chance.error);
+        doubts.extend(gains.map(|gain| Doubt::Gain(gain.quantity)));
+    }
+    doubts
+}

@@ -1,0 +1,140 @@
+use super::Taken;
+use super::reading_form::{beside, next};
+use crate::editor::Editor;
+use crate::key::{Key, KeyCode};
+use crate::{Edit, Refused};
+use files::Word;
+use geometry::Edge;
+use measurement::{Findings, Site};
+use sizing::{Case, Facts, Route};
+use std::sync::Arc;
+
+/// What a new case begins with; readings are asked for one by one after it. It
+/// takes every key.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CaseForm {
+    /// What was typed as its title.
+    pub title: Editor,
+    /// Where the defect lies.
+    pub site: Site,
+    /// How its edge answers to a waist.
+    pub edge: Edge,
+    /// The way to it.
+    pub route: Route,
+    /// The selected line.
+    pub line: CaseLine,
+    /// What is wrong with it, if it was refused.
+    pub error: Option<String>,
+}
+
+/// A line of the form of a case.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CaseLine {
+    /// The title.
+    Title,
+    /// The site.
+    Site,
+    /// The edge.
+    Edge,
+    /// The route.
+    Route,
+}
+
+impl CaseLine {
+    /// Every line, from top to bottom.
+    pub const ALL: [Self; 4] = [Self::Title, Self::Site, Self::Edge, Self::Route];
+
+    /// What it asks.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Title => "title",
+            Self::Site => "site",
+            Self::Edge => "edge",
+            Self::Route => "way",
+        }
+    }
+
+    /// Why it is asked.
+    pub const fn why(self) -> &'static str {
+        match self {
+            Self::Title => "what the case is called on screens and sheets: no name of a child",
+            Self::Site => "which neighbours, limits and readings there are hangs on it",
+            Self::Edge => "a soft edge is rounded by the waist; a fibrous one or a patch is not",
+            Self::Route => "which vessel the sheath has to pass",
+        }
+    }
+}
+
+impl CaseForm {
+    /// A case with a site that is common and the ways that are usual.
+    pub(crate) fn new() -> Self {
+        Self {
+            title: Editor::default(),
+            site: Site::CentralPerimembranous,
+            edge: Edge::Soft,
+            route: Route::Antegrade,
+            line: CaseLine::Title,
+            error: None,
+        }
+    }
+
+    /// The word of the file for what a line chooses; `None` where it is typed.
+    pub fn choice(&self, line: CaseLine) -> Option<&'static str> {
+        match line {
+            CaseLine::Title => None,
+            CaseLine::Site => Some(self.site.word()),
+            CaseLine::Edge => Some(self.edge.word()),
+            CaseLine::Route => Some(self.route.word()),
+        }
+    }
+
+    pub(crate) fn key(&mut self, key: Key) -> Taken {
+        match key.code {
+            KeyCode::Enter => return Taken::Commit,
+            KeyCode::Esc => return Taken::Close,
+            KeyCode::Up => self.line = beside(&CaseLine::ALL, self.line, false),
+            KeyCode::Down => self.line = beside(&CaseLine::ALL, self.line, true),
+            KeyCode::Tab => self.line = beside(&CaseLine::ALL, self.line, !key.shift),
+            code => {
+                let forward = match code {
+                    KeyCode::Right | KeyCode::Char(' ') => Some(true),
+                    KeyCode::Left => Some(false),
+                    _ => None,
+                };
+                match (self.line, forward) {
+                    (CaseLine::Title, _) => {
+                        self.title.key(key);
+                    }
+                    (CaseLine::Site, Some(on)) => self.site = next(self.site, on),
+                    (CaseLine::Edge, Some(on)) => self.edge = next(self.edge, on),
+                    (CaseLine::Route, Some(on)) => self.route = next(self.route, on),
+                    (_, None) => {}
+                }
+                self.error = None;
+            }
+        }
+        Taken::Yes
+    }
+
+    /// The edit it asks for; what is wrong with it, otherwise.
+    pub(crate) fn read(&self) -> Result<Edit, Refused> {
+        let title = self.title.text().trim().to_owned();
+        if title.is_empty() {
+            return Err(Refused::new(
+                "expected a title, such as \"3.6 kg, short rim\"",
+            ));
+        }
+        Ok(Edit::Case(Arc::new(Case {
+            title,
+            lesson: None,
+            site: self.site,
+            edge: self.edge,
+            route: self.route,
+            readings: Vec::new(),
+            absent: std::collections::BTreeSet::new(),
+            facts: Facts::default(),
+            findings: Findings::default(),
+            exclusions: std::collections::BTreeMap::new(),
+        })))
+    }
+}

@@ -1,0 +1,62 @@
+use super::Session;
+use crate::{Command, Focus, Page};
+
+/// What a pointer does.
+impl Session {
+    /// Selects a line of the readings, as a pointer does.
+    pub fn select_row(&mut self, row: usize) {
+        self.history.close();
+        self.view.row = row.min(self.rows.len().saturating_sub(1));
+        self.view.focus = Focus::Readings;
+    }
+
+    /// Selects a bay, as a pointer does.
+    pub fn select_bay(&mut self, bay: usize) {
+        self.history.close();
+        self.view.bay = self.nearest_bay(bay);
+        self.view.focus = Focus::Bays;
+    }
+
+    /// Selects a candidate of the ranked list by its place on the shelf, as a
+    /// pointer does.
+    pub fn select_candidate(&mut self, place: usize) {
+        self.history.close();
+        self.view.ranked = Some(place);
+        self.view.focus = Focus::Ranking;
+    }
+
+    /// Moves the selection of a panel by one line, as a wheel does.
+    pub fn wheel(&mut self, focus: Focus, down: bool) {
+        if focus == Focus::Bays {
+            return;
+        }
+        self.history.close();
+        self.view.focus = focus;
+        let command = Command::named(if down { "down" } else { "up" });
+        if let Some(Ok(change)) = command.map(|it| (it.change)(self)) {
+            self.status = None;
+            // Moving a selection is never refused once it can be done.
+            let _ = self.perform(change);
+        }
+    }
+
+    /// Shows a page, as a pointer does.
+    pub fn select_page(&mut self, page: Page) {
+        if let Some(command) = Command::named(page.command()) {
+            self.command(command);
+        }
+    }
+
+    /// Selects a line of the doubts, of the work-up or of the rules, as a pointer
+    /// does.
+    pub const fn select_line(&mut self, focus: Focus, line: usize) {
+        self.history.close();
+        self.view.focus = focus;
+        match focus {
+            Focus::Doubt => self.view.doubt = line,
+            Focus::WorkUp => self.view.work_up = line,
+            Focus::Rules => self.view.rule = line,
+            _ => {}
+        }
+    }
+}

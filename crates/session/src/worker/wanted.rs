@@ -1,0 +1,157 @@
+//! What a page asks for beside the ranked list.
+
+use super::{Reply, Request};
+use measurement::Quantity;
+use sizing::break_even::{BreakEvens, break_even};
+use sizing::check::rows;
+use sizing::fit_map::{Axis, FitMap, Mark, Refinement, best_length, marks, nearest_form};
+use sizing::worth::{Worth, worth};
+use sizing::{Draws, Ranking, Work};
+use std::sync::Arc;
+use workup::Workup;
+
+/// What a page asks for beside the ranked list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Wanted {
+    /// The doubts of the size at a place on the shelf.
+    Doubt(usize),
+    /// The fit map.
+    FitMap,
+    /// The work-up.
+    WorkUp,
+}
+
+/// The doubts of one size, for one generation of the document.
+#[derive(Clone, Debug)]
+pub struct Doubted {
+    /// The generation it is of.
+    pub generation: u64,
+    /// The size's place on the shelf.
+    pub place: usize,
+    /// By how much each reading would have to be wrong.
+    pub break_evens: Arc<BreakEvens>,
+    /// Which reading would help most to choose; `None` until it is known, and
+    /// where there are no draws.
+    pub worth: Option<Arc<Worth>>,
+    /// Whether no further result follows.
+    pub is_last: bool,
+}
+
+/// A fit map, for one generation of the document.
+#[derive(Clone, Debug)]
+pub struct Mapped {
+    /// The generation it is of.
+    pub generation: u64,
+    /// The map as far as it has come.
+    pub map: Arc<FitMap>,
+    /// The catalogue's sizes on it.
+    pub marks: Arc<[Mark]>,
+    /// What would fit, in one sentence; `None` until the map is whole.
+    pub says: Option<String>,
+    /// What was not read, so that chances are at most what they say.
+    pub missing: Vec<Quantity>,
+    /// Whether no further result follows.
+    pub is_last: bool,
+}
+
+/// A work-up, for one generation of the document.
+#[derive(Clone, Debug)]
+pub struct WorkedUp {
+    /// The generation it is of.
+    pub generation: u64,
+    /// The page.
+    pub page: Workup,
+}
+
+/// Works out the doubts of a size and sends them as they come; `None` when it was
+/// cancelled or nobody listens.
+pub(super) fn doubt(
+    request: &Request,
+    place: usize,
+    (ranking, draws): (&Ranking, Option<&Draws>),
+    known: &mut Option<Arc<Worth>>,
+    work: &Work,
+    send: &mut impl FnMut(Reply) -> bool,
+) -> Option<()> {
+    let candidate = ranking.candidates.iter().find(|one| one.place == place)?;
+    let setting = &request.setting;
+    let asked = rows(setting, &candidate.size.occluder);
+    let break_evens = Arc::new(break_even(setting, &candidate.size, candidate.turn, &asked));
+    let mut doubted = Doubted {
+        generation: request.generation,
+        place,
+        break_evens,
+        worth: known.clone(),
+        is_last: known.is_some() || draws.is_none(),
+    };
+    tell(work, send, Reply::Doubted(Arc::new(doubted.clone())))?;
+    if let Some(draws) = draws.filter(|_| known.is_none()) {
+        *known = worth(setting, &ranking.candidates, draws, work.engine).map(Arc::new);
+        doubted.worth.clone_from(known);
+        doubted.is_last = true;
+        tell(work, send, Reply::Doubted(Arc::new(doubted)))?;
+    }
+    Some(())
+}
+
+/// Works out the fit map, coarse first, and sends each level; `None` when it was
+/// cancelled or nobody listens.
+pub(super) fn fit_map(
+    request: &Request,
+    work: &Work,
+    send: &mut impl FnMut(Reply) -> bool,
+) -> Option<()> {
+    let setting = &request.setting;
+    let catalogues = request.shelf.catalogues();
+    let mut form = nearest_form(setting, catalogues)?;
+    let draws = Draws::new(setting, request.map.draws, request.seed).ok()?;
+    form.length = best_length(setting, &form, &draws, work)?.length;
+    let marks: Arc<[Mark]> = marks(catalogues, &form).into();
+    let mut refinement = Refinement::new(
+        setting,
+        &draws,
+        form,
+        Axis::of_waists(setting, request.map.waists),
+        Axis::of_overhangs(request.map.overhangs),
+    );
+    let mapped = |map: Arc<FitMap>, says: Option<String>| {
+        Reply::Mapped(Arc::new(Mapped {
+            generation: request.generation,
+            missing: map.missing.clone(),
+            map,
+            marks: Arc::clone(&marks),
+            is_last: says.is_some(),
+            says,
+        }))
+    };
+    while !refinement.is_whole() {
+        let map = refinement.refine(work)?;
+        tell(work, send, mapped(map, None))?;
+    }
+    let says = refinement.would_fit(work)?.says();
+    tell(work, send, mapped(Arc::clone(refinement.map()), Some(says)))
+}
+
+/// Works the case up against published limits; `None` when it was cancelled, when
+/// nobody listens, or without limits.
+pub(super) fn work_up(
+    request: &Request,
+    work: &Work,
+    send: &mut impl FnMut(Reply) -> bool,
+) -> Option<()> {
+    let input = files::workup_input(&request.setting);
+    let limits = request.limits.as_ref()?;
+    let page = Workup::new(&input, limits, request.work_up_draws, request.seed).ok()?;
+    let generation = request.generation;
+    tell(
+        work,
+        send,
+        Reply::WorkedUp(Arc::new(WorkedUp { generation, page })),
+    )
+}
+
+/// Sends what is still wanted.
+fn tell(work: &Work, send: &mut impl FnMut(Reply) -> bool, reply: Reply) -> Option<()> {
+    let is_wanted = !work.cancel.load(std::sync::atomic::Ordering::Relaxed);
+    (is_wanted && send(reply)).then_some(())
+}

@@ -1,0 +1,129 @@
+//! `rimwise workup` and the banner above a ranking, as their users call them.
+
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
+use std::process::{Command, Output};
+use unicode_width::UnicodeWidthStr;
+
+fn rimwise(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .args(arguments)
+        .output()
+        .expect("the program starts")
+}
+
+fn text(arguments: &[&str]) -> String {
+    let output = rimwise(arguments);
+    let complaint = String::from_utf8_lossy(&output.stderr);
+    assert_eq!(output.status.code(), Some(0), "{complaint}");
+    String::from_utf8(output.stdout).expect("UTF-8")
+}
+
+fn json(arguments: &[&str]) -> serde_json::Value {
+    serde_json::from_str(&text(arguments)).expect("JSON")
+}
+
+/// The sections, in the order in which a page is read.
+const SECTIONS: [&str; 7] = [
+    "published",
+    "indication",
+    "not_measured",
+    "contradictions",
+    "other_ways",
+    "derived",
+    "inputs",
+];
+
+#[test]
+fn a_page_is_80_columns_wide_and_bears_the_caution() {
+    for (name, _) in files::shipped::SCENARIOS {
+        let page = text(&["workup", name, "--draws", "64"]);
+        for line in page.lines() {
+            assert!(line.width() <= 80, "{name}: {line}");
+            assert_eq!(line, line.trim_end(), "{name}: blanks at an end");
+        }
+        assert!(page.contains("never says whether to close"), "{name}");
+        for title in [
+            "PUBLISHED LIMITS",
+            "SHOULD IT BE CLOSED AT ALL",
+            "OTHER WAYS",
+        ] {
+            assert!(page.contains(title), "{name}: {title}");
+        }
+    }
+    let help = text(&["workup", "--help"]);
+    assert!(help.contains("--limits") && help.contains("never says whether to close"));
+}
+
+#[test]
+fn json_has_the_form_that_programs_rely_on() {
+    let ask = ["workup", "outlet-infant", "--format", "json", "--seed", "7"];
+    let page = json(&ask);
+    assert_eq!(
+        (page["format"].as_u64(), page["seed"].as_u64()),
+        (Some(1), Some(7))
+    );
+    assert_eq!(page["indication"]["state"], "met");
+    let sections = page["sections"].as_array().expect("a list");
+    let names: Vec<&str> = sections
+        .iter()
+        .filter_map(|section| section["section"].as_str())
+        .collect();
+    assert_eq!(names, SECTIONS);
+    let lines = sections[5]["lines"].as_array().expect("a list");
+    let ratio = lines
+        .iter()
+        .find(|line| line["id"] == "qp_qs")
+        .expect("a line");
+    let low = ratio["interval"][0].as_f64().expect("a number");
+    let value = ratio["value"].as_f64().expect("a number");
+    assert!(1.5 < low && low < value, "{ratio}");
+    assert_eq!(text(&ask), text(&ask), "a second run differs");
+
+    let bare = json(&["workup", "slit", "--format", "json", "--draws", "0"]);
+    let none = |line: &serde_json::Value| line["chance"].is_null();
+    let published = bare["sections"][0]["lines"].as_array().expect("a list");
+    assert!(!published.is_empty() && published.iter().all(none));
+}
+
+#[test]
+fn a_ranking_that_fits_says_first_that_closing_is_not_indicated() {
+    let page = text(&["rank", "small-defect", "--draws", "64"]);
+    let place = |of: &str| page.find(of).expect(of);
+    let banner = place("!! Published limits speak against closing");
+    let list = place("shape/size");
+    assert!(banner < list && page[list..].contains(" fits "), "{page}");
+    let page = text(&["rank", "mid-muscular", "--draws", "64"]);
+    assert!(!page.contains("!! "), "{page}");
+}
+
+#[test]
+fn limits_of_ones_own_serve_and_their_faults_are_told() {
+    let file = |name: &str, text: &str| {
+        let path = std::env::temp_dir().join(format!("rimwise-{}-{name}", std::process::id()));
+        std::fs::write(&path, text).expect("a file in the temporary folder");
+        path.display().to_string()
+    };
+    let (_, shipped) = files::shipped::PUBLISHED_LIMITS;
+    let own = file(
+        "own.ron",
+        &shipped.replace("says: \"heart failure", "says: \"MINE heart failure"),
+    );
+    let page = text(&["workup", "outlet-infant", "--limits", &own, "--draws", "64"]);
+    assert!(page.contains("MINE heart failure"));
+    assert!(text(&["check", &own]).contains("sound published limits"));
+
+    let bad = file(
+        "bad.ron",
+        &shipped.replacen("figure: resistance_indexed", "figure: resistance", 1),
+    );
+    let output = rimwise(&["workup", "outlet-infant", "--limits", &bad]);
+    let complaint = String::from_utf8_lossy(&output.stderr);
+    assert_eq!(output.status.code(), Some(2), "{complaint}");
+    assert!(complaint.contains("they do not compare"), "{complaint}");
+
+    let draws = rimwise(&["workup", "outlet-infant", "--draws", "100"]);
+    let complaint = String::from_utf8_lossy(&draws.stderr);
+    assert_eq!(draws.status.code(), Some(2));
+    assert!(complaint.contains("nearest: 64 and 128"), "{complaint}");
+}
