@@ -2,6 +2,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
+pub mod page;
 pub mod random;
 pub mod sample;
 pub mod stream;

@@ -14,6 +14,12 @@ impl Stream {
         (self.0 >> 11) as f64 / (1_u64 << 53) as f64
     }
 
+    /// A place in a list of some length, which is at least 1.
+    pub fn place(&mut self, length: usize) -> usize {
+        let share = self.number() * length as f64;
+        (1..length).take_while(|&next| next as f64 <= share).count()
+    }
+
     /// A number between two.
     pub fn between(&mut self, low: f64, high: f64) -> f64 {
         low + (high - low) * self.number()

@@ -6,6 +6,8 @@
 //! believed of the truth (JCGM 101, 6.4 and its note on Bayes' theorem; Gelman et
 //! al., Bayesian Data Analysis, 3rd ed., 2.4 and 2.9, from memory).
 
+#![expect(clippy::expect_used, reason = "what fails here fails the test")]
+
 use measurement::{Modality, Quantity, Site};
 use outside::sample::{case, reading, shipped_rules, shipped_sizes};
 use outside::stream::Stream;
@@ -131,16 +133,17 @@ fn trials(number: u64, truth: impl Fn(&mut Stream, [f64; 2]) -> f64) -> [(f64, f
             .iter()
             .filter(|size| (size.occluder.waist.diameter - read - 1.5).abs() < 1.0)
             .collect();
-        let Some(size) = thought_of.get((stream.number() * thought_of.len() as f64) as usize)
-        else {
+        if thought_of.is_empty() {
             continue;
-        };
+        }
+        let size = thought_of[stream.place(thought_of.len())];
         let stated = holds(case_of(&readings, |sd| sd), &rules, size, 256, trial);
         let chance = stated.iter().filter(|held| **held).count() as f64 / 256.0;
         // One seat of the eight: chance decides where it comes to lie.
         let seats = holds(case_of(&truths, |_| SURE), &rules, size, 8, trial);
-        let held = seats[(stream.number() * 8.0) as usize];
-        let tenth = &mut tenths[((10.0 * chance) as usize).min(9)];
+        let held = seats[stream.place(8)];
+        let tenth = (1..10).take_while(|&next| f64::from(next) <= 10.0 * chance);
+        let tenth = &mut tenths[tenth.count()];
         tenth.0 += 1.0;
         tenth.1 += f64::from(u8::from(held));
         tenth.2 += chance;

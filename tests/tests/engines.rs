@@ -1,5 +1,7 @@
 //! The fast engine counts what the reference counts, to the draw.
 
+#![expect(clippy::expect_used, reason = "what fails here fails the test")]
+
 use outside::random::{any_case, any_size};
 use outside::sample::{case_names, scenario, shipped_rules, shipped_sizes};
 use outside::stress;

@@ -1,7 +1,5 @@
 //! What a reading is worth, against cases whose answer is known.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
 use measurement::Weights;
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use outside::stream::Stream;
