@@ -8,14 +8,17 @@
     reason = "a bench that cannot run has nothing to say"
 )]
 
-use outside::sample::{many_sizes, scenario, shipped_rules, shipped_sizes};
+use outside::sample::{many_sizes, scenario, shipped_catalogue, shipped_rules, shipped_sizes};
 use outside::stress;
+use sizing::break_even::break_even;
 use sizing::check::{Row, rows};
 use sizing::engine::{Engine, Fast, Plain, Question};
-use sizing::{Case, Draws, Setting, Size};
+use sizing::fit_map::{Axis, Refinement, nearest_form};
+use sizing::{Case, Draws, Setting, Size, Work};
 use std::hint::black_box;
+use std::process::Command;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::time::Instant;
 
 const DRAWS: usize = 4096;
@@ -51,6 +54,84 @@ fn main() {
     }
     Job::new("8,000 sizes", infant.clone(), many_sizes(8000), DRAWS).report(peak, plain);
     Job::new("65,536 draws", infant, many_sizes(500), 1 << 16).report(peak, plain);
+    println!("most memory so far: {}\n", most_memory());
+    break_evens(&job);
+    maps(&job.setting);
+    peer(&job);
+}
+
+/// Break-even of every reading of one size.
+fn break_evens(job: &Job) {
+    let times = job
+        .sizes
+        .iter()
+        .zip(&job.rows)
+        .step_by(9)
+        .map(|(size, rows)| {
+            best(|| {
+                black_box(break_even(&job.setting, size, 0.0, rows));
+            })
+        });
+    let mut times: Vec<f64> = times.collect();
+    times.sort_by(f64::total_cmp);
+    println!(
+        "break-even of all readings of one size: median {:.2} ms, longest {:.2} ms",
+        1e3 * times[times.len() / 2],
+        1e3 * times[times.len() - 1]
+    );
+}
+
+/// A fit map of 60 × 40 at 1,024 draws, on two threads.
+fn maps(setting: &Setting) {
+    let cancel = AtomicBool::new(false);
+    let work = Work {
+        engine: &Fast,
+        threads: 2,
+        cancel: &cancel,
+    };
+    let form = nearest_form(setting, &[shipped_catalogue()]).expect("a form");
+    let seconds = best(|| {
+        let draws = Draws::new(setting, 1024, 1).expect("draws");
+        let (waists, overhangs) = (Axis::of_waists(setting, 60), Axis::of_overhangs(40));
+        let mut map = Refinement::new(setting, &draws, form.clone(), waists, overhangs);
+        black_box(map.whole(&work));
+    });
+    println!("fit map of 60 × 40 at 1,024 draws: {:.1} ms", 1e3 * seconds);
+}
+
+/// The numpy peer, run beside: void where it says so.
+fn peer(job: &Job) {
+    let script = concat!(env!("CARGO_MANIFEST_DIR"), "/peers/numpy_engine.py");
+    let Ok(output) = Command::new("python3").arg(script).output() else {
+        println!("no python3: the peer was not run");
+        return;
+    };
+    let text = String::from_utf8_lossy(&output.stdout);
+    print!("{text}");
+    let rate = text
+        .lines()
+        .find_map(|line| line.trim().strip_prefix("2 processes:"))
+        .and_then(|rest| rest.split_whitespace().next()?.parse::<f64>().ok());
+    let questions = job.questions();
+    let seconds = best(|| job.run(&questions, 2));
+    if let (true, Some(rate)) = (output.status.success(), rate) {
+        let ours = (job.sizes.len() * job.draws) as f64 / seconds / 1e6;
+        println!(
+            "{:.0} times the peer on two: {ours:.1} against {rate:.2}",
+            ours / rate
+        );
+    }
+}
+
+/// The most memory the process had (Linux), or that it is not known.
+fn most_memory() -> String {
+    std::fs::read_to_string("/proc/self/status")
+        .ok()
+        .and_then(|status| {
+            let line = status.lines().find(|line| line.starts_with("VmHWM"))?;
+            Some(line.trim_start_matches("VmHWM:").trim().to_owned())
+        })
+        .unwrap_or_else(|| "not known".into())
 }
 
 /// Sizes to be counted over draws of a case.
@@ -106,7 +187,7 @@ impl Job {
     }
 
     fn run(&self, questions: &[Question], threads: usize) {
-        const TOGETHER: usize = 32;
+        const TOGETHER: usize = 40;
         let draws = Draws::new(&self.setting, self.draws, 1).expect("draws");
         let next = AtomicUsize::new(0);
         let worker = || {

@@ -89,7 +89,7 @@ impl Ranking {
 
 /// Sizes that are taken up together: an engine shares work between them, and a
 /// cancel waits for no more than these.
-const TOGETHER: usize = 16;
+const TOGETHER: usize = 40;
 
 /// Assesses sizes on several threads. What is asked of one size depends on no
 /// other, so the split changes nothing; results return to the catalogue's order.

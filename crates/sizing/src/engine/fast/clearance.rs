@@ -27,7 +27,7 @@
 use super::columns::ValveColumns;
 use super::enclosure::Enclosure;
 use super::fields::{CHAIN, CentreField, ROUNDING, TiltField};
-use super::lanes::{LANES, Lane, clamp, max, min, root};
+use super::lanes::{LANES, Lane, Mask, clamp, each, max, min, root};
 use multiversion::multiversion;
 
 /// The disc's core plate in every lane, seen from the hinge.
@@ -64,6 +64,47 @@ impl Apart {
         foot: [[0.0; LANES]; 2],
         doubt: [0.0; LANES],
     };
+
+    /// Narrows the bounds in the few lanes from `first` on, of which `open` are
+    /// not settled.
+    pub(super) fn narrow(&mut self, scene: &Scene, first: usize, open: Mask) {
+        let Scene {
+            valve, tilt, core, ..
+        } = *scene;
+        if each(open).any(|lane| self.bounds.low[first + lane] < 0.0) {
+            for limit in scene.limits.iter().flatten() {
+                // What D would have to draw back to stand at the limit.
+                let shift = std::array::from_fn(|lane| {
+                    max(-(limit + scene.half + valve.sag[first + lane]), 0.0)
+                });
+                land(valve, tilt, core, first, &shift, self);
+            }
+            // Most are settled by then.
+            if !each(open).any(|lane| self.is_open(scene, first + lane)) {
+                return;
+            }
+        }
+        approach(valve, tilt, core, first, self);
+    }
+
+    /// Whether a limit lies between the bounds of the clearance in a lane.
+    fn is_open(&self, scene: &Scene, lane: usize) -> bool {
+        let off = scene.half + scene.valve.sag[lane];
+        let low = self.bounds.low[lane] - off - self.doubt[lane];
+        let high = self.bounds.high[lane] - off + self.doubt[lane];
+        let mut limits = scene.limits.iter().flatten();
+        limits.any(|limit| !(low >= *limit || high < *limit))
+    }
+}
+
+/// A valve, a disc beside it, and what is asked of the two.
+pub(super) struct Scene<'a> {
+    pub(super) valve: &'a ValveColumns,
+    pub(super) tilt: &'a TiltField,
+    pub(super) core: &'a Core,
+    /// t/2.
+    pub(super) half: f32,
+    pub(super) limits: [Option<f32>; 4],
 }
 
 /// The first bounds of c₀.

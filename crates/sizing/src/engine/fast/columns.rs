@@ -103,6 +103,8 @@ pub(super) struct TractColumns {
     /// ρ_t, and its inverse.
     pub(super) radius: Lane,
     pub(super) per_radius: Lane,
+    /// The largest ρ_t of these lanes.
+    pub(super) widest: f32,
     /// v1 after closure; not a number where none was read.
     pub(super) velocity: Lane,
 }
@@ -301,6 +303,7 @@ impl TractColumns {
         Some(Self {
             radius: column(radius),
             per_radius: column(|lane| 1.0 / radius(lane)),
+            widest: column(radius).into_iter().fold(0.0, f32::max),
             velocity: column(|lane| {
                 velocity_after(setting, anatomy(lane), face).map_or(f64::NAN, MPerS::value)
             }),

@@ -12,6 +12,8 @@ use std::f32::consts::{FRAC_PI_2, PI, TAU};
 /// it stands off: with its thickness that is the layer it makes on the wall.
 #[derive(Clone, Copy)]
 pub(super) struct Cover {
+    /// The least of the radii.
+    pub(super) narrowest: f32,
     pub(super) thickness: f32,
     pub(super) conformability: f32,
     pub(super) dead_space_factor: f32,
@@ -22,9 +24,53 @@ pub(super) struct Cover {
 ///
 /// With r half the chord and h = √(1 − r²) its distance from the middle, the
 /// part of a layer y inside the circle is the rectangle 2r · min(y, 2h) and what
-/// the circle leaves of it above; asin h = π/2 − asin r saves an arc sine.
-#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+/// the circle leaves of it above; asin h = π/2 − asin r saves an arc sine. A disc
+/// wider than the tract in every lane, which most are that do not fit, closes the
+/// near half and what the layer takes of the far one.
 pub(super) fn open_share(
+    tract: &TractColumns,
+    radius: &Lane,
+    gap: &Lane,
+    cover: Cover,
+    share: &mut Enclosure,
+) {
+    let narrowest = radius
+        .iter()
+        .fold(f32::INFINITY, |least, &radius| min(least, radius));
+    if narrowest > BEYOND * tract.widest {
+        share_beyond(tract, radius, gap, cover, share);
+    } else {
+        share_of_any(tract, radius, gap, cover, share);
+    }
+}
+
+/// The open share where the disc is wider than the tract.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+fn share_beyond(
+    tract: &TractColumns,
+    radius: &Lane,
+    gap: &Lane,
+    cover: Cover,
+    share: &mut Enclosure,
+) {
+    for lane in 0..LANES {
+        let unit = tract.per_radius[lane];
+        let layer = clamp((gap[lane] + cover.thickness) * unit, 0.0, 1.0);
+        let inner = 1.0 - layer;
+        let around = min(2.0 * radius[lane] * unit, TAU);
+        let cloth = 0.5 * (1.0 - inner) * (1.0 + inner) * around;
+        let above = layer * root((1.0 - layer) * (1.0 + layer)) + asin(layer);
+        let stiff = cover.dead_space_factor * FRAC_PI_2 + above;
+        let taken = cover.conformability * cloth + (1.0 - cover.conformability) * stiff;
+        let open = clamp(1.0 - taken * (1.0 / PI), 0.0, 1.0);
+        share.low[lane] = open - CHAIN * ROUNDING;
+        share.high[lane] = open + CHAIN * ROUNDING;
+    }
+}
+
+/// The open share in any case.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+fn share_of_any(
     tract: &TractColumns,
     radius: &Lane,
     gap: &Lane,

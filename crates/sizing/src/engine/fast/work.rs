@@ -1,4 +1,4 @@
-use super::clearance::{Apart, Core, FEW, approach, bound, land, seen_from_hinge, settle};
+use super::clearance::{Apart, Core, FEW, Scene, bound, seen_from_hinge, settle};
 use super::columns::Columns;
 use super::enclosure::{Enclosure, Settled};
 use super::fields::{CentreField, TiltField, WaistField};
@@ -250,6 +250,7 @@ impl<'a> Work<'a> {
         };
         let occluder = &self.questions[job.question].size.occluder;
         let cover = Cover {
+            narrowest: self.disc(job, face).map_or(0.0, |disc| disc.radius as f32),
             thickness: self.thickness(job, face),
             conformability: occluder.conformability as f32,
             dead_space_factor: self.setting().parameter(Parameter::DeadSpace) as f32,
@@ -292,26 +293,19 @@ impl<'a> Work<'a> {
         if left == 0 {
             return settled;
         }
+        let limits = [bands[0].low, bands[0].high, bands[1].low, bands[1].high];
+        let scene = Scene {
+            valve: columns,
+            tilt,
+            core: &self.core,
+            half,
+            limits: limits.map(|limit| limit.map(|limit| limit as f32)),
+        };
         for some in (0..LANES).step_by(FEW) {
-            if left >> some & Mask::from(u8::MAX) == 0 {
-                continue;
+            let open = left >> some & Mask::from(u8::MAX);
+            if open != 0 {
+                self.apart.narrow(&scene, some, open);
             }
-            for limit in bands
-                .iter()
-                .flat_map(|band| [band.low, band.high])
-                .flatten()
-            {
-                let crosses =
-                    |lane: usize| left >> lane & 1 == 1 && self.apart.bounds.low[lane] < 0.0;
-                if (some..some + FEW).any(crosses) {
-                    // What D would have to draw back to stand at the limit.
-                    let shift = std::array::from_fn(|lane| {
-                        max(-(limit as f32 + half + columns.sag[some + lane]), 0.0)
-                    });
-                    land(columns, tilt, &self.core, some, &shift, &mut self.apart);
-                }
-            }
-            approach(columns, tilt, &self.core, some, &mut self.apart);
         }
         settle(&self.apart, columns, half, &mut self.bounds);
         self.bounds.held_against(bands)

@@ -1,0 +1,156 @@
+//! What was confirmed survives the program: killed at any moment and started
+//! again, it shows what will be restored, and restores it.
+
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
+#[path = "terminal/played.rs"]
+#[expect(dead_code, reason = "other programs of tests use the rest")]
+mod played;
+
+use played::Played;
+use std::fs;
+use std::path::PathBuf;
+use std::time::Duration;
+
+/// A folder with the demonstration in a file, gone with it.
+struct Desk(PathBuf);
+
+impl Desk {
+    fn new(name: &str) -> Self {
+        let folder = std::env::temp_dir().join(format!("rimwise-{name}-{}", std::process::id()));
+        let _ = fs::remove_dir_all(&folder);
+        fs::create_dir_all(&folder).expect("a folder");
+        let desk = Self(folder);
+        let case = concat!(
+            env!("CARGO_MANIFEST_DIR"),
+            "/../../scenarios/outlet-infant.ron"
+        );
+        fs::copy(case, desk.case()).expect("the demonstration");
+        desk
+    }
+
+    fn case(&self) -> PathBuf {
+        self.0.join("case.ron")
+    }
+
+    fn text(&self) -> String {
+        fs::read_to_string(self.case()).expect("the case")
+    }
+
+    fn names(&self) -> Vec<String> {
+        let entries = fs::read_dir(&self.0).expect("a folder");
+        let name = |entry: fs::DirEntry| entry.file_name().to_string_lossy().into_owned();
+        let mut names: Vec<String> = entries.flatten().map(name).collect();
+        names.sort();
+        names
+    }
+
+    /// The case, opened on the screen.
+    fn open(&self) -> Played {
+        let case = self.case();
+        Played::start(&[case.to_str().expect("a path")], &[], (80, 24))
+    }
+}
+
+impl Drop for Desk {
+    fn drop(&mut self) {
+        let _ = fs::remove_dir_all(&self.0);
+    }
+}
+
+#[test]
+fn what_was_confirmed_is_shown_after_a_kill_and_restored() {
+    let desk = Desk::new("recovered");
+    let before = desk.text();
+    let mut played = desk.open();
+    played.wait_for("opened ");
+    played.send("\r7.5\r");
+    played.wait_for("✓ throat, longer axis 4.6 → 7.5 mm");
+    played.wait_for("● unsaved");
+    played.signal("KILL");
+    assert_ne!(played.exit(), 0);
+    assert_eq!(desk.text(), before);
+
+    let mut played = desk.open();
+    played.wait_for("1 change was made and not saved");
+    played.wait_for("· throat, longer axis 4.6 → 7.5 mm");
+    played.wait_for_row(&["major", "4.6"]);
+    played.send("r");
+    played.wait_for_row(&["major", "7.5"]);
+    played.send("q");
+    played.wait_for("Leave?");
+    played.send("s");
+    assert_eq!(played.exit(), 0);
+    assert_eq!(
+        desk.text(),
+        before.replacen("value: 4.6", "value: 7.5", 1),
+        "one number is another, nothing else"
+    );
+    assert_eq!(desk.names(), ["case.ron"]);
+}
+
+/// How often the program is killed.
+const KILLS: u64 = 20;
+
+/// A number that nobody chose, from 0 to below `end`: the high bits of a linear
+/// congruential step (Knuth, MMIX; from memory).
+fn any(state: &mut u64, end: u64) -> u64 {
+    *state = state
+        .wrapping_mul(6_364_136_223_846_793_005)
+        .wrapping_add(1_442_695_040_888_963_407);
+    (*state >> 33) % end
+}
+
+#[test]
+fn killed_at_any_moment_it_loses_nothing_that_was_confirmed() {
+    let desk = Desk::new("killed");
+    let before = desk.text();
+    let mut state = 1;
+    let mut most_confirmed = 0;
+    for kill in 0..KILLS {
+        let mut played = desk.open();
+        played.wait_for("opened ");
+        // 5.1, 5.2, … mm, each a change of its own; killed while they are made.
+        let confirmed = usize::try_from(any(&mut state, 4)).expect("a few");
+        for change in 1..=confirmed {
+            played.send(&format!("\r5.{change}\r"));
+            played.wait_for(&format!("→ 5.{change} mm"));
+        }
+        played.send("\r6.2\r\u{1b}[C\u{1b}[C\u{1b}[D\r6.5\r");
+        std::thread::sleep(Duration::from_micros(any(&mut state, 40_000)));
+        played.signal("KILL");
+        assert_ne!(played.exit(), 0);
+        assert_eq!(desk.text(), before, "kill {kill}: nothing was saved");
+        most_confirmed = most_confirmed.max(confirmed);
+
+        let mut played = desk.open();
+        if confirmed > 0 {
+            played.wait_for("made and not saved before the program ended");
+            for change in 1..=confirmed {
+                played.wait_for(&format!("→ 5.{change} mm"));
+            }
+            played.send("r");
+            played.wait_for("● unsaved");
+            let last = format!("5.{confirmed}");
+            let value = ["6.2", "6.3", "6.4", "6.5", last.as_str()];
+            let text = played.text();
+            let row = text.lines().find(|row| row.contains("major"));
+            let row = row.expect("the throat");
+            assert!(
+                value.iter().any(|value| row.contains(value)),
+                "kill {kill}: {row}"
+            );
+        } else {
+            played.wait_for_row(&["major"]);
+        }
+        played.signal("KILL");
+        played.exit();
+        // The next round begins with the file alone.
+        for name in desk.names() {
+            if name != "case.ron" {
+                fs::remove_file(desk.0.join(name)).expect("a journal");
+            }
+        }
+    }
+    assert!(most_confirmed > 0);
+}
