@@ -53,7 +53,8 @@ mod tests {
 
     #[test]
     fn the_largest_block_is_found_as_by_trying_all() {
-        let map = ["..##.", ".####", ".###.", "#.#.."];
+        // Three by two; no other block has more than five.
+        let map = ["..##.", "..###", ".###.", "#.#.."];
         let holds = |column: usize, row: usize| map[column].as_bytes()[row] == b'#';
         let found = largest(4, 5, holds).unwrap();
         let expected = Rectangle {

@@ -34,10 +34,7 @@ pub(super) fn open_share(
     cover: Cover,
     share: &mut Enclosure,
 ) {
-    let narrowest = radius
-        .iter()
-        .fold(f32::INFINITY, |least, &radius| min(least, radius));
-    if narrowest > BEYOND * tract.widest {
+    if cover.narrowest > BEYOND * tract.widest {
         share_beyond(tract, radius, gap, cover, share);
     } else {
         share_of_any(tract, radius, gap, cover, share);

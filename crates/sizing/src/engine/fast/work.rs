@@ -2,7 +2,7 @@ use super::clearance::{Apart, Core, FEW, Scene, bound, seen_from_hinge, settle};
 use super::columns::Columns;
 use super::enclosure::{Enclosure, Settled};
 use super::fields::{CentreField, TiltField, WaistField};
-use super::lanes::{LANES, Lane, Mask, each, first, max};
+use super::lanes::{LANES, Lane, Mask, each, first};
 use super::lips::{EdgePoints, FarthestField, covered, lip_over_middle, reach};
 use super::plan::{EdgeForm, Job, Plan, sheath};
 use super::simple::{clamp, excess, ratio, room, share_out, slack};
