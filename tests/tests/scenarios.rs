@@ -8,7 +8,7 @@ use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::house_rules::Parameter;
 use sizing::{
     Answer, Candidate, Case, Draws, HouseRules, Ranking, Setting, Subject, Verdict, Work,
-    engine::Plain, rank,
+    engine::Fast, rank,
 };
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -27,7 +27,7 @@ fn ranked(case: Case, rules: HouseRules, draws: usize, every: usize) -> Ranking 
     }
     let never = AtomicBool::new(false);
     let work = Work {
-        engine: &Plain,
+        engine: &Fast,
         threads: 2,
         cancel: &never,
     };
@@ -377,4 +377,13 @@ fn removing_any_reading_of_a_scenario_never_makes_a_size_fit() {
         seen, listed,
         "a listed exception that no longer occurs is to be struck out"
     );
+}
+
+#[test]
+fn where_the_hole_was_not_measured_nothing_is_said_of_any_size() {
+    let mut case = scenario("outlet-infant");
+    case.readings
+        .retain(|reading| !reading.quantity.address().starts_with("throat."));
+    let headline = ranked(case, shipped_rules(), 8, 1).headline();
+    assert!(headline.starts_with("Nothing can be said"), "{headline}");
 }

@@ -1,6 +1,6 @@
 use crate::resolve::Basis;
 use crate::{Ranking, Verdict, words};
-use measurement::{Quantity, Reading, ReadingId};
+use measurement::{Feature, Quantity, Reading, ReadingId, Structure};
 
 impl Ranking {
     /// The one sentence above the list.
@@ -18,6 +18,10 @@ impl Ranking {
         }
         let (fits, tight) = (count(Verdict::Fits), count(Verdict::Tight));
         let best = self.candidates.first();
+        let throat = Quantity::find(Structure::Throat, Feature::Major);
+        if throat.is_some_and(|throat| !self.setting.is_known(throat)) {
+            return "Nothing can be said of any size: the hole has not been measured.".into();
+        }
         match (fits, tight, best) {
             (_, _, None) => "The catalogue is empty.".into(),
             (0, 0, Some(nearest)) => {
