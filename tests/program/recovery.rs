@@ -89,6 +89,59 @@ fn what_was_confirmed_is_shown_after_a_kill_and_restored() {
     assert_eq!(desk.names(), ["case.ron"]);
 }
 
+#[test]
+fn a_second_window_is_told_and_a_file_that_changes_is_not_written_over() {
+    let desk = Desk::new("two-windows");
+    let mut first = desk.open();
+    first.wait_for("opened ");
+    let mut second = desk.open();
+    second.wait_for("open in another window (process ");
+    second.wait_for("journal until they are saved");
+    second.send("\r5.5\r");
+    second.wait_for("→ 5.5 mm");
+    second.send("w");
+    second.wait_for("✓ saved");
+    let theirs = desk.text();
+
+    first.send("\r7.5\r");
+    first.wait_for("→ 7.5 mm");
+    first.send("\u{13}");
+    first.wait_for("r reload, undo brings yours back");
+    assert_eq!(desk.text(), theirs);
+    first.send("r");
+    first.wait_for_row(&["major", "5.5"]);
+    first.send("u");
+    first.wait_for_row(&["major", "7.5"]);
+    first.send("w");
+    first.wait_for("✓ saved");
+    assert_eq!(desk.text(), theirs.replacen("value: 5.5", "value: 7.5", 1));
+    for window in [&mut first, &mut second] {
+        window.send("q");
+        assert_eq!(window.exit(), 0);
+    }
+    assert_eq!(desk.names(), ["case.ron"]);
+}
+
+#[test]
+fn a_case_from_nothing_asks_where_it_is_to_be_saved() {
+    let desk = Desk::new("from-nothing");
+    let mut played = Played::start(&[], &[], (80, 24));
+    played.wait_for("% ");
+    played.send("Nshort rim\r");
+    played.wait_for("● unsaved · short rim");
+    played.send("qs");
+    played.wait_for("save in the file");
+    let path = desk.0.join("mine.ron");
+    played.paste(path.to_str().expect("a path"));
+    played.send("\r");
+    assert_eq!(played.exit(), 0);
+    assert_eq!(desk.names(), ["case.ron", "mine.ron"]);
+    let mut played = Played::start(&[path.to_str().expect("a path")], &[], (80, 24));
+    played.wait_for("short rim");
+    played.send("q");
+    assert_eq!(played.exit(), 0);
+}
+
 /// How often the program is killed.
 const KILLS: u64 = 20;
 

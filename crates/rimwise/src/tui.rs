@@ -15,7 +15,7 @@ use anyhow::Result;
 use draw::{Seen, Target};
 use guard::Guard;
 use listen::Message;
-use session::{Session, Worker};
+use session::{Keeper, Session, Worker};
 use sizing::engine::Fast;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
 use std::time::Duration;
@@ -25,7 +25,7 @@ use theme::Theme;
 ///
 /// The first frame is drawn before anything is computed. Then one loop blocks on
 /// one channel, takes all that waits there and draws once: idle costs nothing.
-pub(crate) fn run(mut session: Session, threads: usize) -> Result<()> {
+pub(crate) fn run(mut session: Session, mut keeper: Keeper, threads: usize) -> Result<()> {
     let mut guard = Guard::enter()?;
     let mut seen = draw(&mut guard, &mut session)?;
     let (sender, messages) = channel();
@@ -38,7 +38,7 @@ pub(crate) fn run(mut session: Session, threads: usize) -> Result<()> {
         if let Some(request) = session.take_request() {
             worker.submit(request);
         }
-        if !take_all(&mut session, &seen, &messages) {
+        if !take_all(&mut session, &mut keeper, &seen, &messages) {
             break;
         }
         guard.mouse(!session.view().looks.mouse_is_free)?;
@@ -47,6 +47,7 @@ pub(crate) fn run(mut session: Session, threads: usize) -> Result<()> {
         }
         seen = draw(&mut guard, &mut session)?;
     }
+    keeper.close(&mut session);
     Ok(())
 }
 
@@ -63,15 +64,25 @@ fn draw(guard: &mut Guard, session: &mut Session) -> Result<Seen> {
 const UNNOTICED: Duration = Duration::from_millis(150);
 
 /// The next message. While something is worked out that is not said to be, no
-/// longer than it goes unnoticed: `Redraw` then.
-fn next(session: &mut Session, messages: &Receiver<Message>) -> Option<Message> {
-    if !session.is_working() || session.says_it_works() {
+/// longer than it goes unnoticed, and while a change waits to be recorded no
+/// longer than it may: `Redraw` then.
+fn next(
+    session: &mut Session,
+    keeper: &mut Keeper,
+    messages: &Receiver<Message>,
+) -> Option<Message> {
+    let is_unnoticed = session.is_working() && !session.says_it_works();
+    let unnoticed = is_unnoticed.then_some(UNNOTICED);
+    let rest = keeper.rest(session);
+    let Some(time) = rest.into_iter().chain(unnoticed).min() else {
         return messages.recv().ok();
-    }
-    match messages.recv_timeout(UNNOTICED) {
+    };
+    match messages.recv_timeout(time) {
         Ok(message) => Some(message),
         Err(RecvTimeoutError::Timeout) => {
-            session.say_it_works();
+            if unnoticed == Some(time) {
+                session.say_it_works();
+            }
             Some(Message::Redraw)
         }
         Err(RecvTimeoutError::Disconnected) => None,
@@ -79,9 +90,14 @@ fn next(session: &mut Session, messages: &Receiver<Message>) -> Option<Message> 
 }
 
 /// Waits for a message and takes all that have come; `false` where the program
-/// is to end.
-fn take_all(session: &mut Session, seen: &Seen, messages: &Receiver<Message>) -> bool {
-    let Some(first) = next(session, messages) else {
+/// is to end. What each changed is recorded before the next is taken.
+fn take_all(
+    session: &mut Session,
+    keeper: &mut Keeper,
+    seen: &Seen,
+    messages: &Receiver<Message>,
+) -> bool {
+    let Some(first) = next(session, keeper, messages) else {
         return false;
     };
     let mut next = Some(first);
@@ -102,6 +118,7 @@ fn take_all(session: &mut Session, seen: &Seen, messages: &Receiver<Message>) ->
             Message::Redraw => {}
             Message::Leave => return false,
         }
+        keeper.tend(session);
         next = messages.try_recv().ok();
     }
     true

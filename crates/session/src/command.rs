@@ -8,6 +8,7 @@ mod answers;
 mod bays;
 mod doubt;
 mod drawing;
+mod files;
 mod fit_map;
 mod looks;
 mod movement;
@@ -17,7 +18,7 @@ mod ranking;
 mod readings;
 
 use crate::overlay::{Field, Overlay, Prompt};
-use crate::{Edit, Focus, Refused, Session, View};
+use crate::{Edit, Errand, Focus, Refused, Session, View};
 use std::fmt;
 
 /// What a command changes.
@@ -35,6 +36,8 @@ pub enum Change {
     Undo,
     /// The last step taken back, done again.
     Redo,
+    /// Something is done with files.
+    Errand(Errand),
     /// The program ends.
     Leave,
 }
@@ -64,6 +67,7 @@ impl Command {
             readings::COMMANDS,
             answers::COMMANDS,
             program::COMMANDS,
+            files::COMMANDS,
             bays::COMMANDS,
             ranking::COMMANDS,
             drawing::COMMANDS,

@@ -1,4 +1,4 @@
-use crate::{Bay, Shelf, Shown};
+use crate::{Bay, Home, Shelf, Shown};
 use measurement::{Reading, ReadingId};
 use sizing::{Case, Catalogue, HouseRules};
 use std::sync::Arc;
@@ -9,6 +9,7 @@ use std::sync::Arc;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Document {
     pub(crate) case: Arc<Case>,
+    pub(crate) home: Home,
     pub(crate) shelf: Shelf,
     pub(crate) rules: Arc<HouseRules>,
     pub(crate) bays: Vec<Bay>,
@@ -19,6 +20,7 @@ impl Document {
     pub(crate) fn new(case: Case, catalogues: Vec<Catalogue>, rules: HouseRules) -> Self {
         Self {
             case: Arc::new(case),
+            home: Home::default(),
             shelf: Shelf::new(catalogues),
             rules: Arc::new(rules),
             bays: Vec::new(),
@@ -29,6 +31,11 @@ impl Document {
     /// The case.
     pub fn case(&self) -> &Case {
         &self.case
+    }
+
+    /// Where the case is kept.
+    pub const fn home(&self) -> &Home {
+        &self.home
     }
 
     /// The shapes it is ranked from.

@@ -6,7 +6,7 @@ mod readings;
 
 pub(crate) use label::label;
 
-use crate::{Bay, Document, Fact, MOST_BAYS, Refused, Row, Shown};
+use crate::{Bay, Document, Fact, Home, MOST_BAYS, Refused, Row, Shown};
 use measurement::{Reading, ReadingId};
 use sizing::{Answer, Case, Neighbour};
 use std::mem::replace;
@@ -16,7 +16,14 @@ use std::sync::Arc;
 #[derive(Clone, Debug, PartialEq)]
 pub enum Edit {
     /// The case is this one.
-    Case(Arc<Case>),
+    Case {
+        /// The case.
+        case: Arc<Case>,
+        /// Where it is kept.
+        home: Home,
+        /// What brought it here, in a word or two.
+        called: &'static str,
+    },
     /// A reading has this value.
     Value(ReadingId, f64),
     /// A reading has this standard deviation; `None`: the house rule's.
@@ -46,7 +53,11 @@ impl Edit {
     pub fn apply(&self, document: &mut Document) -> Result<Self, Refused> {
         self.check(document)?;
         Ok(match self {
-            Self::Case(case) => Self::Case(replace(&mut document.case, Arc::clone(case))),
+            Self::Case { case, home, called } => Self::Case {
+                case: replace(&mut document.case, Arc::clone(case)),
+                home: replace(&mut document.home, home.clone()),
+                called,
+            },
             Self::Value(id, value) => {
                 let was = replace(&mut readings::find(document, id)?.value, *value);
                 Self::Value(id.clone(), was)
@@ -88,7 +99,7 @@ impl Edit {
             Self::Absent(neighbour, absent) => answers::check_absent(document, *neighbour, *absent),
             Self::Exclusion(id, _) => answers::check_exclusion(document, id),
             Self::Bays(bays) => check_bays(document, bays),
-            Self::Case(_) | Self::Fact(..) | Self::Shown(_) => Ok(()),
+            Self::Case { .. } | Self::Fact(..) | Self::Shown(_) => Ok(()),
         }
     }
 
@@ -110,7 +121,7 @@ impl Edit {
             Self::Absent(neighbour, _) => Some(Row::Absent(*neighbour)),
             Self::Fact(fact, _) => Some(Row::Fact(*fact)),
             Self::Exclusion(id, _) => Some(Row::Exclusion(id.clone())),
-            Self::Case(_) | Self::Remove(_) | Self::Bays(_) | Self::Shown(_) => None,
+            Self::Case { .. } | Self::Remove(_) | Self::Bays(_) | Self::Shown(_) => None,
         }
     }
 }

@@ -26,6 +26,14 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
             ("right", "next choice"),
             ("esc", "cancel"),
         ]),
+        Some(Overlay::Question(question)) => {
+            let choices = question.choices.iter().map(|choice| Hint {
+                key: choice.key.to_string(),
+                does: choice.does,
+            });
+            let wait = question.can_wait.then(|| fixed(&[("esc", "stay")]));
+            choices.chain(wait.into_iter().flatten()).collect()
+        }
         Some(Overlay::Commands(_)) => fixed(&[
             ("enter", "run"),
             ("up", "up"),

@@ -91,6 +91,11 @@ impl History {
         }
     }
 
+    /// Whether the last step still takes nudges in.
+    pub(crate) const fn is_open(&self) -> bool {
+        self.open
+    }
+
     /// Ends the step that takes nudges in.
     pub(crate) const fn close(&mut self) {
         self.open = false;

@@ -10,7 +10,8 @@
 //! ```
 //!
 //! A command is a pure function from the session to a change; an edit gives its
-//! inverse when it is made. Nothing here reads or writes a file.
+//! inverse when it is made. Files are read and written by the keeper alone: the
+//! session asks it for an errand and hands it every change that was made.
 
 mod amount;
 mod bay;
@@ -20,11 +21,14 @@ mod document;
 mod doubt;
 mod edit;
 mod editor;
+mod errand;
 mod fact;
 mod first_reading;
 mod footer;
 mod history;
+mod home;
 mod house_rule;
+mod keeper;
 mod key;
 mod keymap;
 mod looks;
@@ -50,15 +54,19 @@ pub use document::Document;
 pub use doubt::Doubt;
 pub use edit::Edit;
 pub use editor::Editor;
+pub use errand::{Errand, Save};
 pub use fact::Fact;
 pub use footer::Hint;
 pub use history::History;
+pub use home::Home;
 pub use house_rule::HouseRule;
+pub use keeper::Keeper;
 pub use key::{Key, KeyCode, NoSuchKey};
 pub use keymap::{KeyMap, KeyMapError};
 pub use looks::{Dots, Looks, Palette};
 pub use overlay::{
-    CaseForm, CaseLine, CommandList, Field, Overlay, Prompt, ReadingForm, ReadingLine,
+    CaseForm, CaseLine, Choice, CommandList, Field, Overlay, Prompt, Question, ReadingForm,
+    ReadingLine,
 };
 pub use page::Page;
 pub use refused::Refused;

@@ -4,12 +4,15 @@ mod case_form;
 mod command_list;
 mod field;
 mod prompt;
+mod question;
 mod reading_form;
 
 pub use case_form::{CaseForm, CaseLine};
 pub use command_list::CommandList;
 pub use field::Field;
 pub use prompt::Prompt;
+pub(crate) use question::Answered;
+pub use question::{Choice, Question};
 pub use reading_form::{ReadingForm, ReadingLine};
 
 /// A layer over the panels.
@@ -24,6 +27,8 @@ pub enum Overlay {
     Case(CaseForm),
     /// Everything of one reading; it takes every key.
     Reading(ReadingForm),
+    /// A question with its answers; it takes every key.
+    Question(Question),
     /// Every command with its keys, to be filtered and run; it takes every key.
     Commands(CommandList),
 }

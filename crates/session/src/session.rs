@@ -1,3 +1,4 @@
+mod filing;
 mod keys;
 mod look;
 mod pointer;
@@ -5,12 +6,15 @@ mod pointer;
 use crate::row::{kept, rows};
 use crate::worker::{MapGrain, Reply, Request};
 use crate::{
-    Bay, Change, Command, Document, Edit, History, KeyMap, Looks, Refused, Results, Rooms, Row,
-    View, Wanted,
+    Bay, Change, Command, Document, Edit, Errand, History, KeyMap, Looks, Refused, Results, Rooms,
+    Row, View, Wanted,
 };
 use sizing::{Case, Catalogue, HouseRules, Setting};
+use std::path::PathBuf;
 use std::sync::Arc;
 use workup::Limits;
+
+pub(crate) use filing::Confirmed;
 
 /// The open document with everything of the program that is not its terminal.
 #[derive(Clone, Debug)]
@@ -31,6 +35,13 @@ pub struct Session {
     said_to_work: Option<(u64, Option<Wanted>)>,
     /// Whether the bays still wait for the last result of opening to fill them.
     bays_wait: bool,
+    /// The case as it was read or saved.
+    saved: Arc<Case>,
+    /// What was changed and is not in the journal yet, oldest first.
+    confirmed: Vec<Confirmed>,
+    /// The file beside which a journal is kept.
+    journalled: Option<PathBuf>,
+    errand: Option<Errand>,
     is_leaving: bool,
 }
 
@@ -59,6 +70,10 @@ impl Session {
             Arc::clone(&document.rules),
         ));
         Self {
+            saved: Arc::clone(&document.case),
+            confirmed: Vec::new(),
+            journalled: None,
+            errand: None,
             setting,
             rows: rows(&document),
             document,
@@ -163,6 +178,9 @@ impl Session {
             self.history.close();
         }
         let by_hand = self.bays_by_hand();
+        let is_nudge = matches!(change, Change::Nudge(_));
+        let steps = self.history.len();
+        let goes_on = is_nudge && self.history.is_open();
         let (status, edit) = match change {
             Change::Edit(edit) => {
                 let label = self.history.edit(&edit, &mut self.document)?;
@@ -188,12 +206,19 @@ impl Session {
                 self.copied = Some(text);
                 return Ok(Some(Status::Done("copied".to_owned())));
             }
+            Change::Errand(errand) => {
+                self.errand = Some(errand);
+                return Ok(None);
+            }
             Change::Leave => {
                 self.is_leaving = true;
                 return Ok(None);
             }
         };
-        if status.is_some() {
+        if let Some(status) = &status {
+            if edit.is_of_case() {
+                self.confirm(status, goes_on && self.history.len() <= steps, is_nudge);
+            }
             self.follow(&edit, &by_hand);
         }
         Ok(status)
@@ -205,7 +230,7 @@ impl Session {
             let case = Arc::clone(&self.document.case);
             self.setting = Arc::new(Setting::new(case, Arc::clone(&self.document.rules)));
             self.results.outdate();
-            if matches!(edit, Edit::Case(_)) {
+            if matches!(edit, Edit::Case { .. }) {
                 self.results.forget();
             }
             let rows = rows(&self.document);

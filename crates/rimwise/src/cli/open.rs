@@ -2,11 +2,12 @@
 //! terminal.
 
 use super::args::{Arguments, RankArguments};
-use super::inputs::{Inputs, demonstration};
+use super::inputs::{BadInput, Inputs, demonstration};
 use super::rank;
 use super::screen::{keymap, looks};
 use crate::tui;
 use anyhow::Result;
+use session::Keeper;
 use std::io::{self, IsTerminal, Write};
 
 /// Opens a case, or the demonstration.
@@ -21,10 +22,16 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
     if io::stdout().is_terminal() && io::stdin().is_terminal() {
         let keymap = keymap(&arguments.screen)?;
         let session = Inputs::read(&asked.common)?.session();
-        let session = session
+        let mut session = session
             .with_keymap(keymap)
             .with_looks(looks(&arguments.screen));
-        return tui::run(session, threads);
+        let mut keeper = Keeper::default();
+        if asked.common.case.exists() {
+            keeper
+                .open(&mut session, &asked.common.case)
+                .map_err(BadInput)?;
+        }
+        return tui::run(session, keeper, threads);
     }
     rank::run(&asked, out)?;
     writeln!(

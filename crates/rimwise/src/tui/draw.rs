@@ -20,6 +20,7 @@ mod lines;
 mod pages;
 mod pictures;
 mod present;
+mod question;
 mod ranking;
 mod readings;
 mod seen;
@@ -57,6 +58,7 @@ pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) -> Seen {
         Some(Overlay::Field(field)) => field::draw(frame, field, theme, area),
         Some(Overlay::Reading(form)) => form::reading(frame, session, form, theme, area),
         Some(Overlay::Case(form)) => form::case(frame, session, form, theme, area),
+        Some(Overlay::Question(question)) => question::draw(frame, question, theme, area),
         Some(Overlay::Commands(list)) => {
             seen.rooms.overlay = key_list::draw(frame, session, list, theme, area);
         }

@@ -64,13 +64,4 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: true,
         change: |session| Ok(open(session, Overlay::Commands(CommandList::default()))),
     },
-    Command {
-        id: "leave",
-        name: "leave",
-        says: "leave the program",
-        focus: &[],
-        keys: &["q", "ctrl-c"],
-        in_footer: false,
-        change: |_| Ok(Change::Leave),
-    },
 ];

@@ -11,7 +11,7 @@ use sizing::{Answer, Neighbour};
 /// What was done by an edit whose inverse is known, to a document that has it.
 pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String {
     match (done, inverse) {
-        (Edit::Case(now), _) => format!("new case: {}", now.title),
+        (Edit::Case { case, called, .. }, _) => format!("{called}: {}", case.title),
         (Edit::Value(id, now), Edit::Value(_, was)) => value(document, id, *was, *now),
         (Edit::Sd(id, now), Edit::Sd(_, was)) => sd(document, id, *was, *now),
         (Edit::SetAside(id, why), _) => {

@@ -2,7 +2,7 @@ use super::Taken;
 use super::reading_form::{beside, next};
 use crate::editor::Editor;
 use crate::key::{Key, KeyCode};
-use crate::{Edit, Refused};
+use crate::{Edit, Home, Refused};
 use files::Word;
 use geometry::Edge;
 use measurement::{Findings, Site};
@@ -124,7 +124,7 @@ impl CaseForm {
                 "expected a title, such as \"3.6 kg, short rim\"",
             ));
         }
-        Ok(Edit::Case(Arc::new(Case {
+        let case = Case {
             title,
             lesson: None,
             site: self.site,
@@ -135,6 +135,11 @@ impl CaseForm {
             facts: Facts::default(),
             findings: Findings::default(),
             exclusions: std::collections::BTreeMap::new(),
-        })))
+        };
+        Ok(Edit::Case {
+            case: Arc::new(case),
+            home: Home::Nowhere,
+            called: "new case",
+        })
     }
 }

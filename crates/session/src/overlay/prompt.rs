@@ -1,5 +1,7 @@
-use crate::{Edit, Filter, Refused, Session, Shown, amount};
+use crate::errand::{Errand, Save};
+use crate::{Change, Edit, Filter, Refused, Session, Shown, amount};
 use measurement::{Quantity, ReadingId};
+use std::path::PathBuf;
 
 /// What a field asks for.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -12,6 +14,13 @@ pub enum Prompt {
     Reason(ReadingId, Quantity),
     /// Which shapes the ranked list shows.
     Filter,
+    /// The file in which the case is saved.
+    SaveTo {
+        /// Whether the program ends once it is saved.
+        leaves: bool,
+    },
+    /// The file of the case that is opened.
+    OpenFile,
 }
 
 impl Prompt {
@@ -22,33 +31,54 @@ impl Prompt {
             Self::Sd(_, quantity) => format!("SD of {quantity}, {}", quantity.unit().symbol()),
             Self::Reason(_, quantity) => format!("why set aside: {quantity}"),
             Self::Filter => "show shapes with".into(),
+            Self::SaveTo { .. } => "save in the file, such as cases/7.ron".into(),
+            Self::OpenFile => "open the file".into(),
         }
     }
 
-    /// The edit that a typed text asks for; what is wrong with it, otherwise.
-    pub(crate) fn read(&self, text: &str, session: &Session) -> Result<Edit, Refused> {
-        match self {
-            Self::Value(id, quantity) => Ok(Edit::Value(id.clone(), number(*quantity, text)?)),
-            Self::Sd(id, _) if text.trim().is_empty() => Ok(Edit::Sd(id.clone(), None)),
+    /// The change that a typed text asks for; what is wrong with it, otherwise.
+    pub(crate) fn read(&self, text: &str, session: &Session) -> Result<Change, Refused> {
+        let edit = match self {
+            Self::Value(id, quantity) => Edit::Value(id.clone(), number(*quantity, text)?),
+            Self::Sd(id, _) if text.trim().is_empty() => Edit::Sd(id.clone(), None),
             Self::Sd(id, quantity) => match amount::typed(*quantity, text) {
-                Some(sd) => Ok(Edit::Sd(id.clone(), Some(sd))),
-                None => Err(Refused::new(
-                    "expected a number, or nothing for the house rule's",
-                )),
+                Some(sd) => Edit::Sd(id.clone(), Some(sd)),
+                None => {
+                    return Err(Refused::new(
+                        "expected a number, or nothing for the house rule's",
+                    ));
+                }
             },
-            Self::Reason(id, _) => Ok(Edit::SetAside(id.clone(), Some(text.trim().to_owned()))),
+            Self::Reason(id, _) => Edit::SetAside(id.clone(), Some(text.trim().to_owned())),
             Self::Filter => {
                 let shown = session.document().shown();
                 let filter = Filter {
                     text: text.trim().to_owned(),
                     ..shown.filter.clone()
                 };
-                Ok(Edit::Shown(Shown {
+                Edit::Shown(Shown {
                     filter,
                     ..shown.clone()
-                }))
+                })
             }
-        }
+            Self::SaveTo { leaves } => {
+                let save = Save {
+                    to: path(text)?,
+                    over: false,
+                    leaves: *leaves,
+                };
+                return Ok(Change::Errand(Errand::Save(save)));
+            }
+            Self::OpenFile => return Ok(Change::Errand(Errand::Open(path(text)?))),
+        };
+        Ok(Change::Edit(edit))
+    }
+}
+
+fn path(text: &str) -> Result<PathBuf, Refused> {
+    match text.trim() {
+        "" => Err(Refused::new("expected the path of a file")),
+        path => Ok(PathBuf::from(path)),
     }
 }
 

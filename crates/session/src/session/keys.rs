@@ -1,7 +1,7 @@
 use super::{Session, Status};
 use crate::key::Key;
-use crate::overlay::{CaseLine, Overlay, Taken};
-use crate::{Change, Command, Edit, Refused};
+use crate::overlay::{Answered, CaseLine, Overlay, Taken};
+use crate::{Change, Command, Refused};
 
 impl Session {
     /// Does what a key asks for: of the topmost layer, or else of the panel.
@@ -43,7 +43,7 @@ impl Session {
                     form.error = None;
                 }
             }
-            Some(Overlay::Drawing) | None => {}
+            Some(Overlay::Drawing | Overlay::Question(_)) | None => {}
         }
     }
 
@@ -56,6 +56,17 @@ impl Session {
             Some(Overlay::Commands(list)) => list.key(key, page),
             Some(Overlay::Case(form)) => form.key(key),
             Some(Overlay::Reading(form)) => form.key(key),
+            Some(Overlay::Question(question)) => match question.key(key) {
+                Answered::With(change) => {
+                    self.view.overlays.pop();
+                    self.status = self
+                        .perform(change)
+                        .unwrap_or_else(|refused| Some(Status::Refused(refused)));
+                    return true;
+                }
+                Answered::NotNow => Taken::Close,
+                Answered::NotYet => Taken::Yes,
+            },
         };
         match taken {
             Taken::Yes => {}
@@ -69,28 +80,28 @@ impl Session {
     /// open and says why.
     fn commit(&mut self) {
         match self.view.overlays.pop() {
-            None | Some(Overlay::Drawing) => {}
+            None | Some(Overlay::Drawing | Overlay::Question(_)) => {}
             Some(Overlay::Commands(list)) => {
                 if let Some(command) = list.command() {
                     self.command(command);
                 }
             }
             Some(Overlay::Field(mut field)) => {
-                let edit = field.prompt.read(&field.editor.text(), self);
-                if let Err(refused) = self.accept(edit) {
+                let change = field.prompt.read(&field.editor.text(), self);
+                if let Err(refused) = self.accept(change) {
                     field.error = Some(refused.to_string());
                     self.view.overlays.push(Overlay::Field(field));
                 }
             }
             Some(Overlay::Case(mut form)) => {
-                let edit = form.read();
+                let edit = form.read().map(Change::Edit);
                 if let Err(refused) = self.accept(edit) {
                     form.error = Some(refused.to_string());
                     self.view.overlays.push(Overlay::Case(form));
                 }
             }
             Some(Overlay::Reading(mut form)) => {
-                let edit = form.read(self);
+                let edit = form.read(self).map(Change::Edit);
                 if let Err(refused) = self.accept(edit) {
                     form.error = Some(refused.to_string());
                     self.view.overlays.push(Overlay::Reading(form));
@@ -99,9 +110,9 @@ impl Session {
         }
     }
 
-    /// Makes the edit that a field asks for.
-    fn accept(&mut self, edit: Result<Edit, Refused>) -> Result<(), Refused> {
-        self.status = self.perform(Change::Edit(edit?))?;
+    /// Makes the change that a field asks for.
+    fn accept(&mut self, change: Result<Change, Refused>) -> Result<(), Refused> {
+        self.status = self.perform(change?)?;
         Ok(())
     }
 

@@ -1,7 +1,7 @@
 //! The status line and the keys that work now.
 
 use super::lines;
-use crate::text::fitted;
+use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
 use measurement::{Method, Modality, Phase, Side};
@@ -17,14 +17,27 @@ pub(super) const HEIGHT: u16 = 2;
 
 /// Draws status and keys.
 pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
-    lines::draw(
-        frame,
-        vec![
+    let mut told = refused(session, theme, area.width);
+    if told.len() < usize::from(HEIGHT) {
+        told = vec![
             status(session, theme, area.width),
             keys(session, theme, area.width),
-        ],
-        area,
-    );
+        ];
+    }
+    lines::draw(frame, told, area);
+}
+
+/// Why something was not done, whole: what to do about it stands at its end.
+fn refused(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let Some(Status::Refused(why)) = session.status() else {
+        return Vec::new();
+    };
+    let lines = wrapped(&visible(&format!("! {why}")), usize::from(width));
+    let style = theme.state(State::Caution);
+    lines
+        .into_iter()
+        .map(|line| Line::styled(line, style))
+        .collect()
 }
 
 fn status(session: &Session, theme: Theme, width: u16) -> Line<'static> {

@@ -56,12 +56,16 @@ pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'st
 /// The program with its version.
 const PROGRAM: &str = concat!(" rimwise ", env!("CARGO_PKG_VERSION"));
 
+/// What stands before the title while there is something to save.
+const UNSAVED: &str = "● unsaved · ";
+
 /// The case and its site on the left, and what stands on the right.
 fn title(session: &Session, theme: Theme, width: u16, right: Vec<Span<'static>>) -> Line<'static> {
     let case = session.document().case();
     let taken: usize = right.iter().map(Span::width).sum();
     let room = usize::from(width).saturating_sub(taken + 1);
-    let title = format!("{} · {}", case.title, case.site.label());
+    let mark = if session.is_unsaved() { UNSAVED } else { "" };
+    let title = format!("{mark}{} · {}", case.title, case.site.label());
     let title = format!("{} ", fitted(&visible(&title), room));
     let mut spans = vec![Span::styled(title, theme.strong())];
     spans.extend(right);

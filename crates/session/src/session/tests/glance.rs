@@ -39,6 +39,9 @@ fn open(line: &str) -> Session {
         }
     }
     let mut session = fixture::open(case);
+    if what == "file" {
+        session.saved(rest.into());
+    }
     if what == "bays" {
         session.document.bays = bays(rest);
         session.bays_wait = false;
@@ -181,6 +184,10 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
     if let Some(Overlay::Reading(form)) = view.overlays.last() {
         lines.extend(form.error.iter().map(|error| format!("error {error}")));
     }
+    if let Some(Overlay::Question(question)) = view.overlays.last() {
+        lines.push(format!("asks {}", question.asks));
+    }
+    lines.extend(session.errand.iter().map(|it| format!("errand {it:?}")));
     lines.extend(session.is_leaving().then(|| "leaving".into()));
     lines.extend(session.status().map(|status| match status {
         Status::Done(what) => format!("says {what}"),

@@ -26,7 +26,7 @@ const SCENARIOS: [&str; 4] = [
 
 /// Keys that bring up every kind of page: each focus, each layer, one over the
 /// other, a list without a line, the ends of lists.
-const KEYS: [&str; 21] = [
+const KEYS: [&str; 22] = [
     "",
     "tab",
     "tab tab G p p",
@@ -46,6 +46,7 @@ const KEYS: [&str; 21] = [
     "e down down",
     "a x enter",
     "N enter",
+    "N x enter q",
     "P D D",
     "5 end",
 ];

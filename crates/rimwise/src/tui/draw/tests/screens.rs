@@ -183,3 +183,12 @@ fn a_small_terminal() {
 fn a_silly_terminal() {
     shot("silly-15x3", &assessed(DEMONSTRATION, MANY), (15, 3));
 }
+
+#[test]
+fn leaving_with_something_to_save() {
+    shot(
+        "leave-unsaved",
+        &after(&assessed(DEMONSTRATION, MANY), "N x enter q"),
+        (80, 24),
+    );
+}

@@ -1,0 +1,28 @@
+use std::path::PathBuf;
+
+/// Something to be done with files: the session asks for it, a
+/// [`Keeper`](crate::Keeper) does it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Errand {
+    /// The case is saved.
+    Save(Save),
+    /// The case of a file is opened in place of this one.
+    Open(PathBuf),
+    /// The file is read again.
+    Reload,
+    /// What was found in the journal is restored.
+    Restore,
+    /// What was found in the journal is dropped for good.
+    Discard,
+}
+
+/// How the case is saved.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Save {
+    /// The file.
+    pub to: PathBuf,
+    /// Whether the operator was told what is there, and chose to write over it.
+    pub over: bool,
+    /// Whether the program ends once it is saved.
+    pub leaves: bool,
+}

@@ -1,0 +1,128 @@
+use super::{Keeper, Kept, questions};
+use crate::Session;
+use crate::errand::Save;
+use crate::overlay::Prompt;
+use files::{CaseFile, Expect, Journal, SpliceError, StoreError, new_case, parse_case, save};
+use std::path::Path;
+
+/// Why a case was not saved; the file is as it was.
+enum NotSaved {
+    /// The case could not be written as text.
+    Text(String),
+    /// The text could not be written to disk.
+    Disk(StoreError),
+}
+
+impl Keeper {
+    /// Saves the case in the open file or in another, and says what came of it.
+    pub(super) fn save(&mut self, session: &mut Session, asked: &Save) {
+        let is_kept = self.keeps(session.document().home()) && self.is_kept(&asked.to);
+        let saved = if is_kept {
+            self.save_kept(session, asked.over)
+        } else {
+            self.save_elsewhere(session, asked)
+        };
+        match saved {
+            Ok(warning) => {
+                let told = format!("saved {}", session.case_name());
+                match warning {
+                    Some(warning) => session.warn(format!("{told}; {warning}")),
+                    None => session.tell(told),
+                }
+                if asked.leaves {
+                    session.leave();
+                }
+            }
+            Err(NotSaved::Text(why)) => session.warn(why),
+            Err(NotSaved::Disk(error)) => match questions::otherwise(&error, asked) {
+                Some(question) => session.ask(question),
+                None if is_kept => session.warn(error.to_string()),
+                None => {
+                    let leaves = asked.leaves;
+                    session.ask_again(Prompt::SaveTo { leaves }, &asked.to, error.to_string());
+                }
+            },
+        }
+    }
+
+    /// Saves in the open file; gives what to warn of.
+    fn save_kept(&mut self, session: &mut Session, over: bool) -> Result<Option<String>, NotSaved> {
+        let Some(kept) = &mut self.kept else {
+            return Ok(None);
+        };
+        let file = kept.file.with(session.document().case());
+        let file = file.map_err(|error| NotSaved::Text(error.to_string()))?;
+        let text = file.source().original().into_owned();
+        let expect = if over {
+            Expect::Anything
+        } else {
+            Expect::Same(kept.digest)
+        };
+        kept.digest = save(&kept.path, &text, expect).map_err(NotSaved::Disk)?;
+        kept.file = file;
+        session.agrees_with_file();
+        let dropped = kept.journal.as_mut().map(|journal| journal.saved(&text));
+        Ok(dropped.and_then(Result::err).map(|error| error.to_string()))
+    }
+
+    /// Saves in another file and goes on with that one; gives what to warn of.
+    fn save_elsewhere(
+        &mut self,
+        session: &mut Session,
+        asked: &Save,
+    ) -> Result<Option<String>, NotSaved> {
+        let file = self.written_for(session, &asked.to)?;
+        let entered = self.enter(&asked.to);
+        let expect = if asked.over {
+            Expect::Anything
+        } else {
+            Expect::NoFile
+        };
+        let text = file.source().original().into_owned();
+        let digest = save(&asked.to, &text, expect).map_err(NotSaved::Disk)?;
+        let mut left_behind = None;
+        if self.keeps(session.document().home())
+            && let Some(left) = &mut self.kept
+            && let Some(journal) = &mut left.journal
+        {
+            // What was changed is safe in the new file.
+            left_behind = journal.saved(&left.file.source().original()).err();
+        }
+        let (presence, warning) = self.presence(entered);
+        let mut journal = presence.is_some().then(|| Journal::new(&asked.to, &text));
+        // One that is there already is of what was written over.
+        let old = journal.as_mut().and_then(|it| it.saved(&text).err());
+        let not_dropped = old.or(left_behind).map(|error| error.to_string());
+        self.kept = Some(Kept {
+            path: asked.to.clone(),
+            digest,
+            file,
+            journal,
+            presence,
+        });
+        self.found = None;
+        session.saved(asked.to.clone());
+        self.tell_journal(session);
+        Ok(warning.or(not_dropped))
+    }
+
+    /// The text for another file: with the comments of the one that is left, or
+    /// written anew.
+    fn written_for(&self, session: &Session, to: &Path) -> Result<CaseFile, NotSaved> {
+        let case = session.document().case();
+        if let Some(kept) = &self.kept
+            && self.keeps(session.document().home())
+        {
+            match kept.file.with(case) {
+                Ok(file) => return Ok(file),
+                // Laid out so that no splice finds its place.
+                Err(SpliceError::NoPlace) => {}
+                Err(error) => return Err(NotSaved::Text(error.to_string())),
+            }
+        }
+        parse_case(&to.display().to_string(), &new_case(case)).map_err(|faults| {
+            let first = faults.first().map(ToString::to_string);
+            NotSaved::Text(format!("not saved: {}", first.unwrap_or_default()))
+        })
+    }
+}

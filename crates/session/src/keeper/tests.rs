@@ -1,0 +1,386 @@
+use super::*;
+use crate::Status;
+use crate::fixture::{infant, press};
+use crate::overlay::Overlay;
+use measurement::Reading;
+use std::fs;
+use std::os::unix::fs::PermissionsExt;
+
+/// A folder with the demonstration in a file, gone with it.
+struct Desk(PathBuf);
+
+impl Desk {
+    fn new(name: &str) -> Self {
+        let folder = std::env::temp_dir().join(format!("rimwise-{name}-{}", std::process::id()));
+        let _ = fs::remove_dir_all(&folder);
+        fs::create_dir_all(&folder).unwrap();
+        let desk = Self(folder);
+        fs::write(desk.case(), files::shipped::SCENARIOS[0].1).unwrap();
+        desk
+    }
+
+    fn case(&self) -> PathBuf {
+        self.0.join("case.ron")
+    }
+
+    fn text(&self) -> String {
+        fs::read_to_string(self.case()).unwrap()
+    }
+
+    /// The names of all that is in it, in order.
+    fn names(&self) -> Vec<String> {
+        let entries = fs::read_dir(&self.0).unwrap();
+        let mut names: Vec<String> = entries
+            .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+            .collect();
+        names.sort();
+        names
+    }
+}
+
+impl Drop for Desk {
+    fn drop(&mut self) {
+        let _ = fs::remove_dir_all(&self.0);
+    }
+}
+
+/// A window: a session with its keeper.
+struct Window(Session, Keeper);
+
+impl Window {
+    fn of_shipped() -> Self {
+        Self(infant(), Keeper::default())
+    }
+
+    fn open(path: &Path) -> Self {
+        let mut window = Self::of_shipped();
+        window.1.open(&mut window.0, path).unwrap();
+        window
+    }
+
+    fn press(&mut self, keys: &str) {
+        for key in keys.split_whitespace() {
+            press(&mut self.0, key);
+            self.1.tend(&mut self.0);
+        }
+    }
+
+    /// Saves as a path that no keys could be written for.
+    fn save_as(&mut self, path: &Path) {
+        self.press("W ctrl-u");
+        self.0.paste(&path.display().to_string());
+        self.press("enter");
+    }
+
+    /// The longer axis of the throat, the first line of the readings, in mm.
+    fn throat(&self) -> f64 {
+        let readings = &self.0.document().case().readings;
+        let throat = |one: &&Reading| one.quantity.address() == "throat.major";
+        readings.iter().find(throat).unwrap().value
+    }
+
+    fn says(&self) -> String {
+        match self.0.status() {
+            Some(Status::Done(what) | Status::Undone(what)) => what.clone(),
+            Some(Status::Refused(why)) => why.to_string(),
+            None => String::new(),
+        }
+    }
+
+    /// What the question over the page asks and is about.
+    fn asks(&self) -> (String, Vec<String>) {
+        match self.0.view().overlays.last() {
+            Some(Overlay::Question(question)) => (question.asks.clone(), question.about.clone()),
+            other => panic!("{other:?} is no question; {}", self.says()),
+        }
+    }
+}
+
+const CHANGED: &str = "throat, longer axis 4.6 → 7.0 mm";
+
+#[test]
+fn what_was_changed_is_shown_after_a_crash_and_restored() {
+    let desk = Desk::new("keeper-crash");
+    let before = desk.text();
+    let mut window = Window::open(&desk.case());
+    window.press("enter 7 enter u U");
+    drop(window);
+    assert_eq!(desk.text(), before);
+
+    let mut window = Window::open(&desk.case());
+    let (asks, about) = window.asks();
+    assert_eq!(
+        asks,
+        "1 change was made and not saved before the program ended."
+    );
+    assert_eq!(
+        about,
+        [CHANGED],
+        "what was taken back and done again is one"
+    );
+    assert_eq!(
+        window.throat(),
+        4.6,
+        "nothing is restored before it is asked"
+    );
+    window.press("esc right q r");
+    assert!(!window.0.is_leaving());
+    assert_eq!(window.throat(), 7.0);
+    assert!(window.0.is_unsaved());
+    window.press("u");
+    assert_eq!(window.throat(), 4.6);
+    assert!(!window.0.is_unsaved());
+    window.press("U w");
+    assert!(window.says().starts_with("saved "), "{}", window.says());
+    assert!(!window.0.is_unsaved());
+    drop(window);
+    assert_eq!(desk.names(), ["case.ron"], "no journal is left");
+    let kept = before.lines().filter(|line| line.contains("//")).count();
+    let comments = desk
+        .text()
+        .lines()
+        .filter(|line| line.contains("//"))
+        .count();
+    assert_eq!(comments, kept);
+    assert_eq!(Window::open(&desk.case()).throat(), 7.0);
+}
+
+#[test]
+fn what_is_dropped_is_not_asked_for_again() {
+    let desk = Desk::new("keeper-drop");
+    Window::open(&desk.case()).press("enter 7 enter");
+    let mut window = Window::open(&desk.case());
+    window.press("d");
+    assert_eq!(window.throat(), 4.6);
+    drop(window);
+    let mut window = Window::open(&desk.case());
+    assert!(window.0.view().overlays.is_empty());
+    window.press("enter 8 enter");
+    drop(window);
+    assert_eq!(Window::open(&desk.case()).asks().1.len(), 1);
+}
+
+#[test]
+fn a_row_of_nudges_is_recorded_once_when_it_ends() {
+    let desk = Desk::new("keeper-nudges");
+    let mut window = Window::open(&desk.case());
+    window.press("right right right");
+    assert!(window.1.rest(&window.0).is_some_and(|rest| rest <= NUDGING));
+    window.press("down");
+    assert_eq!(window.1.rest(&window.0), None);
+    window.press("up right");
+    std::thread::sleep(NUDGING);
+    window.1.tend(&mut window.0);
+    window.press("right");
+    window.1.close(&mut window.0);
+    drop(window);
+    let about = Window::open(&desk.case()).asks().1;
+    let rows = ["4.6 → 4.9", "4.9 → 5.0", "4.9 → 5.1"];
+    assert_eq!(
+        about,
+        rows.map(|row| format!("throat, longer axis {row} mm"))
+    );
+}
+
+#[test]
+fn a_file_that_changed_on_disk_is_reloaded_or_written_over() {
+    for (answer, mine) in [("r", false), ("o", true)] {
+        let desk = Desk::new("keeper-changed");
+        let mut window = Window::open(&desk.case());
+        window.press("enter 7 enter");
+        let theirs = desk.text().replacen("value: 4.6", "value: 5.5", 1);
+        fs::write(desk.case(), &theirs).unwrap();
+        window.press("w");
+        let (asks, _) = window.asks();
+        assert!(asks.contains("changed on disk since it was read"), "{asks}");
+        assert_eq!(desk.text(), theirs);
+        window.press(answer);
+        assert!(!window.0.is_unsaved());
+        assert_eq!(window.throat(), if mine { 7.0 } else { 5.5 });
+        assert_eq!(desk.text() == theirs, !mine);
+        if !mine {
+            window.press("u");
+            assert_eq!(window.throat(), 7.0, "what was changed here is a step back");
+            window.press("w");
+        }
+        assert!(window.says().starts_with("saved "), "{}", window.says());
+        drop(window);
+        assert_eq!(Window::open(&desk.case()).throat(), 7.0);
+    }
+}
+
+#[test]
+fn a_second_window_is_told_and_keeps_no_journal() {
+    let desk = Desk::new("keeper-second");
+    let first = Window::open(&desk.case());
+    let mut second = Window::open(&desk.case());
+    let who = format!("open in another window (process {}", std::process::id());
+    assert!(second.says().starts_with(&who), "{}", second.says());
+    second.press("enter 7 enter");
+    assert_eq!(desk.names(), [".case.ron.rimwise-open", "case.ron"]);
+    second.press("w");
+    assert!(second.says().starts_with("saved "), "{}", second.says());
+    drop((first, second));
+    assert_eq!(desk.names(), ["case.ron"]);
+}
+
+#[test]
+fn what_is_in_no_file_is_saved_where_it_is_told_and_kept_there() {
+    let desk = Desk::new("keeper-nowhere");
+    for (keys, name) in [("enter 7 enter", "tried.ron"), ("N x enter", "new.ron")] {
+        let mut window = Window::of_shipped();
+        window.press(keys);
+        assert!(window.0.is_unsaved());
+        let path = desk.0.join(name);
+        window.save_as(&desk.0.join("no folder").join(name));
+        let Some(Overlay::Field(field)) = window.0.view().overlays.last() else {
+            panic!("the path is asked for again; {}", window.says());
+        };
+        let error = field.error.clone().unwrap();
+        assert!(
+            error.contains("its folder is not there. Make it"),
+            "{error}"
+        );
+        window.press("esc");
+        window.save_as(&path);
+        assert!(window.says().starts_with("saved "), "{}", window.says());
+        assert!(!window.0.is_unsaved());
+        assert_eq!(
+            read_case(&path).unwrap().value(),
+            window.0.document().case()
+        );
+        // From here on it has a journal.
+        window.press("N y enter u");
+        assert_eq!(window.0.document().home().file(), Some(path.as_path()));
+        drop(window);
+    }
+    assert_eq!(desk.names(), ["case.ron", "new.ron", "tried.ron"]);
+}
+
+#[test]
+fn a_file_that_is_there_is_written_over_when_that_is_said() {
+    let desk = Desk::new("keeper-exists");
+    let before = desk.text();
+    let mut window = Window::of_shipped();
+    window.press("enter 7 enter");
+    window.save_as(&desk.case());
+    assert!(window.asks().0.contains("is there already"));
+    window.press("esc");
+    assert_eq!(desk.text(), before);
+    window.save_as(&desk.case());
+    window.press("o");
+    assert!(window.says().starts_with("saved "), "{}", window.says());
+    drop(window);
+    assert_eq!(Window::open(&desk.case()).throat(), 7.0);
+}
+
+#[test]
+fn saving_elsewhere_leaves_no_journal_at_the_file_that_is_left() {
+    let desk = Desk::new("keeper-elsewhere");
+    let before = desk.text();
+    let mut window = Window::open(&desk.case());
+    window.press("enter 7 enter");
+    window.save_as(&desk.0.join("other.ron"));
+    window.press("enter 8 enter w");
+    drop(window);
+    assert_eq!(desk.names(), ["case.ron", "other.ron"]);
+    assert_eq!(desk.text(), before);
+    assert_eq!(Window::open(&desk.0.join("other.ron")).throat(), 8.0);
+}
+
+#[test]
+fn a_file_that_may_not_be_written_is_told_with_the_remedy() {
+    let desk = Desk::new("keeper-read-only");
+    let mut window = Window::open(&desk.case());
+    fs::set_permissions(desk.case(), fs::Permissions::from_mode(0o444)).unwrap();
+    window.press("enter 7 enter w");
+    let says = window.says();
+    assert!(says.ends_with("may only be read. Save under another name, or allow writing to it."));
+    assert!(window.0.is_unsaved());
+    drop(window);
+    assert_eq!(Window::open(&desk.case()).asks().1, [CHANGED]);
+}
+
+#[test]
+fn another_file_is_opened_in_its_place() {
+    let desk = Desk::new("keeper-open");
+    let other = desk.0.join("other.ron");
+    fs::write(&other, files::shipped::SCENARIOS[1].1).unwrap();
+    let mut window = Window::open(&desk.case());
+    window.press("O");
+    window.0.paste("/nowhere.ron");
+    window.press("enter");
+    assert!(
+        matches!(window.0.view().overlays.last(), Some(Overlay::Field(it)) if it.error.is_some())
+    );
+    window.press("ctrl-u");
+    window.0.paste(&other.display().to_string());
+    window.press("enter");
+    assert!(window.says().starts_with("opened "), "{}", window.says());
+    assert!(!window.0.is_unsaved() && window.0.history().is_empty());
+    assert_eq!(
+        desk.names(),
+        [".other.ron.rimwise-open", "case.ron", "other.ron"]
+    );
+    window.press("R");
+    assert!(
+        window.says().ends_with("says what is open"),
+        "{}",
+        window.says()
+    );
+}
+
+#[test]
+fn a_case_that_no_file_may_say_is_told_and_stays() {
+    let desk = Desk::new("keeper-faulty");
+    let mut window = Window::open(&desk.case());
+    let mut case = window.0.document().case().clone();
+    case.title = String::new();
+    window.0.exchange(case, "spoilt");
+    window.press("w");
+    assert!(
+        window.says().starts_with("not written"),
+        "{}",
+        window.says()
+    );
+}
+
+#[test]
+fn a_new_case_over_the_open_file_or_that_file_again_is_no_second_window() {
+    let desk = Desk::new("keeper-own");
+    let mut window = Window::open(&desk.case());
+    window.press("enter 7 enter N x enter O n");
+    window.0.paste(&desk.case().display().to_string());
+    window.press("enter");
+    assert_eq!(window.asks().1, [CHANGED], "{}", window.says());
+    window.press("r N x enter");
+    window.save_as(&desk.case());
+    window.press("o");
+    assert!(window.says().starts_with("saved "), "{}", window.says());
+    assert!(!window.0.is_unsaved() && window.0.has_journal());
+    drop(window);
+    assert_eq!(desk.names(), ["case.ron"]);
+    assert_eq!(Window::open(&desk.case()).0.document().case().title, "x");
+}
+
+#[test]
+fn a_change_that_the_journal_does_not_take_is_told_and_stays() {
+    let desk = Desk::new("keeper-no-journal");
+    let mut window = Window::open(&desk.case());
+    assert!(window.0.has_journal());
+    let journal = desk.0.join(".case.ron.rimwise-journal");
+    fs::create_dir(&journal).unwrap();
+    window.press("enter 7 enter");
+    assert!(
+        window.says().contains("not safe from a crash"),
+        "{}",
+        window.says()
+    );
+    assert_eq!(window.throat(), 7.0);
+    assert!(!window.0.has_journal(), "leaving says what would be lost");
+    fs::remove_dir(&journal).unwrap();
+    window.press("enter 8 enter");
+    assert!(window.0.has_journal());
+    drop(window);
+    assert_eq!(Window::open(&desk.case()).asks().1.len(), 1);
+}

@@ -1,0 +1,164 @@
+use super::{Session, Status};
+use crate::errand::Errand;
+use crate::overlay::{Field, Overlay, Prompt, Question};
+use crate::row::rows;
+use crate::{Change, Edit, History, Home, Refused};
+use files::visible;
+use sizing::{Case, Setting};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// A change of the case that was made and is not in the journal yet.
+#[derive(Clone, Debug)]
+pub(crate) struct Confirmed {
+    /// What it did, in words.
+    pub(crate) called: String,
+    /// The case after it.
+    pub(crate) case: Arc<Case>,
+    /// Where that case is kept.
+    pub(crate) home: Home,
+    is_nudge: bool,
+}
+
+/// What a [`Keeper`](crate::Keeper) asks and tells, and what is known of the file.
+impl Session {
+    /// Whether the case is otherwise than it was read or saved.
+    pub fn is_unsaved(&self) -> bool {
+        !Arc::ptr_eq(&self.saved, &self.document.case) && self.saved != self.document.case
+            || self.document.home == Home::Nowhere
+    }
+
+    /// Whether something would be lost, or left in the journal: a case that came
+    /// with the program is tried out and nobody's work.
+    pub(crate) fn is_at_stake(&self) -> bool {
+        self.is_unsaved() && self.document.home != Home::Shipped
+    }
+
+    /// Whether what is changed is safe from a crash.
+    pub(crate) fn has_journal(&self) -> bool {
+        self.journalled.is_some() && self.journalled.as_deref() == self.document.home.file()
+    }
+
+    /// What the case is called where files are spoken of, safe to show.
+    pub(crate) fn case_name(&self) -> String {
+        match self.document.home.file() {
+            Some(path) => visible(&path.display().to_string()).into_owned(),
+            None => visible(&self.document.case.title).into_owned(),
+        }
+    }
+
+    /// What is to be done with files, once.
+    pub(crate) const fn take_errand(&mut self) -> Option<Errand> {
+        self.errand.take()
+    }
+
+    /// Whether a row of nudges may still go on.
+    pub(crate) fn is_nudging(&self) -> bool {
+        self.history.is_open() && self.confirmed.last().is_some_and(|it| it.is_nudge)
+    }
+
+    /// The changes to record; `all`, or without a row of nudges that may go on.
+    pub(crate) fn take_confirmed(&mut self, all: bool) -> Vec<Confirmed> {
+        let kept = usize::from(!all && self.is_nudging());
+        let count = self.confirmed.len() - kept;
+        self.confirmed.drain(..count).collect()
+    }
+
+    /// Notes a change of the case that was made; a nudge of the step before takes
+    /// its place.
+    pub(super) fn confirm(&mut self, status: &Status, goes_on: bool, is_nudge: bool) {
+        let called = match status {
+            Status::Done(what) => what.clone(),
+            Status::Undone(what) => format!("taken back: {what}"),
+            Status::Refused(_) => return,
+        };
+        if goes_on && self.confirmed.last().is_some_and(|it| it.is_nudge) {
+            self.confirmed.pop();
+        }
+        self.confirmed.push(Confirmed {
+            called,
+            case: Arc::clone(&self.document.case),
+            home: self.document.home.clone(),
+            is_nudge,
+        });
+    }
+
+    /// Says what was done with files.
+    pub(crate) fn tell(&mut self, what: impl Into<String>) {
+        self.status = Some(Status::Done(what.into()));
+    }
+
+    /// Says why something was not done with files.
+    pub(crate) fn warn(&mut self, why: impl Into<String>) {
+        self.status = Some(Status::Refused(Refused::new(why)));
+    }
+
+    /// Lays a question over the page.
+    pub(crate) fn ask(&mut self, question: Question) {
+        self.view.overlays.push(Overlay::Question(question));
+    }
+
+    /// Asks for a path once more, with what was wrong with the one typed.
+    pub(crate) fn ask_again(&mut self, prompt: Prompt, path: &Path, error: String) {
+        let mut field = Field::new(prompt, path.display().to_string());
+        field.error = Some(error);
+        self.view.overlays.push(Overlay::Field(field));
+    }
+
+    /// Says for which file a journal is kept.
+    pub(crate) fn set_journalled(&mut self, path: Option<PathBuf>) {
+        self.journalled = path;
+    }
+
+    /// The case is in this file now, as it is.
+    pub(crate) fn saved(&mut self, path: PathBuf) {
+        self.saved = Arc::clone(&self.document.case);
+        self.document.home = Home::File(path);
+    }
+
+    /// Opens the case of a file in place of this one; what was done to this one is
+    /// no longer undone.
+    pub(crate) fn replace(&mut self, case: Case, path: PathBuf) {
+        self.document.case = Arc::new(case);
+        self.saved(path);
+        self.history = History::default();
+        self.confirmed.clear();
+        self.document.bays.clear();
+        self.view.overlays.clear();
+        let case = Arc::clone(&self.document.case);
+        self.setting = Arc::new(Setting::new(case, Arc::clone(&self.document.rules)));
+        self.rows = rows(&self.document);
+        self.view.row = 0;
+        self.view.bay = 0;
+        self.results.outdate();
+        self.results.forget();
+        self.bays_wait = true;
+    }
+
+    /// The case is another one of the same file; a step to undo. Whether anything
+    /// changed.
+    pub(crate) fn exchange(&mut self, case: Case, called: &'static str) -> bool {
+        let edit = Edit::Case {
+            case: Arc::new(case),
+            home: self.document.home.clone(),
+            called,
+        };
+        match self.perform(Change::Edit(edit)) {
+            Ok(Some(status)) => {
+                self.status = Some(status);
+                true
+            }
+            Ok(None) | Err(_) => false,
+        }
+    }
+
+    /// The file says what is open.
+    pub(crate) fn agrees_with_file(&mut self) {
+        self.saved = Arc::clone(&self.document.case);
+    }
+
+    /// Ends the program.
+    pub(crate) const fn leave(&mut self) {
+        self.is_leaving = true;
+    }
+}
