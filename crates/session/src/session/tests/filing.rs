@@ -1,0 +1,76 @@
+use super::commands::Tried;
+
+/// Of the commands that leave, save, open and reload.
+pub(super) const FILING: &[Tried] = &[
+    ("leave", "aortic.rim 1.5", "q", "leaving"),
+    ("leave", "aortic.rim 1.5", "enter 7 ctrl-c", "leaving"),
+    ("leave", "aortic.rim 1.5", "right q", "leaving"),
+    (
+        "leave",
+        "aortic.rim 1.5",
+        "N x enter q",
+        "asks Unsaved: x. Leave?",
+    ),
+    ("leave", "file a.ron", "q", "leaving"),
+    ("leave", "file a.ron", "right u q", "leaving"),
+    (
+        "leave",
+        "file a.ron",
+        "right q",
+        "asks Unsaved: a.ron. Leave?",
+    ),
+    ("leave", "file a.ron", "right q esc", "layers 0"),
+    ("leave", "file a.ron", "right q n", "leaving"),
+    ("leave", "file a.ron", "right q ctrl-c", "leaving"),
+    (
+        "leave",
+        "file a.ron",
+        "right q s",
+        "errand Save(Save { to: \"a.ron\", over: false, leaves: true })",
+    ),
+    (
+        "save",
+        "file a.ron",
+        "right w",
+        "errand Save(Save { to: \"a.ron\", over: false, leaves: false })",
+    ),
+    (
+        "save",
+        "aortic.rim 1.5",
+        "ctrl-s b enter",
+        "errand Save(Save { to: \"b\", over: false, leaves: false })",
+    ),
+    (
+        "save",
+        "aortic.rim 1.5",
+        "w enter",
+        "error expected the path of a file",
+    ),
+    (
+        "save_as",
+        "file a.ron",
+        "W backspace m enter",
+        "errand Save(Save { to: \"a.rom\", over: false, leaves: false })",
+    ),
+    ("save_as", "file a.ron", "W esc", "layers 0"),
+    ("open", "file a.ron", "O b enter", "errand Open(\"b\")"),
+    (
+        "open",
+        "file a.ron",
+        "right ctrl-o",
+        "asks Unsaved: a.ron. Open another?",
+    ),
+    (
+        "open",
+        "file a.ron",
+        "right ctrl-o n b enter",
+        "errand Open(\"b\")",
+    ),
+    ("reload", "file a.ron", "R", "errand Reload"),
+    (
+        "reload",
+        "aortic.rim 1.5",
+        "ctrl-r",
+        "says the case is in no file yet",
+    ),
+];
