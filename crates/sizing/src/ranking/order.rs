@@ -7,14 +7,13 @@ use std::cmp::Ordering;
 /// group, from 1: candidates of one group cannot be told apart by chance.
 ///
 /// By verdict; chance of no stop; chance of no caution; least stop margin; place
-/// in the catalogues. A difference of chances that the draws cannot tell from
-/// none decides nothing. "Tied" is not transitive, so ties are groups: in the
-/// order of the chance of no stop a group holds those tied with its first; within
-/// it, in the order of the chance of no caution, again those tied with the first;
-/// within these the margin decides.
+/// in the catalogues. Where the chance of no stop is the same to the draw, which
+/// with room all round it often is, a difference in the chance of no caution that
+/// the draws cannot tell from none decides nothing, and the margin does. "Tied" is
+/// not transitive, so such ties are runs: those tied with the first.
 ///
 /// Among what does not fit the margin comes first, the nearest on top: in a hard
-/// case one must see by how much. Groups are then formed in that order.
+/// case one must see by how much.
 pub(super) fn order(candidates: &mut [Candidate], tie: f64) -> Vec<usize> {
     candidates.sort_by(|one, other| {
         let verdict = one.judged.verdict;
@@ -25,30 +24,34 @@ pub(super) fn order(candidates: &mut [Candidate], tie: f64) -> Vec<usize> {
                 Verdict::Fits | Verdict::Tight => by_chances(one, other),
             })
     });
+    for alike in candidates.chunk_by_mut(are_alike) {
+        if alike[0].judged.verdict != Verdict::DoesNotFit {
+            order_alike(alike, tie);
+        }
+    }
     let no_stop = |one: &Candidate| one.chances.map(|it| it.no_stop);
     let mut groups = Vec::with_capacity(candidates.len());
-    let mut rest = candidates;
+    let mut rest = &*candidates;
     let mut number = 0;
     while !rest.is_empty() {
         let len = first_group(rest, |first, other| {
             first.judged.verdict == other.judged.verdict && are_tied(no_stop, first, other, tie)
         });
-        let (group, others) = rest.split_at_mut(len);
-        if group
-            .iter()
-            .all(|one| one.judged.verdict != Verdict::DoesNotFit)
-        {
-            order_group(group, tie);
-        }
         number += 1;
         groups.resize(groups.len() + len, number);
-        rest = others;
+        rest = &rest[len..];
     }
     groups
 }
 
-/// Orders candidates whose chances of no stop are tied.
-fn order_group(group: &mut [Candidate], tie: f64) {
+/// Whether verdict and chance of no stop are the same.
+fn are_alike(one: &Candidate, other: &Candidate) -> bool {
+    let chance = |one: &Candidate| one.chances.map(|it| it.chance.value);
+    one.judged.verdict == other.judged.verdict && chance(one) == chance(other)
+}
+
+/// Orders candidates whose chances of no stop are the same.
+fn order_alike(group: &mut [Candidate], tie: f64) {
     let no_caution = |one: &Candidate| one.chances.map(|it| it.no_caution);
     group.sort_by(by_caution);
     let mut rest = group;

@@ -123,7 +123,6 @@ fn a_group_holds_what_cannot_be_told_from_its_first() {
 
 #[test]
 fn what_the_draws_cannot_tell_apart_leaves_the_margin_to_decide() {
-    let one_draw_less = [1.0, 1.0, 1.0, 511.0 / 512.0, 1.0, 1.0, 1.0, 1.0];
     let no_caution = [0.90, 0.92, 0.91, 0.89, 0.93, 0.90, 0.91, 0.92];
     let mut as_good = no_caution;
     as_good.swap(0, 1);
@@ -133,10 +132,20 @@ fn what_the_draws_cannot_tell_apart_leaves_the_margin_to_decide() {
     };
     let ordered = places(vec![
         fits(0, [1.0; 8], as_good, 0.3),
-        fits(1, one_draw_less, no_caution, 0.9),
+        fits(1, [1.0; 8], no_caution, 0.9),
         fits(2, [1.0; 8], no_caution.map(|share| share - 0.05), 2.0),
     ]);
     assert_eq!(ordered, [1, 0, 2]);
+}
+
+#[test]
+fn a_chance_that_is_higher_by_one_draw_comes_first() {
+    let one_draw_less = [1.0, 1.0, 1.0, 511.0 / 512.0, 1.0, 1.0, 1.0, 1.0];
+    let ordered = places(vec![
+        candidate(0, Verdict::Fits, one_draw_less, 2.0),
+        candidate(1, Verdict::Fits, [1.0; 8], 0.5),
+    ]);
+    assert_eq!(ordered, [1, 0]);
 }
 
 #[test]
