@@ -75,7 +75,7 @@ pub(crate) fn chance(candidate: &Candidate) -> String {
             let at_most = at_most(candidate);
             // A rounded error of 0 would claim too much.
             if error < LEAST_SHOWN {
-                format!("{at_most}{value:.1} ±<{LEAST_SHOWN} %")
+                format!("{at_most}{value:.1} ± <{LEAST_SHOWN} %")
             } else {
                 format!("{at_most}{value:.1} ± {error:.1} %")
             }

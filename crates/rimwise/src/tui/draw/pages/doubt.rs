@@ -152,14 +152,20 @@ fn without_end(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>
         .filter(|one| one.ends().next().is_none())
         .map(|one| one.quantity.label())
         .collect();
-    if named.is_empty() {
+    let Some(doubted) = doubted.filter(|_| !named.is_empty()) else {
         return Vec::new();
+    };
+    // Where no reading has an end, no list above has said what is held.
+    let mut lines = Vec::new();
+    if named.len() == doubted.break_evens.readings.len() {
+        lines = headed(session, BREAK_EVEN, theme, width);
     }
     let text = format!(
-        "No value that these can have changes the state as read: {}.",
+        "No value that one of these alone can have changes the state as read: {}.",
         named.join("; ")
     );
-    said(&text, theme.dim(), width)
+    lines.extend(said(&text, theme.dim(), width));
+    lines
 }
 
 /// Which stop costs how much of the chance.
