@@ -8,7 +8,7 @@ use crate::text::{fitted as cell, paragraph};
 use crate::told;
 use anyhow::Result;
 use files::visible;
-use sizing::{Candidate, Ranking, Verdict};
+use sizing::{Candidate, Case, Ranking, Verdict};
 use std::io::Write;
 use workup::Banner;
 
@@ -59,14 +59,19 @@ pub(crate) fn write(
     footing(out, from)
 }
 
-/// Title, caution and everything said above a list.
-pub(super) fn heading(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
-    let case = ranking.setting.case();
+/// Title, site and caution: how every sheet about sizes begins.
+pub(crate) fn opening(out: &mut dyn Write, case: &Case) -> Result<()> {
     writeln!(out, "{}", cell(&visible(&case.title), WIDTH).trim_end())?;
     writeln!(out, "{} ventricular septal defect", case.site.label())?;
     writeln!(out)?;
     write!(out, "{}", paragraph("! ", CAUTION, WIDTH))?;
     writeln!(out)?;
+    Ok(())
+}
+
+/// Title, caution and everything said above a list.
+pub(super) fn heading(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
+    opening(out, ranking.setting.case())?;
     write!(
         out,
         "{}",

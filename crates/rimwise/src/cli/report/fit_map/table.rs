@@ -1,11 +1,10 @@
 //! The map in letters, 80 columns wide.
 
 use super::Mapped;
-use crate::caution::CAUTION;
 use crate::cli::args::WIDTH;
+use crate::cli::report::table::opening;
 use crate::text::{fitted, paragraph};
 use anyhow::Result;
-use files::visible;
 use sizing::fit_map::{FitMap, Mark};
 use sizing::house_rules::Parameter;
 use std::io::Write;
@@ -25,12 +24,7 @@ const LITTLE: f64 = 0.1;
 
 /// Writes a map as letters, with what would fit above it.
 pub(crate) fn write(out: &mut dyn Write, mapped: &Mapped) -> Result<()> {
-    let case = mapped.setting.case();
-    writeln!(out, "{}", fitted(&visible(&case.title), WIDTH).trim_end())?;
-    writeln!(out, "{} ventricular septal defect", case.site.label())?;
-    writeln!(out)?;
-    write!(out, "{}", paragraph("! ", CAUTION, WIDTH))?;
-    writeln!(out)?;
+    opening(out, mapped.setting.case())?;
     write!(
         out,
         "{}",
