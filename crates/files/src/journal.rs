@@ -20,7 +20,7 @@ use std::io::{self, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
 /// The ending of a journal's name.
-const ENDING: &str = "rimwise-journal";
+pub(crate) const ENDING: &str = "rimwise-journal";
 
 /// Largest journal, in bytes: some hundred thousand changes.
 const CAP: u64 = 16 * 1024 * 1024;

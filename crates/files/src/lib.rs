@@ -27,6 +27,7 @@ mod outline;
 mod presence;
 mod published_limits;
 mod reading_text;
+mod recent;
 mod ron_text;
 #[cfg(unix)]
 #[cfg(test)]
@@ -38,6 +39,7 @@ mod splice;
 mod store;
 mod syntax;
 mod text;
+mod unfiled;
 mod words;
 mod workup_input;
 
@@ -54,10 +56,12 @@ pub use new_case::new_case;
 pub use new_catalogue::new_catalogue;
 pub use presence::{Entered, Holder, Presence};
 pub use published_limits::{LIMITS_CAP, LimitsFile, parse_limits, read_limits};
+pub use recent::Recent;
 pub use source::{Position, Source};
 pub use splice::SpliceError;
 pub use store::{Expect, StoreError, digest_on_disk, save};
 pub use text::{excerpt, visible};
+pub use unfiled::Unfiled;
 pub use words::Word;
 pub use workup_input::workup_input;
 

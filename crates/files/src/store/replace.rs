@@ -66,6 +66,17 @@ pub(crate) fn remove(path: &Path) -> Result<(), StoreError> {
     }
 }
 
+/// Makes a folder with all over it, for this user alone, unless it is there.
+pub(crate) fn make_private_folder(folder: &Path) -> Result<(), StoreError> {
+    let mut builder = fs::DirBuilder::new();
+    builder.recursive(true);
+    #[cfg(unix)]
+    std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
+    builder
+        .create(folder)
+        .map_err(|cause| StoreError::of(folder, cause))
+}
+
 /// Forces a folder's names to disk. Some file systems refuse; the file itself is
 /// safe by then, under its old name or its new one.
 fn sync_folder(path: &Path) {

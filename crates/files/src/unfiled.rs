@@ -1,0 +1,92 @@
+//! Where cases that are in no file yet are kept safe.
+
+use crate::StoreError;
+use crate::journal::{ENDING, journal_of};
+use crate::store::make_private_folder;
+use std::ffi::OsStr;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::time::{SystemTime, UNIX_EPOCH};
+
+/// The folder of cases in no file: under each name a [`Journal`](crate::Journal)
+/// grows from nothing, and never a file.
+#[derive(Clone, Debug)]
+pub struct Unfiled {
+    folder: PathBuf,
+}
+
+/// What a name in the folder begins with; the rest is when it was begun and by
+/// which process.
+const BEGINNING: &str = "case-";
+
+/// Most names that are looked at: more are not from this program.
+const MOST: usize = 10_000;
+
+impl Unfiled {
+    /// The cases of a folder, which need not be there yet.
+    pub const fn new(folder: PathBuf) -> Self {
+        Self { folder }
+    }
+
+    /// A name for another case; makes the folder, for this user alone.
+    pub fn another(&self) -> Result<PathBuf, StoreError> {
+        make_private_folder(&self.folder)?;
+        let since = SystemTime::now().duration_since(UNIX_EPOCH);
+        let name = format!(
+            "{BEGINNING}{:020}-{}.ron",
+            since.unwrap_or_default().as_nanos(),
+            std::process::id()
+        );
+        Ok(self.folder.join(name))
+    }
+
+    /// The names under which something was kept, the newest first; a window that
+    /// lives may hold some: see [`Presence`](crate::Presence).
+    pub fn names(&self) -> Vec<PathBuf> {
+        let entries = fs::read_dir(&self.folder).into_iter().flatten().flatten();
+        let mut names: Vec<PathBuf> = entries
+            .take(MOST)
+            .filter_map(|entry| name_of(&entry.file_name()))
+            .map(|name| self.folder.join(name))
+            .collect();
+        names.sort();
+        names.reverse();
+        names
+    }
+}
+
+/// The name whose journal this is.
+fn name_of(journal: &OsStr) -> Option<String> {
+    let name = journal.to_str()?.strip_prefix('.')?;
+    let name = name.strip_suffix(ENDING)?.strip_suffix('.')?;
+    let is_journal = journal_of(Path::new(name)).as_os_str() == journal;
+    (is_journal && name.starts_with(BEGINNING)).then(|| name.to_owned())
+}
+
+#[cfg(unix)]
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::scratch::Scratch;
+    use crate::{Journal, Recovery};
+    use std::os::unix::fs::PermissionsExt;
+
+    #[test]
+    fn what_was_kept_is_found_again_the_newest_first() {
+        let scratch = Scratch::new("unfiled");
+        let unfiled = Unfiled::new(scratch.path("a/b"));
+        assert_eq!(unfiled.names(), [PathBuf::new(); 0]);
+        let (first, second) = (unfiled.another().unwrap(), unfiled.another().unwrap());
+        assert_ne!(first, second);
+        for (name, text) in [(&first, "one"), (&second, "two")] {
+            Journal::new(name, "").record("said", text).unwrap();
+        }
+        fs::write(scratch.path("a/b/.other.rimwise-journal"), "").unwrap();
+        fs::write(scratch.path("a/b/case-1.ron"), "").unwrap();
+        assert_eq!(unfiled.names(), [second.clone(), first]);
+        let found = Recovery::find(&second, None).unwrap().unwrap();
+        assert_eq!(found.text, "two");
+        let mode = fs::metadata(scratch.path("a/b")).unwrap().permissions().mode();
+        assert_eq!(mode & 0o777, 0o700);
+    }
+}
