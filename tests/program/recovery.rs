@@ -142,8 +142,61 @@ fn a_case_from_nothing_asks_where_it_is_to_be_saved() {
     assert_eq!(played.exit(), 0);
 }
 
+#[test]
+fn a_case_in_no_file_is_offered_after_a_kill_until_it_is_saved() {
+    let desk = Desk::new("unfiled");
+    let state = desk.0.join("state");
+    let start = || {
+        let state = state.to_str().expect("a path");
+        Played::start(&[], &[("XDG_STATE_HOME", state)], (80, 24))
+    };
+    let mut played = start();
+    played.wait_for("% ");
+    played.send("Nshort rim\r");
+    played.wait_for("● unsaved · short rim");
+    played.signal("KILL");
+    assert_ne!(played.exit(), 0);
+
+    let mut played = start();
+    played.wait_for("in no file yet: “short rim”");
+    played.send("r");
+    played.wait_for("● unsaved · short rim");
+    let path = desk.0.join("mine.ron");
+    played.send("W");
+    played.paste(path.to_str().expect("a path"));
+    played.send("\r");
+    played.wait_for("✓ saved");
+    played.signal("KILL");
+    played.exit();
+
+    let mut played = start();
+    played.wait_for("% ");
+    played.send("O");
+    played.wait_for("mine.ron");
+    played.send("\r");
+    played.wait_for("✓ opened");
+    played.send("q");
+    assert_eq!(played.exit(), 0);
+}
+
+#[test]
+fn a_file_that_something_else_writes_is_told_with_the_next_key() {
+    let desk = Desk::new("written");
+    let mut played = desk.open();
+    played.wait_for("opened ");
+    let theirs = desk.text().replacen("value: 4.6", "value: 5.5", 1);
+    fs::write(desk.case(), theirs).expect("the case");
+    std::thread::sleep(Duration::from_millis(1100));
+    played.send("\u{1b}[B");
+    played.wait_for("was changed on disk");
+    played.send("r");
+    played.wait_for_row(&["major", "5.5"]);
+    played.send("q");
+    assert_eq!(played.exit(), 0);
+}
+
 /// How often the program is killed.
-const KILLS: u64 = 20;
+const KILLS: u64 = 200;
 
 /// A number that nobody chose, from 0 to below `end`: the high bits of a linear
 /// congruential step (Knuth, MMIX; from memory).

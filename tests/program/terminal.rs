@@ -81,6 +81,9 @@ fn a_reading_is_nudged_and_the_nudge_taken_back() {
     played.send(".5\r");
     played.wait_for_row(&["major", "7.5"]);
     played.send("q");
+    // What was tried on the demonstration is somebody's work too.
+    played.wait_for("Leave?");
+    played.send("d");
     assert_eq!(played.exit(), 0);
 }
 

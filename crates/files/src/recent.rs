@@ -81,7 +81,7 @@ mod tests {
     fn the_newest_stands_first_and_each_once() {
         let scratch = Scratch::new("recent");
         let recent = Recent::new(scratch.path("state/recent.ron"));
-        assert_eq!(recent.cases(), [PathBuf::new(); 0]);
+        assert!(recent.cases().is_empty());
         for case in ["/a.ron", "/b \"c\"\u{1b}.ron", "/a.ron"] {
             recent.note(Path::new(case)).unwrap();
         }
@@ -99,7 +99,7 @@ mod tests {
         let path = scratch.path("recent.ron");
         for text in ["", "{", "[1]", "[\"/a\"", &"[".repeat(10_000)] {
             fs::write(&path, text).unwrap();
-            assert_eq!(Recent::new(path.clone()).cases(), [PathBuf::new(); 0]);
+            assert!(Recent::new(path.clone()).cases().is_empty());
         }
         fs::write(&path, [0xff, 0xfe]).unwrap();
         let recent = Recent::new(path);

@@ -75,7 +75,7 @@ mod tests {
     fn what_was_kept_is_found_again_the_newest_first() {
         let scratch = Scratch::new("unfiled");
         let unfiled = Unfiled::new(scratch.path("a/b"));
-        assert_eq!(unfiled.names(), [PathBuf::new(); 0]);
+        assert!(unfiled.names().is_empty());
         let (first, second) = (unfiled.another().unwrap(), unfiled.another().unwrap());
         assert_ne!(first, second);
         for (name, text) in [(&first, "one"), (&second, "two")] {
@@ -86,7 +86,10 @@ mod tests {
         assert_eq!(unfiled.names(), [second.clone(), first]);
         let found = Recovery::find(&second, None).unwrap().unwrap();
         assert_eq!(found.text, "two");
-        let mode = fs::metadata(scratch.path("a/b")).unwrap().permissions().mode();
+        let mode = fs::metadata(scratch.path("a/b"))
+            .unwrap()
+            .permissions()
+            .mode();
         assert_eq!(mode & 0o777, 0o700);
     }
 }

@@ -4,6 +4,7 @@ mod args;
 mod check;
 mod compare;
 mod fit_map;
+mod folders;
 mod inputs;
 mod open;
 mod otherwise;

@@ -6,14 +6,20 @@ use std::path::PathBuf;
 pub enum Errand {
     /// The case is saved.
     Save(Save),
+    /// The cases that can be opened are listed.
+    Choose,
     /// The case of a file is opened in place of this one.
     Open(PathBuf),
+    /// A case that came with the program is, by its name.
+    OpenShipped(&'static str),
     /// The file is read again.
     Reload,
     /// What was found in the journal is restored.
     Restore,
     /// What was found in the journal is dropped for good.
     Discard,
+    /// The program ends; what was not saved is dropped for good.
+    Abandon,
 }
 
 /// How the case is saved.

@@ -31,9 +31,15 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
                 key: choice.key.to_string(),
                 does: choice.does,
             });
-            let wait = question.can_wait.then(|| fixed(&[("esc", "stay")]));
+            let wait = question.wait.map(|wait| fixed(&[("esc", wait)]));
             choices.chain(wait.into_iter().flatten()).collect()
         }
+        Some(Overlay::Open(_)) => fixed(&[
+            ("enter", "open"),
+            ("down", "next"),
+            ("tab", "go on from it"),
+            ("esc", "cancel"),
+        ]),
         Some(Overlay::Commands(_)) => fixed(&[
             ("enter", "run"),
             ("up", "up"),

@@ -1,31 +1,50 @@
 //! What stands between the session and the disk.
 
+mod choose;
+mod loose;
 mod questions;
+mod recovered;
 mod save;
+mod watch;
 
 use crate::errand::Errand;
-use crate::overlay::Prompt;
 use crate::session::Confirmed;
 use crate::{Home, Session};
 use files::{
-    CaseFile, Digest, Entered, Holder, Journal, Presence, Recovery, StoreError, parse_case,
+    CaseFile, Digest, Entered, Holder, Journal, Presence, Recent, Recovery, StoreError, Unfiled,
     read_case,
 };
+use loose::Loose;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant, SystemTime};
 
 /// Keeps the open case in its file and what was changed in a journal beside it.
 ///
 /// It does the errands of a session and records every change that was made: once
-/// [`tend`](Self::tend) returns, what is on the screen survives the program. A
-/// case that is in no file yet has no journal.
+/// [`tend`](Self::tend) returns, what is on the screen survives the program.
 #[derive(Debug, Default)]
 pub struct Keeper {
     kept: Option<Kept>,
-    /// What the journal held when the file was opened, until it is answered.
-    found: Option<Recovery>,
+    /// The case in no file, once it was changed.
+    loose: Option<Loose>,
+    /// What a journal held, until it is answered.
+    found: Option<Found>,
     /// Since when a row of nudges waits for its end.
     nudged: Option<Instant>,
+    /// When the open file was looked at last.
+    looked: Option<Instant>,
+    /// Where cases in no file are kept; `None`: nowhere, they are lost in a crash.
+    unfiled: Option<Unfiled>,
+    recent: Option<Recent>,
+}
+
+/// What a journal held when it was found.
+#[derive(Debug)]
+enum Found {
+    /// Of the open file.
+    OfFile(Recovery),
+    /// Of a case in no file, held until it is answered.
+    Unfiled(Recovery, Presence),
 }
 
 /// A file that is open.
@@ -35,6 +54,8 @@ struct Kept {
     /// The file as it is on disk, as far as is known.
     file: CaseFile,
     digest: Digest,
+    /// What it was when it was looked at last, if it was there.
+    seen: Option<Digest>,
     /// None where another window keeps one, or nobody can tell.
     journal: Option<Journal>,
     /// Held while the file is open.
@@ -45,34 +66,56 @@ struct Kept {
 const NUDGING: Duration = Duration::from_millis(300);
 
 impl Keeper {
+    /// A keeper that keeps cases in no file safe, and remembers which were open, in
+    /// a folder of its own.
+    pub fn with_folder(folder: &Path) -> Self {
+        Self {
+            unfiled: Some(Unfiled::new(folder.join("unfiled"))),
+            recent: Some(Recent::new(folder.join("recent.ron"))),
+            ..Self::default()
+        }
+    }
+
+    /// Whether a journal of a file is there, whether the file is or not.
+    pub fn has_journal_of(path: &Path) -> bool {
+        matches!(Recovery::find(path, None), Ok(Some(_)))
+    }
+
     /// Opens the case of a file; what its journal holds is shown first, and to be
     /// restored or dropped.
     pub fn open(&mut self, session: &mut Session, path: &Path) -> Result<(), String> {
         let entered = self.enter(path);
-        let file = read(session, path)?;
+        let file = match read(session, path) {
+            Ok(file) => file,
+            Err(why) => return self.open_lost(session, path, entered, why),
+        };
         let (presence, mut warning) = self.presence(entered);
         let text = file.source().original().into_owned();
         let mut journal = None;
         self.found = None;
         if presence.is_some() {
             match Recovery::find(path, Some(&text)) {
-                Ok(Some(found)) => self.found = Some(found),
+                Ok(Some(found)) => self.found = Some(Found::OfFile(found)),
                 Ok(None) => journal = Some(Journal::new(path, &text)),
                 Err(error) => warning = Some(error.to_string()),
             }
         }
-        session.replace(file.value().clone(), path.to_owned());
-        if let Some(found) = &self.found {
-            session.ask(questions::recovery(found));
+        session.replace(file.value().clone(), Home::File(path.to_owned()));
+        // What was kept of a case in no file is offered at the next start.
+        self.loose = None;
+        if let Some(Found::OfFile(found)) = &self.found {
+            session.ask(questions::recovery(found, true));
         }
         self.kept = Some(Kept {
             path: path.to_owned(),
             digest: Digest::of(text.as_bytes()),
+            seen: Some(Digest::of(text.as_bytes())),
             file,
             journal,
             presence,
         });
         self.tell_journal(session);
+        self.remember(path);
         match warning {
             Some(warning) => session.warn(warning),
             None => session.tell(format!("opened {}", session.case_name())),
@@ -88,11 +131,15 @@ impl Keeper {
         match errand {
             None => {}
             Some(Errand::Save(save)) => self.save(session, &save),
+            Some(Errand::Choose) => self.choose(session, "", None),
             Some(Errand::Open(path)) => self.open_other(session, &path),
+            Some(Errand::OpenShipped(name)) => self.open_shipped(session, name),
             Some(Errand::Reload) => self.reload(session),
             Some(Errand::Restore) => self.restore(session),
             Some(Errand::Discard) => self.discard(session),
+            Some(Errand::Abandon) => self.abandon(session),
         }
+        self.watch(session);
     }
 
     /// Records all that was changed: the program ends.
@@ -131,23 +178,44 @@ impl Keeper {
 
     /// Writes what was changed into the journal, each change by itself.
     fn record(&mut self, session: &mut Session, all: bool) {
-        for change in session.take_confirmed(all) {
-            let kept = self.kept.as_mut();
-            match kept.map_or(Ok(()), |kept| kept.record(&change)) {
+        let changes = session.take_confirmed(all);
+        for change in &changes {
+            let recorded = match (change.home.file(), &mut self.kept) {
+                (None, _) => self.record_loose(change),
+                (Some(_), Some(kept)) => kept.record(change),
+                (Some(_), None) => Ok(()),
+            };
+            match recorded {
                 Ok(()) => self.tell_journal(session),
                 Err(why) => {
-                    session.set_journalled(None);
+                    session.set_journalled(None, false);
                     session.warn(why);
                 }
             }
         }
+        // What is as it came needs no keeping.
+        if !changes.is_empty()
+            && !session.is_unsaved()
+            && let Some(loose) = self.loose.take()
+            && let Err(why) = loose.dropped()
+        {
+            session.warn(why);
+        }
+    }
+
+    /// Puts a case first among those that were open. That it cannot is no harm.
+    fn remember(&self, path: &Path) {
+        if let Some(recent) = &self.recent {
+            let _ = recent.note(path);
+        }
     }
 
     fn open_other(&mut self, session: &mut Session, path: &Path) {
-        if self.keeps(session.document().home()) && self.is_kept(path) {
+        let path = choose::meant(path);
+        if self.keeps(session.document().home()) && self.is_kept(&path) {
             self.reload(session);
-        } else if let Err(why) = self.open(session, path) {
-            session.ask_again(Prompt::OpenFile, path, why);
+        } else if let Err(why) = self.open(session, &path) {
+            self.choose(session, &path.display().to_string(), Some(why));
         }
     }
 
@@ -165,47 +233,14 @@ impl Keeper {
         let case = file.value().clone();
         kept.file = file;
         let dropped = kept.journal.as_mut().map(|journal| journal.saved(&text));
-        if !session.exchange(case, "reloaded") {
+        let home = session.document().home().clone();
+        if !session.exchange(case, home, "reloaded") {
             session.tell(format!("{} says what is open", session.case_name()));
         }
         session.agrees_with_file();
         if let Some(Err(error)) = dropped {
             session.warn(error.to_string());
         }
-    }
-
-    fn restore(&mut self, session: &mut Session) {
-        let (Some(kept), Some(found)) = (&mut self.kept, self.found.take()) else {
-            return;
-        };
-        let file = match parse_case(kept.file.source().name(), &found.text) {
-            Ok(file) => file,
-            Err(faults) => {
-                let first = faults.first().map(ToString::to_string);
-                return session.warn(format!("not restored: {}", first.unwrap_or_default()));
-            }
-        };
-        match found.restore() {
-            Ok(journal) => kept.journal = Some(journal),
-            Err(error) => return session.warn(error.to_string()),
-        }
-        session.exchange(file.into_value(), "restored");
-        self.tell_journal(session);
-    }
-
-    fn discard(&mut self, session: &mut Session) {
-        let (Some(kept), Some(found)) = (&mut self.kept, self.found.take()) else {
-            return;
-        };
-        match found.discard() {
-            Ok(()) => {
-                let text = kept.file.source().original();
-                kept.journal = Some(Journal::new(&kept.path, &text));
-                session.tell("the changes in the journal are dropped");
-            }
-            Err(error) => session.warn(error.to_string()),
-        }
-        self.tell_journal(session);
     }
 
     /// Whether a case that is kept there is the open file's.
@@ -224,7 +259,8 @@ impl Keeper {
 
     fn tell_journal(&self, session: &mut Session) {
         let kept = self.kept.as_ref().filter(|kept| kept.journal.is_some());
-        session.set_journalled(kept.map(|kept| kept.path.clone()));
+        let file = kept.map(|kept| kept.path.clone());
+        session.set_journalled(file, self.unfiled.is_some());
     }
 }
 

@@ -3,6 +3,7 @@
 mod case_form;
 mod command_list;
 mod field;
+mod openables;
 mod prompt;
 mod question;
 mod reading_form;
@@ -10,6 +11,7 @@ mod reading_form;
 pub use case_form::{CaseForm, CaseLine};
 pub use command_list::CommandList;
 pub use field::Field;
+pub use openables::{Openable, Openables};
 pub use prompt::Prompt;
 pub(crate) use question::Answered;
 pub use question::{Choice, Question};
@@ -31,6 +33,8 @@ pub enum Overlay {
     Question(Question),
     /// Every command with its keys, to be filtered and run; it takes every key.
     Commands(CommandList),
+    /// The cases that can be opened.
+    Open(Openables),
 }
 
 /// What a layer makes of a key.

@@ -41,6 +41,8 @@ pub struct Session {
     confirmed: Vec<Confirmed>,
     /// The file beside which a journal is kept.
     journalled: Option<PathBuf>,
+    /// Whether a journal is kept of cases in no file.
+    keeps_unfiled: bool,
     errand: Option<Errand>,
     is_leaving: bool,
 }
@@ -73,6 +75,7 @@ impl Session {
             saved: Arc::clone(&document.case),
             confirmed: Vec::new(),
             journalled: None,
+            keeps_unfiled: false,
             errand: None,
             setting,
             rows: rows(&document),

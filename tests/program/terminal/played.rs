@@ -3,7 +3,9 @@
 use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
 use std::io::{Read, Write};
 use std::num::NonZeroU16;
+use std::path::PathBuf;
 use std::process::Command;
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::mpsc::{Receiver, channel};
 use std::thread;
 use std::time::{Duration, Instant};
@@ -19,6 +21,25 @@ pub(crate) struct Played {
     bytes: Receiver<Vec<u8>>,
     written: Vec<u8>,
     screen: vt100::Parser,
+    _own: Own,
+}
+
+/// An empty folder where the user's own files would be, gone with it.
+struct Own(PathBuf);
+
+impl Own {
+    fn new() -> Self {
+        static NUMBER: AtomicU64 = AtomicU64::new(0);
+        let number = NUMBER.fetch_add(1, Ordering::Relaxed);
+        let name = format!("rimwise-own-{}-{number}", std::process::id());
+        Self(std::env::temp_dir().join(name))
+    }
+}
+
+impl Drop for Own {
+    fn drop(&mut self) {
+        let _ = std::fs::remove_dir_all(&self.0);
+    }
 }
 
 fn pty_size((cols, rows): (u16, u16)) -> PtySize {
@@ -58,6 +79,11 @@ impl Played {
         for inherited in ["NO_COLOR", "RUST_BACKTRACE", "RIMWISE_PANIC_AT"] {
             command.env_remove(inherited);
         }
+        // The user's own files are another matter.
+        let own = Own::new();
+        for place in ["XDG_CONFIG_HOME", "XDG_STATE_HOME"] {
+            command.env(place, &own.0);
+        }
         for (name, value) in variables {
             command.env(name, value);
         }
@@ -81,6 +107,7 @@ impl Played {
             master: pair.master,
             bytes,
             written: Vec::new(),
+            _own: own,
             screen: vt100::Parser::new(cells(size.1), cells(size.0), 0),
         }
     }

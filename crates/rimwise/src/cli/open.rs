@@ -2,6 +2,7 @@
 //! terminal.
 
 use super::args::{Arguments, RankArguments};
+use super::folders;
 use super::inputs::{BadInput, Inputs, demonstration};
 use super::rank;
 use super::screen::{keymap, looks};
@@ -13,7 +14,7 @@ use std::io::{self, IsTerminal, Write};
 /// Opens a case, or the demonstration.
 pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
     let case = arguments.case.unwrap_or_else(demonstration);
-    let asked = RankArguments::of(case, arguments.against);
+    let mut asked = RankArguments::of(case, arguments.against);
     let threads = usize::from(asked.common.threads);
     if arguments.screen.plain {
         let session = Inputs::read(&asked.common)?.session();
@@ -21,16 +22,22 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
     }
     if io::stdout().is_terminal() && io::stdin().is_terminal() {
         let keymap = keymap(&arguments.screen)?;
+        let path = asked.common.case.clone();
+        // A file that is gone may have left a journal behind.
+        let is_lost = !path.exists() && Keeper::has_journal_of(&path);
+        if is_lost {
+            asked.common.case = demonstration();
+        }
         let session = Inputs::read(&asked.common)?.session();
         let mut session = session
             .with_keymap(keymap)
             .with_looks(looks(&arguments.screen));
-        let mut keeper = Keeper::default();
-        if asked.common.case.exists() {
-            keeper
-                .open(&mut session, &asked.common.case)
-                .map_err(BadInput)?;
+        let mut keeper =
+            folders::state().map_or_else(Keeper::default, |folder| Keeper::with_folder(&folder));
+        if path.exists() || is_lost {
+            keeper.open(&mut session, &path).map_err(BadInput)?;
         }
+        keeper.offer_unfiled(&mut session);
         return tui::run(session, keeper, threads);
     }
     rank::run(&asked, out)?;

@@ -1,6 +1,7 @@
 //! How the screen looks and which keys it has, as the call and the user ask.
 
 use super::args::ScreenArguments;
+use super::folders;
 use super::inputs::BadInput;
 use anyhow::Result;
 use session::{Dots, KeyMap, Looks, Palette};
@@ -53,14 +54,9 @@ fn bad(path: &Path, error: &dyn std::fmt::Display) -> anyhow::Error {
     BadInput(files::visible(&text).into_owned()).into()
 }
 
-/// Where a user keeps keys: `rimwise/keys.ron` in the directory for settings.
+/// Where a user keeps keys.
 fn own_keys() -> Option<PathBuf> {
-    let settings = std::env::var_os("XDG_CONFIG_HOME")
-        .map(PathBuf::from)
-        .filter(|path| path.is_absolute());
-    let settings =
-        settings.or_else(|| Some(PathBuf::from(std::env::var_os("HOME")?).join(".config")));
-    Some(settings?.join("rimwise").join("keys.ron"))
+    Some(folders::settings()?.join("keys.ron"))
 }
 
 #[cfg(test)]

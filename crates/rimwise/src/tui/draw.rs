@@ -17,6 +17,7 @@ mod form;
 mod header;
 mod key_list;
 mod lines;
+mod openables;
 mod pages;
 mod pictures;
 mod present;
@@ -61,6 +62,9 @@ pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) -> Seen {
         Some(Overlay::Question(question)) => question::draw(frame, question, theme, area),
         Some(Overlay::Commands(list)) => {
             seen.rooms.overlay = key_list::draw(frame, session, list, theme, area);
+        }
+        Some(Overlay::Open(list)) => {
+            seen.rooms.overlay = openables::draw(frame, session, list, theme, area);
         }
     }
     // What lies over the page is not to be pointed through.

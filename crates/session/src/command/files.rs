@@ -27,21 +27,17 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "open",
         name: "open",
-        says: "open the case of a file",
+        says: "open a case: a recent one, one of this folder, one that came with it",
         focus: &[],
         keys: &["O", "ctrl-o"],
         in_footer: false,
         change: |session| {
-            let field = ask(session, Prompt::OpenFile, "");
-            if !session.is_at_stake() {
-                return Ok(field);
+            let choose = Change::Errand(Errand::Choose);
+            if !session.is_unsaved() {
+                return Ok(choose);
             }
             let asks = format!("Unsaved: {}. Open another?", session.case_name());
-            let does = if session.has_journal() {
-                "open another; the changes are offered again with this file"
-            } else {
-                "open another; the changes are lost"
-            };
+            let does = if session.has_journal() { KEPT } else { LOST };
             let choices = vec![
                 Choice {
                     key: 's',
@@ -51,7 +47,7 @@ pub(super) const COMMANDS: &[Command] = &[
                 Choice {
                     key: 'n',
                     does,
-                    change: field,
+                    change: choose,
                 },
             ];
             Ok(open(
@@ -83,6 +79,11 @@ pub(super) const COMMANDS: &[Command] = &[
     },
 ];
 
+/// What becomes of changes that are not saved where a journal is kept.
+const KEPT: &str = "without saving; the changes are kept and offered at the next start";
+/// What becomes of them where none is.
+const LOST: &str = "without saving; the changes are lost";
+
 fn save(session: &Session, leaves: bool) -> Change {
     match session.document().home() {
         Home::File(path) => Change::Errand(Errand::Save(Save {
@@ -109,15 +110,11 @@ fn leave(session: &Session) -> Change {
         .overlays
         .iter()
         .any(|layer| matches!(layer, Overlay::Question(question) if question.asks == asks));
-    if is_asked || !session.is_at_stake() {
+    if is_asked || !session.is_unsaved() {
         return Change::Leave;
     }
-    let does = if session.has_journal() {
-        "leave without saving; the changes are offered again at the next start"
-    } else {
-        "leave; the changes are lost"
-    };
-    let choices = vec![
+    let does = if session.has_journal() { KEPT } else { LOST };
+    let mut choices = vec![
         Choice {
             key: 's',
             does: "save and leave",
@@ -129,5 +126,12 @@ fn leave(session: &Session) -> Change {
             change: Change::Leave,
         },
     ];
+    if session.has_journal() {
+        choices.push(Choice {
+            key: 'd',
+            does: "drop the changes for good",
+            change: Change::Errand(Errand::Abandon),
+        });
+    }
     open(session, Overlay::Question(Question::new(asks, choices)))
 }

@@ -3,27 +3,84 @@
 use crate::Change;
 use crate::errand::{Errand, Save};
 use crate::overlay::{Choice, Question};
-use files::{Ground, Recovery, StoreError};
+use files::{Diagnostic, Ground, Recovery, StoreError, parse_case, visible};
+use std::path::Path;
 
 /// What was found in a journal: restored or dropped, nothing goes on before.
-pub(super) fn recovery(found: &Recovery) -> Question {
-    let count = match found.changes.len() {
-        1 => "1 change was".to_owned(),
-        count => format!("{count} changes were"),
-    };
+pub(super) fn recovery(found: &Recovery, is_there: bool) -> Question {
     let ground = match found.ground {
+        _ if !is_there => " The file is no longer there: saving makes it anew.",
         Ground::Theirs => "",
         Ground::Other => " The file was changed since: restoring and saving would undo that.",
     };
     Question {
-        asks: format!("{count} made and not saved before the program ended.{ground}"),
+        asks: format!(
+            "{} made and not saved before the program ended.{ground}",
+            changes(found)
+        ),
         about: found.changes.clone(),
-        choices: vec![
-            choice('r', "restore", Errand::Restore),
-            choice('d', "drop for good", Errand::Discard),
-        ],
-        can_wait: false,
+        choices: restore_or_drop(),
+        // Where nothing is open yet, the demonstration is.
+        wait: (!is_there).then_some("later"),
     }
+}
+
+/// What was kept of a case in no file.
+pub(super) fn unfiled(found: &Recovery) -> Question {
+    let case = parse_case("", &found.text).map(files::CaseFile::into_value);
+    let case = case.map_or_else(
+        |_| "a case".to_owned(),
+        |case| {
+            let readings = match case.readings.len() {
+                1 => "1 reading".to_owned(),
+                count => format!("{count} readings"),
+            };
+            format!("“{}” with {readings}", visible(&case.title))
+        },
+    );
+    Question {
+        asks: format!(
+            "Not saved before the program ended, and in no file yet: {case}. {} made.",
+            changes(found)
+        ),
+        about: found.changes.clone(),
+        choices: restore_or_drop(),
+        wait: Some("later"),
+    }
+}
+
+fn changes(found: &Recovery) -> String {
+    match found.changes.len() {
+        1 => "1 change was".to_owned(),
+        count => format!("{count} changes were"),
+    }
+}
+
+fn restore_or_drop() -> Vec<Choice> {
+    vec![
+        choice('r', "restore", Errand::Restore),
+        choice('d', "drop for good", Errand::Discard),
+    ]
+}
+
+/// What is told where a text that was kept is no case any more.
+pub(super) fn not_restored(faults: &[Diagnostic]) -> String {
+    let first = faults.first().map(ToString::to_string);
+    format!("not restored: {}", first.unwrap_or_default())
+}
+
+/// What to do where the open file was changed, or taken away, by something else.
+pub(super) fn changed(path: &Path, is_there: bool) -> Question {
+    let file = visible(&path.display().to_string()).into_owned();
+    if is_there {
+        let reload = choice('r', "reload, undo brings yours back", Errand::Reload);
+        let mut question = Question::new(format!("{file} was changed on disk."), vec![reload]);
+        question.wait = Some("keep yours; saving asks again");
+        return question;
+    }
+    let mut question = Question::new(format!("{file} is no longer there."), Vec::new());
+    question.wait = Some("keep yours; saving asks again");
+    question
 }
 
 /// What is done about a file that is not as it was left; `None` where no answer

@@ -1,7 +1,7 @@
-use super::{Keeper, Kept, questions};
-use crate::Session;
+use super::{Keeper, Kept, choose, questions};
 use crate::errand::Save;
 use crate::overlay::Prompt;
+use crate::{Home, Session};
 use files::{CaseFile, Expect, Journal, SpliceError, StoreError, new_case, parse_case, save};
 use std::path::Path;
 
@@ -16,6 +16,10 @@ enum NotSaved {
 impl Keeper {
     /// Saves the case in the open file or in another, and says what came of it.
     pub(super) fn save(&mut self, session: &mut Session, asked: &Save) {
+        let asked = &Save {
+            to: choose::meant(&asked.to),
+            ..asked.clone()
+        };
         let is_kept = self.keeps(session.document().home()) && self.is_kept(&asked.to);
         let saved = if is_kept {
             self.save_kept(session, asked.over)
@@ -59,6 +63,7 @@ impl Keeper {
             Expect::Same(kept.digest)
         };
         kept.digest = save(&kept.path, &text, expect).map_err(NotSaved::Disk)?;
+        kept.seen = Some(kept.digest);
         kept.file = file;
         session.agrees_with_file();
         let dropped = kept.journal.as_mut().map(|journal| journal.saved(&text));
@@ -96,13 +101,19 @@ impl Keeper {
         self.kept = Some(Kept {
             path: asked.to.clone(),
             digest,
+            seen: Some(digest),
             file,
             journal,
             presence,
         });
         self.found = None;
-        session.saved(asked.to.clone());
+        session.saved(Home::File(asked.to.clone()));
+        if let Some(loose) = self.loose.take() {
+            // What was kept of it is safe in the file.
+            let _ = loose.dropped();
+        }
         self.tell_journal(session);
+        self.remember(&asked.to);
         Ok(warning.or(not_dropped))
     }
 

@@ -1,3 +1,6 @@
+mod disk;
+mod unfiled;
+
 use super::*;
 use crate::Status;
 use crate::fixture::{infant, press};
@@ -50,6 +53,13 @@ struct Window(Session, Keeper);
 impl Window {
     fn of_shipped() -> Self {
         Self(infant(), Keeper::default())
+    }
+
+    /// With a folder where cases in no file are kept.
+    fn of_shipped_at(desk: &Desk) -> Self {
+        let mut window = Self(infant(), Keeper::with_folder(&desk.0.join("state")));
+        window.1.offer_unfiled(&mut window.0);
+        window
     }
 
     fn open(path: &Path) -> Self {
@@ -311,7 +321,7 @@ fn another_file_is_opened_in_its_place() {
     window.0.paste("/nowhere.ron");
     window.press("enter");
     assert!(
-        matches!(window.0.view().overlays.last(), Some(Overlay::Field(it)) if it.error.is_some())
+        matches!(window.0.view().overlays.last(), Some(Overlay::Open(it)) if it.error.is_some())
     );
     window.press("ctrl-u");
     window.0.paste(&other.display().to_string());
@@ -336,7 +346,8 @@ fn a_case_that_no_file_may_say_is_told_and_stays() {
     let mut window = Window::open(&desk.case());
     let mut case = window.0.document().case().clone();
     case.title = String::new();
-    window.0.exchange(case, "spoilt");
+    let home = window.0.document().home().clone();
+    window.0.exchange(case, home, "spoilt");
     window.press("w");
     assert!(
         window.says().starts_with("not written"),

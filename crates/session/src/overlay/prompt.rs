@@ -19,8 +19,6 @@ pub enum Prompt {
         /// Whether the program ends once it is saved.
         leaves: bool,
     },
-    /// The file of the case that is opened.
-    OpenFile,
 }
 
 impl Prompt {
@@ -32,7 +30,6 @@ impl Prompt {
             Self::Reason(_, quantity) => format!("why set aside: {quantity}"),
             Self::Filter => "show shapes with".into(),
             Self::SaveTo { .. } => "save in the file, such as cases/7.ron".into(),
-            Self::OpenFile => "open the file".into(),
         }
     }
 
@@ -69,7 +66,6 @@ impl Prompt {
                 };
                 return Ok(Change::Errand(Errand::Save(save)));
             }
-            Self::OpenFile => return Ok(Change::Errand(Errand::Open(path(text)?))),
         };
         Ok(Change::Edit(edit))
     }

@@ -10,8 +10,8 @@ pub struct Question {
     pub about: Vec<String>,
     /// The answers.
     pub choices: Vec<Choice>,
-    /// Whether Esc leaves it unanswered.
-    pub can_wait: bool,
+    /// What Esc does, which leaves it unanswered; `None`: it has to be answered.
+    pub wait: Option<&'static str>,
 }
 
 /// An answer to a question.
@@ -43,7 +43,7 @@ impl Question {
             asks: asks.into(),
             about: Vec::new(),
             choices,
-            can_wait: true,
+            wait: Some("stay"),
         }
     }
 
@@ -52,7 +52,7 @@ impl Question {
         let choice = self.choices.iter().find(|one| Some(one.key) == letter);
         match choice {
             Some(choice) => Answered::With(choice.change.clone()),
-            None if key.code == KeyCode::Esc && self.can_wait => Answered::NotNow,
+            None if key.code == KeyCode::Esc && self.wait.is_some() => Answered::NotNow,
             None => Answered::NotYet,
         }
     }

@@ -28,15 +28,12 @@ impl Session {
             || self.document.home == Home::Nowhere
     }
 
-    /// Whether something would be lost, or left in the journal: a case that came
-    /// with the program is tried out and nobody's work.
-    pub(crate) fn is_at_stake(&self) -> bool {
-        self.is_unsaved() && self.document.home != Home::Shipped
-    }
-
     /// Whether what is changed is safe from a crash.
     pub(crate) fn has_journal(&self) -> bool {
-        self.journalled.is_some() && self.journalled.as_deref() == self.document.home.file()
+        match self.document.home.file() {
+            Some(file) => self.journalled.as_deref() == Some(file),
+            None => self.keeps_unfiled,
+        }
     }
 
     /// What the case is called where files are spoken of, safe to show.
@@ -98,6 +95,11 @@ impl Session {
         self.view.overlays.push(Overlay::Question(question));
     }
 
+    /// Lays a layer over the page.
+    pub(crate) fn show(&mut self, layer: Overlay) {
+        self.view.overlays.push(layer);
+    }
+
     /// Asks for a path once more, with what was wrong with the one typed.
     pub(crate) fn ask_again(&mut self, prompt: Prompt, path: &Path, error: String) {
         let mut field = Field::new(prompt, path.display().to_string());
@@ -105,22 +107,23 @@ impl Session {
         self.view.overlays.push(Overlay::Field(field));
     }
 
-    /// Says for which file a journal is kept.
-    pub(crate) fn set_journalled(&mut self, path: Option<PathBuf>) {
-        self.journalled = path;
+    /// Says for which file a journal is kept, and whether one is of cases in no file.
+    pub(crate) fn set_journalled(&mut self, file: Option<PathBuf>, unfiled: bool) {
+        self.journalled = file;
+        self.keeps_unfiled = unfiled;
     }
 
-    /// The case is in this file now, as it is.
-    pub(crate) fn saved(&mut self, path: PathBuf) {
+    /// The case is kept here now, as it is.
+    pub(crate) fn saved(&mut self, home: Home) {
         self.saved = Arc::clone(&self.document.case);
-        self.document.home = Home::File(path);
+        self.document.home = home;
     }
 
-    /// Opens the case of a file in place of this one; what was done to this one is
+    /// Opens another case in place of this one; what was done to this one is
     /// no longer undone.
-    pub(crate) fn replace(&mut self, case: Case, path: PathBuf) {
+    pub(crate) fn replace(&mut self, case: Case, home: Home) {
         self.document.case = Arc::new(case);
-        self.saved(path);
+        self.saved(home);
         self.history = History::default();
         self.confirmed.clear();
         self.document.bays.clear();
@@ -135,12 +138,12 @@ impl Session {
         self.bays_wait = true;
     }
 
-    /// The case is another one of the same file; a step to undo. Whether anything
+    /// The case is another one, kept there; a step to undo. Whether anything
     /// changed.
-    pub(crate) fn exchange(&mut self, case: Case, called: &'static str) -> bool {
+    pub(crate) fn exchange(&mut self, case: Case, home: Home, called: &'static str) -> bool {
         let edit = Edit::Case {
             case: Arc::new(case),
-            home: self.document.home.clone(),
+            home,
             called,
         };
         match self.perform(Change::Edit(edit)) {

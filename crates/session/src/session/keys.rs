@@ -31,6 +31,11 @@ impl Session {
                 editor.paste(text);
                 list.type_in(editor);
             }
+            Some(Overlay::Open(list)) => {
+                let mut editor = list.editor.clone();
+                editor.paste(text);
+                list.type_in(editor);
+            }
             Some(Overlay::Case(form)) => {
                 if form.line == CaseLine::Title {
                     form.title.paste(text);
@@ -54,6 +59,7 @@ impl Session {
             None | Some(Overlay::Drawing) => return false,
             Some(Overlay::Field(field)) => field.key(key),
             Some(Overlay::Commands(list)) => list.key(key, page),
+            Some(Overlay::Open(list)) => list.key(key, page),
             Some(Overlay::Case(form)) => form.key(key),
             Some(Overlay::Reading(form)) => form.key(key),
             Some(Overlay::Question(question)) => match question.key(key) {
@@ -85,6 +91,9 @@ impl Session {
                 if let Some(command) = list.command() {
                     self.command(command);
                 }
+            }
+            Some(Overlay::Open(list)) => {
+                self.errand = list.chosen();
             }
             Some(Overlay::Field(mut field)) => {
                 let change = field.prompt.read(&field.editor.text(), self);

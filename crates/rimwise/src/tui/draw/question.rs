@@ -63,6 +63,6 @@ fn answers(question: &Question, theme: Theme) -> Vec<Line<'static>> {
         .choices
         .iter()
         .map(|choice| answer(choice.key.to_string(), choice.does));
-    let wait = question.can_wait.then(|| answer("esc".to_owned(), "stay"));
+    let wait = question.wait.map(|wait| answer("esc".to_owned(), wait));
     choices.chain(wait).collect()
 }

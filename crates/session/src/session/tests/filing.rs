@@ -4,7 +4,8 @@ use super::commands::Tried;
 pub(super) const FILING: &[Tried] = &[
     ("leave", "aortic.rim 1.5", "q", "leaving"),
     ("leave", "aortic.rim 1.5", "enter 7 ctrl-c", "leaving"),
-    ("leave", "aortic.rim 1.5", "right q", "leaving"),
+    ("leave", "aortic.rim 1.5", "right q n", "leaving"),
+    ("leave", "aortic.rim 1.5", "right q esc", "layers 0"),
     (
         "leave",
         "aortic.rim 1.5",
@@ -53,19 +54,14 @@ pub(super) const FILING: &[Tried] = &[
         "errand Save(Save { to: \"a.rom\", over: false, leaves: false })",
     ),
     ("save_as", "file a.ron", "W esc", "layers 0"),
-    ("open", "file a.ron", "O b enter", "errand Open(\"b\")"),
+    ("open", "file a.ron", "O", "errand Choose"),
     (
         "open",
         "file a.ron",
         "right ctrl-o",
         "asks Unsaved: a.ron. Open another?",
     ),
-    (
-        "open",
-        "file a.ron",
-        "right ctrl-o n b enter",
-        "errand Open(\"b\")",
-    ),
+    ("open", "file a.ron", "right ctrl-o n", "errand Choose"),
     ("reload", "file a.ron", "R", "errand Reload"),
     (
         "reload",

@@ -40,7 +40,7 @@ fn open(line: &str) -> Session {
     }
     let mut session = fixture::open(case);
     if what == "file" {
-        session.saved(rest.into());
+        session.saved(crate::Home::File(rest.into()));
     }
     if what == "bays" {
         session.document.bays = bays(rest);

@@ -1,8 +1,10 @@
 //! Whole pages, looked at by people before they are accepted.
 
-use super::stage::{MANY, after, assess, assessed, drawn, fail, on_page, opened, styled, text};
+use super::stage::{
+    FEW, MANY, after, assess, assessed, drawn, fail, on_page, opened, press, styled, text,
+};
 use crate::tui::theme::Theme;
-use session::Session;
+use session::{Keeper, Session};
 
 /// The sizes at which each arrangement of the panels is shown.
 const SIZES: [(u16, u16); 3] = [(80, 24), (120, 40), (200, 60)];
@@ -182,6 +184,15 @@ fn a_small_terminal() {
 #[test]
 fn a_silly_terminal() {
     shot("silly-15x3", &assessed(DEMONSTRATION, MANY), (15, 3));
+}
+
+#[test]
+fn the_cases_that_can_be_opened() {
+    let mut session = assessed("outlet-infant", FEW);
+    press(&mut session, "O");
+    Keeper::default().tend(&mut session);
+    press(&mut session, "c o n");
+    shot("open-a-case", &session, (80, 24));
 }
 
 #[test]

@@ -1,0 +1,68 @@
+use super::Keeper;
+use crate::overlay::{Openable, Openables};
+use crate::{Overlay, Session};
+use files::{Recent, parse_case, shipped};
+use std::ffi::OsStr;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// Most files of a folder that are listed.
+const MOST: usize = 200;
+
+impl Keeper {
+    /// Lists the cases that can be opened: those that were open before, those of
+    /// the folder, those that came with the program.
+    pub(super) fn choose(&self, session: &mut Session, typed: &str, error: Option<String>) {
+        let recent = self.recent.as_ref().map(Recent::cases).unwrap_or_default();
+        let recent: Vec<PathBuf> = recent.into_iter().filter(|path| path.is_file()).collect();
+        let here = folder().into_iter().filter(|path| {
+            let path = std::path::absolute(path).ok();
+            path.is_none_or(|path| !recent.contains(&path))
+        });
+        let here: Vec<Openable> = here.map(Openable::Here).collect();
+        let mut cases: Vec<Openable> = recent.into_iter().map(Openable::Recent).collect();
+        cases.extend(here);
+        cases.extend(shipped::SCENARIOS.iter().map(|(name, text)| {
+            let title = parse_case(name, text).map(|file| file.into_value().title);
+            Openable::Shipped(name, title.unwrap_or_default())
+        }));
+        session.show(Overlay::Open(Openables::new(cases, typed, error)));
+    }
+
+    /// Opens a case that came with the program.
+    pub(super) fn open_shipped(&mut self, session: &mut Session, name: &str) {
+        let Some(file) =
+            shipped::scenario(name).and_then(|(name, text)| parse_case(name, text).ok())
+        else {
+            return session.warn(format!("no case called {name} came with the program"));
+        };
+        self.kept = None;
+        self.loose = None;
+        self.found = None;
+        session.replace(file.into_value(), crate::Home::Shipped);
+        self.tell_journal(session);
+        session.tell(format!("opened {}", session.case_name()));
+    }
+}
+
+/// The files that may be cases, in the folder where the program runs.
+fn folder() -> Vec<PathBuf> {
+    let entries = fs::read_dir(".").into_iter().flatten().flatten();
+    let mut files: Vec<PathBuf> = entries
+        .map(|entry| PathBuf::from(entry.file_name()))
+        .filter(|path| path.extension() == Some(OsStr::new("ron")))
+        .filter(|path| path.is_file())
+        .take(MOST)
+        .collect();
+    files.sort();
+    files
+}
+
+/// A path as it was typed, with the home folder in place of `~`.
+pub(super) fn meant(path: &Path) -> PathBuf {
+    let home = std::env::var_os("HOME").or_else(|| std::env::var_os("USERPROFILE"));
+    match (path.strip_prefix("~"), home) {
+        (Ok(rest), Some(home)) => PathBuf::from(home).join(rest),
+        _ => path.to_owned(),
+    }
+}

@@ -1,0 +1,102 @@
+use super::{Found, Keeper, questions};
+use crate::session::Confirmed;
+use crate::{Home, Session};
+use files::{Entered, Journal, Presence, Recovery, Unfiled, new_case, parse_case};
+
+/// A case in no file, kept safe in a journal of its own.
+#[derive(Debug)]
+pub(super) struct Loose {
+    journal: Journal,
+    /// Held while the case is open.
+    _presence: Presence,
+}
+
+impl Loose {
+    /// Begins a journal under a name that nobody has.
+    fn begin(unfiled: &Unfiled) -> Result<Self, String> {
+        let not_safe = |why: String| format!("not safe from a crash, save it: {why}");
+        let name = unfiled.another().map_err(|why| not_safe(why.to_string()))?;
+        match Presence::enter(&name) {
+            Ok(Entered::Alone(presence)) => Ok(Self {
+                journal: Journal::new(&name, ""),
+                _presence: presence,
+            }),
+            Ok(Entered::Held(_)) => Err(not_safe("its name is taken".to_owned())),
+            Err(why) => Err(not_safe(why.to_string())),
+        }
+    }
+
+    /// Records a change, if it makes the case another.
+    fn record(&mut self, change: &Confirmed) -> Result<(), String> {
+        let text = new_case(&change.case);
+        if text == self.journal.text() {
+            return Ok(());
+        }
+        let recorded = self.journal.record(&change.called, &text);
+        recorded.map_err(|error| error.to_string())
+    }
+
+    /// Drops what is kept: it is safe elsewhere, or not wanted.
+    pub(super) fn dropped(mut self) -> Result<(), String> {
+        self.journal.saved("").map_err(|error| error.to_string())
+    }
+}
+
+impl Keeper {
+    /// Offers the newest case in no file that a window which died left behind, if
+    /// nothing else is asked.
+    pub fn offer_unfiled(&mut self, session: &mut Session) {
+        let names = self.unfiled.as_ref().map(Unfiled::names);
+        if self.found.is_some() {
+            return;
+        }
+        for name in names.into_iter().flatten() {
+            // Another window that lives holds what it works on.
+            let Ok(Entered::Alone(presence)) = Presence::enter(&name) else {
+                continue;
+            };
+            if let Ok(Some(found)) = Recovery::find(&name, None) {
+                session.ask(questions::unfiled(&found));
+                self.found = Some(Found::Unfiled(found, presence));
+                return;
+            }
+        }
+    }
+
+    /// Records a change of a case in no file, where such are kept.
+    pub(super) fn record_loose(&mut self, change: &Confirmed) -> Result<(), String> {
+        let Some(unfiled) = &self.unfiled else {
+            return Ok(());
+        };
+        let mut loose = match self.loose.take() {
+            Some(loose) => loose,
+            None => Loose::begin(unfiled)?,
+        };
+        let recorded = loose.record(change);
+        self.loose = Some(loose);
+        recorded
+    }
+
+    /// Goes on with a case that was in no file.
+    pub(super) fn restore_loose(
+        &mut self,
+        session: &mut Session,
+        found: Recovery,
+        presence: Presence,
+    ) {
+        let file = match parse_case("the case in no file", &found.text) {
+            Ok(file) => file,
+            Err(faults) => return session.warn(questions::not_restored(&faults)),
+        };
+        match found.restore() {
+            Ok(journal) => {
+                self.loose = Some(Loose {
+                    journal,
+                    _presence: presence,
+                });
+            }
+            Err(error) => return session.warn(error.to_string()),
+        }
+        session.exchange(file.into_value(), Home::Nowhere, "restored");
+    }
+}

@@ -1,0 +1,100 @@
+use super::{Found, Keeper, Kept, questions};
+use crate::{Home, Session};
+use files::{Digest, Entered, Journal, Recovery, StoreError, parse_case};
+use std::path::Path;
+
+impl Keeper {
+    /// Opens what the journal of a file holds that is no longer there; where it
+    /// holds nothing, gives why the file was not opened.
+    pub(super) fn open_lost(
+        &mut self,
+        session: &mut Session,
+        path: &Path,
+        entered: Option<Result<Entered, StoreError>>,
+        why: String,
+    ) -> Result<(), String> {
+        let Some(Ok(Entered::Alone(presence))) = entered else {
+            return Err(why);
+        };
+        let is_gone = matches!(files::digest_on_disk(path), Ok(None));
+        let Some(found) = is_gone
+            .then(|| Recovery::find(path, None))
+            .and_then(Result::ok)
+            .flatten()
+        else {
+            return Err(why);
+        };
+        let file = parse_case(&path.display().to_string(), &found.text)
+            .map_err(|faults| questions::not_restored(&faults))?;
+        session.ask(questions::recovery(&found, false));
+        self.found = Some(Found::OfFile(found));
+        self.kept = Some(Kept {
+            path: path.to_owned(),
+            file,
+            // Nothing on disk has it: saving asks.
+            digest: Digest::of(b""),
+            seen: None,
+            journal: None,
+            presence: Some(presence),
+        });
+        Ok(())
+    }
+
+    /// Restores what was found.
+    pub(super) fn restore(&mut self, session: &mut Session) {
+        match self.found.take() {
+            None => {}
+            Some(Found::Unfiled(found, presence)) => self.restore_loose(session, found, presence),
+            Some(Found::OfFile(found)) => self.restore_file(session, found),
+        }
+        self.tell_journal(session);
+    }
+
+    fn restore_file(&mut self, session: &mut Session, found: Recovery) {
+        let Some(kept) = &mut self.kept else { return };
+        let file = match parse_case(kept.file.source().name(), &found.text) {
+            Ok(file) => file,
+            Err(faults) => return session.warn(questions::not_restored(&faults)),
+        };
+        match found.restore() {
+            Ok(journal) => kept.journal = Some(journal),
+            Err(error) => return session.warn(error.to_string()),
+        }
+        let home = Home::File(kept.path.clone());
+        session.exchange(file.into_value(), home, "restored");
+    }
+
+    /// Drops what was found, for good.
+    pub(super) fn discard(&mut self, session: &mut Session) {
+        let dropped = match self.found.take() {
+            None => return,
+            Some(Found::Unfiled(found, _presence)) => found.discard(),
+            Some(Found::OfFile(found)) => {
+                if let Some(kept) = &mut self.kept {
+                    let text = kept.file.source().original();
+                    kept.journal = Some(Journal::new(&kept.path, &text));
+                }
+                found.discard()
+            }
+        };
+        match dropped {
+            Ok(()) => session.tell("the changes are dropped"),
+            Err(error) => session.warn(error.to_string()),
+        }
+        self.tell_journal(session);
+    }
+
+    /// Ends the program and drops what was not saved, for good.
+    pub(super) fn abandon(&mut self, session: &mut Session) {
+        let loose = self.loose.take().map_or(Ok(()), super::Loose::dropped);
+        let journal = self.kept.as_mut().and_then(|kept| {
+            let text = kept.file.source().original();
+            Some(kept.journal.as_mut()?.saved(&text))
+        });
+        let journal = journal.unwrap_or(Ok(())).map_err(|error| error.to_string());
+        match loose.and(journal) {
+            Ok(()) => session.leave(),
+            Err(why) => session.warn(why),
+        }
+    }
+}
