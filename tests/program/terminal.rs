@@ -164,6 +164,29 @@ fn being_asked_to_end_gives_the_terminal_back() {
 }
 
 #[test]
+fn stopped_by_a_key_or_a_signal_it_gives_the_terminal_back_and_takes_it_again() {
+    let mut played = opened();
+    played.send("\u{1b}[C");
+    played.wait_for_row(&["major", "4.7"]);
+    for stop in [None, Some("TSTP")] {
+        match stop {
+            None => played.send("Z"),
+            Some(signal) => played.signal(signal),
+        }
+        played.wait_until("the main screen", |screen| !screen.alternate_screen());
+        assert_given_back(&played);
+        played.signal("CONT");
+        played.wait_until("the page", vt100::Screen::alternate_screen);
+        played.wait_for_row(&["major", "4.7"]);
+        assert!(!played.is_line_by_line());
+    }
+    played.send("u");
+    played.wait_for_row(&["major", "4.6"]);
+    played.send("q");
+    assert_eq!(played.exit(), 0);
+}
+
+#[test]
 fn no_colour_is_written_where_none_is_wanted() {
     let walk = |variables: &[(&str, &str)]| {
         let mut played = Played::start(&[DEMONSTRATION], variables, (120, 40));

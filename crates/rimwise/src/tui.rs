@@ -30,6 +30,7 @@ pub(crate) fn run(mut session: Session, mut keeper: Keeper, threads: usize) -> R
     let mut seen = draw(&mut guard, &mut session)?;
     let (sender, messages) = channel();
     listen::terminal(sender.clone())?;
+    #[cfg(unix)]
     listen::signals(sender.clone())?;
     let worker = Worker::start(Fast, threads, move |reply| {
         sender.send(Message::Reply(reply)).is_ok()
@@ -38,8 +39,13 @@ pub(crate) fn run(mut session: Session, mut keeper: Keeper, threads: usize) -> R
         if let Some(request) = session.take_request() {
             worker.submit(request);
         }
-        if !take_all(&mut session, &mut keeper, &seen, &messages) {
-            break;
+        match take_all(&mut session, &mut keeper, &seen, &messages) {
+            Next::Draw => {}
+            #[cfg(unix)]
+            Next::Suspend => guard.suspend()?,
+            #[cfg(unix)]
+            Next::TakeAgain => guard.take_again()?,
+            Next::Leave => break,
         }
         guard.mouse(!session.view().looks.mouse_is_free)?;
         if let Some(text) = session.take_copied() {
@@ -89,16 +95,30 @@ fn next(
     }
 }
 
-/// Waits for a message and takes all that have come; `false` where the program
-/// is to end. What each changed is recorded before the next is taken.
+/// What follows on the messages that came.
+enum Next {
+    /// The page is drawn.
+    Draw,
+    /// The program stops until the shell lets it go on.
+    #[cfg(unix)]
+    Suspend,
+    /// The terminal is taken as it is after a stop, and the page drawn.
+    #[cfg(unix)]
+    TakeAgain,
+    /// The program ends.
+    Leave,
+}
+
+/// Waits for a message and takes all that have come, until one that is not the
+/// session's. What each changed is recorded before the next is taken.
 fn take_all(
     session: &mut Session,
     keeper: &mut Keeper,
     seen: &Seen,
     messages: &Receiver<Message>,
-) -> bool {
+) -> Next {
     let Some(first) = next(session, keeper, messages) else {
-        return false;
+        return Next::Leave;
     };
     let mut next = Some(first);
     while let Some(message) = next {
@@ -116,12 +136,20 @@ fn take_all(
                 }
             }
             Message::Redraw => {}
-            Message::Leave => return false,
+            #[cfg(unix)]
+            Message::Suspend => return Next::Suspend,
+            #[cfg(unix)]
+            Message::GoOn => return Next::TakeAgain,
+            Message::Leave => return Next::Leave,
         }
         keeper.tend(session);
+        #[cfg(unix)]
+        if session.take_suspend() {
+            return Next::Suspend;
+        }
         next = messages.try_recv().ok();
     }
-    true
+    Next::Draw
 }
 
 /// Does what pressing the mouse on something asks for.

@@ -38,6 +38,8 @@ pub enum Change {
     Redo,
     /// Something is done with files.
     Errand(Errand),
+    /// The terminal is left to the shell for a while.
+    Suspend,
     /// The program ends.
     Leave,
 }

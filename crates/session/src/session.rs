@@ -44,7 +44,16 @@ pub struct Session {
     /// Whether a journal is kept of cases in no file.
     keeps_unfiled: bool,
     errand: Option<Errand>,
-    is_leaving: bool,
+    going: Option<Going>,
+}
+
+/// Where the program goes when its terminal is given back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Going {
+    /// It stops until the shell lets it go on.
+    ToTheShell,
+    /// It ends.
+    Away,
 }
 
 /// What is said in the status line.
@@ -89,7 +98,7 @@ impl Session {
             copied: None,
             said_to_work: None,
             bays_wait: true,
-            is_leaving: false,
+            going: None,
         }
     }
 
@@ -153,6 +162,15 @@ impl Session {
         self.copied.take()
     }
 
+    /// Whether the terminal is to be left to the shell for a while, once.
+    pub const fn take_suspend(&mut self) -> bool {
+        let goes = matches!(self.going, Some(Going::ToTheShell));
+        if goes {
+            self.going = None;
+        }
+        goes
+    }
+
     /// Whether something is being worked out.
     pub fn is_working(&self) -> bool {
         let is_missing = |wanted: Wanted| !self.results.is_there(wanted);
@@ -213,8 +231,12 @@ impl Session {
                 self.errand = Some(errand);
                 return Ok(None);
             }
+            Change::Suspend => {
+                self.going = Some(Going::ToTheShell);
+                return Ok(None);
+            }
             Change::Leave => {
-                self.is_leaving = true;
+                self.going = Some(Going::Away);
                 return Ok(None);
             }
         };

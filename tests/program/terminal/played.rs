@@ -159,6 +159,15 @@ impl Played {
         }
     }
 
+    /// Waits until something holds of the screen.
+    #[track_caller]
+    pub(crate) fn wait_until(&mut self, what: &str, holds: impl Fn(&vt100::Screen) -> bool) {
+        let end = Instant::now() + PATIENCE;
+        while !holds(self.screen()) {
+            assert!(self.take_until(end), "never saw {what}:\n{}", self.text());
+        }
+    }
+
     /// Whether the rest of a frame is still to come: until then something of the
     /// frame before may stand beside it.
     fn is_within_frame(&self) -> bool {

@@ -3,8 +3,8 @@ use crossterm::event::{
     DisableBracketedPaste, DisableMouseCapture, EnableBracketedPaste, EnableMouseCapture,
 };
 use crossterm::terminal::{
-    BeginSynchronizedUpdate, EndSynchronizedUpdate, EnterAlternateScreen, LeaveAlternateScreen,
-    disable_raw_mode, enable_raw_mode,
+    BeginSynchronizedUpdate, Clear, ClearType, EndSynchronizedUpdate, EnterAlternateScreen,
+    LeaveAlternateScreen, disable_raw_mode, enable_raw_mode,
 };
 use crossterm::{cursor, execute};
 use ratatui::backend::CrosstermBackend;
@@ -31,14 +31,7 @@ impl Guard {
         crossterm::style::force_color_output(true);
         let taken = Taken::default();
         taken.give_back_on_panic();
-        enable_raw_mode()?;
-        taken.0.store(true, Ordering::SeqCst);
-        let entered = execute!(
-            stdout(),
-            EnterAlternateScreen,
-            EnableBracketedPaste,
-            cursor::Hide
-        );
+        let entered = taken.take();
         let terminal = entered.and_then(|()| Terminal::new(CrosstermBackend::new(stdout())));
         match terminal {
             Ok(terminal) => Ok(Self {
@@ -51,6 +44,26 @@ impl Guard {
                 Err(error)
             }
         }
+    }
+
+    /// Gives the terminal to the shell and stops, as Ctrl-Z does elsewhere; takes it
+    /// back when the shell lets the program go on.
+    #[cfg(unix)]
+    pub(super) fn suspend(&mut self) -> io::Result<()> {
+        self.taken.give_back();
+        signal_hook::low_level::emulate_default_handler(signal_hook::consts::SIGTSTP)?;
+        self.take_again()
+    }
+
+    /// Takes the terminal as it is after a stop: whoever had it in between may have
+    /// left it otherwise.
+    pub(super) fn take_again(&mut self) -> io::Result<()> {
+        self.taken.take()?;
+        self.has_mouse = false;
+        execute!(stdout(), Clear(ClearType::All))?;
+        // Nothing of the frame before is known to stand there.
+        self.terminal = Terminal::new(CrosstermBackend::new(stdout()))?;
+        Ok(())
     }
 
     /// Takes the mouse, or leaves it to the terminal.
@@ -93,6 +106,18 @@ impl Drop for Guard {
 struct Taken(Arc<AtomicBool>);
 
 impl Taken {
+    /// Takes the terminal: raw, on the alternate screen, pastes told from keys.
+    fn take(&self) -> io::Result<()> {
+        enable_raw_mode()?;
+        self.0.store(true, Ordering::SeqCst);
+        execute!(
+            stdout(),
+            EnterAlternateScreen,
+            EnableBracketedPaste,
+            cursor::Hide
+        )
+    }
+
     /// Gives the terminal back as far as it lets itself be; there is nobody left
     /// to tell where it does not.
     fn give_back(&self) {

@@ -4,7 +4,9 @@ use super::key::key;
 use crossterm::event::{self, Event, MouseButton, MouseEvent, MouseEventKind};
 use ratatui::layout::Position;
 use session::{Key, Reply};
-use signal_hook::consts::{SIGHUP, SIGTERM};
+#[cfg(unix)]
+use signal_hook::consts::{SIGCONT, SIGHUP, SIGTERM, SIGTSTP};
+#[cfg(unix)]
 use signal_hook::iterator::Signals;
 use std::io;
 use std::sync::mpsc::Sender;
@@ -24,6 +26,12 @@ pub(super) enum Message {
     Reply(Reply),
     /// The screen has changed its size.
     Redraw,
+    /// The program is asked to stop until it is let go on.
+    #[cfg(unix)]
+    Suspend,
+    /// It was let go on.
+    #[cfg(unix)]
+    GoOn,
     /// The program is asked to end.
     Leave,
 }
@@ -61,15 +69,23 @@ fn mouse(event: MouseEvent) -> Option<Message> {
     }
 }
 
-/// Listens to the signals that ask a program to end.
+/// Listens to the signals that ask a program to stop, to go on and to end.
+#[cfg(unix)]
 pub(super) fn signals(sender: Sender<Message>) -> io::Result<()> {
-    let mut signals = Signals::new([SIGTERM, SIGHUP])?;
+    let mut signals = Signals::new([SIGTERM, SIGHUP, SIGTSTP, SIGCONT])?;
     thread::Builder::new()
         .name("signals".into())
         .spawn(move || {
-            if signals.forever().next().is_some() {
+            for signal in signals.forever() {
+                let message = match signal {
+                    SIGTSTP => Message::Suspend,
+                    SIGCONT => Message::GoOn,
+                    _ => Message::Leave,
+                };
                 // Nobody listens any more where the program is ending anyway.
-                let _ = sender.send(Message::Leave);
+                if sender.send(message).is_err() {
+                    return;
+                }
             }
         })?;
     Ok(())

@@ -56,6 +56,21 @@ pub(super) const COMMANDS: &[Command] = &[
         change: |session| Ok(Change::Copy(copied(session)?)),
     },
     Command {
+        id: "suspend",
+        name: "to the shell",
+        says: "leave the terminal to the shell; fg there brings the program back",
+        focus: &[],
+        keys: &["Z"],
+        in_footer: false,
+        change: |_| {
+            if cfg!(unix) {
+                Ok(Change::Suspend)
+            } else {
+                Err(Refused::new("shells of this system have no jobs to stop"))
+            }
+        },
+    },
+    Command {
         id: "commands",
         name: "all keys",
         says: "every command with its keys: type to find one, Enter runs it",

@@ -162,6 +162,6 @@ impl Session {
 
     /// Ends the program.
     pub(crate) const fn leave(&mut self) {
-        self.is_leaving = true;
+        self.going = Some(super::Going::Away);
     }
 }

@@ -1,4 +1,4 @@
-use super::{Session, Status};
+use super::{Going, Session, Status};
 use crate::doubt::doubts;
 use crate::footer::{Hint, footer};
 use crate::house_rule::house_rules;
@@ -48,7 +48,7 @@ impl Session {
 
     /// Whether the program is to end.
     pub const fn is_leaving(&self) -> bool {
-        self.is_leaving
+        matches!(self.going, Some(Going::Away))
     }
 
     /// The keys that do something now.

@@ -62,6 +62,7 @@ pub(super) const FILING: &[Tried] = &[
         "asks Unsaved: a.ron. Open another?",
     ),
     ("open", "file a.ron", "right ctrl-o n", "errand Choose"),
+    ("suspend", "aortic.rim 1.5", "Z", "suspending"),
     ("reload", "file a.ron", "R", "errand Reload"),
     (
         "reload",

@@ -189,6 +189,7 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
     }
     lines.extend(session.errand.iter().map(|it| format!("errand {it:?}")));
     lines.extend(session.is_leaving().then(|| "leaving".into()));
+    lines.extend(session.clone().take_suspend().then(|| "suspending".into()));
     lines.extend(session.status().map(|status| match status {
         Status::Done(what) => format!("says {what}"),
         Status::Undone(what) => format!("says undone: {what}"),
