@@ -6,6 +6,7 @@ mod compare;
 mod fit_map;
 mod folders;
 mod inputs;
+mod manual;
 mod open;
 mod otherwise;
 mod rank;
@@ -57,6 +58,8 @@ fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         Some(Command::FitMap(asked)) => fit_map::run(&asked, out),
         Some(Command::Workup(asked)) => workup::run(&asked, out),
         Some(Command::Check(asked)) => check::run(&asked, out),
+        Some(Command::Manual(asked)) => manual::run(&asked, out),
+        Some(Command::Completions(asked)) => manual::completions(&asked, out),
     }
 }
 

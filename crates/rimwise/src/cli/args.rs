@@ -55,6 +55,34 @@ pub(super) enum Command {
     /// Check case, catalogue, house-rule and published-limit files
     #[command(after_help = CAUTION)]
     Check(CheckArguments),
+    /// Print the manual: every call, every key of the screen, every file
+    #[command(after_help = CAUTION)]
+    Manual(ManualArguments),
+    /// Print what a shell needs to complete calls of this program
+    #[command(after_help = CAUTION)]
+    Completions(CompletionsArguments),
+}
+
+#[derive(Debug, Args)]
+pub(super) struct ManualArguments {
+    /// How it is written
+    #[arg(long, value_enum, default_value_t = ManualFormat::Man)]
+    pub(super) format: ManualFormat,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum ManualFormat {
+    /// For `man`: rimwise manual > rimwise.1
+    Man,
+    /// The table of keys alone, in Markdown
+    Keys,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct CompletionsArguments {
+    /// The shell
+    #[arg(value_enum)]
+    pub(super) shell: clap_complete::Shell,
 }
 
 /// How the screen looks and which keys it has.

@@ -1,0 +1,184 @@
+//! `rimwise manual` and `rimwise completions`: what is said of the program, from
+//! what it takes and from the table of its commands.
+
+use super::args::{Arguments, CompletionsArguments, ManualArguments, ManualFormat};
+use crate::caution::CAUTION;
+use anyhow::Result;
+use clap::CommandFactory;
+use clap_mangen::Man;
+use clap_mangen::roff::{Roff, bold, roman};
+use session::{Command, Focus};
+use std::io::Write;
+
+/// Prints the manual.
+pub(super) fn run(asked: &ManualArguments, out: &mut dyn Write) -> Result<()> {
+    match asked.format {
+        ManualFormat::Man => man(out),
+        ManualFormat::Keys => Ok(out.write_all(keys().as_bytes())?),
+    }
+}
+
+/// Prints the completions of a shell.
+pub(super) fn completions(asked: &CompletionsArguments, mut out: &mut dyn Write) -> Result<()> {
+    clap_complete::generate(asked.shell, &mut Arguments::command(), NAME, &mut out);
+    Ok(())
+}
+
+/// The name of the program.
+const NAME: &str = env!("CARGO_PKG_NAME");
+
+fn man(out: &mut dyn Write) -> Result<()> {
+    let mut program = Arguments::command();
+    program.build();
+    let calls: Vec<clap::Command> = program.get_subcommands().cloned().collect();
+    let man = Man::new(program);
+    man.render_title(out)?;
+    man.render_name_section(out)?;
+    man.render_synopsis_section(out)?;
+    man.render_description_section(out)?;
+    man.render_options_section(out)?;
+    let mut rest = Roff::new();
+    rest.control("SH", ["COMMANDS"]);
+    rest.to_writer(out)?;
+    for call in calls.into_iter().filter(|call| call.get_name() != "help") {
+        let mut head = Roff::new();
+        head.control("SS", [format!("{NAME} {}", call.get_name()).as_str()]);
+        let about = call.get_about().map(ToString::to_string);
+        head.text([roman(about.unwrap_or_default())]);
+        head.to_writer(out)?;
+        let call = Man::new(call);
+        call.render_options_section(out)?;
+    }
+    let mut rest = Roff::new();
+    rest.control("SH", ["KEYS"]);
+    rest.text([roman(
+        "In the screen, as they are before a file with other keys. A key without a panel counts \
+         everywhere.",
+    )]);
+    for command in Command::all() {
+        rest.control("TP", []);
+        rest.text([bold(command.keys.join(", "))]);
+        rest.text([roman(format!("{}{}", command.says, within(command)))]);
+    }
+    rest.control("SH", ["FILES"]);
+    for (file, says) in FILES {
+        rest.control("TP", []);
+        rest.text([bold(*file)]);
+        rest.text([roman(*says)]);
+    }
+    rest.control("SH", ["CAUTION"]);
+    rest.text([roman(CAUTION)]);
+    rest.to_writer(out)?;
+    Ok(())
+}
+
+/// The user's own files, as the manual tells them.
+const FILES: &[(&str, &str)] = &[
+    (
+        "$XDG_CONFIG_HOME/rimwise/keys.ron",
+        "other keys: a map of commands, by the names in the table of keys, to lists of keys",
+    ),
+    (
+        "$XDG_STATE_HOME/rimwise/recent.ron",
+        "cases that were open; it may be deleted",
+    ),
+    (
+        "$XDG_STATE_HOME/rimwise/unfiled/",
+        "cases in no file yet that were not saved; the next start offers them",
+    ),
+    (
+        ".CASE.rimwise-journal",
+        "beside a case: changes that were made and not saved; the next start offers them",
+    ),
+];
+
+/// The table of keys in Markdown: name, keys, what it does.
+fn keys() -> String {
+    let mut table = String::from("| command | keys | what it does |\n|---|---|---|\n");
+    for command in Command::all() {
+        let keys: Vec<String> = command.keys.iter().map(|key| format!("`{key}`")).collect();
+        let row = format!(
+            "| `{}` | {} | {}{} |\n",
+            command.id,
+            keys.join(" "),
+            command.says,
+            within(command)
+        );
+        table.push_str(&row);
+    }
+    table
+}
+
+/// In which panels a command's keys count, where not everywhere.
+fn within(command: &Command) -> String {
+    if command.focus.is_empty() {
+        return String::new();
+    }
+    let panels: Vec<&str> = command.focus.iter().map(|focus| panel(*focus)).collect();
+    format!(" (in: {})", panels.join(", "))
+}
+
+/// A panel's name, as its heading has it.
+const fn panel(focus: Focus) -> &'static str {
+    match focus {
+        Focus::Readings => "readings",
+        Focus::Bays => "side by side",
+        Focus::Ranking => "ranked",
+        Focus::Doubt => "doubt",
+        Focus::FitMap => "fit map",
+        Focus::WorkUp => "work-up",
+        Focus::Rules => "rules",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const README: &str = include_str!("../../../../README.md");
+
+    #[test]
+    fn the_readme_has_the_table_of_keys() {
+        assert!(
+            README.contains(&keys()),
+            "put this into README.md (rimwise manual --format keys):\n{}",
+            keys()
+        );
+    }
+
+    #[test]
+    fn the_manual_tells_every_call_every_key_and_the_caution() {
+        let mut text = Vec::new();
+        man(&mut text).unwrap();
+        // Roff writes a hyphen and the beginning of a line in its own way.
+        let text = String::from_utf8(text)
+            .unwrap()
+            .replace(r"\-", "-")
+            .replace(r"\*(Aq", "'");
+        for call in Arguments::command().get_subcommands() {
+            assert!(
+                text.contains(&format!("rimwise {}", call.get_name())),
+                "{}",
+                call.get_name()
+            );
+        }
+        for command in Command::all() {
+            assert!(text.contains(command.says), "{command:?}");
+        }
+        assert!(text.contains(CAUTION));
+    }
+
+    #[test]
+    fn every_shell_has_completions() {
+        use clap::ValueEnum;
+        for shell in clap_complete::Shell::value_variants() {
+            let mut text = Vec::new();
+            completions(&CompletionsArguments { shell: *shell }, &mut text).unwrap();
+            let text = String::from_utf8(text).unwrap();
+            assert!(
+                text.contains("fit-map") && text.contains("workup"),
+                "{shell}"
+            );
+        }
+    }
+}
