@@ -19,9 +19,10 @@ pub(super) fn run(asked: &ManualArguments, out: &mut dyn Write) -> Result<()> {
 }
 
 /// Prints the completions of a shell.
-pub(super) fn completions(asked: &CompletionsArguments, mut out: &mut dyn Write) -> Result<()> {
-    clap_complete::generate(asked.shell, &mut Arguments::command(), NAME, &mut out);
-    Ok(())
+pub(super) fn completions(asked: &CompletionsArguments, out: &mut dyn Write) -> Result<()> {
+    let mut text = Vec::new();
+    clap_complete::generate(asked.shell, &mut Arguments::command(), NAME, &mut text);
+    Ok(out.write_all(&text)?)
 }
 
 /// The name of the program.
