@@ -4,7 +4,7 @@
 use super::stage::{FEW, after, assess, assessed, drawn, fail, on_page, opened};
 use crate::tui::theme::Theme;
 use proptest::prelude::*;
-use session::Session;
+use session::{Keeper, Session};
 use std::sync::LazyLock;
 
 /// Every width and height up to these is tried: here the page changes its form
@@ -60,6 +60,10 @@ static PAGES: LazyLock<Vec<Session>> = LazyLock::new(|| {
         let mut failed = opened(scenario);
         fail(&mut failed, "a fault of the program");
         let stale = after(&ready, "right");
+        let mut openables = after(&ready, "O");
+        Keeper::default().tend(&mut openables);
+        pages.push(after(&openables, "end x"));
+        pages.push(openables);
         for keys in ["2", "2 end right", "3 left", "4 page-down"] {
             pages.push(on_page(&ready, keys));
         }
