@@ -38,7 +38,8 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
             keeper.open(&mut session, &path).map_err(BadInput)?;
         }
         keeper.offer_unfiled(&mut session);
-        return tui::run(session, keeper, threads);
+        // One core is left to the screen: a key never waits for the counting.
+        return tui::run(session, keeper, (threads - 1).max(1));
     }
     rank::run(&asked, out)?;
     writeln!(

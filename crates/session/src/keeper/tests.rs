@@ -1,3 +1,4 @@
+mod any_keys;
 mod disk;
 mod unfiled;
 
