@@ -1,4 +1,5 @@
 use crate::document::{Checked, Place, Step};
+use crate::exceptions::{self, ExceptionForm};
 use crate::faults::{Faults, Seen, did_you_mean, one_of};
 use crate::form::{Bare, Entries};
 use crate::{Diagnostic, FileError, Source, Word, excerpt};
@@ -44,7 +45,8 @@ impl CaseFile {
         ])
     }
 
-    /// What the case answers that the rules of a house do not ask.
+    /// What the case answers that the rules of a house do not ask, and what it
+    /// excepts that they do not say.
     pub fn faults_under(&self, rules: &HouseRules) -> Vec<Diagnostic> {
         let known = || {
             rules
@@ -65,6 +67,8 @@ impl CaseFile {
                 faults.say(&at, &found, "an exclusion that the house rules ask", remedy);
             }
         }
+        let at = self.root().field("exceptions");
+        exceptions::under(rules, self.value(), &at, &mut faults);
         faults.none().err().unwrap_or_default()
     }
 }
@@ -88,6 +92,8 @@ struct CaseForm {
     findings: Entries<Bare>,
     #[serde(default)]
     exclusions: Entries<Bare>,
+    #[serde(default)]
+    exceptions: Vec<ExceptionForm>,
 }
 
 #[derive(Deserialize)]
@@ -130,6 +136,7 @@ fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
         facts: facts(&form.facts, &at.field("facts"), faults),
         findings: findings(form.findings, &at.field("findings"), faults),
         exclusions: exclusions(form.exclusions, &at.field("exclusions"), faults),
+        exceptions: exceptions::exceptions(form.exceptions, &at.field("exceptions"), faults),
     }
 }
 
@@ -310,7 +317,7 @@ mod tests {
             (Side::NoSide, Phase::AnyPhase, Method::Direct, None),
         );
         assert_eq!(case.facts, Facts::default());
-        assert!(case.absent.is_empty() && case.exclusions.is_empty());
+        assert!(case.absent.is_empty() && case.exclusions.is_empty() && case.exceptions.is_empty());
         assert!(parse_case("x", text).is_err());
     }
 

@@ -143,13 +143,11 @@ fn parameters(forms: Vec<ParameterForm>, at: &Place, faults: &mut Faults) -> Vec
 
 /// A shape that fits is likelier to hold than one that does not.
 fn chances_are_in_order(rules: &HouseRules, at: &Place, faults: &mut Faults) {
-    if rules.parameters.len() == Parameter::ALL.len() {
+    if rules.parameters.len() == Parameter::ALL.len() && !rules.chances_are_in_order() {
         let fits = rules.parameter(Parameter::ChanceFits);
         let does_not = rules.parameter(Parameter::ChanceDoesNotFit);
-        if does_not > fits {
-            let found = format!("chance_does_not_fit {does_not}");
-            let expected = format!("at most chance_fits, {fits}");
-            faults.say(&at.field("parameters"), &found, expected, "");
-        }
+        let found = format!("chance_does_not_fit {does_not}");
+        let expected = format!("at most chance_fits, {fits}");
+        faults.say(&at.field("parameters"), &found, expected, "");
     }
 }

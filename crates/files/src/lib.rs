@@ -15,6 +15,7 @@ mod diagnostic;
 mod digest;
 mod document;
 mod error;
+mod exceptions;
 mod faults;
 mod form;
 mod house_rules;

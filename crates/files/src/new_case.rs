@@ -2,6 +2,7 @@
 //! would want.
 
 use crate::Word;
+use crate::exceptions::exception_fields;
 use crate::reading_text::reading_fields;
 use crate::ron_text::{INDENT, Style, quoted, record};
 use measurement::{Method, Modality, Phase, Quantity, Side, Structure};
@@ -53,6 +54,7 @@ fn write(text: &mut String, case: &Case) -> std::fmt::Result {
         "What stops every shape, as the house rules ask it",
         exclusions,
     )?;
+    exceptions(text, case)?;
     text.push_str(")\n");
     Ok(())
 }
@@ -199,6 +201,26 @@ fn answers<'a>(
         writeln!(text, "        {}: {},{meaning}", quoted(key), answer.word())?;
     }
     text.push_str("    },\n");
+    Ok(())
+}
+
+fn exceptions(text: &mut String, case: &Case) -> std::fmt::Result {
+    text.push('\n');
+    text.push_str(&comment(
+        "Rules of the house overridden for this case alone: what counts instead, `()` for no \
+         limit, and why. rule: its name, which the form on the rules page says.",
+        INDENT,
+    ));
+    if case.exceptions.is_empty() {
+        text.push_str("    exceptions: [],\n");
+        return Ok(());
+    }
+    text.push_str("    exceptions: [\n");
+    for exception in &case.exceptions {
+        let written = record(&exception_fields(exception), &Style::ROW);
+        writeln!(text, "        {written},")?;
+    }
+    text.push_str("    ],\n");
     Ok(())
 }
 

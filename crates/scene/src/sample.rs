@@ -28,6 +28,7 @@ pub(crate) fn setting(values: &[(&str, f64)]) -> Setting {
         facts: Facts::default(),
         findings: BTreeMap::new(),
         exclusions: BTreeMap::new(),
+        exceptions: Vec::new(),
     };
     Setting::new(Arc::new(case), Arc::new(rules()))
 }

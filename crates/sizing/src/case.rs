@@ -1,4 +1,5 @@
 use crate::Answer;
+use crate::house_rules::Exception;
 use geometry::Edge;
 use measurement::{Findings, Reading, Site, Valve};
 use std::collections::{BTreeMap, BTreeSet};
@@ -96,6 +97,8 @@ pub struct Case {
     pub findings: Findings,
     /// Answers to the exclusions of the house rules, by their id.
     pub exclusions: BTreeMap<String, Answer>,
+    /// Rules of the house overridden for this case, at most once each.
+    pub exceptions: Vec<Exception>,
 }
 
 impl Case {

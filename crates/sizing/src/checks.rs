@@ -66,6 +66,15 @@ pub fn check_ids() -> Vec<&'static str> {
     ids
 }
 
+/// The unit of a check by its id.
+pub(crate) fn unit_of(id: &str) -> Option<&'static str> {
+    let is_named = |check: &&&dyn Check| {
+        let about = check.about();
+        Subject::ALL.iter().any(|&of| about.id(of) == id)
+    };
+    ALL.iter().find(is_named).map(|check| check.about().unit)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,17 +1,23 @@
 //! Every limit, default and exclusion of a house, each with its source.
 
+mod address;
 mod condition;
+mod exception;
 mod limit;
 mod parameter;
 mod rows;
+mod rule;
 
+pub use address::{RuleAddress, RuleKind};
 pub use condition::{Circumstances, Condition};
+pub use exception::{Exception, ExceptionFault, ExceptionPart};
 pub use limit::{Band, LimitRow};
 pub use parameter::{Parameter, ParameterInfo};
 pub use rows::{
     BiasRow, DangerArc, DefaultRow, DoubtRow, Exclusion, NoteRow, PreferenceRow, RimRule, ScaleRow,
     Sourced,
 };
+pub use rule::{Rule, Stated};
 
 use measurement::Site;
 

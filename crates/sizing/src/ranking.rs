@@ -28,6 +28,8 @@ pub struct Ranking {
     pub excluded: Vec<Exclusion>,
     /// The exclusions nobody has answered.
     pub unanswered: Vec<Exclusion>,
+    /// What the case excepts from the rules of the house, and why.
+    pub exceptions: Vec<String>,
     /// What is said of the case that cannot be so.
     pub contradictions: Vec<Contradiction>,
     /// What the house says of the site and the weight.
@@ -64,6 +66,7 @@ pub fn rank(
         groups,
         excluded: excluded(setting).cloned().collect(),
         unanswered: unanswered(setting).cloned().collect(),
+        exceptions: setting.exceptions().to_vec(),
         contradictions: contradictions(setting),
         notes: notes(setting),
         setting: Arc::clone(setting),

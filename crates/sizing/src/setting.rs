@@ -10,6 +10,7 @@ use std::sync::Arc;
 pub struct Setting {
     case: Arc<Case>,
     rules: Arc<HouseRules>,
+    exceptions: Vec<String>,
     resolved: Vec<Resolved>,
     joint: Joint,
     plan: AnatomyPlan,
@@ -18,8 +19,15 @@ pub struct Setting {
 }
 
 impl Setting {
-    /// Resolves every quantity of a case under the rules.
-    pub fn new(case: Arc<Case>, rules: Arc<HouseRules>) -> Self {
+    /// Resolves every quantity of a case under the rules of a house and the
+    /// exceptions of the case from them.
+    pub fn new(case: Arc<Case>, house: Arc<HouseRules>) -> Self {
+        let exceptions = house.exceptions_said(&case.exceptions, case.site);
+        let rules = if case.exceptions.is_empty() {
+            house
+        } else {
+            Arc::new(house.with(&case.exceptions, case.site))
+        };
         let resolved = resolve::resolve(&case, &rules);
         let judged = resolve::estimates(&resolved, &rules)
             .into_iter()
@@ -31,6 +39,7 @@ impl Setting {
         let mut setting = Self {
             case,
             rules,
+            exceptions,
             resolved,
             joint,
             plan,
@@ -46,9 +55,16 @@ impl Setting {
         &self.case
     }
 
-    /// The rules of the house.
+    /// The rules that count for the case: those of the house, with the exceptions
+    /// of the case in their place.
     pub fn rules(&self) -> &HouseRules {
         &self.rules
+    }
+
+    /// What the exceptions of the case change, a sentence for each: what counts,
+    /// what the house says, and why.
+    pub fn exceptions(&self) -> &[String] {
+        &self.exceptions
     }
 
     /// Every quantity, in the order of [`Quantity::all`].

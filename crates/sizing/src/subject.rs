@@ -30,6 +30,21 @@ impl Subject {
         }
     }
 
+    /// The word for it in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Shape => "shape",
+            Self::Face(Face::Left) => "left",
+            Self::Face(Face::Right) => "right",
+            Self::Valve(Valve::Aortic) => "aortic_valve",
+            Self::Valve(Valve::Mitral) => "mitral_valve",
+            Self::Valve(Valve::Tricuspid) => "tricuspid_valve",
+            Self::Valve(Valve::Pulmonary) => "pulmonary_valve",
+            Self::Vein => "vein",
+            Self::Artery => "artery",
+        }
+    }
+
     /// The face it is, if it is one.
     pub const fn face(self) -> Option<Face> {
         match self {

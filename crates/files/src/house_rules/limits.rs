@@ -38,8 +38,6 @@ enum ConditionForm {
     ChordaeUnknown,
 }
 
-/// Largest limit of any check, in its unit: more is a slip of the pen.
-const MOST: f64 = 1000.0;
 /// Largest weight a condition may name, in kilograms.
 const MOST_WEIGHT: f64 = 250.0;
 /// Largest age a condition may name, in years.
@@ -102,7 +100,7 @@ fn row(form: LimitForm, checks: &[&str], at: &Place, faults: &mut Faults) -> Lim
 fn band(form: Option<BandForm>, at: &Place, faults: &mut Faults) -> Band {
     let form = form.unwrap_or_default();
     let mut limit = |name, value: Option<f64>| {
-        value.map(|value| faults.number(&at.field(name), value, -MOST..=MOST, ""))
+        value.map(|value| faults.number(&at.field(name), value, -Band::MOST..=Band::MOST, ""))
     };
     let band = Band {
         low: limit("low", form.low),

@@ -3,14 +3,16 @@ use super::{Splice, SpliceError, faithful};
 use crate::Word;
 use crate::case::{CASE_CAP, CaseFile, parse_case};
 use crate::document::Step;
+use crate::exceptions::{BAND_FIELDS, EXCEPTION_FIELDS, band_fields, exception_fields};
 use crate::reading_text::{READING_FIELDS, reading_fields};
 use crate::ron_text::{Field, quoted, record};
 use measurement::Reading;
+use sizing::house_rules::{Exception, Stated};
 use sizing::{Answer, Case, Facts, Neighbour};
 use std::collections::BTreeMap;
 
 /// The fields of a case, in the order of a file that is written anew.
-const CASE_FIELDS: [&str; 11] = [
+const CASE_FIELDS: [&str; 12] = [
     "format",
     "title",
     "lesson",
@@ -22,6 +24,7 @@ const CASE_FIELDS: [&str; 11] = [
     "facts",
     "findings",
     "exclusions",
+    "exceptions",
 ];
 
 const FACT_FIELDS: [&str; 3] = [
@@ -33,6 +36,11 @@ const FACT_FIELDS: [&str; 3] = [
 const READINGS: Named<Reading> = Named {
     name: |reading| &reading.id.0,
     write: |reading, style| record(&reading_fields(reading), style),
+};
+
+const EXCEPTIONS: Named<Exception> = Named {
+    name: |exception| &exception.rule.0,
+    write: |exception, style| record(&exception_fields(exception), style),
 };
 
 impl CaseFile {
@@ -66,6 +74,7 @@ impl CaseFile {
         };
         answers(&mut splice, "findings", &by_name(was), &by_name(case));
         answers(&mut splice, "exclusions", &was.exclusions, &case.exclusions);
+        exceptions(&mut splice, &was.exceptions, &case.exceptions);
         let text = self.source().marked(splice.text);
         faithful(parse_case(self.source().name(), &text), case, CASE_CAP)
     }
@@ -129,4 +138,42 @@ fn answers(
             splice.set_entry(&group, key, Some(answer.word()));
         }
     }
+}
+
+fn exceptions(splice: &mut Splice, was: &[Exception], wanted: &[Exception]) {
+    const LIST: &str = "exceptions";
+    if was != wanted {
+        splice.be_there(&[], LIST, "[]", &CASE_FIELDS);
+    }
+    EXCEPTIONS.sync(
+        splice,
+        &[Step::Field(LIST)],
+        was,
+        wanted,
+        |splice, at, was, wanted| {
+            let (mut before, mut after) = (exception_fields(was), exception_fields(wanted));
+            if let (
+                Stated::Limits { stop, caution },
+                Stated::Limits {
+                    stop: wanted_stop,
+                    caution: wanted_caution,
+                },
+            ) = (was.instead, wanted.instead)
+            {
+                for (name, was, wanted) in [
+                    ("stop", stop, wanted_stop),
+                    ("caution", caution, wanted_caution),
+                ] {
+                    let band: Vec<Step> = at.iter().copied().chain([Step::Field(name)]).collect();
+                    let (was, wanted) = (band_fields(was), band_fields(wanted));
+                    splice.set_fields(&band, &was, &wanted, &BAND_FIELDS);
+                }
+                // They are written, limit by limit.
+                for fields in [&mut before, &mut after] {
+                    fields.retain(|(name, _)| !matches!(*name, "stop" | "caution"));
+                }
+            }
+            splice.set_fields(at, &before, &after, &EXCEPTION_FIELDS);
+        },
+    );
 }

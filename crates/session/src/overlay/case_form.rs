@@ -135,6 +135,7 @@ impl CaseForm {
             facts: Facts::default(),
             findings: Findings::default(),
             exclusions: std::collections::BTreeMap::new(),
+            exceptions: Vec::new(),
         };
         Ok(Edit::Case {
             case: Arc::new(case),

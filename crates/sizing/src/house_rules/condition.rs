@@ -1,5 +1,6 @@
 use crate::{Answer, Facts, Subject};
 use geometry::Occluder;
+use std::fmt;
 
 /// When a row of limits counts.
 ///
@@ -35,6 +36,19 @@ pub struct Circumstances<'a> {
 }
 
 impl Condition {
+    /// It in words, as the end of a sentence: what is not known counts as if it
+    /// were so.
+    pub fn says(self) -> String {
+        match self {
+            Self::Prolapse => "a cusp prolapses or may".to_owned(),
+            Self::WeightUnder(weight) => format!("the weight is under {weight} kg or not read"),
+            Self::AgeUnder(age) => format!("the age is under {age} years or not read"),
+            Self::StiffDiscs => "the discs are stiff".to_owned(),
+            Self::ChordaeOnEdge => "chordae insert on the edge".to_owned(),
+            Self::ChordaeUnknown => "nobody knows whether chordae insert on the edge".to_owned(),
+        }
+    }
+
     /// Whether it holds for a shape and the subject of a check.
     pub fn holds(self, at: &Circumstances, occluder: &Occluder, of: Subject) -> bool {
         let chordae = match of {
@@ -48,6 +62,20 @@ impl Condition {
             Self::StiffDiscs => occluder.conformability < at.stiff_below,
             Self::ChordaeOnEdge => chordae == Answer::Yes,
             Self::ChordaeUnknown => chordae == Answer::Unknown,
+        }
+    }
+}
+
+/// As house rules name it.
+impl fmt::Display for Condition {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Prolapse => formatter.write_str("prolapse"),
+            Self::WeightUnder(weight) => write!(formatter, "weight_under({weight})"),
+            Self::AgeUnder(age) => write!(formatter, "age_under({age})"),
+            Self::StiffDiscs => formatter.write_str("stiff_discs"),
+            Self::ChordaeOnEdge => formatter.write_str("chordae_on_edge"),
+            Self::ChordaeUnknown => formatter.write_str("chordae_unknown"),
         }
     }
 }

@@ -18,6 +18,22 @@ impl Band {
         high: None,
     };
 
+    /// Largest limit of any check, in its unit: more is a slip of the pen.
+    pub const MOST: f64 = 1000.0;
+
+    /// What it forbids, in words: `under 0.5 mm or over 4 mm`.
+    pub fn says(&self, unit: &str) -> String {
+        let unit = match unit {
+            // Bare numbers.
+            "ratio" | "share" => String::new(),
+            unit => format!(" {unit}"),
+        };
+        let low = self.low.map(|low| format!("under {low}{unit}"));
+        let high = self.high.map(|high| format!("over {high}{unit}"));
+        let said: Vec<String> = low.into_iter().chain(high).collect();
+        said.join(" or ")
+    }
+
     /// Whether there is no limit at all.
     pub const fn is_none(&self) -> bool {
         self.low.is_none() && self.high.is_none()

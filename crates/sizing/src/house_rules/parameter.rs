@@ -220,6 +220,12 @@ impl Parameter {
         ),
     ];
 
+    /// The one of a name in files.
+    pub fn named(name: &str) -> Option<&'static ParameterInfo> {
+        const ALL: &[ParameterInfo; 19] = &Parameter::ALL;
+        ALL.iter().find(|info| info.name == name)
+    }
+
     /// What is known of it.
     pub fn info(self) -> &'static ParameterInfo {
         const ALL: &[ParameterInfo; 19] = &Parameter::ALL;

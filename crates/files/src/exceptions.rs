@@ -1,0 +1,262 @@
+//! Exceptions of a case from the rules of the house, as case files write them.
+
+use crate::document::Place;
+use crate::faults::{Faults, Seen, did_you_mean, one_of};
+use crate::house_rules::each_row;
+use crate::ron_text::{Field, Style, number, quoted, record};
+use measurement::Quantity;
+use serde::Deserialize;
+use sizing::house_rules::{
+    Band, Exception, ExceptionPart, Parameter, RuleAddress, RuleKind, Stated,
+};
+use sizing::{Case, HouseRules};
+
+/// The fields of an exception, in the order of a file that is written anew.
+pub(crate) const EXCEPTION_FIELDS: [&str; 7] =
+    ["rule", "stop", "caution", "value", "unit", "sd", "because"];
+/// The fields of a stop or a caution.
+pub(crate) const BAND_FIELDS: [&str; 2] = ["low", "high"];
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct ExceptionForm {
+    rule: String,
+    stop: Option<BandForm>,
+    caution: Option<BandForm>,
+    value: Option<f64>,
+    unit: Option<String>,
+    sd: Option<f64>,
+    because: String,
+}
+
+#[derive(Clone, Copy, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct BandForm {
+    low: Option<f64>,
+    high: Option<f64>,
+}
+
+/// The exceptions of a case, each from another rule.
+pub(crate) fn exceptions(
+    forms: Vec<ExceptionForm>,
+    at: &Place,
+    faults: &mut Faults,
+) -> Vec<Exception> {
+    let mut seen = Seen::new();
+    let each = each_row(forms, at, |form, at| {
+        faults.once(&mut seen, &form.rule, &at.field("rule"));
+        exception(form, at, faults)
+    });
+    each.into_iter().flatten().collect()
+}
+
+/// An exception; `None` where nobody knows from what.
+fn exception(form: ExceptionForm, at: &Place, faults: &mut Faults) -> Option<Exception> {
+    let rule = RuleAddress(form.rule.clone());
+    let Some(kind) = rule.kind() else {
+        let parameters = Parameter::ALL.iter().map(|info| info.name);
+        let known = sizing::check_ids().into_iter().chain(parameters);
+        let known = known.chain(Quantity::all().map(Quantity::address));
+        let expected = "a check, a parameter or a quantity of the house rules";
+        faults.unknown(&at.field("rule"), rule.check(), known, expected);
+        return None;
+    };
+    let own: &[&str] = match kind {
+        RuleKind::Limit(_) => &["stop", "caution"],
+        RuleKind::Parameter(_) => &["value"],
+        RuleKind::Assumed(_) => &["value", "unit", "sd"],
+    };
+    if !has_only(own, &form, at, faults) {
+        return None;
+    }
+    if let (RuleKind::Assumed(quantity), Some(unit)) = (kind, &form.unit) {
+        faults.unit_of(&at.field("unit"), unit, quantity);
+    }
+    let band = |form: BandForm| Band {
+        low: form.low.map(|low| low + 0.0),
+        high: form.high.map(|high| high + 0.0),
+    };
+    let value = form.value.map(|value| value + 0.0);
+    let instead = match kind {
+        RuleKind::Limit(_) => Stated::Limits {
+            stop: band(form.stop?),
+            caution: band(form.caution?),
+        },
+        RuleKind::Parameter(_) => Stated::Value(value?),
+        RuleKind::Assumed(_) => Stated::Assumed {
+            value: value?,
+            sd: form.sd?,
+        },
+    };
+    let exception = Exception {
+        rule,
+        instead,
+        because: form.because,
+    };
+    for fault in exception.faults() {
+        faults.add(&place(at, fault.part), fault.expected, "");
+    }
+    Some(exception)
+}
+
+/// Whether an exception says all that its kind of rule states, and nothing else.
+/// A limit that is left out is not thereby gone.
+fn has_only(own: &[&str], form: &ExceptionForm, at: &Place, faults: &mut Faults) -> bool {
+    let said = [
+        ("stop", form.stop.is_some()),
+        ("caution", form.caution.is_some()),
+        ("value", form.value.is_some()),
+        ("unit", form.unit.is_some()),
+        ("sd", form.sd.is_some()),
+    ];
+    let mut is_right = true;
+    for (name, is_said) in said {
+        let belongs = own.contains(&name);
+        if is_said == belongs {
+            continue;
+        }
+        is_right = false;
+        if belongs {
+            let remedy = match name {
+                "stop" | "caution" => {
+                    format!("Add `{name}: (low: …, high: …)`, or `{name}: ()` for none.")
+                }
+                _ => format!("Add `{name}: …`."),
+            };
+            faults.say(at, &format!("no {name}"), "it here", remedy);
+        } else {
+            let expected = format!("only {}, as this rule states", one_of(own.iter().copied()));
+            let remedy = "Take it out.";
+            faults.say(&at.field(name), &format!("a {name}"), expected, remedy);
+        }
+    }
+    is_right
+}
+
+fn place<'a>(at: &Place<'a>, part: ExceptionPart) -> Place<'a> {
+    match part {
+        ExceptionPart::StopLow => at.field("stop").field("low"),
+        ExceptionPart::StopHigh => at.field("stop").field("high"),
+        ExceptionPart::CautionLow => at.field("caution").field("low"),
+        ExceptionPart::CautionHigh => at.field("caution").field("high"),
+        ExceptionPart::Value => at.field("value"),
+        ExceptionPart::Sd => at.field("sd"),
+        ExceptionPart::Because => at.field("because"),
+    }
+}
+
+/// Exceptions from rules that the house does not have at the site, or that its
+/// other rules contradict.
+pub(crate) fn under(rules: &HouseRules, case: &Case, at: &Place, faults: &mut Faults) {
+    let known: Vec<RuleAddress> = rules
+        .rules_at(case.site)
+        .into_iter()
+        .map(|rule| rule.address)
+        .collect();
+    for (index, exception) in case.exceptions.iter().enumerate() {
+        if known.contains(&exception.rule) {
+            continue;
+        }
+        let check = exception.rule.check();
+        let like: Vec<&str> = known
+            .iter()
+            .filter(|one| one.check() == check)
+            .map(|one| one.0.as_str())
+            .collect();
+        let remedy = match like.as_slice() {
+            [] => did_you_mean(check, known.iter().map(|one| one.0.as_str())),
+            like => format!("Of {check} it has: {}.", like.join("; ")),
+        };
+        let expected = format!("a rule that the house has at {}", case.site.name());
+        faults.add(&at.item(index).field("rule"), expected, remedy);
+    }
+    if rules.chances_are_in_order()
+        && !rules
+            .with(&case.exceptions, case.site)
+            .chances_are_in_order()
+    {
+        let expected = "chance_does_not_fit at most chance_fits";
+        faults.say(at, "chances that cross", expected, "");
+    }
+}
+
+/// An exception's fields; what its kind of rule does not state is left out.
+pub(crate) fn exception_fields(exception: &Exception) -> Vec<Field> {
+    let mut values: [Option<String>; 7] = Default::default();
+    values[0] = Some(quoted(&exception.rule.0));
+    match exception.instead {
+        Stated::Limits { stop, caution } => {
+            values[1] = Some(record(&band_fields(stop), &Style::ROW));
+            values[2] = Some(record(&band_fields(caution), &Style::ROW));
+        }
+        Stated::Value(value) => values[3] = Some(number(value)),
+        Stated::Assumed { value, sd } => {
+            values[3] = Some(number(value));
+            if let Some(RuleKind::Assumed(quantity)) = exception.rule.kind() {
+                values[4] = Some(quoted(quantity.unit().symbol()));
+            }
+            values[5] = Some(number(sd));
+        }
+    }
+    values[6] = Some(quoted(&exception.because));
+    EXCEPTION_FIELDS.into_iter().zip(values).collect()
+}
+
+/// The limits of a stop or a caution.
+pub(crate) fn band_fields(band: Band) -> Vec<Field> {
+    let limits = [band.low, band.high].map(|limit| limit.map(number));
+    BAND_FIELDS.into_iter().zip(limits).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{parse_case, parse_house_rules, shipped};
+    use measurement::Site;
+    use std::collections::BTreeSet;
+
+    fn rules() -> HouseRules {
+        let (name, text) = shipped::HOUSE_RULES;
+        parse_house_rules(name, text).unwrap().into_value()
+    }
+
+    #[test]
+    fn every_rule_of_the_shipped_house_has_a_name_of_its_own_at_every_site() {
+        let rules = rules();
+        for site in Site::ALL {
+            let at = rules.rules_at(site);
+            let names: BTreeSet<&RuleAddress> = at.iter().map(|rule| &rule.address).collect();
+            assert_eq!(names.len(), at.len());
+            for rule in &at {
+                assert!(!rule.address.0.contains('#'), "{}", rule.address);
+                let is_of_its_kind = matches!(
+                    (rule.address.kind(), rule.stated),
+                    (Some(RuleKind::Limit(_)), Stated::Limits { .. })
+                        | (Some(RuleKind::Parameter(_)), Stated::Value(_))
+                        | (Some(RuleKind::Assumed(_)), Stated::Assumed { .. })
+                );
+                assert!(is_of_its_kind, "{}", rule.address);
+            }
+        }
+    }
+
+    /// What the house itself says may be said of every one of its rules.
+    #[test]
+    fn an_exception_from_every_rule_is_written_and_read_again() {
+        let rules = rules();
+        for (name, text) in shipped::SCENARIOS {
+            let mut case = parse_case(name, text).unwrap().into_value();
+            let all = rules.rules_at(case.site).into_iter();
+            case.exceptions = all
+                .map(|rule| Exception {
+                    rule: rule.address,
+                    instead: rule.stated,
+                    because: "as \"agreed\"".into(),
+                })
+                .collect();
+            let read = parse_case(name, &crate::new_case(&case)).unwrap();
+            assert_eq!(read.value(), &case);
+            assert_eq!(read.faults_under(&rules), []);
+        }
+    }
+}
