@@ -143,6 +143,7 @@ pub fn case(site: Site, readings: Vec<Reading>) -> Case {
         },
         findings: BTreeMap::new(),
         exclusions,
+        exceptions: Vec::new(),
     }
 }
 

@@ -156,6 +156,35 @@ fn an_exclusion_that_the_house_does_not_ask() {
 }
 
 #[test]
+fn an_exception_that_the_house_does_not_have_at_the_site() {
+    let (name, rules) = shipped::HOUSE_RULES;
+    let rules = parse_house_rules(name, rules).unwrap().into_value();
+    let said = |exception: &str| {
+        let end = format!("{{\"cusp_in_defect\": no}}, exceptions: [{exception}]");
+        let text = CASE.replace("{\"cusp_in_defect\": no}", &end);
+        said(&parse_case("case.ron", &text).unwrap().faults_under(&rules))
+    };
+    assert_eq!(
+        said(
+            "(rule: \"waist_fit\", stop: (), caution: (), because: \"x\"), \
+             (rule: \"hold_left\", stop: (), caution: (), because: \"x\")"
+        ),
+        "case.ron:16:61: exceptions[0].rule: found \"waist_fit\", expected a rule that the \
+         house has at outlet_muscular. Of waist_fit it has: waist_fit at outlet_muscular; \
+         waist_fit at outlet_muscular when prolapse.",
+    );
+    assert_eq!(
+        said("(rule: \"aortic.rim\", value: 2, unit: \"mm\", sd: 1, because: \"x\")"),
+        "TODO",
+    );
+    assert_eq!(
+        said("(rule: \"chance_fits\", value: 0.3, because: \"x\")"),
+        "case.ron:16:54: exceptions: found chances that cross, expected chance_does_not_fit at \
+         most chance_fits.",
+    );
+}
+
+#[test]
 fn every_shipped_file_is_right() {
     let (name, text) = shipped::HOUSE_RULES;
     let rules = parse_house_rules(name, text)

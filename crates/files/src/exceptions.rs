@@ -127,7 +127,7 @@ fn has_only(own: &[&str], form: &ExceptionForm, at: &Place, faults: &mut Faults)
         } else {
             let expected = format!("only {}, as this rule states", one_of(own.iter().copied()));
             let remedy = "Take it out.";
-            faults.say(&at.field(name), &format!("a {name}"), expected, remedy);
+            faults.say(&at.field(name), name, expected, remedy);
         }
     }
     is_right

@@ -16,6 +16,7 @@ mod pages;
 mod program;
 mod ranking;
 mod readings;
+mod rules;
 
 use crate::overlay::{Field, Overlay, Prompt};
 use crate::{Edit, Errand, Focus, Refused, Session, View};
@@ -73,6 +74,7 @@ impl Command {
             bays::COMMANDS,
             ranking::COMMANDS,
             drawing::COMMANDS,
+            rules::COMMANDS,
             doubt::COMMANDS,
             fit_map::COMMANDS,
             movement::COMMANDS,

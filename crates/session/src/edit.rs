@@ -1,6 +1,7 @@
 //! Changes of the document, each with its inverse.
 
 mod answers;
+mod exceptions;
 mod label;
 mod readings;
 
@@ -8,6 +9,7 @@ pub(crate) use label::label;
 
 use crate::{Bay, Document, Fact, Home, MOST_BAYS, Refused, Row, Shown};
 use measurement::{Reading, ReadingId};
+use sizing::house_rules::Exception;
 use sizing::{Answer, Case, Neighbour};
 use std::mem::replace;
 use std::sync::Arc;
@@ -42,6 +44,8 @@ pub enum Edit {
     Fact(Fact, Answer),
     /// An exclusion is answered, by its id; `None`: the case does not speak of it.
     Exclusion(String, Option<Answer>),
+    /// These are the exceptions from the rules of the house.
+    Exceptions(Vec<Exception>),
     /// These candidates are pinned.
     Bays(Vec<Bay>),
     /// This is shown of the result.
@@ -82,6 +86,9 @@ impl Edit {
                 Self::Fact(*fact, was)
             }
             Self::Exclusion(id, answer) => answers::exclusion(document, id, *answer),
+            Self::Exceptions(all) => {
+                Self::Exceptions(replace(&mut document.case_mut().exceptions, all.clone()))
+            }
             Self::Bays(bays) => Self::Bays(replace(&mut document.bays, bays.clone())),
             Self::Shown(shown) => Self::Shown(replace(&mut document.shown, shown.clone())),
         })
@@ -98,6 +105,7 @@ impl Edit {
             Self::Remove(id) => readings::known(document, id).map(drop),
             Self::Absent(neighbour, absent) => answers::check_absent(document, *neighbour, *absent),
             Self::Exclusion(id, _) => answers::check_exclusion(document, id),
+            Self::Exceptions(all) => exceptions::check(document, all),
             Self::Bays(bays) => check_bays(document, bays),
             Self::Case { .. } | Self::Fact(..) | Self::Shown(_) => Ok(()),
         }
@@ -121,7 +129,11 @@ impl Edit {
             Self::Absent(neighbour, _) => Some(Row::Absent(*neighbour)),
             Self::Fact(fact, _) => Some(Row::Fact(*fact)),
             Self::Exclusion(id, _) => Some(Row::Exclusion(id.clone())),
-            Self::Case { .. } | Self::Remove(_) | Self::Bays(_) | Self::Shown(_) => None,
+            Self::Case { .. }
+            | Self::Remove(_)
+            | Self::Exceptions(_)
+            | Self::Bays(_)
+            | Self::Shown(_) => None,
         }
     }
 }

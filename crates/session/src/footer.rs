@@ -26,6 +26,12 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
             ("right", "next choice"),
             ("esc", "cancel"),
         ]),
+        Some(Overlay::Exception(_)) => fixed(&[
+            ("enter", "accept"),
+            ("down", "next line"),
+            ("ctrl-u", "clear"),
+            ("esc", "cancel"),
+        ]),
         Some(Overlay::Question(question)) => {
             let choices = question.choices.iter().map(|choice| Hint {
                 key: choice.key.to_string(),

@@ -1,106 +1,102 @@
 use files::Word;
 use measurement::Site;
-use sizing::HouseRules;
-use sizing::house_rules::{Band, Condition, Parameter};
+use sizing::house_rules::{Exception, Rule, Stated};
+use sizing::{Case, HouseRules};
 
-/// One rule of the house, as it is read.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// One rule of the house, as it is read for a case.
+#[derive(Clone, Debug, PartialEq)]
 pub struct HouseRule {
     /// What kind of rule it is.
     pub kind: &'static str,
     /// What it is about.
     pub about: String,
-    /// What it says.
+    /// What counts for the case.
     pub says: String,
-    /// Where it comes from.
+    /// Where that comes from.
     pub source: String,
+    /// The rule as the house has it, where a case may except it.
+    pub rule: Option<Rule>,
+    /// The exception of the case from it.
+    pub exception: Option<Exception>,
 }
 
-/// Every rule of the house that can count for a site, kind by kind.
-pub(crate) fn house_rules(rules: &HouseRules, site: Site) -> Vec<HouseRule> {
-    let is_for = |sites: &[Site]| sites.is_empty() || sites.contains(&site);
-    let mut all = Vec::new();
-    let mut add = |kind, about: String, says: String, source: &str| {
-        all.push(HouseRule {
+const SCALES: &str = "Scale errors";
+const EXCLUSIONS: &str = "Exclusions";
+
+impl HouseRule {
+    fn fixed(kind: &'static str, about: String, says: String, source: &str) -> Self {
+        Self {
             kind,
             about,
             says,
             source: source.to_owned(),
-        });
-    };
-    for limit in rules.limits.iter().filter(|limit| is_for(&limit.sites)) {
-        let of: Vec<&str> = limit.of.iter().map(|of| of.label()).collect();
-        let about = format!("{} {}", limit.check, of.join(", ")).replace('_', " ");
-        let when: Vec<String> = limit.when.iter().copied().map(when_says).collect();
-        let when = if when.is_empty() {
-            String::new()
-        } else {
-            format!(" where {}", when.join(" and "))
+            rule: None,
+            exception: None,
+        }
+    }
+
+    /// A rule that a case may except, with the exception of this one.
+    fn of(rule: Rule, exception: Option<Exception>) -> Self {
+        let kind = match rule.stated {
+            Stated::Limits { .. } => "Limits",
+            Stated::Value(_) => "Parameters",
+            Stated::Assumed { .. } => "Assumed where nobody read it",
         };
-        let bands = [("stop", limit.stop), ("caution", limit.caution)];
-        let bands: Vec<String> = bands
-            .into_iter()
-            .filter_map(|(word, band)| Some(format!("{word} {}", band_says(band)?)))
-            .collect();
-        let says = format!("{}{when}", bands.join("; "));
-        add("Limits", about.trim().to_owned(), says, &limit.source);
-    }
-    for (info, row) in Parameter::ALL.iter().zip(&rules.parameters) {
-        let says = format!("{} {}", row.value, info.unit);
-        add("Parameters", info.label.to_owned(), says, &row.source);
-    }
-    for row in &rules.defaults {
-        let unit = row.of.unit().symbol();
-        let says = format!("{} ± {} {unit}", row.value, row.sd);
-        add(
-            "Assumed where nobody read it",
-            row.of.label().to_owned(),
+        let (says, source) = match &exception {
+            Some(exception) => (rule.says_instead(exception), rule.source_of(exception)),
+            None => (rule.says(), rule.source.clone()),
+        };
+        Self {
+            kind,
+            about: rule.about.clone(),
             says,
-            &row.source,
-        );
+            source,
+            rule: Some(rule),
+            exception,
+        }
     }
-    for row in &rules.scales {
+
+    /// Why no case may except it, of a rule of which that is so.
+    pub fn why_fixed(&self) -> &'static str {
+        match self.kind {
+            SCALES => {
+                "a scale error is that of a way of reading, not of one child: \
+                 give a reading an SD of its own instead"
+            }
+            EXCLUSIONS => "an exclusion is a fact: it is answered at the end of the readings",
+            _ => "a note changes nothing: there is nothing to except",
+        }
+    }
+}
+
+/// Every rule of the house that can count for a case, kind by kind.
+pub(crate) fn house_rules(rules: &HouseRules, case: &Case) -> Vec<HouseRule> {
+    let is_for = |sites: &[Site]| sites.is_empty() || sites.contains(&case.site);
+    let exception = |rule: &Rule| {
+        let mut all = case.exceptions.iter();
+        all.find(|one| one.rule == rule.address).cloned()
+    };
+    let excepted = rules.rules_at(case.site).into_iter();
+    let mut all: Vec<HouseRule> = excepted
+        .map(|rule| {
+            let exception = exception(&rule);
+            HouseRule::of(rule, exception)
+        })
+        .collect();
+    all.extend(rules.scales.iter().map(|row| {
+        let about = row.modality.word().replace('_', " ");
         let says = format!("{} % scale error of all its lengths", 100.0 * row.sd);
-        add(
-            "Scale errors",
-            row.modality.word().replace('_', " "),
-            says,
-            &row.source,
-        );
-    }
-    for row in rules.exclusions_for(site) {
-        add(
-            "Exclusions",
-            row.fact.clone(),
-            "stops every shape".to_owned(),
-            &row.source,
-        );
-    }
-    for row in rules.notes.iter().filter(|row| is_for(&row.sites)) {
-        add("Notes", row.says.clone(), String::new(), &row.source);
-    }
+        HouseRule::fixed(SCALES, about, says, &row.source)
+    }));
+    all.extend(rules.exclusions_for(case.site).map(|row| {
+        let says = "stops every shape".to_owned();
+        HouseRule::fixed(EXCLUSIONS, row.fact.clone(), says, &row.source)
+    }));
+    let notes = rules.notes.iter().filter(|row| is_for(&row.sites));
+    all.extend(
+        notes.map(|row| HouseRule::fixed("Notes", row.says.clone(), String::new(), &row.source)),
+    );
     all
-}
-
-/// A condition in words: what is not known counts as if it were so.
-fn when_says(when: Condition) -> String {
-    match when {
-        Condition::Prolapse => "a cusp prolapses or may".to_owned(),
-        Condition::WeightUnder(weight) => format!("the weight is under {weight} kg or not read"),
-        Condition::AgeUnder(age) => format!("the age is under {age} years or not read"),
-        Condition::StiffDiscs => "the discs are stiff".to_owned(),
-        Condition::ChordaeOnEdge => "chordae insert on the edge".to_owned(),
-        Condition::ChordaeUnknown => "nobody knows whether chordae insert on the edge".to_owned(),
-    }
-}
-
-fn band_says(band: Band) -> Option<String> {
-    match (band.low, band.high) {
-        (Some(low), Some(high)) => Some(format!("under {low} or over {high}")),
-        (Some(low), None) => Some(format!("under {low}")),
-        (None, Some(high)) => Some(format!("over {high}")),
-        (None, None) => None,
-    }
 }
 
 #[cfg(test)]

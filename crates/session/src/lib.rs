@@ -65,8 +65,8 @@ pub use key::{Key, KeyCode, NoSuchKey};
 pub use keymap::{KeyMap, KeyMapError};
 pub use looks::{Dots, Looks, Palette};
 pub use overlay::{
-    CaseForm, CaseLine, Choice, CommandList, Field, Openable, Openables, Overlay, Prompt, Question,
-    ReadingForm, ReadingLine,
+    CaseForm, CaseLine, Choice, CommandList, ExceptionForm, Field, Openable, Openables, Overlay,
+    Prompt, Question, ReadingForm, ReadingLine,
 };
 pub use page::Page;
 pub use refused::Refused;

@@ -2,6 +2,7 @@
 
 mod case_form;
 mod command_list;
+mod exception_form;
 mod field;
 mod openables;
 mod prompt;
@@ -10,6 +11,7 @@ mod reading_form;
 
 pub use case_form::{CaseForm, CaseLine};
 pub use command_list::CommandList;
+pub use exception_form::ExceptionForm;
 pub use field::Field;
 pub use openables::{Openable, Openables};
 pub use prompt::Prompt;
@@ -29,6 +31,8 @@ pub enum Overlay {
     Case(CaseForm),
     /// Everything of one reading; it takes every key.
     Reading(ReadingForm),
+    /// What counts instead of a rule of the house; it takes every key.
+    Exception(ExceptionForm),
     /// A question with its answers; it takes every key.
     Question(Question),
     /// Every command with its keys, to be filtered and run; it takes every key.

@@ -6,6 +6,7 @@ use edits::{Edit, any_edit, edited};
 use layout::{comments, laid_out};
 use measurement::ReadingId;
 use proptest::prelude::*;
+use sizing::house_rules::{Band, Exception, RuleAddress, Stated};
 use sizing::{Answer, Case};
 
 const CASE: &str = r#"// Head.
@@ -162,6 +163,47 @@ fn groups_that_were_left_out_are_put_in() {
 }
 
 #[test]
+fn an_exception_is_touched_where_it_changed_alone() {
+    let text = CASE.replace(
+        "    no_such",
+        &format!("{}    no_such", EXCEPTIONS.trim_start_matches('\n')),
+    );
+    let but = |change: fn(&mut Vec<Exception>)| with(&text, |case| change(&mut case.exceptions));
+    let written = but(|all| {
+        let (stop, caution) = (
+            Band {
+                low: Some(1.0),
+                high: Some(2.5),
+            },
+            Band::NONE,
+        );
+        all[0].instead = Stated::Limits { stop, caution };
+    });
+    let band = "(low: 1, high: /* more */ 2.5)";
+    assert_eq!(written, text.replace("(high: /* more */ 3)", band));
+    let written = but(|all| all[1].instead = Stated::Value(9.5));
+    assert_eq!(written, text.replace("value: 8", "value: 9.5"));
+    let written = but(|all| drop(all.remove(0)));
+    assert!(written.contains("// Agreed for") && written.contains("// Of the model."));
+    assert!(!written.contains("waist_fit"));
+    let written = with(CASE, |case| {
+        case.exceptions.push(Exception {
+            rule: RuleAddress("tie".into()),
+            instead: Stated::Value(3.0),
+            because: "a small list".into(),
+        });
+    });
+    let row = "    exceptions: [\n        (rule: \"tie\", value: 3, because: \"a small list\"),\n    ],\n)";
+    assert!(written.ends_with(&format!("{row}\n")), "{written}");
+    assert_eq!(
+        with(&written, |case| case.exceptions.clear())
+            .matches("\"tie\"")
+            .count(),
+        0
+    );
+}
+
+#[test]
 fn marks_and_line_breaks_of_other_systems_stay() {
     let other = format!("\u{feff}{}", CASE.replace('\n', "\r\n"));
     let file = file(&other);
@@ -200,11 +242,29 @@ fn what_no_file_may_say_is_refused() {
 
 /// A scenario, laid out as someone else would.
 fn any_file() -> impl Strategy<Value = String> {
-    (0..shipped::SCENARIOS.len(), any::<Option<u64>>()).prop_map(|(index, shuffle)| {
-        let (_, text) = shipped::SCENARIOS[index];
-        shuffle.map_or_else(|| text.to_owned(), |shuffle| laid_out(text, shuffle))
-    })
+    (
+        0..shipped::SCENARIOS.len(),
+        any::<bool>(),
+        any::<Option<u64>>(),
+    )
+        .prop_map(|(index, excepts, shuffle)| {
+            let (_, text) = shipped::SCENARIOS[index];
+            let mut text = text.to_owned();
+            if let (true, Some(end)) = (excepts, text.rfind(')')) {
+                text.insert_str(end, EXCEPTIONS);
+            }
+            shuffle.map_or_else(|| text.clone(), |shuffle| laid_out(&text, shuffle))
+        })
 }
+
+const EXCEPTIONS: &str = r#"
+    // Agreed for this child alone.
+    exceptions: [
+        (rule: "waist_fit", stop: (high: /* more */ 3), caution: (), because: "a thin wall"),
+        // Of the model.
+        (rule: "tilt_sd", value: 8, because: "seen to tilt"), // in the room
+    ],
+"#;
 
 /// That a file says an edited case, and every comment outside what was taken out.
 fn check(file: &CaseFile, edits: &[Edit]) -> Result<CaseFile, TestCaseError> {

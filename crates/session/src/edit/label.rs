@@ -1,6 +1,6 @@
 //! What an edit did, in words: from what it set and what it replaced.
 
-use super::Edit;
+use super::{Edit, exceptions};
 use crate::amount::{amount, number};
 use crate::{Bay, Document, Filter, Shown};
 use files::Word;
@@ -39,6 +39,7 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
             let fact = asked.map_or(id.as_str(), |exclusion| exclusion.fact.as_str());
             answered(fact, was.unwrap_or_default(), now.unwrap_or_default())
         }
+        (Edit::Exceptions(now), Edit::Exceptions(was)) => exceptions::label(document, was, now),
         (Edit::Bays(now), Edit::Bays(was)) => bays(document, was, now),
         (Edit::Shown(now), Edit::Shown(was)) => shown(was, now),
         _ => String::new(),

@@ -48,6 +48,12 @@ impl Session {
                     form.error = None;
                 }
             }
+            Some(Overlay::Exception(form)) => {
+                if let Some(editor) = form.editor_mut() {
+                    editor.paste(text);
+                    form.error = None;
+                }
+            }
             Some(Overlay::Drawing | Overlay::Question(_)) | None => {}
         }
     }
@@ -62,6 +68,7 @@ impl Session {
             Some(Overlay::Open(list)) => list.key(key, page),
             Some(Overlay::Case(form)) => form.key(key),
             Some(Overlay::Reading(form)) => form.key(key),
+            Some(Overlay::Exception(form)) => form.key(key),
             Some(Overlay::Question(question)) => match question.key(key) {
                 Answered::With(change) => {
                     self.view.overlays.pop();
@@ -114,6 +121,13 @@ impl Session {
                 if let Err(refused) = self.accept(edit) {
                     form.error = Some(refused.to_string());
                     self.view.overlays.push(Overlay::Reading(form));
+                }
+            }
+            Some(Overlay::Exception(mut form)) => {
+                let edit = form.read(self).map(Change::Edit);
+                if let Err(refused) = self.accept(edit) {
+                    form.error = Some(refused.to_string());
+                    self.view.overlays.push(Overlay::Exception(form));
                 }
             }
         }

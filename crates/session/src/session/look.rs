@@ -102,9 +102,15 @@ impl Session {
         Ok((cell.0.min(columns - 1), cell.1.min(rows - 1)))
     }
 
-    /// The rules of the house that can count for the case's site.
+    /// The rules of the house that can count for the case's site, each with the
+    /// exception of the case from it.
     pub fn house_rules(&self) -> Vec<HouseRule> {
-        house_rules(self.document.rules(), self.document.case().site)
+        house_rules(self.document.rules(), self.document.case())
+    }
+
+    /// The selected rule.
+    pub fn house_rule(&self) -> Option<HouseRule> {
+        self.house_rules().into_iter().nth(self.view.rule)
     }
 
     /// Every line of the work-up with its section.

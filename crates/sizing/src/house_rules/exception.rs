@@ -31,6 +31,21 @@ pub enum ExceptionPart {
     Because,
 }
 
+impl ExceptionPart {
+    /// Its name on forms.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::StopLow => "stop under",
+            Self::StopHigh => "stop over",
+            Self::CautionLow => "caution under",
+            Self::CautionHigh => "caution over",
+            Self::Value => "value",
+            Self::Sd => "SD",
+            Self::Because => "because",
+        }
+    }
+}
+
 /// Something wrong with an exception.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("expected {expected}")]

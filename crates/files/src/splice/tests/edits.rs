@@ -4,6 +4,7 @@ use crate::Word;
 use geometry::Face;
 use measurement::{Finding, Method, Phase, Quantity, Reading, ReadingId, Side};
 use proptest::prelude::*;
+use sizing::house_rules::{Band, Exception, RuleAddress, Stated};
 use sizing::{Answer, Case, Catalogue, Neighbour};
 
 /// One change of a case; places are taken modulo what there is.
@@ -24,6 +25,7 @@ pub(super) enum Edit {
     Fact(u8, Answer),
     Finding(usize, Option<Answer>),
     Exclusion(String, Option<Answer>),
+    Except(usize, f64, Option<String>),
 }
 
 fn any_text() -> impl Strategy<Value = String> {
@@ -62,6 +64,8 @@ pub(super) fn any_edit() -> impl Strategy<Value = Edit> {
             .prop_map(|(index, answer)| Edit::Finding(index, answer)),
         (any_text(), prop::option::of(any_answer()))
             .prop_map(|(id, answer)| Edit::Exclusion(id, answer)),
+        (0..1000_usize, 0.0..=1.0_f64, prop::option::of(any_text()))
+            .prop_map(|(index, share, because)| Edit::Except(index, share, because)),
     ]
 }
 
@@ -151,7 +155,38 @@ fn apply(case: &mut Case, edit: &Edit) {
                 None => case.exclusions.pop_first().map(|(_, answer)| answer),
             };
         }
+        Edit::Except(index, share, because) => except(case, *index, *share, because.as_deref()),
         _ => {}
+    }
+}
+
+/// An exception from one of a few rules is another one, or is gone.
+fn except(case: &mut Case, index: usize, share: f64, because: Option<&str>) {
+    let band = |low, high| Band { low, high };
+    let half = (index % 2 == 0).then_some(share);
+    let (rule, instead) = match index % 4 {
+        0 => ("tilt_sd", Stated::Value(share)),
+        1 => {
+            let (value, sd) = (45.0 + 90.0 * share, 1.0 + share);
+            ("aortic.lean", Stated::Assumed { value, sd })
+        }
+        _ => {
+            let (stop, caution) = (band(half, Some(2.0)), band(None, half));
+            ("waist_fit", Stated::Limits { stop, caution })
+        }
+    };
+    let rule = RuleAddress(rule.into());
+    let place = case.exceptions.iter().position(|one| one.rule == rule);
+    let wanted = because.map(|because| Exception {
+        rule,
+        instead,
+        because: because.into(),
+    });
+    match (place, wanted) {
+        (Some(place), Some(wanted)) => case.exceptions[place] = wanted,
+        (Some(place), None) => drop(case.exceptions.remove(place)),
+        (None, Some(wanted)) => case.exceptions.push(wanted),
+        (None, None) => {}
     }
 }
 

@@ -96,29 +96,41 @@ pub(super) fn laid_out(text: &str, shuffle: u64) -> String {
 }
 
 /// The comments of a file that stay while it comes to say a case: all but those
-/// within a reading that is taken out or moved, or between a name and its value.
+/// within a reading that is taken out or moved or an exception that is taken out,
+/// or between a name and its value.
 pub(super) fn lasting(file: &CaseFile, wanted: &Case) -> Vec<String> {
     let was = &file.value().readings;
-    let (mut text, mut end) = (String::new(), 0);
     let order: Vec<_> = wanted.readings.iter().map(|reading| &reading.id).collect();
-    for (index, reading) in was.iter().enumerate() {
+    let stays = |index: usize| {
         let before = || was[..index].iter().map(|one| &one.id);
         let after = || was[index + 1..].iter().map(|one| &one.id);
-        let stays = order
+        order
             .iter()
-            .position(|id| **id == reading.id)
+            .position(|id| **id == was[index].id)
             .is_some_and(|place| {
                 let stood = |id| order.iter().position(|one| *one == id);
                 before().filter_map(stood).all(|other| other < place)
                     && after().filter_map(stood).all(|other| other > place)
-            });
-        if !stays {
-            let span = file
-                .span(&[Step::Field("readings"), Step::Item(index)])
-                .unwrap();
-            text.push_str(&file.source().text()[end..span.start]);
-            end = span.end;
-        }
+            })
+    };
+    let gone = (0..was.len()).filter(|&index| !stays(index));
+    let mut gone: Vec<_> = gone.map(|index| ("readings", index)).collect();
+    let kept: Vec<_> = wanted.exceptions.iter().map(|one| &one.rule).collect();
+    let excepted = file.value().exceptions.iter().enumerate();
+    gone.extend(
+        excepted
+            .filter(|(_, exception)| !kept.contains(&&exception.rule))
+            .map(|(index, _)| ("exceptions", index)),
+    );
+    let mut spans: Vec<_> = gone
+        .into_iter()
+        .map(|(list, index)| file.span(&[Step::Field(list), Step::Item(index)]).unwrap())
+        .collect();
+    spans.sort_by_key(|span| span.start);
+    let (mut text, mut end) = (String::new(), 0);
+    for span in spans {
+        text.push_str(&file.source().text()[end..span.start]);
+        end = span.end;
     }
     text.push_str(&file.source().text()[end..]);
     let mut comments = comments(&text);

@@ -1,11 +1,12 @@
 use super::filing::FILING;
+use super::rules::RULES;
 
 /// A command: its id, before, keys, after.
 pub(super) type Tried = (&'static str, &'static str, &'static str, &'static str);
 
 /// Every row, of every command.
 pub(super) fn every_row() -> impl Iterator<Item = &'static Tried> {
-    COMMANDS.iter().chain(FILING)
+    COMMANDS.iter().chain(FILING).chain(RULES)
 }
 
 /// Of the commands that touch no file.

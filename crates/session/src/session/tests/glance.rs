@@ -72,6 +72,12 @@ fn open(line: &str) -> Session {
             fixture::press(&mut session, "4");
             session.view.work_up = rest.parse().unwrap();
         }
+        "rule" => {
+            fixture::press(&mut session, "5");
+            let rules = session.house_rules();
+            let place = rules.iter().position(|rule| rule.about == rest);
+            session.view.rule = place.unwrap();
+        }
         _ => {}
     }
     let row = session.rows().iter().position(|row| match (row, what) {
@@ -184,6 +190,19 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
     if let Some(Overlay::Reading(form)) = view.overlays.last() {
         lines.extend(form.error.iter().map(|error| format!("error {error}")));
     }
+    if let Some(Overlay::Exception(form)) = view.overlays.last() {
+        lines.extend(form.error.iter().map(|error| format!("error {error}")));
+    }
+    lines.extend(
+        session
+            .house_rule()
+            .map(|it| format!("reads {}: {}", it.about, it.says)),
+    );
+    lines.extend(
+        case.exceptions
+            .iter()
+            .map(|one| format!("excepted {} because {}", one.rule, one.because)),
+    );
     if let Some(Overlay::Question(question)) = view.overlays.last() {
         lines.push(format!("asks {}", question.asks));
     }

@@ -1,0 +1,102 @@
+//! Commands that except a case from a rule of the house.
+
+use super::{Change, Command, look, open};
+use crate::overlay::{ExceptionForm, Overlay};
+use crate::{Edit, Focus, HouseRule, Refused, Session};
+use sizing::house_rules::Rule;
+use sizing::{Outcome, State};
+
+const RULES: &[Focus] = &[Focus::Rules];
+
+pub(super) const COMMANDS: &[Command] = &[
+    Command {
+        id: "except",
+        name: "exception",
+        says: "set what counts for this case instead of the selected rule, and why",
+        focus: RULES,
+        keys: &["enter", "e"],
+        in_footer: true,
+        change: except,
+    },
+    Command {
+        id: "no_exception",
+        name: "as the house",
+        says: "take the exception back: the selected rule counts again as the house has it",
+        focus: RULES,
+        keys: &["x", "delete"],
+        in_footer: true,
+        change: no_exception,
+    },
+    Command {
+        id: "rule_of_check",
+        name: "its rule",
+        says: "the house rule by which the selected candidate stands no better",
+        focus: &[Focus::Bays, Focus::Ranking],
+        keys: &["r"],
+        in_footer: false,
+        change: rule_of_check,
+    },
+];
+
+/// The selected rule, and the house's own where a case may except it.
+fn selected(session: &Session) -> Result<(HouseRule, Rule), Refused> {
+    let selected = session.house_rule();
+    let selected = selected.ok_or_else(|| Refused::new("no rule is selected"))?;
+    match selected.rule.clone() {
+        Some(rule) => Ok((selected, rule)),
+        None => Err(Refused::new(selected.why_fixed())),
+    }
+}
+
+fn except(session: &Session) -> Result<Change, Refused> {
+    let (selected, rule) = selected(session)?;
+    let form = ExceptionForm::new(rule, selected.exception.as_ref());
+    Ok(open(session, Overlay::Exception(form)))
+}
+
+fn no_exception(session: &Session) -> Result<Change, Refused> {
+    let (_, rule) = selected(session)?;
+    let mut all = session.document().case().exceptions.clone();
+    let count = all.len();
+    all.retain(|exception| exception.rule != rule.address);
+    if all.len() == count {
+        return Err(Refused::new("the rule counts as the house has it"));
+    }
+    Ok(Change::Edit(Edit::Exceptions(all)))
+}
+
+fn rule_of_check(session: &Session) -> Result<Change, Refused> {
+    let candidate = match session.view().focus {
+        Focus::Bays => session.bay_candidate(session.view().bay),
+        _ => session.candidate(),
+    };
+    let candidate = candidate.ok_or_else(|| Refused::new("no candidate is selected"))?;
+    let of = |state: State| candidate.outcomes.iter().find(|one| one.state == state);
+    let outcome = of(State::Stop).or_else(|| of(State::Caution));
+    let outcome = outcome.ok_or_else(|| Refused::new("it breaks no limit as read"))?;
+    let place = rule_broken(session, outcome)
+        .ok_or_else(|| Refused::new("its limit is not among the rules"))?;
+    Ok(look(session, |view| {
+        view.focus = Focus::Rules;
+        view.rule = place;
+    }))
+}
+
+/// Where the rule stands whose limit an outcome breaks: limits come first.
+fn rule_broken(session: &Session, outcome: &Outcome) -> Option<usize> {
+    let site = session.document().case().site;
+    let is_stop = outcome.state == State::Stop;
+    let band = if is_stop {
+        outcome.stop
+    } else {
+        outcome.caution
+    };
+    let limit = band.broken(outcome.value?)?;
+    let limits = session.setting().rules().limits.iter();
+    let mut here = limits.filter(|row| row.sites.is_empty() || row.sites.contains(&site));
+    here.position(|row| {
+        let band = if is_stop { row.stop } else { row.caution };
+        row.speaks_of(outcome.check, outcome.of, site)
+            && [band.low, band.high].contains(&Some(limit))
+    })
+}

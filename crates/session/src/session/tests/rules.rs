@@ -1,0 +1,108 @@
+use super::commands::Tried;
+
+/// Of the commands that except a case from the rules of the house.
+pub(super) const RULES: &[Tried] = &[
+    ("except", "rule hold left", "enter", "layers 1"),
+    (
+        "except",
+        "rule hold left",
+        "e 2 down down 2 . 5 down down t h i n enter",
+        "reads hold left: stop under 2 mm; caution under 2.5 mm",
+    ),
+    (
+        "except",
+        "rule hold left",
+        "e 2 down down 2 , 5 down down t h i n enter",
+        "excepted hold_left because thin",
+    ),
+    (
+        "except",
+        "rule hold left",
+        "e 2 down down ctrl-u down down x enter",
+        "says exception: hold left: stop under 2 mm; no caution",
+    ),
+    (
+        "except",
+        "rule hold left",
+        "e 2 m m down down 3 down down x enter e 1 down down down down y enter",
+        "excepted hold_left because xy",
+    ),
+    (
+        "except",
+        "rule hold left",
+        "e 2 enter",
+        "error caution under: expected at least the stop, 2: a caution comes before it",
+    ),
+    (
+        "except",
+        "rule hold left",
+        "e . 6 enter",
+        "error because: expected a reason",
+    ),
+    (
+        "except",
+        "rule hold left",
+        "e . 6 enter x enter",
+        "reads hold left: stop under 0.6 mm; caution under 1 mm",
+    ),
+    (
+        "except",
+        "rule hold left",
+        "e up x enter",
+        "error the house says the same: change a number, or leave with esc",
+    ),
+    (
+        "except",
+        "rule tilt of a disc, SD",
+        "e 3 1 down x enter",
+        "error value: expected a number from 0 to 30 deg",
+    ),
+    (
+        "except",
+        "rule tilt of a disc, SD",
+        "e 8 tab x enter",
+        "reads tilt of a disc, SD: 8 deg",
+    ),
+    (
+        "except",
+        "rule aortic annulus, lean against the wall",
+        "e 8 0 down 5 down x enter",
+        "reads aortic annulus, lean against the wall: 80 ± 5 deg",
+    ),
+    (
+        "except",
+        "rule least chance of a shape that fits",
+        "e . 2 down x enter",
+        "error the chance of what does not fit would be over the chance of what fits",
+    ),
+    (
+        "except",
+        "rule the outlet septum is malaligned",
+        "e",
+        "says an exclusion is a fact: it is answered at the end of the readings",
+    ),
+    (
+        "no_exception",
+        "rule hold left",
+        "x",
+        "says the rule counts as the house has it",
+    ),
+    (
+        "no_exception",
+        "rule tilt of a disc, SD",
+        "e 8 tab x enter x",
+        "says the house rule counts again: tilt of a disc, SD",
+    ),
+    (
+        "no_exception",
+        "rule tilt of a disc, SD",
+        "e 8 tab x enter delete u",
+        "excepted tilt_sd because x",
+    ),
+    (
+        "rule_of_check",
+        "ranking even-wide/12x4",
+        "r",
+        "focus Rules",
+    ),
+];
