@@ -7,7 +7,9 @@ pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
         Page::Plan | Page::Doubt => candidate(session).ok_or_else(nothing),
         Page::FitMap => {
             let mapped = session.results().mapped();
-            mapped.and_then(|it| it.says.clone()).ok_or_else(nothing)
+            let says = mapped.and_then(|it| it.says.clone()).ok_or_else(nothing)?;
+            let lines: Vec<String> = exceptions(session).chain([says]).collect();
+            Ok(lines.join("\n"))
         }
         Page::WorkUp => {
             let lines = session.work_up();
@@ -35,6 +37,12 @@ pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
     }
 }
 
+/// What the case excepts from the rules of the house, line by line.
+fn exceptions(session: &Session) -> impl Iterator<Item = String> {
+    let all = session.setting().exceptions().iter();
+    all.map(|says| format!("! exception: {says}"))
+}
+
 /// The selected candidate: verdict, chance, and why it is no better.
 fn candidate(session: &Session) -> Option<String> {
     let candidate = session.candidate()?;
@@ -51,14 +59,13 @@ fn candidate(session: &Session) -> Option<String> {
             100.0 * it.chance.error
         )
     });
-    let mut lines = vec![
-        case.title.clone(),
-        format!(
-            "{} {}{chance}",
-            candidate.name(),
-            candidate.judged.verdict.on_paper()
-        ),
-    ];
+    let mut lines = vec![case.title.clone()];
+    lines.extend(exceptions(session));
+    lines.push(format!(
+        "{} {}{chance}",
+        candidate.name(),
+        candidate.judged.verdict.on_paper()
+    ));
     lines.extend(
         candidate
             .judged

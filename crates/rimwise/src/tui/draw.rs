@@ -58,6 +58,7 @@ pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) -> Seen {
         Some(Overlay::Drawing) | None => return seen,
         Some(Overlay::Field(field)) => field::draw(frame, field, theme, area),
         Some(Overlay::Reading(form)) => form::reading(frame, session, form, theme, area),
+        Some(Overlay::Exception(form)) => form::exception(frame, session, form, theme, area),
         Some(Overlay::Case(form)) => form::case(frame, session, form, theme, area),
         Some(Overlay::Question(question)) => question::draw(frame, question, theme, area),
         Some(Overlay::Commands(list)) => {

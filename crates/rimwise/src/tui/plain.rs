@@ -36,11 +36,16 @@ pub(crate) fn plain(mut session: Session, threads: usize, out: &mut dyn Write) -
         }
         if page == Page::Plan {
             let title = visible(&session.document().case().title).into_owned();
+            let exceptions = session.setting().exceptions().iter();
+            let exceptions = exceptions.map(|says| format!("! exception: {says}"));
             for text in [
                 title,
                 CAUTION.to_owned(),
                 session.headline().unwrap_or_default(),
-            ] {
+            ]
+            .into_iter()
+            .chain(exceptions)
+            {
                 for line in wrapped(&visible(&text), usize::from(WIDTH)) {
                     writeln!(out, "{line}")?;
                 }

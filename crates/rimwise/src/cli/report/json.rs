@@ -26,6 +26,7 @@ struct Report<'a> {
     inputs_sha256: &'a str,
     seed: u64,
     draws: usize,
+    exceptions: &'a [String],
     excluded: Vec<Said>,
     unanswered: Vec<Said>,
     disputed: Vec<Said>,
@@ -87,6 +88,7 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking, from: &Provenance) -
         inputs_sha256: &from.inputs_sha256,
         seed: from.seed,
         draws: from.draws,
+        exceptions: &ranking.exceptions,
         excluded: ranking.excluded.iter().map(exclusion).collect(),
         unanswered: ranking.unanswered.iter().map(exclusion).collect(),
         disputed: ranking

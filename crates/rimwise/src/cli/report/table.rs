@@ -8,7 +8,7 @@ use crate::text::{fitted as cell, paragraph};
 use crate::told;
 use anyhow::Result;
 use files::visible;
-use sizing::{Candidate, Case, Ranking, Verdict};
+use sizing::{Candidate, Case, Ranking, Setting, Verdict};
 use std::io::Write;
 use workup::Banner;
 
@@ -69,6 +69,14 @@ pub(crate) fn opening(out: &mut dyn Write, case: &Case) -> Result<()> {
     Ok(())
 }
 
+/// What the case excepts from the rules of the house.
+pub(crate) fn exceptions(out: &mut dyn Write, setting: &Setting) -> Result<()> {
+    for says in setting.exceptions() {
+        write!(out, "{}", paragraph("! Exception: ", &visible(says), WIDTH))?;
+    }
+    Ok(())
+}
+
 /// Title, caution and everything said above a list.
 pub(super) fn heading(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
     opening(out, ranking.setting.case())?;
@@ -77,6 +85,7 @@ pub(super) fn heading(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
         "{}",
         paragraph("", &visible(&ranking.headline()), WIDTH)
     )?;
+    exceptions(out, &ranking.setting)?;
     for one in &ranking.contradictions {
         write!(out, "{}", paragraph("Contradiction: ", &one.says, WIDTH))?;
     }

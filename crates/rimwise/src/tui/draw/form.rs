@@ -1,19 +1,23 @@
-//! Forms, line by line, over the page: of a reading, of a new case.
+//! Forms, line by line, over the page: of a reading, of a new case, of an exception.
 
 use super::footer;
 use super::lines;
-use crate::text::wrapped;
+use crate::text::{fitted_at_end, wrapped};
 use crate::tui::theme::Theme;
 use files::{Word, visible};
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
-use session::{CaseForm, CaseLine, Editor, ReadingForm, ReadingLine, Session};
+use session::{CaseForm, CaseLine, Editor, ExceptionForm, ReadingForm, ReadingLine, Session};
 use sizing::State;
+use sizing::house_rules::Stated;
 
-/// Columns of a line's name.
+/// Columns of a line's name, at least.
 const NAME: usize = 9;
+
+/// Columns of a limit as it is typed.
+const FIGURE: usize = 6;
 
 /// Draws the form of a reading.
 pub(super) fn reading(
@@ -36,6 +40,7 @@ pub(super) fn reading(
         is_selected: form.line == line,
         editor: form.editor(line),
         choice: form.choice(line),
+        room: 0,
         beside: match line {
             ReadingLine::Sd if form.sd.is_empty() && form.line != line => {
                 let sd = sizing::resolve::assumed_sd(&form.reading, session.document().rules());
@@ -46,6 +51,42 @@ pub(super) fn reading(
         },
     });
     let help = format!("{}. {range}", preferred(form.preference(session)));
+    let form = Form {
+        title: form.title(),
+        error: form.error.as_deref(),
+        help: &help,
+    };
+    draw(frame, session, &form, &rows, theme, area);
+}
+
+/// Draws the form of an exception from a rule of the house.
+pub(super) fn exception(
+    frame: &mut Frame,
+    session: &Session,
+    form: &ExceptionForm,
+    theme: Theme,
+    area: Rect,
+) {
+    let rows = form.lines.iter().enumerate();
+    let rows: Vec<Row> = rows
+        .map(|(index, (part, editor))| Row {
+            label: part.label(),
+            is_selected: form.line == index,
+            editor: Some(editor),
+            choice: None,
+            room: FIGURE,
+            beside: form.house(*part),
+        })
+        .collect();
+    let empty = match form.rule.stated {
+        Stated::Limits { .. } => " An empty line is no limit.",
+        Stated::Value(_) | Stated::Assumed { .. } => "",
+    };
+    let help = format!(
+        "The reason stands beside every figure it changes.{empty} The house's source: {}. \
+         In the case file: {}.",
+        form.rule.source, form.rule.address
+    );
     let form = Form {
         title: form.title(),
         error: form.error.as_deref(),
@@ -67,6 +108,7 @@ pub(super) fn case(
         is_selected: form.line == line,
         editor: (line == CaseLine::Title).then_some(&form.title),
         choice: form.choice(line),
+        room: 0,
         beside: String::new(),
     });
     let form = Form {
@@ -91,6 +133,8 @@ struct Row<'a> {
     is_selected: bool,
     editor: Option<&'a Editor>,
     choice: Option<&'static str>,
+    /// Columns that what it says takes at least.
+    room: usize,
     beside: String,
 }
 
@@ -98,7 +142,9 @@ struct Row<'a> {
 fn draw(frame: &mut Frame, session: &Session, form: &Form, rows: &[Row], theme: Theme, area: Rect) {
     let title = visible(&form.title).into_owned();
     let mut told = vec![Line::styled(title, theme.strong())];
-    told.extend(rows.iter().map(|row| line(row, theme)));
+    let labels = rows.iter().map(|row| row.label.len() + 1);
+    let name = labels.max().unwrap_or(NAME).max(NAME);
+    told.extend(rows.iter().map(|row| line(row, name, theme, area.width)));
     let (help, style) = match form.error {
         Some(error) => (error, theme.state(State::Caution)),
         None => (form.help, theme.dim()),
@@ -119,15 +165,26 @@ fn draw(frame: &mut Frame, session: &Session, form: &Form, rows: &[Row], theme: 
     lines::draw(frame, told, room);
 }
 
-fn line(row: &Row, theme: Theme) -> Line<'static> {
+fn line(row: &Row, name: usize, theme: Theme, width: u16) -> Line<'static> {
     let (mark, style) = if row.is_selected {
         ("›", theme.strong())
     } else {
         (" ", theme.text())
     };
-    let mut spans = vec![Span::styled(format!("{mark} {:<NAME$}", row.label), style)];
+    let mut spans = vec![Span::styled(format!("{mark} {:<name$}", row.label), style)];
     match (row.editor, row.choice) {
-        (Some(editor), _) if row.is_selected => spans.extend(lines::edited(editor, theme)),
+        (Some(editor), _) if row.is_selected => {
+            let mut edited = lines::edited(editor, theme);
+            let room = usize::from(width).saturating_sub(name + 2);
+            let behind = edited[1].width() + edited[2].width();
+            // The cursor stays in sight.
+            let before = room.saturating_sub(behind).max(room / 2);
+            if edited[0].width() > before {
+                let cut = fitted_at_end(&edited[0].content, before);
+                edited[0] = Span::styled(cut, edited[0].style);
+            }
+            spans.extend(edited);
+        }
         (Some(editor), _) => spans.push(Span::raw(visible(&editor.text()).into_owned())),
         (None, choice) => {
             let chosen = choice.unwrap_or_default().replace('_', " ");
@@ -138,6 +195,8 @@ fn line(row: &Row, theme: Theme) -> Line<'static> {
             });
         }
     }
+    let taken: usize = spans.iter().skip(1).map(Span::width).sum();
+    spans.push(Span::raw(" ".repeat(row.room.saturating_sub(taken))));
     spans.push(Span::styled(format!("  {}", row.beside), theme.dim()));
     Line::from(spans)
 }

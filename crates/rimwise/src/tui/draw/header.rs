@@ -35,6 +35,9 @@ pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'st
     for line in wrapped(&visible(&headline(session)), usize::from(width)) {
         lines.push(Line::styled(line, theme.strong()));
     }
+    for line in exceptions(session, page) {
+        lines.push(Line::styled(line, theme.state(State::Caution)));
+    }
     let worked_up = session.results().worked_up();
     if let Some(banner) = worked_up.map(|it| &it.page.banner)
         && banner.indication != Indication::Met
@@ -88,6 +91,33 @@ fn headline(session: &Session) -> String {
         _ => "",
     };
     format!("{headline}{progress}")
+}
+
+/// Most exceptions that are told in full over a page.
+const MOST_EXCEPTIONS: usize = 3;
+
+/// What the case excepts from the rules of the house: in full where there is room,
+/// or what counts of each on a line.
+fn exceptions(session: &Session, page: Rect) -> Vec<String> {
+    let width = usize::from(page.width);
+    let all = session.setting().exceptions();
+    let shown = all.iter().take(MOST_EXCEPTIONS);
+    let mut lines: Vec<String> = shown
+        .flat_map(|says| {
+            let says = format!("! exception: {says}");
+            let says = visible(&says);
+            if page.height < ROOMY {
+                vec![fitted(&says, width)]
+            } else {
+                wrapped(&says, width)
+            }
+        })
+        .collect();
+    if let Some(more @ 1..) = all.len().checked_sub(MOST_EXCEPTIONS) {
+        let more = format!("! and {more} more: see the rules page");
+        lines.push(fitted(&more, width));
+    }
+    lines
 }
 
 /// What is said above a list, the gravest first.

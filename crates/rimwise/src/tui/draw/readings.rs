@@ -202,12 +202,18 @@ fn unread(
     let resolved = &session.setting().resolved()[quantity.index()];
     match &resolved.basis {
         Basis::Assumed { .. } => {
-            let rows = &session.document().rules().defaults;
+            let rows = &session.setting().rules().defaults;
             let row = rows.iter().find(|row| row.of == quantity);
+            let mut exceptions = session.document().case().exceptions.iter();
+            let (mark, word, style) = if exceptions.any(|one| one.rule.0 == quantity.address()) {
+                ("!", "exception", theme.state(State::Caution))
+            } else {
+                ("~", "assumed", theme.dim())
+            };
             let value = row.map_or_else(String::new, |row| {
-                format!("{} ± {} {unit}  assumed", figure(row.value), figure(row.sd))
+                format!("{} ± {} {unit}  {word}", figure(row.value), figure(row.sd))
             });
-            ("~", feature(quantity), value, theme.dim())
+            (mark, feature(quantity), value, style)
         }
         Basis::Follows(other) => (
             "=",

@@ -10,6 +10,7 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::Line;
 use session::{Row, Session};
+use sizing::State;
 use unicode_width::UnicodeWidthStr;
 
 /// Draws as many of the essentials as there are lines for, the most needed first.
@@ -47,6 +48,13 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
         }
     } else {
         told.push(Line::styled(fitted("assessing …", width), theme.dim()));
+    }
+    for says in session.setting().exceptions() {
+        let says = format!("! exception: {says}");
+        told.push(Line::styled(
+            fitted(&visible(&says), width),
+            theme.state(State::Caution),
+        ));
     }
     if let Some(text) = reading(session) {
         told.push(Line::styled(

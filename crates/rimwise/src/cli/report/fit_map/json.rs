@@ -16,6 +16,7 @@ struct Report<'a> {
     inputs_sha256: &'a str,
     seed: u64,
     draws: usize,
+    exceptions: &'a [String],
     form: OfForm,
     waists_mm: Vec<f64>,
     overhangs_mm: Vec<f64>,
@@ -96,6 +97,7 @@ pub(crate) fn write(out: &mut dyn Write, mapped: &Mapped) -> Result<()> {
         inputs_sha256: &mapped.from.inputs_sha256,
         seed: mapped.from.seed,
         draws: mapped.from.draws,
+        exceptions: mapped.setting.exceptions(),
         form: OfForm {
             length_mm: rounded(map.form.length),
             disc_thickness_mm: rounded(map.form.thickness),

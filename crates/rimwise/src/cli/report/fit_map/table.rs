@@ -2,7 +2,7 @@
 
 use super::Mapped;
 use crate::cli::args::WIDTH;
-use crate::cli::report::table::opening;
+use crate::cli::report::table::{exceptions, opening};
 use crate::text::{fitted, paragraph};
 use anyhow::Result;
 use sizing::fit_map::{FitMap, Mark};
@@ -25,6 +25,7 @@ const LITTLE: f64 = 0.1;
 /// Writes a map as letters, with what would fit above it.
 pub(crate) fn write(out: &mut dyn Write, mapped: &Mapped) -> Result<()> {
     opening(out, mapped.setting.case())?;
+    exceptions(out, mapped.setting)?;
     write!(
         out,
         "{}",

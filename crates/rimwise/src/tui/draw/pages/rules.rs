@@ -8,6 +8,7 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::Line;
 use session::{Focus, Session};
+use sizing::State;
 
 /// Draws the page.
 pub(in crate::tui::draw) fn draw(
@@ -17,7 +18,12 @@ pub(in crate::tui::draw) fn draw(
     area: Rect,
     seen: &mut Seen,
 ) {
-    let title = visible(&session.document().rules().title).into_owned();
+    let title = match session.document().case().exceptions.len() {
+        0 => session.document().rules().title.clone(),
+        1 => format!("{}, 1 exception", session.document().rules().title),
+        count => format!("{}, {count} exceptions", session.document().rules().title),
+    };
+    let title = visible(&title).into_owned();
     let area = lines::headed(frame, "House rules", &title, true, theme, area);
     let list = list(session, theme, area.width);
     let on = (area, Focus::Rules);
@@ -39,8 +45,19 @@ pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) ->
         } else {
             format!("{}: {}", rule.about, rule.says)
         };
-        let text = format!("  {says} · {}", rule.source);
-        list.entry(said(&text, theme.text(), width), selected, theme);
+        let (text, style) = match (&rule.exception, &rule.rule) {
+            (Some(exception), Some(house)) => (
+                format!(
+                    "! exception: {says} · because: {} · the house: {} · {}",
+                    exception.because,
+                    house.stated.says(house.unit),
+                    house.source
+                ),
+                theme.state(State::Caution),
+            ),
+            _ => (format!("  {says} · {}", rule.source), theme.text()),
+        };
+        list.entry(said(&text, style, width), selected, theme);
     }
     list
 }

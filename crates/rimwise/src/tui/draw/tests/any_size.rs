@@ -26,7 +26,7 @@ const SCENARIOS: [&str; 4] = [
 
 /// Keys that bring up every kind of page: each focus, each layer, one over the
 /// other, a list without a line, the ends of lists.
-const KEYS: [&str; 22] = [
+const KEYS: [&str; 24] = [
     "",
     "tab",
     "tab tab G p p",
@@ -49,6 +49,8 @@ const KEYS: [&str; 22] = [
     "N x enter q",
     "P D D",
     "5 end",
+    "5 enter",
+    "5 enter up x enter down",
 ];
 
 static PAGES: LazyLock<Vec<Session>> = LazyLock::new(|| {

@@ -6,6 +6,7 @@ use crate::tui::theme::Theme;
 use measurement::ReadingId;
 use ratatui::buffer::Buffer;
 use session::Session;
+use sizing::house_rules::{Band, Exception, RuleAddress, Stated};
 
 /// A sequence that colours the screen, a bell, a line break, a C1 control, a
 /// reversal of the reading direction, a character of no width, a wide one.
@@ -33,6 +34,17 @@ fn hostile() -> Session {
     for exclusion in &mut rules.exclusions {
         exclusion.fact.insert_str(0, HOSTILE);
     }
+    for row in &mut rules.limits {
+        row.source.insert_str(0, HOSTILE);
+    }
+    case.exceptions.push(Exception {
+        rule: RuleAddress("hold_left".into()),
+        instead: Stated::Limits {
+            stop: Band::NONE,
+            caution: Band::NONE,
+        },
+        because: HOSTILE.into(),
+    });
     Session::open(case, vec![shapes], rules)
 }
 
@@ -70,6 +82,8 @@ fn hostile_text_is_shown_and_does_nothing() {
         "z",
         "2",
         "e",
+        "5",
+        "5 down down down down down enter",
     ];
     let pages = keys
         .iter()

@@ -142,6 +142,19 @@ fn house_rules() {
     );
 }
 
+/// What is typed over the limits of how far the left disc holds.
+const EXCEPTION: &str = "5 down down down down down enter \
+    2 down down 2 . 5 down down t h i n space s e p t u m";
+
+#[test]
+fn an_exception_from_a_rule() {
+    let session = assessed(DEMONSTRATION, MANY);
+    on_each_size("exception-form", &after(&session, EXCEPTION));
+    let mut excepted = after(&session, &format!("{EXCEPTION} enter"));
+    assess(&mut excepted, MANY);
+    on_each_size("rules-exception", &excepted);
+}
+
 #[test]
 fn the_plan_for_a_room() {
     on_each_size("presented", &after(&assessed(DEMONSTRATION, MANY), "P"));
