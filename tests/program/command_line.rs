@@ -85,6 +85,7 @@ fn json_has_the_form_that_programs_rely_on() {
     assert_eq!(report["inputs_sha256"].as_str().map(str::len), Some(64));
     for list in [
         "excluded",
+        "exceptions",
         "disputed",
         "contradictions",
         "unanswered",

@@ -175,11 +175,12 @@ fn an_exception_that_the_house_does_not_have_at_the_site() {
     );
     assert_eq!(
         said("(rule: \"aortic.rim\", value: 2, unit: \"mm\", sd: 1, because: \"x\")"),
-        "TODO",
+        "case.ron:16:61: exceptions[0].rule: found \"aortic.rim\", expected a rule that the \
+         house has at outlet_muscular. It says nothing of aortic.rim there.",
     );
     assert_eq!(
         said("(rule: \"chance_fits\", value: 0.3, because: \"x\")"),
-        "case.ron:16:54: exceptions: found chances that cross, expected chance_does_not_fit at \
+        "case.ron:16:53: exceptions: found chances that cross, expected chance_does_not_fit at \
          most chance_fits.",
     );
 }

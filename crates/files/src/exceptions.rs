@@ -1,7 +1,7 @@
 //! Exceptions of a case from the rules of the house, as case files write them.
 
 use crate::document::Place;
-use crate::faults::{Faults, Seen, did_you_mean, one_of};
+use crate::faults::{Faults, Seen, one_of};
 use crate::house_rules::each_row;
 use crate::ron_text::{Field, Style, number, quoted, record};
 use measurement::Quantity;
@@ -164,7 +164,7 @@ pub(crate) fn under(rules: &HouseRules, case: &Case, at: &Place, faults: &mut Fa
             .map(|one| one.0.as_str())
             .collect();
         let remedy = match like.as_slice() {
-            [] => did_you_mean(check, known.iter().map(|one| one.0.as_str())),
+            [] => format!("It says nothing of {check} there."),
             like => format!("Of {check} it has: {}.", like.join("; ")),
         };
         let expected = format!("a rule that the house has at {}", case.site.name());

@@ -58,14 +58,13 @@ impl ExceptionForm {
 
     pub(crate) fn key(&mut self, key: Key) -> Taken {
         let count = self.lines.len();
-        let (down, up) = (1, count - 1);
+        let up = count - 1;
         let by = match key.code {
             KeyCode::Enter => return Taken::Commit,
             KeyCode::Esc => return Taken::Close,
-            KeyCode::Down => down,
             KeyCode::Up => up,
             KeyCode::Tab if key.shift => up,
-            KeyCode::Tab => down,
+            KeyCode::Down | KeyCode::Tab => 1,
             _ => {
                 if let Some(editor) = self.editor_mut() {
                     editor.key(key);

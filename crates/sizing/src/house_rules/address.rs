@@ -56,8 +56,8 @@ impl RuleAddress {
             (" when ", when.join(", ")),
         ];
         let said = parts.into_iter().filter(|(_, what)| !what.is_empty());
-        let tail: String = said.map(|(word, what)| format!("{word}{what}")).collect();
-        Self(format!("{}{tail}", row.check))
+        let said = said.flat_map(|(word, what)| [word.to_owned(), what]);
+        Self(std::iter::once(row.check.clone()).chain(said).collect())
     }
 }
 

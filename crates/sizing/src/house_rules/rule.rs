@@ -107,7 +107,7 @@ impl HouseRules {
             let count = named.entry(rule.address.clone()).or_insert(0);
             *count += 1;
             if *count > 1 {
-                rule.address.0.push_str(&format!(" #{count}"));
+                rule.address = RuleAddress(format!("{} #{count}", rule.address));
             }
         }
         let parameters = Parameter::ALL.iter().zip(&self.parameters).enumerate();

@@ -163,7 +163,7 @@ fn apply(case: &mut Case, edit: &Edit) {
 /// An exception from one of a few rules is another one, or is gone.
 fn except(case: &mut Case, index: usize, share: f64, because: Option<&str>) {
     let band = |low, high| Band { low, high };
-    let half = (index % 2 == 0).then_some(share);
+    let half = index.is_multiple_of(2).then_some(share);
     let (rule, instead) = match index % 4 {
         0 => ("tilt_sd", Stated::Value(share)),
         1 => {
