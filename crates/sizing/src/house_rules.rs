@@ -2,6 +2,7 @@
 
 mod address;
 mod condition;
+mod excepted;
 mod exception;
 mod limit;
 mod parameter;

@@ -1,0 +1,185 @@
+use super::{Exception, HouseRules, Parameter, Rule, Stated};
+use measurement::Site;
+
+impl HouseRules {
+    /// The rules with the exceptions of a case at a site in their place. An
+    /// exception from a rule that the house does not have changes nothing.
+    #[must_use]
+    pub fn with(&self, exceptions: &[Exception], site: Site) -> Self {
+        let mut rules = self.clone();
+        for exception in exceptions {
+            if let Some(rule) = self.rule(&exception.rule, site) {
+                rules.except(&rule, exception);
+            }
+        }
+        rules
+    }
+
+    fn except(&mut self, rule: &Rule, exception: &Exception) {
+        let source = rule.source_of(exception);
+        match (rule.stated, exception.instead) {
+            (Stated::Limits { .. }, Stated::Limits { stop, caution }) => {
+                let row = &mut self.limits[rule.row];
+                (row.stop, row.caution, row.source) = (stop, caution, source);
+            }
+            (Stated::Value(_), Stated::Value(value)) => {
+                let row = &mut self.parameters[rule.row];
+                (row.value, row.source) = (value, source);
+            }
+            (Stated::Assumed { .. }, Stated::Assumed { value, sd }) => {
+                let row = &mut self.defaults[rule.row];
+                (row.value, row.sd, row.source) = (value, sd, source);
+            }
+            _ => {}
+        }
+    }
+
+    /// What the exceptions of a case at a site change, a sentence for each: what
+    /// counts, what the house says, and why.
+    pub fn exceptions_said(&self, exceptions: &[Exception], site: Site) -> Vec<String> {
+        let each = exceptions.iter();
+        each.map(|exception| {
+            let because = exception.because.trim();
+            match self.rule(&exception.rule, site) {
+                Some(rule) => format!(
+                    "{}: {}. The house: {} ({}). Because: {because}",
+                    rule.about,
+                    rule.says_instead(exception),
+                    rule.stated.says(rule.unit),
+                    rule.source,
+                ),
+                None => format!(
+                    "{}: the house has no such rule at this site; nothing is changed. \
+                     Because: {because}",
+                    exception.rule,
+                ),
+            }
+        })
+        .collect()
+    }
+
+    /// Whether the chance asked of what fits is no lower than that of what does not.
+    pub fn chances_are_in_order(&self) -> bool {
+        self.parameter(Parameter::ChanceDoesNotFit) <= self.parameter(Parameter::ChanceFits)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::house_rules::{Band, Condition, LimitRow, RuleAddress, Sourced};
+
+    fn low(low: f64) -> Band {
+        Band {
+            low: Some(low),
+            high: None,
+        }
+    }
+
+    fn row(sites: &[Site], when: &[Condition], stop: Band) -> LimitRow {
+        LimitRow {
+            check: "hold_left".into(),
+            of: Vec::new(),
+            sites: sites.to_vec(),
+            when: when.to_vec(),
+            stop,
+            caution: low(3.0),
+            source: "common practice, no source".into(),
+        }
+    }
+
+    fn rules(limits: Vec<LimitRow>) -> HouseRules {
+        HouseRules {
+            title: "rules".into(),
+            parameters: Parameter::ALL
+                .iter()
+                .map(|info| Sourced {
+                    value: info.least,
+                    source: "assumption".into(),
+                })
+                .collect(),
+            limits,
+            defaults: Vec::new(),
+            doubts: Vec::new(),
+            scales: Vec::new(),
+            biases: Vec::new(),
+            preferences: Vec::new(),
+            exclusions: Vec::new(),
+            danger_arcs: Vec::new(),
+            rim_rules: Vec::new(),
+            notes: Vec::new(),
+        }
+    }
+
+    fn exception(rule: &str, stop: Band, caution: Band) -> Exception {
+        Exception {
+            rule: RuleAddress(rule.into()),
+            instead: Stated::Limits { stop, caution },
+            because: "a thin septum".into(),
+        }
+    }
+
+    const SITE: Site = Site::InletMuscular;
+
+    #[test]
+    fn rows_of_one_check_have_names_of_their_own() {
+        let small = Condition::WeightUnder(10.0);
+        let rules = rules(vec![
+            row(&[], &[], low(0.5)),
+            row(&[Site::TrabecularMuscular], &[], low(0.6)),
+            row(&[SITE], &[], low(0.7)),
+            row(&[SITE], &[small, Condition::Prolapse], low(0.8)),
+            row(&[], &[], low(0.9)),
+        ]);
+        let limits = rules.rules_at(SITE).into_iter();
+        let limits = limits.filter(|rule| matches!(rule.stated, Stated::Limits { .. }));
+        let names: Vec<String> = limits.map(|rule| rule.address.0).collect();
+        let here = "hold_left at inlet_muscular";
+        assert_eq!(
+            names,
+            [
+                "hold_left",
+                here,
+                &format!("{here} when prolapse, weight_under(10)"),
+                "hold_left #2",
+            ]
+        );
+    }
+
+    #[test]
+    fn an_exception_changes_one_rule_and_says_so_in_its_source() {
+        let house = rules(vec![
+            row(&[], &[], low(0.5)),
+            row(&[], &[Condition::Prolapse], low(0.5)),
+        ]);
+        let except = exception("hold_left", low(2.0), Band::NONE);
+        let here = house.with(std::slice::from_ref(&except), SITE);
+        assert_eq!(
+            (here.limits[0].stop, here.limits[0].caution),
+            (low(2.0), Band::NONE)
+        );
+        assert_eq!(
+            here.limits[0].source,
+            "exception for this case: a thin septum (the house: stop under 0.5 mm; caution \
+             under 3 mm; common practice, no source)"
+        );
+        assert_eq!(here.limits[1], house.limits[1]);
+        assert_eq!(here.parameters, house.parameters);
+        assert_eq!(
+            house.exceptions_said(&[except], SITE),
+            [
+                "hold left: stop under 2 mm; no caution. The house: stop under 0.5 mm; caution \
+              under 3 mm (common practice, no source). Because: a thin septum"
+            ]
+        );
+    }
+
+    #[test]
+    fn an_exception_from_no_rule_changes_nothing_and_is_said() {
+        let house = rules(vec![row(&[Site::TrabecularMuscular], &[], low(0.5))]);
+        let except = exception("hold_left at trabecular_muscular", low(2.0), Band::NONE);
+        assert_eq!(house.with(std::slice::from_ref(&except), SITE), house);
+        let said = house.exceptions_said(&[except], SITE);
+        assert!(said[0].contains("nothing is changed"), "{said:?}");
+    }
+}
