@@ -216,6 +216,9 @@ pub struct QuantityInfo {
     pub steps: (f64, f64),
     /// Why it is asked for.
     pub why: &'static str,
+    /// How it is read: in which view and phase, between which edges or by what.
+    /// Common practice, no source.
+    pub how: &'static str,
     /// The sites it is asked for; empty: every site.
     pub sites: &'static [Site],
     /// Its Sobol dimension: fixed for good, never reused.
@@ -297,5 +300,23 @@ impl Quantity {
 impl fmt::Display for Quantity {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         formatter.write_str(self.label())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What a few lines of a narrow form hold.
+    const MOST_CHARACTERS: usize = 160;
+
+    #[test]
+    fn how_each_is_read_is_one_short_phrase() {
+        for quantity in Quantity::all() {
+            let how = quantity.info().how;
+            let length = how.chars().count();
+            assert!((1..=MOST_CHARACTERS).contains(&length), "{quantity}");
+            assert!(!how.ends_with('.') && how.trim() == how, "{quantity}");
+        }
     }
 }

@@ -5,10 +5,10 @@ mod exceptions;
 mod label;
 mod readings;
 
-pub(crate) use label::label;
+pub(crate) use label::{how, label, neighbour};
 
 use crate::{Bay, Document, Fact, Home, MOST_BAYS, Refused, Row, Shown};
-use measurement::{Reading, ReadingId};
+use measurement::{Finding, Reading, ReadingId};
 use sizing::house_rules::Exception;
 use sizing::{Answer, Case, Neighbour};
 use std::mem::replace;
@@ -46,6 +46,8 @@ pub enum Edit {
     Exclusion(String, Option<Answer>),
     /// These are the exceptions from the rules of the house.
     Exceptions(Vec<Exception>),
+    /// A finding is answered; `None`: the case does not speak of it.
+    Finding(Finding, Option<Answer>),
     /// These candidates are pinned.
     Bays(Vec<Bay>),
     /// This is shown of the result.
@@ -89,6 +91,7 @@ impl Edit {
             Self::Exceptions(all) => {
                 Self::Exceptions(replace(&mut document.case_mut().exceptions, all.clone()))
             }
+            Self::Finding(finding, answer) => answers::finding(document, *finding, *answer),
             Self::Bays(bays) => Self::Bays(replace(&mut document.bays, bays.clone())),
             Self::Shown(shown) => Self::Shown(replace(&mut document.shown, shown.clone())),
         })
@@ -107,7 +110,7 @@ impl Edit {
             Self::Exclusion(id, _) => answers::check_exclusion(document, id),
             Self::Exceptions(all) => exceptions::check(document, all),
             Self::Bays(bays) => check_bays(document, bays),
-            Self::Case { .. } | Self::Fact(..) | Self::Shown(_) => Ok(()),
+            Self::Case { .. } | Self::Fact(..) | Self::Finding(..) | Self::Shown(_) => Ok(()),
         }
     }
 
@@ -134,6 +137,7 @@ impl Edit {
             | Self::Exceptions(_)
             | Self::Bays(_)
             | Self::Shown(_) => None,
+            Self::Finding(finding, _) => Some(Row::Finding(*finding)),
         }
     }
 }

@@ -1,7 +1,7 @@
 use crate::Document;
 use measurement::{
-    GroupPattern, Method, Modality, Phase, Quantity, Reading, ReadingId, Side, Structure, Unit,
-    Valve,
+    Feature, GroupPattern, Method, Modality, Phase, Quantity, Reading, ReadingId, Side, Structure,
+    Unit, Valve,
 };
 
 /// A new reading of a quantity, taken as another of the same structure and unit
@@ -19,7 +19,7 @@ pub(crate) fn reading(document: &Document, quantity: Quantity, value: f64) -> Re
         sd: None,
         modality,
         side: among(&preferred.sides, side),
-        phase: among(&preferred.phases, phase),
+        phase: among(&preferred.phases, own_phase(quantity).unwrap_or(phase)),
         method: among(&preferred.methods, method),
         image: None,
         set_aside: None,
@@ -66,11 +66,38 @@ fn as_a_neighbour(document: &Document, quantity: Quantity) -> Option<Taking> {
         })
 }
 
+/// The phase in which a quantity is read by its nature, in whatever phase its
+/// neighbours were: an annulus with its valve open, an outflow as it empties.
+/// Common practice, no source.
+fn own_phase(quantity: Quantity) -> Option<Phase> {
+    let info = quantity.info();
+    match (info.structure, info.feature) {
+        (
+            Structure::Valve(Valve::Aortic | Valve::Pulmonary)
+            | Structure::Aorta
+            | Structure::PulmonaryArtery,
+            Feature::Diameter | Feature::DiameterAcross,
+        )
+        | (Structure::LeftTract | Structure::RightTract, _)
+        | (_, Feature::SystolicPressure | Feature::Velocity | Feature::VelocityIntegral) => {
+            Some(Phase::Systole)
+        }
+        (
+            Structure::Valve(Valve::Mitral | Valve::Tricuspid) | Structure::LeftVentricle,
+            Feature::Diameter | Feature::DiameterAcross,
+        ) => Some(Phase::EndDiastole),
+        (Structure::LeftAtrium, Feature::Diameter) => Some(Phase::EndSystole),
+        (_, Feature::DiastolicPressure) => Some(Phase::Diastole),
+        (_, Feature::MeanPressure | Feature::OxygenTension) => Some(Phase::AnyPhase),
+        _ => None,
+    }
+}
+
 /// Common practice, no source: lengths in the heart by transthoracic echo from
 /// edge to edge at the end of diastole, pressures by catheter.
 fn as_is_usual(quantity: Quantity) -> Taking {
     let info = quantity.info();
-    if info.structure == Structure::Patient {
+    if matches!(info.structure, Structure::Patient | Structure::Blood) {
         return (
             Modality::Bedside,
             Side::NoSide,
@@ -80,6 +107,9 @@ fn as_is_usual(quantity: Quantity) -> Taking {
     }
     let echo = Modality::TransthoracicEcho;
     match info.unit {
+        _ if matches!(info.feature, Feature::VelocityIntegral | Feature::Gradient) => {
+            (echo, Side::NoSide, Phase::Systole, Method::Doppler)
+        }
         Unit::MPerS => (echo, Side::NoSide, Phase::Systole, Method::Doppler),
         Unit::MmHg => (
             Modality::Catheter,

@@ -1,5 +1,6 @@
-use crate::overlay::Overlay;
+use crate::overlay::{Ask, Overlay};
 use crate::{Command, Session};
+use sizing::resolve::neighbour_of;
 
 /// A key and what it does now.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,6 +33,7 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
             ("ctrl-u", "clear"),
             ("esc", "cancel"),
         ]),
+        Some(Overlay::Guide(guide)) => of_guide(guide.ask()),
         Some(Overlay::Question(question)) => {
             let choices = question.choices.iter().map(|choice| Hint {
                 key: choice.key.to_string(),
@@ -54,6 +56,37 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
         ]),
         Some(Overlay::Drawing) | None => of_panel(session),
     }
+}
+
+fn of_guide(ask: &Ask) -> Vec<Hint> {
+    let ends = [("up", "back"), ("esc", "close")];
+    let own: &[(&str, &'static str)] = match ask {
+        Ask::Quantity(quantity) if neighbour_of(quantity.info().structure).is_some() => &[
+            ("enter", "accept, or skip"),
+            ("n", "not there"),
+            ("e", "how read"),
+            ("u", "take back"),
+        ],
+        Ask::Quantity(_) => &[
+            ("enter", "accept, or skip"),
+            ("e", "how read"),
+            ("u", "take back"),
+        ],
+        Ask::Absent(_) => &[
+            ("enter", "go on"),
+            ("n", "there may be one"),
+            ("u", "take back"),
+        ],
+        Ask::Fact(_) | Ask::Exclusion(_) | Ask::Finding(_) => &[
+            ("y", "yes"),
+            ("n", "no"),
+            ("u", "not known"),
+            ("enter", "go on"),
+            ("ctrl-z", "take back"),
+        ],
+        Ask::List => &[("enter", "see the list"), ("down", "optional")],
+    };
+    fixed(&[own, &ends].concat())
 }
 
 fn fixed(hints: &[(&str, &'static str)]) -> Vec<Hint> {

@@ -65,8 +65,8 @@ pub use key::{Key, KeyCode, NoSuchKey};
 pub use keymap::{KeyMap, KeyMapError};
 pub use looks::{Dots, Looks, Palette};
 pub use overlay::{
-    CaseForm, CaseLine, Choice, CommandList, ExceptionForm, Field, Openable, Openables, Overlay,
-    Prompt, Question, ReadingForm, ReadingLine,
+    Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, ExceptionForm, Field, Guide, Listed,
+    Mark, Openable, Openables, Overlay, Prompt, Question, ReadingForm, ReadingLine, Told,
 };
 pub use page::Page;
 pub use refused::Refused;

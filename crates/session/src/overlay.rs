@@ -4,6 +4,7 @@ mod case_form;
 mod command_list;
 mod exception_form;
 mod field;
+mod guide;
 mod openables;
 mod prompt;
 mod question;
@@ -13,6 +14,8 @@ pub use case_form::{CaseForm, CaseLine};
 pub use command_list::CommandList;
 pub use exception_form::ExceptionForm;
 pub use field::Field;
+pub(crate) use guide::{After, Step, closing};
+pub use guide::{Ask, Chapter, Guide, Listed, Mark, Told};
 pub use openables::{Openable, Openables};
 pub use prompt::Prompt;
 pub(crate) use question::Answered;
@@ -29,6 +32,9 @@ pub enum Overlay {
     Field(Field),
     /// What a new case begins with; it takes every key.
     Case(CaseForm),
+    /// What the case needs, question by question; it takes every key but those
+    /// held with Ctrl.
+    Guide(Guide),
     /// Everything of one reading; it takes every key.
     Reading(ReadingForm),
     /// What counts instead of a rule of the house; it takes every key.

@@ -1,5 +1,5 @@
 use crate::{Document, Fact};
-use measurement::{Quantity, ReadingId};
+use measurement::{Finding, Quantity, ReadingId};
 use sizing::Neighbour;
 use sizing::resolve::neighbour_of;
 
@@ -16,6 +16,8 @@ pub enum Row {
     Fact(Fact),
     /// An exclusion of the house rules, by its id.
     Exclusion(String),
+    /// A finding, for the work-up.
+    Finding(Finding),
 }
 
 impl Row {
@@ -39,7 +41,7 @@ impl Row {
 }
 
 /// Every line of the list: quantities in the order in which they are asked, then
-/// facts, then exclusions.
+/// facts, exclusions, findings.
 pub(crate) fn rows(document: &Document) -> Vec<Row> {
     let case = document.case();
     let mut rows = Vec::new();
@@ -68,6 +70,7 @@ pub(crate) fn rows(document: &Document) -> Vec<Row> {
     );
     let exclusions = document.rules().exclusions_for(case.site);
     rows.extend(exclusions.map(|exclusion| Row::Exclusion(exclusion.id.clone())));
+    rows.extend(Finding::ALL.map(Row::Finding));
     rows
 }
 

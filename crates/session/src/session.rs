@@ -1,8 +1,10 @@
 mod filing;
+mod guiding;
 mod keys;
 mod look;
 mod pointer;
 
+use crate::overlay::Overlay;
 use crate::row::{kept, rows};
 use crate::worker::{MapGrain, Reply, Request};
 use crate::{
@@ -257,6 +259,8 @@ impl Session {
             self.results.outdate();
             if matches!(edit, Edit::Case { .. }) {
                 self.results.forget();
+                let is_guide = |layer: &Overlay| matches!(layer, Overlay::Guide(_));
+                self.view.overlays.retain(|layer| !is_guide(layer));
             }
             let rows = rows(&self.document);
             let was = edit.row(&self.document).or_else(|| self.row().cloned());

@@ -14,6 +14,7 @@ mod drawing;
 mod field;
 mod footer;
 mod form;
+mod guide;
 mod header;
 mod key_list;
 mod lines;
@@ -32,7 +33,7 @@ use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::Line;
 pub(super) use seen::{Seen, Target};
-use session::{Focus, Overlay, Page, Session};
+use session::{Focus, Guide, Overlay, Page, Session};
 
 /// Smaller than this the page is a few lines of essentials.
 const LEAST_WIDTH: u16 = 60;
@@ -49,13 +50,18 @@ const LIST_HEIGHT: u16 = 9;
 pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) -> Seen {
     let area = frame.area();
     let mut seen = Seen::new(session.view().rooms);
-    if area.width < LEAST_WIDTH || area.height < LEAST_HEIGHT {
+    let is_small = area.width < LEAST_WIDTH || area.height < LEAST_HEIGHT;
+    if let Some(guide) = led(session) {
+        let draw = if is_small { guide::small } else { guide::draw };
+        draw(frame, session, guide, theme, area);
+    } else if is_small {
         small::draw(frame, session, theme, area);
     } else {
         full(frame, session, theme, area, &mut seen);
     }
     match session.view().overlays.last() {
         Some(Overlay::Drawing) | None => return seen,
+        Some(Overlay::Guide(_)) => {}
         Some(Overlay::Field(field)) => field::draw(frame, field, theme, area),
         Some(Overlay::Reading(form)) => form::reading(frame, session, form, theme, area),
         Some(Overlay::Exception(form)) => form::exception(frame, session, form, theme, area),
@@ -70,6 +76,15 @@ pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) -> Seen {
     }
     // What lies over the page is not to be pointed through.
     Seen::new(seen.rooms)
+}
+
+/// The guide that lies over the page, topmost or under a form.
+fn led(session: &Session) -> Option<&Guide> {
+    let mut layers = session.view().overlays.iter();
+    layers.find_map(|layer| match layer {
+        Overlay::Guide(guide) => Some(guide),
+        _ => None,
+    })
 }
 
 fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect, seen: &mut Seen) {

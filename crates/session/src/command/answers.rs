@@ -39,6 +39,10 @@ fn answer(session: &Session) -> Result<Change, Refused> {
                 Some(next(answer)),
             )))
         }
+        Some(Row::Finding(finding)) => {
+            let answer = case.findings.get(finding).copied().unwrap_or_default();
+            Ok(Change::Edit(Edit::Finding(*finding, Some(next(answer)))))
+        }
         _ => Err(Refused::new("no question is selected")),
     }
 }

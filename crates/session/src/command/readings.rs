@@ -3,7 +3,7 @@
 use super::{Change, Command, ask, open};
 use crate::amount::{Nudge, amount, nudged, number};
 use crate::first_reading;
-use crate::overlay::{CaseForm, Overlay, Prompt, ReadingForm};
+use crate::overlay::{CaseForm, Guide, Overlay, Prompt, ReadingForm};
 use crate::{Doubt, Edit, Focus, Refused, Row, Session};
 use measurement::{Quantity, Reading};
 use sizing::resolve::Basis;
@@ -91,6 +91,15 @@ pub(super) const COMMANDS: &[Command] = &[
         keys: &["N"],
         in_footer: false,
         change: |session| Ok(open(session, Overlay::Case(CaseForm::new()))),
+    },
+    Command {
+        id: "guide",
+        name: "guide",
+        says: "be asked, one by one, what this defect needs and is not given yet",
+        focus: &[],
+        keys: &["A"],
+        in_footer: false,
+        change: |session| Ok(open(session, Overlay::Guide(Guide::new(session)))),
     },
     Command {
         id: "edit_reading",

@@ -1,6 +1,7 @@
 use super::Edit;
 use super::label::neighbour as name;
 use crate::{Document, Refused};
+use measurement::Finding;
 use sizing::resolve::neighbour_of;
 use sizing::{Answer, Neighbour};
 
@@ -47,6 +48,15 @@ pub(super) fn exclusion(document: &mut Document, id: &str, answer: Option<Answer
         None => answers.remove(id),
     };
     Edit::Exclusion(id.to_owned(), was)
+}
+
+pub(super) fn finding(document: &mut Document, of: Finding, answer: Option<Answer>) -> Edit {
+    let findings = &mut document.case_mut().findings;
+    let was = match answer {
+        Some(answer) => findings.insert(of, answer),
+        None => findings.remove(&of),
+    };
+    Edit::Finding(of, was)
 }
 
 pub(super) fn check_exclusion(document: &Document, id: &str) -> Result<(), Refused> {

@@ -40,6 +40,11 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
             answered(fact, was.unwrap_or_default(), now.unwrap_or_default())
         }
         (Edit::Exceptions(now), Edit::Exceptions(was)) => exceptions::label(document, was, now),
+        (Edit::Finding(finding, now), Edit::Finding(_, was)) => answered(
+            finding.label(),
+            was.unwrap_or_default(),
+            now.unwrap_or_default(),
+        ),
         (Edit::Bays(now), Edit::Bays(was)) => bays(document, was, now),
         (Edit::Shown(now), Edit::Shown(was)) => shown(was, now),
         _ => String::new(),
@@ -47,7 +52,7 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
 }
 
 /// A neighbour's name in a sentence.
-pub(super) const fn neighbour(neighbour: Neighbour) -> &'static str {
+pub(crate) const fn neighbour(neighbour: Neighbour) -> &'static str {
     match neighbour {
         Neighbour::Valve(valve) => valve.label(),
         Neighbour::LeftTract => "left outflow tract",
@@ -69,7 +74,7 @@ fn with_value(reading: &Reading) -> String {
 
 /// How a reading was taken, in the words of the file; what does not apply is
 /// left out.
-fn how(reading: &Reading) -> String {
+pub(crate) fn how(reading: &Reading) -> String {
     let side = Some(reading.side).filter(|side| *side != Side::NoSide);
     let phase = Some(reading.phase).filter(|phase| *phase != Phase::AnyPhase);
     let words = [

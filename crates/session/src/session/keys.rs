@@ -10,13 +10,13 @@ impl Session {
         let command = self.keymap.command(key, self.view.focus);
         // A way out that prints nothing works from everywhere.
         let leaves = key.printed().is_none() && command.is_some_and(|it| it.id == "leave");
-        if !leaves && self.layer(key) {
-            return;
+        if leaves || !self.layer(key) {
+            match command {
+                Some(command) => self.command(command),
+                None => self.refuse_key(key),
+            }
         }
-        match command {
-            Some(command) => self.command(command),
-            None => self.refuse_key(key),
-        }
+        self.lead_guide();
     }
 
     /// Takes a pasted text: into a field, and nowhere else.
@@ -54,6 +54,7 @@ impl Session {
                     form.error = None;
                 }
             }
+            Some(Overlay::Guide(guide)) => guide.paste(text),
             Some(Overlay::Drawing | Overlay::Question(_)) | None => {}
         }
     }
@@ -69,6 +70,7 @@ impl Session {
             Some(Overlay::Case(form)) => form.key(key),
             Some(Overlay::Reading(form)) => form.key(key),
             Some(Overlay::Exception(form)) => form.key(key),
+            Some(Overlay::Guide(_)) => return self.guide_key(key),
             Some(Overlay::Question(question)) => match question.key(key) {
                 Answered::With(change) => {
                     self.view.overlays.pop();
@@ -93,7 +95,7 @@ impl Session {
     /// open and says why.
     fn commit(&mut self) {
         match self.view.overlays.pop() {
-            None | Some(Overlay::Drawing | Overlay::Question(_)) => {}
+            None | Some(Overlay::Drawing | Overlay::Question(_) | Overlay::Guide(_)) => {}
             Some(Overlay::Commands(list)) => {
                 if let Some(command) = list.command() {
                     self.command(command);
@@ -111,16 +113,22 @@ impl Session {
             }
             Some(Overlay::Case(mut form)) => {
                 let edit = form.read().map(Change::Edit);
-                if let Err(refused) = self.accept(edit) {
-                    form.error = Some(refused.to_string());
-                    self.view.overlays.push(Overlay::Case(form));
+                match self.accept(edit) {
+                    Ok(()) => self.guide(),
+                    Err(refused) => {
+                        form.error = Some(refused.to_string());
+                        self.view.overlays.push(Overlay::Case(form));
+                    }
                 }
             }
             Some(Overlay::Reading(mut form)) => {
                 let edit = form.read(self).map(Change::Edit);
-                if let Err(refused) = self.accept(edit) {
-                    form.error = Some(refused.to_string());
-                    self.view.overlays.push(Overlay::Reading(form));
+                match self.accept(edit) {
+                    Ok(()) => self.guide_on(),
+                    Err(refused) => {
+                        form.error = Some(refused.to_string());
+                        self.view.overlays.push(Overlay::Reading(form));
+                    }
                 }
             }
             Some(Overlay::Exception(mut form)) => {
@@ -134,7 +142,7 @@ impl Session {
     }
 
     /// Makes the change that a field asks for.
-    fn accept(&mut self, change: Result<Change, Refused>) -> Result<(), Refused> {
+    pub(super) fn accept(&mut self, change: Result<Change, Refused>) -> Result<(), Refused> {
         self.status = self.perform(change?)?;
         Ok(())
     }

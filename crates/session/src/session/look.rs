@@ -187,7 +187,8 @@ impl Session {
     }
 
     /// Whether a line asks for something: a reading that a check misses, a
-    /// question nobody answered.
+    /// question nobody answered. A finding does not: no size hangs on it, and the
+    /// work-up itself says which it misses.
     pub fn is_open(&self, row: &Row) -> bool {
         let case = self.document.case();
         match row {
@@ -199,7 +200,7 @@ impl Session {
             Row::Exclusion(id) => {
                 case.exclusions.get(id).copied().unwrap_or_default() == Answer::Unknown
             }
-            Row::Reading(..) | Row::Absent(_) => false,
+            Row::Reading(..) | Row::Absent(_) | Row::Finding(_) => false,
         }
     }
 

@@ -8,7 +8,7 @@ use measurement::{Method, Modality, Phase, Side};
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
-use session::{Focus, Hint, Row, Session, Status};
+use session::{Focus, Hint, Overlay, Row, Session, Status};
 use sizing::State;
 use unicode_width::UnicodeWidthStr;
 
@@ -68,6 +68,9 @@ fn working(session: &Session) -> String {
 /// Where nothing else is to be said: what the selected line is and why it is
 /// asked.
 fn detail(session: &Session) -> String {
+    if let Some(Overlay::Guide(_)) = session.view().overlays.last() {
+        return "each answer is in the case at once; what is left out stays open".to_owned();
+    }
     if session.view().focus == Focus::WorkUp {
         return "what published limits say; the decision is the clinicians'".to_owned();
     }

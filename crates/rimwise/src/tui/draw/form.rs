@@ -112,8 +112,7 @@ pub(super) fn case(
         beside: String::new(),
     });
     let form = Form {
-        title: "new case: what it needs is asked for afterwards, m goes from one to the next"
-            .to_owned(),
+        title: "new case: what it needs is asked for afterwards, one by one".to_owned(),
         error: form.error.as_deref(),
         help: form.line.why(),
     };

@@ -108,6 +108,7 @@ fn group_of(row: &Row) -> String {
         Row::Absent(_) => "not beside it".to_owned(),
         Row::Fact(_) => "facts".to_owned(),
         Row::Exclusion(_) => "exclusions: a yes stops every shape".to_owned(),
+        Row::Finding(_) => "findings, for the work-up".to_owned(),
     }
 }
 
@@ -133,6 +134,15 @@ fn told(session: &Session, row: &Row, theme: Theme) -> (&'static str, String, St
             fact.of(&session.document().case().facts),
             theme,
         ),
+        Row::Finding(finding) => {
+            let findings = &session.document().case().findings;
+            let answer = findings.get(finding).copied().unwrap_or_default();
+            let (mark, name, value, style) = answered(finding.label(), answer, theme);
+            match answer {
+                Answer::Unknown => (" ", name, value, theme.dim()),
+                _ => (mark, name, value, style),
+            }
+        }
         Row::Exclusion(id) => {
             let case = session.document().case();
             let answer = case.exclusions.get(id).copied().unwrap_or_default();

@@ -197,6 +197,18 @@ const COMMANDS: &[Tried] = &[
     ),
     (
         "answer",
+        "finding arch_seen",
+        "space",
+        "says arch seen from end to end: unknown → yes",
+    ),
+    (
+        "answer",
+        "finding cyanosis",
+        "space u",
+        "finding cyanosis no",
+    ),
+    (
+        "answer",
         "aortic.rim 1.5",
         "space",
         "says no question is selected",

@@ -83,6 +83,7 @@ fn open(line: &str) -> Session {
     let row = session.rows().iter().position(|row| match (row, what) {
         (Row::Fact(fact), "fact") => format!("{fact:?}") == rest,
         (Row::Exclusion(id), "exclusion") => id == rest,
+        (Row::Finding(finding), "finding") => finding.name() == rest,
         (Row::Absent(neighbour), "absent") => neighbour.name() == rest,
         (row, _) => quantity.is_some() && row.quantity() == quantity,
     });
@@ -157,6 +158,10 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
             Row::Exclusion(id) => (
                 format!("exclusion {id}"),
                 Some(case.exclusions.get(id).copied().unwrap_or_default()),
+            ),
+            Row::Finding(finding) => (
+                format!("finding {}", finding.name()),
+                Some(case.findings.get(finding).copied().unwrap_or_default()),
             ),
             Row::Absent(neighbour) => (format!("absent {}", neighbour.name()), None),
             Row::Reading(_, quantity) | Row::Unread(quantity) => {

@@ -1,0 +1,340 @@
+//! A case asked for question by question.
+
+mod asked;
+mod remark;
+mod told;
+
+pub(crate) use asked::Asked;
+pub use asked::{Ask, Chapter};
+pub(crate) use told::closing;
+pub use told::{Listed, Mark, Told};
+
+use super::ReadingForm;
+use crate::editor::Editor;
+use crate::key::{Key, KeyCode};
+use crate::{Edit, Row, Session, amount, first_reading};
+use asked::{asked, given, is_open};
+use measurement::{Quantity, Reading};
+use sizing::resolve::neighbour_of;
+use sizing::{Answer, Case};
+use std::sync::Arc;
+
+/// What a defect needs, asked one question at a time with all of them in sight.
+/// Every answer is in the case as soon as it is given. It takes every key but
+/// those held with Ctrl.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Guide {
+    /// The questions, in their order.
+    pub(crate) asked: Vec<Asked>,
+    /// The one that is asked now.
+    pub(crate) place: usize,
+    /// What was typed as its value.
+    pub editor: Editor,
+    /// What is wrong with what was typed.
+    pub error: Option<String>,
+    /// What is odd about the answer before, though it was taken.
+    pub remark: Option<String>,
+    /// The case that the questions are about.
+    case: Arc<Case>,
+}
+
+/// What a guide makes of a key.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Step {
+    /// It took the key.
+    Stay,
+    /// It asks to be closed.
+    Close,
+    /// It leaves the key to others.
+    Pass,
+    /// An answer; after it the next question, or the same one again.
+    Answer(Edit, After),
+    /// The last step is to be taken back.
+    Undo,
+    /// All of a reading is to be said.
+    Form(Box<ReadingForm>),
+}
+
+/// What a guide asks after an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum After {
+    /// What is open next.
+    Next,
+    /// The same question.
+    Same,
+}
+
+impl Guide {
+    /// A guide at the first open question of the open case.
+    pub(crate) fn new(session: &Session) -> Self {
+        let mut guide = Self {
+            asked: asked(session),
+            place: 0,
+            editor: Editor::default(),
+            error: None,
+            remark: None,
+            case: Arc::clone(&session.document().case),
+        };
+        let first = guide.open_from(session, 0);
+        guide.go(session, first);
+        guide
+    }
+
+    /// Whether it is about the case as it is now.
+    pub(crate) fn is_of(&self, case: &Arc<Case>) -> bool {
+        Arc::ptr_eq(&self.case, case)
+    }
+
+    /// What is asked now.
+    pub fn ask(&self) -> &Ask {
+        self.asked
+            .get(self.place)
+            .map_or(&Ask::List, |asked| &asked.ask)
+    }
+
+    /// Asks what the case as it is now needs, and of that what a line of the list
+    /// of readings is about.
+    pub(crate) fn follow(&mut self, session: &Session, row: Option<&Row>) {
+        let was = self.ask().clone();
+        self.asked = asked(session);
+        self.case = Arc::clone(&session.document().case);
+        let about = row.and_then(|row| self.asked.iter().position(|one| one.ask.is_about(row)));
+        let same = || self.asked.iter().position(|one| one.ask == was);
+        let beside = || {
+            let neighbour = was.neighbour()?;
+            let of = |one: &Asked| one.ask.neighbour() == Some(neighbour);
+            self.asked.iter().position(of)
+        };
+        let place = about.or_else(same).or_else(beside).unwrap_or(self.place);
+        self.go(session, place);
+    }
+
+    /// Asks what is open next.
+    fn go_on(&mut self, session: &Session) {
+        let list = self.list();
+        let next = if self.place < list {
+            self.open_from(session, self.place + 1)
+        } else if self.place + 1 < self.asked.len() {
+            self.place + 1
+        } else {
+            list
+        };
+        self.go(session, next);
+    }
+
+    /// Goes on after an answer that was taken, and says what is odd in the case
+    /// that was not before.
+    pub(crate) fn answered(&mut self, session: &Session, before: &[String], after: After) {
+        self.follow(session, session.row());
+        if after == After::Next {
+            self.go_on(session);
+        }
+        self.remark = remark::remarks(session)
+            .into_iter()
+            .find(|remark| !before.contains(remark));
+    }
+
+    /// What is odd in a case before an answer.
+    pub(crate) fn remarks(session: &Session) -> Vec<String> {
+        remark::remarks(session)
+    }
+
+    pub(crate) fn key(&mut self, key: Key, session: &Session) -> Step {
+        if key.ctrl && !self.is_typed() || key.ctrl && key.code != KeyCode::Char('u') {
+            return Step::Pass;
+        }
+        let last = self.asked.len().saturating_sub(1);
+        match key.code {
+            KeyCode::Esc => return Step::Close,
+            KeyCode::Tab if key.shift => self.go(session, self.place.saturating_sub(1)),
+            KeyCode::Up => self.go(session, self.place.saturating_sub(1)),
+            KeyCode::Down | KeyCode::Tab => self.go(session, (self.place + 1).min(last)),
+            KeyCode::PageUp => self.go(session, self.chapter_beside(false)),
+            KeyCode::PageDown => self.go(session, self.chapter_beside(true)),
+            _ => return self.answer(key, session),
+        }
+        Step::Stay
+    }
+
+    /// Takes a pasted text, where something is typed.
+    pub(crate) fn paste(&mut self, text: &str) {
+        if self.is_typed() {
+            self.editor.paste(text);
+            self.error = None;
+        }
+    }
+
+    fn is_typed(&self) -> bool {
+        matches!(self.ask(), Ask::Quantity(_))
+    }
+
+    fn answer(&mut self, key: Key, session: &Session) -> Step {
+        let case = session.document().case();
+        match self.ask().clone() {
+            Ask::Quantity(quantity) => self.quantity(key, quantity, session),
+            Ask::Absent(neighbour) => match key.code {
+                KeyCode::Char('n') => Step::Answer(Edit::Absent(neighbour, false), After::Same),
+                _ => self.other(key, session),
+            },
+            Ask::Fact(fact) => self.question(key, session, fact.of(&case.facts), |answer| {
+                Edit::Fact(fact, answer)
+            }),
+            Ask::Exclusion(id) => {
+                let was = case.exclusions.get(&id).copied().unwrap_or_default();
+                self.question(key, session, was, |answer| {
+                    Edit::Exclusion(id.clone(), Some(answer))
+                })
+            }
+            Ask::Finding(finding) => {
+                let was = case.findings.get(&finding).copied().unwrap_or_default();
+                self.question(key, session, was, |answer| {
+                    Edit::Finding(finding, Some(answer))
+                })
+            }
+            Ask::List => match key.code {
+                KeyCode::Enter => Step::Close,
+                _ => self.other(key, session),
+            },
+        }
+    }
+
+    /// A key that means the same wherever nothing is typed.
+    fn other(&mut self, key: Key, session: &Session) -> Step {
+        match key.code {
+            KeyCode::Enter => self.go_on(session),
+            KeyCode::Char('u') => return Step::Undo,
+            _ => self.error = Some("Enter goes on, up goes back, esc closes".to_owned()),
+        }
+        Step::Stay
+    }
+
+    fn question(
+        &mut self,
+        key: Key,
+        session: &Session,
+        was: Answer,
+        edit: impl Fn(Answer) -> Edit,
+    ) -> Step {
+        let answer = match key.code {
+            KeyCode::Char('y') => Answer::Yes,
+            KeyCode::Char('n') => Answer::No,
+            KeyCode::Char('u') => Answer::Unknown,
+            KeyCode::Enter => return self.other(key, session),
+            _ => {
+                self.error = Some("y yes, n no, u not known".to_owned());
+                return Step::Stay;
+            }
+        };
+        if answer == was {
+            self.go_on(session);
+            return Step::Stay;
+        }
+        // What stops every shape is said before anything else is asked.
+        let stops = answer == Answer::Yes && matches!(self.ask(), Ask::Exclusion(_));
+        let after = if stops { After::Same } else { After::Next };
+        Step::Answer(edit(answer), after)
+    }
+
+    fn quantity(&mut self, key: Key, quantity: Quantity, session: &Session) -> Step {
+        match key.printed() {
+            Some('0'..='9' | '.' | ',' | '-') | None => {}
+            Some('n') => return self.not_there(quantity),
+            Some('u') => return Step::Undo,
+            Some('e') => return Step::Form(Box::new(self.form(quantity, session))),
+            Some(_) => {
+                let not_there = neighbour_of(quantity.info().structure).map_or("", |_| ", n");
+                self.error = Some(format!("a number is typed here; letters: u, e{not_there}"));
+                return Step::Stay;
+            }
+        }
+        if key.code != KeyCode::Enter {
+            self.error = None;
+            self.editor.key(key);
+            return Step::Stay;
+        }
+        let text = self.editor.text();
+        if text.trim().is_empty() {
+            self.go_on(session);
+            return Step::Stay;
+        }
+        let info = quantity.info();
+        let value =
+            amount::typed(quantity, &text).filter(|value| (info.least..=info.most).contains(value));
+        let Some(value) = value else {
+            self.error = Some(format!("expected {}", amount::range(quantity)));
+            return Step::Stay;
+        };
+        let edit = given(session, quantity).map_or_else(
+            || {
+                let reading = first_reading::reading(session.document(), quantity, value);
+                Edit::Insert(session.document().case().readings.len(), reading)
+            },
+            |reading| Edit::Value(reading.id.clone(), value),
+        );
+        Step::Answer(edit, After::Next)
+    }
+
+    fn not_there(&mut self, quantity: Quantity) -> Step {
+        match neighbour_of(quantity.info().structure) {
+            Some(neighbour) => Step::Answer(Edit::Absent(neighbour, true), After::Next),
+            None => {
+                self.error = Some("only a valve or an outflow tract can be not there".to_owned());
+                Step::Stay
+            }
+        }
+    }
+
+    /// The form of the reading, with what was typed so far.
+    fn form(&self, quantity: Quantity, session: &Session) -> ReadingForm {
+        let reading = taken(session, quantity, &self.editor.text());
+        let is_new = given(session, quantity).is_none();
+        ReadingForm::new(reading, is_new, self.editor.text())
+    }
+
+    /// Where the list stands among the questions: what stands behind it is
+    /// optional.
+    pub(crate) fn list(&self) -> usize {
+        let is_list = |one: &Asked| one.ask == Ask::List;
+        self.asked.iter().position(is_list).unwrap_or(0)
+    }
+
+    /// The first open question from a place on that the list needs; else the list.
+    fn open_from(&self, session: &Session, from: usize) -> usize {
+        let list = self.list();
+        (from..list)
+            .find(|&place| is_open(session, &self.asked[place]))
+            .unwrap_or(list)
+    }
+
+    /// The first question of the chapter beside.
+    fn chapter_beside(&self, forward: bool) -> usize {
+        let chapter = |place: usize| self.asked.get(place).map(|one| one.chapter);
+        let begins = |place: &usize| *place == 0 || chapter(*place) != chapter(place - 1);
+        let beside = if forward {
+            (self.place + 1..self.asked.len()).find(begins)
+        } else {
+            (0..self.place).rev().find(begins)
+        };
+        beside.unwrap_or(self.place)
+    }
+
+    fn go(&mut self, session: &Session, place: usize) {
+        self.place = place.min(self.asked.len().saturating_sub(1));
+        self.error = None;
+        self.remark = None;
+        self.editor = match self.ask() {
+            Ask::Quantity(quantity) => given(session, *quantity)
+                .map(|reading| Editor::selected(amount::number(*quantity, reading.value))),
+            _ => None,
+        }
+        .unwrap_or_default();
+    }
+}
+
+/// The reading that serves, or a new one of what was typed so far.
+fn taken(session: &Session, quantity: Quantity, text: &str) -> Reading {
+    given(session, quantity).cloned().unwrap_or_else(|| {
+        let value = amount::typed(quantity, text).unwrap_or(quantity.info().least);
+        first_reading::reading(session.document(), quantity, value)
+    })
+}

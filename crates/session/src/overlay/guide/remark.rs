@@ -1,0 +1,61 @@
+//! What is odd in a case, though each answer alone can be.
+
+use crate::{Session, amount};
+use measurement::{Feature, Quantity, Structure};
+
+/// What cannot both be so, or seldom is, each in a sentence.
+pub(super) fn remarks(session: &Session) -> Vec<String> {
+    let mut remarks: Vec<String> = sizing::contradictions(session.setting())
+        .into_iter()
+        .map(|one| one.says)
+        .collect();
+    remarks.extend(PRESSURES.iter().filter_map(|&of| out_of_order(session, of)));
+    remarks.extend(longer_than_ventricle(session));
+    remarks
+}
+
+/// Structures whose pressures stand in an order.
+const PRESSURES: [Structure; 4] = [
+    Structure::LeftVentricle,
+    Structure::RightVentricle,
+    Structure::PulmonaryArtery,
+    Structure::Aorta,
+];
+
+/// A lower pressure of one place over a higher one.
+fn out_of_order(session: &Session, of: Structure) -> Option<String> {
+    let order = [
+        Feature::DiastolicPressure,
+        Feature::MeanPressure,
+        Feature::SystolicPressure,
+    ];
+    let read: Vec<(Quantity, f64)> = order
+        .into_iter()
+        .filter_map(|feature| {
+            let value = session.setting().nominal(of, feature)?;
+            Some((Quantity::find(of, feature)?, value))
+        })
+        .collect();
+    read.windows(2).find_map(|pair| {
+        let [(low, less), (high, more)] = pair else {
+            return None;
+        };
+        (less > more).then(|| {
+            format!(
+                "{low} ({}) is over {high} ({})",
+                amount(*low, *less),
+                amount(*high, *more)
+            )
+        })
+    })
+}
+
+/// A hole longer than the ventricle beside it.
+fn longer_than_ventricle(session: &Session) -> Option<String> {
+    let nominal = |structure, feature| session.setting().nominal(structure, feature);
+    let hole = nominal(Structure::Throat, Feature::Major)?;
+    let ventricle = nominal(Structure::LeftVentricle, Feature::Length)?;
+    (hole > ventricle).then(|| {
+        format!("the defect ({hole} mm) is longer than the left ventricle's free length ({ventricle} mm)")
+    })
+}

@@ -1,0 +1,352 @@
+//! A guide in words.
+
+use super::asked::{answer, given, is_open};
+use super::{Ask, Asked, Chapter, Guide, taken};
+use crate::edit::{how, neighbour};
+use crate::{Command, Home, Session, amount};
+use measurement::{Quantity, Structure};
+use sizing::Answer;
+use sizing::resolve::{Basis, neighbour_of};
+
+/// The question that is asked now, in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Told {
+    /// Its chapter.
+    pub chapter: Chapter,
+    /// The question.
+    pub title: String,
+    /// The unit of what is typed; `None` where nothing is.
+    pub unit: Option<&'static str>,
+    /// What is to be known of it, each line under a word or two.
+    pub says: Vec<(&'static str, String)>,
+    /// What its answer does to the list, where that is grave.
+    pub grave: Option<&'static str>,
+}
+
+/// A question among all, in a line.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Listed {
+    /// Its chapter.
+    pub chapter: Chapter,
+    /// How it stands with it.
+    pub mark: Mark,
+    /// What it asks for.
+    pub name: String,
+    /// The same in few letters.
+    pub short: String,
+    /// Its answer, if there is one.
+    pub answer: String,
+}
+
+/// How it stands with a question.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// Answered.
+    Given,
+    /// The list waits for it.
+    Open,
+    /// Something is assumed.
+    Assumed,
+    /// Said not to be there, or not to be so.
+    Not,
+    /// It stops every shape.
+    Stops,
+    /// Nobody answered it and the list does not wait.
+    Left,
+}
+
+impl Guide {
+    /// Every question, in its order.
+    pub fn listed(&self, session: &Session) -> Vec<Listed> {
+        self.asked.iter().map(|one| listed(session, one)).collect()
+    }
+
+    /// Where the one that is asked now stands among them.
+    pub const fn place(&self) -> usize {
+        self.place
+    }
+
+    /// How many of the questions that the list needs are open, and how many there
+    /// are.
+    pub fn open_of(&self, session: &Session) -> (usize, usize) {
+        let needed = &self.asked[..self.list().min(self.asked.len())];
+        let open = needed.iter().filter(|one| is_open(session, one)).count();
+        (open, needed.len())
+    }
+
+    /// The question that is asked now.
+    pub fn told(&self, session: &Session) -> Told {
+        let chapter = self
+            .asked
+            .get(self.place)
+            .map_or(Chapter::List, |it| it.chapter);
+        let mut told = Told {
+            chapter,
+            title: String::new(),
+            unit: None,
+            says: Vec::new(),
+            grave: None,
+        };
+        match self.asked.get(self.place) {
+            Some(Asked {
+                ask: Ask::Quantity(quantity),
+                needed_by,
+                ..
+            }) => self.quantity_told(&mut told, *quantity, needed_by, session),
+            Some(Asked {
+                ask: Ask::Absent(absent),
+                ..
+            }) => {
+                told.title = format!("There is no {} beside it", neighbour(*absent));
+                told.says = vec![
+                    ("so", "nothing of it is asked or counted".to_owned()),
+                    ("n", "takes it back: there may be one".to_owned()),
+                ];
+            }
+            Some(Asked { ask: Ask::List, .. }) | None => self.list_told(&mut told, session),
+            Some(asked) => question_told(&mut told, asked, session),
+        }
+        told
+    }
+
+    fn quantity_told(
+        &self,
+        told: &mut Told,
+        quantity: Quantity,
+        needed_by: &[&str],
+        session: &Session,
+    ) {
+        let info = quantity.info();
+        told.title = capital(quantity.label());
+        told.unit = Some(info.unit.symbol());
+        let reading = taken(session, quantity, &self.editor.text());
+        let sd = reading.sd.map_or_else(
+            || {
+                let sd = sizing::resolve::assumed_sd(&reading, session.document().rules());
+                format!("{sd:.2} by the house rule", sd = sd)
+            },
+            |sd| sd.to_string(),
+        );
+        told.says = vec![
+            ("accepted", amount::range(quantity)),
+            ("asked for", info.why.to_owned()),
+            ("read in", info.how.to_owned()),
+            (
+                "taken as",
+                format!("{}, SD {sd}; e changes this", how(&reading)),
+            ),
+            ("left out", left_out(quantity, needed_by, session)),
+        ];
+        if let Some(one) = neighbour_of(info.structure) {
+            let name = neighbour(one);
+            told.says.push((
+                "n",
+                format!("no {name} where a disc could reach it: nothing of it is asked or counted"),
+            ));
+        }
+    }
+
+    fn list_told(&self, told: &mut Told, session: &Session) {
+        let needed = &self.asked[..self.list().min(self.asked.len())];
+        let open: Vec<String> = needed
+            .iter()
+            .filter(|one| is_open(session, one))
+            .map(|one| listed(session, one).name)
+            .collect();
+        told.title = if open.is_empty() {
+            "All that the list needs was asked and answered".to_owned()
+        } else {
+            "All that the list needs was asked".to_owned()
+        };
+        if !open.is_empty() {
+            told.says.push((
+                "open",
+                format!("{}; while it is, no size is better than tight", few(&open)),
+            ));
+        }
+        let assumed: Vec<String> = assumed(session)
+            .map(|quantity| quantity.label().to_owned())
+            .collect();
+        if !assumed.is_empty() {
+            told.says
+                .push(("assumed", format!("{}; down gives them", few(&assumed))));
+        }
+        let now = session.headline().filter(|_| !session.is_working());
+        told.says
+            .push(("list", now.unwrap_or_else(|| "is being ranked".to_owned())));
+        if session.document().home() == &Home::Nowhere {
+            let save = key("save", session);
+            told.says.push((
+                "file",
+                format!("none yet: once the guide is closed {save} saves the case"),
+            ));
+        }
+        told.says.push((
+            "next",
+            "Enter closes the guide and shows the list; down goes on to what is optional"
+                .to_owned(),
+        ));
+    }
+}
+
+/// What is said when a guide is closed: what is open, what is assumed, and that
+/// the list is being ranked.
+pub(crate) fn closing(guide: &Guide, session: &Session) -> String {
+    let (open, _) = guide.open_of(session);
+    let assumed = assumed(session).count();
+    let list = if session.is_working() {
+        "the list is being ranked"
+    } else {
+        "the list is ranked"
+    };
+    let again = key("guide", session);
+    format!("{open} open, {assumed} assumed; {list}; {again} asks on")
+}
+
+fn key(command: &str, session: &Session) -> String {
+    let command = Command::named(command);
+    let key = command.and_then(|command| session.keymap().keys(command).first());
+    key.map_or_else(String::new, ToString::to_string)
+}
+
+/// What stands on an assumption of the house.
+fn assumed(session: &Session) -> impl Iterator<Item = Quantity> {
+    let resolved = session.setting().resolved().iter();
+    resolved
+        .filter(|one| matches!(one.basis, Basis::Assumed { .. }))
+        .map(|one| one.quantity)
+}
+
+/// The first of several names and how many more there are.
+fn few(names: &[String]) -> String {
+    const FEW: usize = 4;
+    let more = names.len().saturating_sub(FEW);
+    let first = names[..names.len() - more].join("; ");
+    if more == 0 {
+        first
+    } else {
+        format!("{first}; and {more} more")
+    }
+}
+
+/// What comes of leaving a quantity out.
+fn left_out(quantity: Quantity, needed_by: &[&str], session: &Session) -> String {
+    let info = quantity.info();
+    let of_default = || {
+        let rules = session.document().rules();
+        let row = rules.defaults.iter().find(|row| row.of == quantity)?;
+        let value = amount::number(quantity, row.value);
+        let unit = amount::unit(quantity);
+        Some(format!("{value} ± {}{unit} is assumed", row.sd))
+    };
+    if let Some(says) = of_default() {
+        return says;
+    }
+    if let Some(other) = sizing::resolve::followed(quantity) {
+        return format!("taken to be as the {other}");
+    }
+    match (info.structure, needed_by) {
+        (Structure::Patient, _) if !quantity.is_for_workup_alone() => {
+            "the limits of small children count".to_owned()
+        }
+        (Structure::LeftOpening | Structure::RightOpening, _) => "taken to be 0".to_owned(),
+        (Structure::LeftVentricle | Structure::RightVentricle, [])
+            if !quantity.is_for_workup_alone() =>
+        {
+            "the left pressure is taken to be the higher".to_owned()
+        }
+        (_, []) => "no size hangs on it; the work-up says what stays open".to_owned(),
+        (_, checks) => {
+            let checks: Vec<String> = checks.iter().map(ToString::to_string).collect();
+            format!(
+                "not assessed, and no size better than tight: {}",
+                few(&checks)
+            )
+        }
+    }
+}
+
+fn question_told(told: &mut Told, asked: &Asked, session: &Session) {
+    let name = listed(session, asked).name;
+    let answer = answer(session, &asked.ask).unwrap_or_default();
+    told.title = match asked.ask {
+        Ask::Finding(_) => format!("{}?", capital(&name)),
+        _ => format!("Is it so that {name}?"),
+    };
+    told.says.push(("so far", answer.to_string()));
+    let unknown = match asked.ask {
+        Ask::Fact(_) => "counts as if it were so: the stricter of the two",
+        Ask::Exclusion(_) => "stays open, and no size is better than tight",
+        _ => "no size hangs on it; the work-up says what stays open",
+    };
+    if matches!(asked.ask, Ask::Exclusion(_)) {
+        told.says
+            .push(("yes", "stops every shape before any geometry".to_owned()));
+    }
+    told.says.push(("not known", unknown.to_owned()));
+    if answer == Answer::Yes && matches!(asked.ask, Ask::Exclusion(_)) {
+        told.grave =
+            Some("This stops every shape: none is ranked as one that fits. Enter goes on.");
+    }
+}
+
+fn listed(session: &Session, asked: &Asked) -> Listed {
+    let (name, short) = match &asked.ask {
+        Ask::Quantity(quantity) => (
+            quantity.label().to_owned(),
+            quantity.address().replace(['.', '_'], " "),
+        ),
+        Ask::Absent(absent) => (neighbour(*absent).to_owned(), neighbour(*absent).to_owned()),
+        Ask::Fact(fact) => (fact.label().to_owned(), fact.label().to_owned()),
+        Ask::Finding(finding) => (finding.label().to_owned(), finding.label().to_owned()),
+        Ask::Exclusion(id) => {
+            let rules = session.document().rules();
+            let row = rules.exclusions.iter().find(|one| one.id == *id);
+            let fact = row.map_or(id, |row| &row.fact);
+            (fact.clone(), fact.clone())
+        }
+        Ask::List => (
+            "what is open, what is assumed".to_owned(),
+            "open, assumed".to_owned(),
+        ),
+    };
+    let (mark, answer) = stands(session, asked);
+    Listed {
+        chapter: asked.chapter,
+        mark,
+        name,
+        short,
+        answer,
+    }
+}
+
+/// How it stands with a question, and its answer in a word.
+fn stands(session: &Session, asked: &Asked) -> (Mark, String) {
+    let open = if is_open(session, asked) {
+        Mark::Open
+    } else {
+        Mark::Left
+    };
+    match &asked.ask {
+        Ask::Quantity(quantity) => match given(session, *quantity) {
+            Some(reading) => (Mark::Given, amount(*quantity, reading.value)),
+            None if asked.chapter == Chapter::Finer => (Mark::Assumed, String::new()),
+            None => (open, String::new()),
+        },
+        Ask::Absent(_) => (Mark::Not, "not there".to_owned()),
+        Ask::List => (Mark::Left, String::new()),
+        ask => match (answer(session, ask).unwrap_or_default(), ask) {
+            (Answer::Unknown, _) => (open, String::new()),
+            (Answer::Yes, Ask::Exclusion(_)) => (Mark::Stops, "yes".to_owned()),
+            (Answer::Yes, _) => (Mark::Given, "yes".to_owned()),
+            (Answer::No, _) => (Mark::Not, "no".to_owned()),
+        },
+    }
+}
+
+/// A phrase as the beginning of a sentence.
+fn capital(phrase: &str) -> String {
+    let mut letters = phrase.chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    first.chain(letters).collect()
+}

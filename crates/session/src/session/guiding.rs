@@ -1,0 +1,72 @@
+use super::{Session, Status};
+use crate::Change;
+use crate::key::Key;
+use crate::overlay::{After, Guide, Overlay, Step, closing};
+
+impl Session {
+    /// Opens the guide over the page.
+    pub(super) fn guide(&mut self) {
+        let guide = Guide::new(self);
+        self.view.overlays.push(Overlay::Guide(guide));
+    }
+
+    /// Offers a key to the guide that lies over the page; `false` where it leaves
+    /// the key to others.
+    pub(super) fn guide_key(&mut self, key: Key) -> bool {
+        let Some(Overlay::Guide(mut guide)) = self.view.overlays.pop() else {
+            return false;
+        };
+        let step = guide.key(key, self);
+        let closed = closing(&guide, self);
+        self.view.overlays.push(Overlay::Guide(guide));
+        match step {
+            Step::Stay => {}
+            Step::Pass => return false,
+            Step::Close => {
+                self.view.overlays.pop();
+                self.status = Some(Status::Done(closed));
+            }
+            Step::Answer(edit, after) => {
+                let before = Guide::remarks(self);
+                let told = self.accept(Ok(Change::Edit(edit)));
+                self.with_guide(|guide, session| match told {
+                    Ok(()) => guide.answered(session, &before, after),
+                    Err(refused) => guide.error = Some(refused.to_string()),
+                });
+            }
+            Step::Undo => {
+                self.status = self
+                    .perform(Change::Undo)
+                    .unwrap_or_else(|refused| Some(Status::Refused(refused)));
+            }
+            Step::Form(form) => self.view.overlays.push(Overlay::Reading(*form)),
+        }
+        true
+    }
+
+    /// The reading of a form over the guide was taken: it goes on.
+    pub(super) fn guide_on(&mut self) {
+        self.with_guide(|guide, session| guide.answered(session, &[], After::Next));
+    }
+
+    /// Brings the guide in line with the case, where something else changed it.
+    pub(super) fn lead_guide(&mut self) {
+        let row = self.row().cloned();
+        self.with_guide(|guide, session| {
+            if !guide.is_of(&session.document.case) {
+                guide.follow(session, row.as_ref());
+            }
+        });
+    }
+
+    /// Does something with the guide, where it is the topmost layer.
+    fn with_guide(&mut self, act: impl FnOnce(&mut Guide, &Self)) {
+        if !matches!(self.view.overlays.last(), Some(Overlay::Guide(_))) {
+            return;
+        }
+        if let Some(Overlay::Guide(mut guide)) = self.view.overlays.pop() {
+            act(&mut guide, self);
+            self.view.overlays.push(Overlay::Guide(guide));
+        }
+    }
+}
