@@ -127,7 +127,9 @@ fn a_case_from_nothing_asks_where_it_is_to_be_saved() {
     let desk = Desk::new("from-nothing");
     let mut played = Played::start(&[], &[], (80, 24));
     played.wait_for("% ");
-    played.send("Nshort rim\r");
+    played.send("Nshort rim\r\r");
+    played.wait_for("Guide · short rim");
+    played.send("\u{1b}");
     played.wait_for("● unsaved · short rim");
     played.send("qs");
     played.wait_for("save in the file");

@@ -5,7 +5,7 @@ mod exceptions;
 mod label;
 mod readings;
 
-pub(crate) use label::{how, label, neighbour};
+pub(crate) use label::{label, neighbour};
 
 use crate::{Bay, Document, Fact, Home, MOST_BAYS, Refused, Row, Shown};
 use measurement::{Finding, Reading, ReadingId};

@@ -1,4 +1,4 @@
-use crate::overlay::{Ask, Overlay};
+use crate::overlay::{Ask, CaseLine, Overlay};
 use crate::{Command, Session};
 use sizing::resolve::neighbour_of;
 
@@ -21,7 +21,16 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
         Some(Overlay::Field(_)) => {
             fixed(&[("enter", "accept"), ("esc", "cancel"), ("ctrl-u", "clear")])
         }
-        Some(Overlay::Reading(_) | Overlay::Case(_)) => fixed(&[
+        Some(Overlay::Case(form)) => fixed(&[
+            match form.line {
+                CaseLine::Title => ("enter", "go on"),
+                _ => ("enter", "begin the case"),
+            },
+            ("down", "next line"),
+            ("right", "next choice"),
+            ("esc", "cancel"),
+        ]),
+        Some(Overlay::Reading(_)) => fixed(&[
             ("enter", "accept"),
             ("down", "next line"),
             ("right", "next choice"),
@@ -62,27 +71,23 @@ fn of_guide(ask: &Ask) -> Vec<Hint> {
     let ends = [("up", "back"), ("esc", "close")];
     let own: &[(&str, &'static str)] = match ask {
         Ask::Quantity(quantity) if neighbour_of(quantity.info().structure).is_some() => &[
-            ("enter", "accept, or skip"),
+            ("enter", "accept or skip"),
             ("n", "not there"),
-            ("e", "how read"),
-            ("u", "take back"),
+            ("e", "how"),
+            ("u", "undo"),
         ],
         Ask::Quantity(_) => &[
-            ("enter", "accept, or skip"),
-            ("e", "how read"),
-            ("u", "take back"),
+            ("enter", "accept or skip"),
+            ("e", "how it was read"),
+            ("u", "undo"),
         ],
-        Ask::Absent(_) => &[
-            ("enter", "go on"),
-            ("n", "there may be one"),
-            ("u", "take back"),
-        ],
+        Ask::Absent(_) => &[("enter", "go on"), ("n", "there may be one"), ("u", "undo")],
         Ask::Fact(_) | Ask::Exclusion(_) | Ask::Finding(_) => &[
             ("y", "yes"),
             ("n", "no"),
             ("u", "not known"),
             ("enter", "go on"),
-            ("ctrl-z", "take back"),
+            ("ctrl-z", "undo"),
         ],
         Ask::List => &[("enter", "see the list"), ("down", "optional")],
     };

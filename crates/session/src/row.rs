@@ -41,7 +41,7 @@ impl Row {
 }
 
 /// Every line of the list: quantities in the order in which they are asked, then
-/// facts, exclusions, findings.
+/// facts, findings, exclusions.
 pub(crate) fn rows(document: &Document) -> Vec<Row> {
     let case = document.case();
     let mut rows = Vec::new();
@@ -68,9 +68,9 @@ pub(crate) fn rows(document: &Document) -> Vec<Row> {
             .filter(|fact| fact.is_asked(case))
             .map(Row::Fact),
     );
+    rows.extend(Finding::ALL.map(Row::Finding));
     let exclusions = document.rules().exclusions_for(case.site);
     rows.extend(exclusions.map(|exclusion| Row::Exclusion(exclusion.id.clone())));
-    rows.extend(Finding::ALL.map(Row::Finding));
     rows
 }
 

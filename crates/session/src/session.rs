@@ -118,6 +118,22 @@ impl Session {
         self
     }
 
+    /// The session saying, until the first key, what is open and how a case of
+    /// one's own is begun: for a program that was started without one.
+    #[must_use]
+    pub fn with_greeting(mut self) -> Self {
+        let key = |command| {
+            let command = Command::named(command);
+            let key = command.and_then(|it| self.keymap.keys(it).first());
+            key.map_or_else(String::new, ToString::to_string)
+        };
+        let (new, all) = (key("new_case"), key("commands"));
+        self.status = Some(Status::Done(format!(
+            "an invented child to look round in; {new} begins your own case, {all} lists all keys"
+        )));
+        self
+    }
+
     /// Does a command, and says in the status line what was done or why not.
     pub fn command(&mut self, command: &Command) {
         let change = (command.change)(self);

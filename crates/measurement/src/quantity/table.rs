@@ -37,7 +37,7 @@ static ANATOMY: [QuantityInfo; 56] = [
         most: 40.0,
         steps: (0.1, 0.5),
         why: "the waist is chosen against the perimeter of the throat",
-        how: "parasternal short axis or 3-D seen face on, end-diastole, from edge to edge, the widest view; not the colour jet",
+        how: "the narrowest section: parasternal short axis or 3-D seen face on, end-diastole, from edge to edge, the widest view; not the colour jet",
         sites: EVERY_SITE,
         dimension: 0,
     },

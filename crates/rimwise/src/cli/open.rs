@@ -13,6 +13,7 @@ use std::io::{self, IsTerminal, Write};
 
 /// Opens a case, or the demonstration.
 pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
+    let is_greeted = arguments.case.is_none();
     let case = arguments.case.unwrap_or_else(demonstration);
     let mut asked = RankArguments::of(case, arguments.against);
     let threads = usize::from(asked.common.threads);
@@ -32,6 +33,9 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         let mut session = session
             .with_keymap(keymap)
             .with_looks(looks(&arguments.screen));
+        if is_greeted {
+            session = session.with_greeting();
+        }
         let mut keeper =
             folders::state().map_or_else(Keeper::default, |folder| Keeper::with_folder(&folder));
         if path.exists() || is_lost {

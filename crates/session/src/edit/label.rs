@@ -74,7 +74,7 @@ fn with_value(reading: &Reading) -> String {
 
 /// How a reading was taken, in the words of the file; what does not apply is
 /// left out.
-pub(crate) fn how(reading: &Reading) -> String {
+fn how(reading: &Reading) -> String {
     let side = Some(reading.side).filter(|side| *side != Side::NoSide);
     let phase = Some(reading.phase).filter(|phase| *phase != Phase::AnyPhase);
     let words = [

@@ -238,7 +238,10 @@ fn a_second_window_is_told_and_keeps_no_journal() {
 #[test]
 fn what_is_in_no_file_is_saved_where_it_is_told_and_kept_there() {
     let desk = Desk::new("keeper-nowhere");
-    for (keys, name) in [("enter 7 enter", "tried.ron"), ("N x enter", "new.ron")] {
+    for (keys, name) in [
+        ("enter 7 enter", "tried.ron"),
+        ("N x enter enter esc", "new.ron"),
+    ] {
         let mut window = Window::of_shipped();
         window.press(keys);
         assert!(window.0.is_unsaved());
@@ -261,7 +264,7 @@ fn what_is_in_no_file_is_saved_where_it_is_told_and_kept_there() {
             window.0.document().case()
         );
         // From here on it has a journal.
-        window.press("N y enter u");
+        window.press("N y enter enter esc u");
         assert_eq!(window.0.document().home().file(), Some(path.as_path()));
         drop(window);
     }
@@ -361,11 +364,11 @@ fn a_case_that_no_file_may_say_is_told_and_stays() {
 fn a_new_case_over_the_open_file_or_that_file_again_is_no_second_window() {
     let desk = Desk::new("keeper-own");
     let mut window = Window::open(&desk.case());
-    window.press("enter 7 enter N x enter O n");
+    window.press("enter 7 enter N x enter enter esc O n");
     window.0.paste(&desk.case().display().to_string());
     window.press("enter");
     assert_eq!(window.asks().1, [CHANGED], "{}", window.says());
-    window.press("r N x enter");
+    window.press("r N x enter enter esc");
     window.save_as(&desk.case());
     window.press("o");
     assert!(window.says().starts_with("saved "), "{}", window.says());

@@ -90,6 +90,10 @@ impl CaseForm {
 
     pub(crate) fn key(&mut self, key: Key) -> Taken {
         match key.code {
+            // The site is seen before the case begins with it.
+            KeyCode::Enter if self.line == CaseLine::Title && !self.title.is_empty() => {
+                self.line = CaseLine::Site;
+            }
             KeyCode::Enter => return Taken::Commit,
             KeyCode::Esc => return Taken::Close,
             KeyCode::Up => self.line = beside(&CaseLine::ALL, self.line, false),

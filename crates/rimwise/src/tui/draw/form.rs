@@ -109,7 +109,11 @@ pub(super) fn case(
         editor: (line == CaseLine::Title).then_some(&form.title),
         choice: form.choice(line),
         room: 0,
-        beside: String::new(),
+        beside: if form.line == line {
+            kinds(line)
+        } else {
+            String::new()
+        },
     });
     let form = Form {
         title: "new case: what it needs is asked for afterwards, one by one".to_owned(),
@@ -198,6 +202,17 @@ fn line(row: &Row, name: usize, theme: Theme, width: u16) -> Line<'static> {
     spans.push(Span::raw(" ".repeat(row.room.saturating_sub(taken))));
     spans.push(Span::styled(format!("  {}", row.beside), theme.dim()));
     Line::from(spans)
+}
+
+/// How many choices a line of a new case has.
+fn kinds(line: CaseLine) -> String {
+    let count = match line {
+        CaseLine::Title => return String::new(),
+        CaseLine::Site => measurement::Site::WORDS.len(),
+        CaseLine::Edge => geometry::Edge::WORDS.len(),
+        CaseLine::Route => sizing::Route::WORDS.len(),
+    };
+    format!("one of {count}: right and left show the others")
 }
 
 /// How many choices a line has.

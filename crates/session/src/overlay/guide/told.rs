@@ -2,9 +2,11 @@
 
 use super::asked::{answer, given, is_open};
 use super::{Ask, Asked, Chapter, Guide, taken};
-use crate::edit::{how, neighbour};
-use crate::{Command, Home, Session, amount};
-use measurement::{Quantity, Structure};
+use crate::amount::{self, amount};
+use crate::edit::neighbour;
+use crate::{Command, Home, Session};
+use files::Word;
+use measurement::{Phase, Quantity, Reading, Side, Structure};
 use sizing::Answer;
 use sizing::resolve::{Basis, neighbour_of};
 
@@ -123,17 +125,17 @@ impl Guide {
         let sd = reading.sd.map_or_else(
             || {
                 let sd = sizing::resolve::assumed_sd(&reading, session.document().rules());
-                format!("{sd:.2} by the house rule", sd = sd)
+                format!("{} by the house rule", amount(quantity, hundredths(sd)))
             },
-            |sd| sd.to_string(),
+            |sd| amount(quantity, sd),
         );
         told.says = vec![
-            ("accepted", amount::range(quantity)),
+            ("accepted", accepted(quantity)),
             ("asked for", info.why.to_owned()),
             ("read in", info.how.to_owned()),
             (
                 "taken as",
-                format!("{}, SD {sd}; e changes this", how(&reading)),
+                format!("{}, ± {sd}; e changes this", taking(&reading)),
             ),
             ("left out", left_out(quantity, needed_by, session)),
         ];
@@ -259,7 +261,7 @@ fn left_out(quantity: Quantity, needed_by: &[&str], session: &Session) -> String
         (_, checks) => {
             let checks: Vec<String> = checks.iter().map(ToString::to_string).collect();
             format!(
-                "not assessed, and no size better than tight: {}",
+                "no size is better than tight, for it is not assessed: {}",
                 few(&checks)
             )
         }
@@ -342,6 +344,39 @@ fn stands(session: &Session, asked: &Asked) -> (Mark, String) {
             (Answer::No, _) => (Mark::Not, "no".to_owned()),
         },
     }
+}
+
+/// What is accepted of a quantity: `0.5 to 40.0 mm`.
+fn accepted(quantity: Quantity) -> String {
+    let info = quantity.info();
+    let least = amount::number(quantity, info.least);
+    format!("{least} to {}", amount(quantity, info.most))
+}
+
+/// A standard deviation of a rule, as far as anyone reads it.
+fn hundredths(sd: f64) -> f64 {
+    (100.0 * sd).round() / 100.0
+}
+
+/// How a reading was taken; what does not apply is left out.
+fn taking(reading: &Reading) -> String {
+    let side = match reading.side {
+        Side::Left => "left side",
+        Side::Right => "right side",
+        Side::Within => "within the wall",
+        Side::NoSide => "",
+    };
+    let phase = match reading.phase {
+        Phase::EndDiastole => "end-diastole",
+        Phase::EndSystole => "end-systole",
+        Phase::AnyPhase => "",
+        phase => phase.word(),
+    };
+    let method = reading.method.word().replace('_', " ");
+    let modality = reading.modality.word().replace('_', " ");
+    let words = [modality.as_str(), side, phase, &method];
+    let said: Vec<&str> = words.into_iter().filter(|word| !word.is_empty()).collect();
+    said.join(", ")
 }
 
 /// A phrase as the beginning of a sentence.

@@ -161,7 +161,7 @@ const COMMANDS: &[Tried] = &[
     (
         "new_case",
         "aortic.rim 1.5",
-        "N a space b down right right enter",
+        "N a space b enter right right enter",
         "case inlet_muscular with 0 readings",
     ),
     (
@@ -175,6 +175,54 @@ const COMMANDS: &[Tried] = &[
         "aortic.rim 1.5",
         "N x down down right down left enter u",
         "says undone: new case: x",
+    ),
+    (
+        "new_case",
+        "aortic.rim 1.5",
+        "N x enter enter 4 , 8 enter esc",
+        "says 34 open, 13 assumed; the list is being ranked; A asks on",
+    ),
+    (
+        "guide",
+        "vein.diameter unread",
+        "A 4 . 4 enter",
+        "vein.diameter 4.4",
+    ),
+    (
+        "guide",
+        "vein.diameter unread",
+        "A x",
+        "error a number is typed here; letters: u, e",
+    ),
+    (
+        "guide",
+        "vein.diameter unread",
+        "A 4 0 enter",
+        "error expected mm, 0.5 to 30.0",
+    ),
+    (
+        "guide",
+        "vein.diameter unread",
+        "A enter",
+        "asked Fact(TricuspidChordae)",
+    ),
+    (
+        "guide",
+        "vein.diameter unread",
+        "A e 4 tab . 3 down right enter",
+        "says added: femoral vein, inner diameter 4.0 mm, transoesophageal echo, end diastole, edge to edge",
+    ),
+    (
+        "guide",
+        "vein.diameter unread",
+        "A 4 enter ctrl-z",
+        "asked Quantity(vein.diameter)",
+    ),
+    (
+        "guide",
+        "vein.diameter 4.4",
+        "A y",
+        "fact TricuspidChordae yes",
     ),
     ("add_reading", "aortic.sag 1", "right", "aortic.sag 1.1"),
     (

@@ -9,7 +9,7 @@ pub(super) const FILING: &[Tried] = &[
     (
         "leave",
         "aortic.rim 1.5",
-        "N x enter q",
+        "N x enter enter esc q",
         "asks Unsaved: x. Leave?",
     ),
     ("leave", "file a.ron", "q", "leaving"),

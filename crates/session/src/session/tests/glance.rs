@@ -1,7 +1,7 @@
 //! A session in lines of plain text, and back.
 
 use crate::fixture;
-use crate::overlay::Overlay;
+use crate::overlay::{Ask, Overlay};
 use crate::{Bay, Focus, Mapped, Reply, Row, Session, Status, amount};
 use measurement::Quantity;
 use std::collections::BTreeMap;
@@ -208,6 +208,13 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
             .iter()
             .map(|one| format!("excepted {} because {}", one.rule, one.because)),
     );
+    if let Some(Overlay::Guide(guide)) = view.overlays.last() {
+        lines.extend(guide.error.iter().map(|error| format!("error {error}")));
+        lines.push(match guide.ask() {
+            Ask::Quantity(quantity) => format!("asked Quantity({})", quantity.address()),
+            ask => format!("asked {ask:?}"),
+        });
+    }
     if let Some(Overlay::Question(question)) = view.overlays.last() {
         lines.push(format!("asks {}", question.asks));
     }

@@ -46,7 +46,7 @@ const KEYS: [&str; 24] = [
     "e down down",
     "a x enter",
     "N enter",
-    "N x enter q",
+    "N x enter enter esc q",
     "P D D",
     "5 end",
     "5 enter",

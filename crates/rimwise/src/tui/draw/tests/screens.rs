@@ -164,7 +164,7 @@ fn the_plan_for_a_room() {
 fn a_new_case() {
     let session = assessed(DEMONSTRATION, MANY);
     shot("new-case", &after(&session, "N x down"), (80, 24));
-    let mut begun = after(&session, "N x down right right enter m");
+    let mut begun = after(&session, "N x enter right right enter esc m");
     assess(&mut begun, MANY);
     shot("new-case-begun", &begun, (80, 24));
 }
@@ -212,7 +212,7 @@ fn the_cases_that_can_be_opened() {
 fn leaving_with_something_to_save() {
     shot(
         "leave-unsaved",
-        &after(&assessed(DEMONSTRATION, MANY), "N x enter q"),
+        &after(&assessed(DEMONSTRATION, MANY), "N x enter enter esc q"),
         (80, 24),
     );
 }
