@@ -23,6 +23,8 @@ pub enum Edit {
         case: Arc<Case>,
         /// Where it is kept.
         home: Home,
+        /// What is pinned with it.
+        bays: Vec<Bay>,
         /// What brought it here, in a word or two.
         called: &'static str,
     },
@@ -59,9 +61,15 @@ impl Edit {
     pub fn apply(&self, document: &mut Document) -> Result<Self, Refused> {
         self.check(document)?;
         Ok(match self {
-            Self::Case { case, home, called } => Self::Case {
+            Self::Case {
+                case,
+                home,
+                bays,
+                called,
+            } => Self::Case {
                 case: replace(&mut document.case, Arc::clone(case)),
                 home: replace(&mut document.home, home.clone()),
+                bays: replace(&mut document.bays, bays.clone()),
                 called,
             },
             Self::Value(id, value) => {

@@ -163,6 +163,11 @@ impl Session {
     /// Takes what the worker says.
     pub fn receive(&mut self, reply: Reply) {
         self.results.receive(reply);
+        self.fill_waiting_bays();
+    }
+
+    /// Pins the first of the list, where bays still wait for it.
+    fn fill_waiting_bays(&mut self) {
         if self.bays_wait && self.results.assessed().is_some() {
             self.fill_bays();
         }
@@ -277,6 +282,8 @@ impl Session {
                 self.results.forget();
                 let is_guide = |layer: &Overlay| matches!(layer, Overlay::Guide(_));
                 self.view.overlays.retain(|layer| !is_guide(layer));
+                self.view.bay = 0;
+                self.bays_wait = true;
             }
             let rows = rows(&self.document);
             let was = edit.row(&self.document).or_else(|| self.row().cloned());
@@ -286,7 +293,7 @@ impl Session {
             self.results.outdate();
         }
         // Once the operator has begun, what is pinned stays pinned.
-        self.bays_wait &= self.document.bays.is_empty();
+        self.bays_wait &= self.document.bays.is_empty() || self.is_guided();
         if matches!(edit, Edit::Bays(_)) {
             self.bays_wait = false;
             self.view.bay = self.nearest_bay(self.view.bay);
@@ -322,7 +329,8 @@ impl Session {
                 bays.push(Bay::new(candidate.place));
             }
         }
-        self.bays_wait = !assessed.is_last;
+        // While a case is still being asked for, its list is not worth keeping.
+        self.bays_wait = self.results.is_awaited() || self.is_guided();
         self.document.bays = bays;
     }
 }

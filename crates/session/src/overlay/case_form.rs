@@ -144,6 +144,7 @@ impl CaseForm {
         Ok(Edit::Case {
             case: Arc::new(case),
             home: Home::Nowhere,
+            bays: Vec::new(),
             called: "new case",
         })
     }

@@ -75,7 +75,6 @@ impl Session {
         self.confirmed.push(Confirmed {
             called,
             case: Arc::clone(&self.document.case),
-            home: self.document.home.clone(),
             is_nudge,
         });
     }
@@ -144,6 +143,7 @@ impl Session {
         let edit = Edit::Case {
             case: Arc::new(case),
             home,
+            bays: self.document.bays.clone(),
             called,
         };
         match self.perform(Change::Edit(edit)) {

@@ -1,7 +1,7 @@
 use super::{Session, Status};
-use crate::Change;
-use crate::key::Key;
+use crate::key::{Key, KeyCode};
 use crate::overlay::{After, Guide, Overlay, Step, closing};
+use crate::{Change, Focus, Page};
 
 impl Session {
     /// Opens the guide over the page.
@@ -24,6 +24,10 @@ impl Session {
             Step::Pass => return false,
             Step::Close => {
                 self.view.overlays.pop();
+                self.fill_waiting_bays();
+                if key.code == KeyCode::Enter && self.view.focus.page() == Page::Plan {
+                    self.view.focus = Focus::Ranking;
+                }
                 self.status = Some(Status::Done(closed));
             }
             Step::Answer(edit, after) => {
@@ -42,6 +46,12 @@ impl Session {
             Step::Form(form) => self.view.overlays.push(Overlay::Reading(*form)),
         }
         true
+    }
+
+    /// Whether the guide lies over the page, topmost or under others.
+    pub(super) fn is_guided(&self) -> bool {
+        let is_guide = |layer: &Overlay| matches!(layer, Overlay::Guide(_));
+        self.view.overlays.iter().any(is_guide)
     }
 
     /// The reading of a form over the guide was taken: it goes on.

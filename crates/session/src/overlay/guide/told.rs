@@ -6,9 +6,10 @@ use crate::amount::{self, amount};
 use crate::edit::neighbour;
 use crate::{Command, Home, Session};
 use files::Word;
-use measurement::{Phase, Quantity, Reading, Side, Structure};
-use sizing::Answer;
+use geometry::Face;
+use measurement::{Method, Phase, Quantity, Reading, Side, Structure, Valve};
 use sizing::resolve::{Basis, neighbour_of};
+use sizing::{Answer, Neighbour};
 
 /// The question that is asked now, in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -131,7 +132,7 @@ impl Guide {
         );
         told.says = vec![
             ("accepted", accepted(quantity)),
-            ("asked for", info.why.to_owned()),
+            ("why", info.why.to_owned()),
             ("read in", info.how.to_owned()),
             (
                 "taken as",
@@ -140,11 +141,7 @@ impl Guide {
             ("left out", left_out(quantity, needed_by, session)),
         ];
         if let Some(one) = neighbour_of(info.structure) {
-            let name = neighbour(one);
-            told.says.push((
-                "n",
-                format!("no {name} where a disc could reach it: nothing of it is asked or counted"),
-            ));
+            told.says.push(("n", not_there(session, one)));
         }
     }
 
@@ -161,10 +158,16 @@ impl Guide {
             "All that the list needs was asked".to_owned()
         };
         if !open.is_empty() {
-            told.says.push((
-                "open",
-                format!("{}; while it is, no size is better than tight", few(&open)),
-            ));
+            // A question of fact that is open is said over the list, and no more.
+            let holds = needed
+                .iter()
+                .any(|one| !one.needed_by.is_empty() && is_open(session, one));
+            let so = if holds {
+                "no size is better than tight until all that checks need is read"
+            } else {
+                "said over the list until it is answered"
+            };
+            told.says.push(("open", format!("{}: {so}", few(&open))));
         }
         let assumed: Vec<String> = assumed(session)
             .map(|quantity| quantity.label().to_owned())
@@ -278,7 +281,7 @@ fn question_told(told: &mut Told, asked: &Asked, session: &Session) {
     told.says.push(("so far", answer.to_string()));
     let unknown = match asked.ask {
         Ask::Fact(_) => "counts as if it were so: the stricter of the two",
-        Ask::Exclusion(_) => "stays open, and no size is better than tight",
+        Ask::Exclusion(_) => "stays open, which is said over the list",
         _ => "no size hangs on it; the work-up says what stays open",
     };
     if matches!(asked.ask, Ask::Exclusion(_)) {
@@ -346,6 +349,28 @@ fn stands(session: &Session, asked: &Asked) -> (Mark, String) {
     }
 }
 
+/// What is meant by a neighbour that is not there: it is out of the reach of every
+/// disc.
+fn not_there(session: &Session, one: Neighbour) -> String {
+    let face = match one {
+        Neighbour::Valve(Valve::Aortic | Valve::Mitral) | Neighbour::LeftTract => Face::Left,
+        _ => Face::Right,
+    };
+    let shapes = session.document().shelf().shapes();
+    let reach = shapes
+        .flat_map(|(_, shape)| &shape.sizes)
+        .filter_map(|size| {
+            let disc = size.occluder.disc(face)?;
+            Some(size.occluder.overhang(face)? + disc.offset.length())
+        })
+        .fold(0.0, f64::max);
+    format!(
+        "no {} where a disc could reach it (at most {reach:.0} mm past the waist): nothing of it \
+         is asked or counted",
+        neighbour(one)
+    )
+}
+
 /// What is accepted of a quantity: `0.5 to 40.0 mm`.
 fn accepted(quantity: Quantity) -> String {
     let info = quantity.info();
@@ -372,7 +397,10 @@ fn taking(reading: &Reading) -> String {
         Phase::AnyPhase => "",
         phase => phase.word(),
     };
-    let method = reading.method.word().replace('_', " ");
+    let method = match reading.method {
+        Method::Direct => String::new(),
+        method => method.word().replace('_', " "),
+    };
     let modality = reading.modality.word().replace('_', " ");
     let words = [modality.as_str(), side, phase, &method];
     let said: Vec<&str> = words.into_iter().filter(|word| !word.is_empty()).collect();
