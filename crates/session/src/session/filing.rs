@@ -75,6 +75,7 @@ impl Session {
         self.confirmed.push(Confirmed {
             called,
             case: Arc::clone(&self.document.case),
+            home: self.document.home.clone(),
             is_nudge,
         });
     }

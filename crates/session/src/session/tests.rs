@@ -4,6 +4,7 @@ mod any_keys;
 mod commands;
 mod filing;
 mod glance;
+mod guide;
 mod rules;
 
 use crate::fixture::{self, assess, press};

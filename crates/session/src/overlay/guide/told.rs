@@ -205,7 +205,7 @@ pub(crate) fn closing(guide: &Guide, session: &Session) -> String {
         "the list is ranked"
     };
     let again = key("guide", session);
-    format!("{open} open, {assumed} assumed; {list}; {again} asks on")
+    format!("{open} open, {assumed} assumed; {list}; {again} opens the guide again")
 }
 
 fn key(command: &str, session: &Session) -> String {

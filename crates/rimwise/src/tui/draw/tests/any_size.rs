@@ -26,7 +26,7 @@ const SCENARIOS: [&str; 4] = [
 
 /// Keys that bring up every kind of page: each focus, each layer, one over the
 /// other, a list without a line, the ends of lists.
-const KEYS: [&str; 24] = [
+const KEYS: [&str; 28] = [
     "",
     "tab",
     "tab tab G p p",
@@ -47,6 +47,10 @@ const KEYS: [&str; 24] = [
     "a x enter",
     "N enter",
     "N x enter enter esc q",
+    "A",
+    "A x 9 9 9 9 enter",
+    "N x enter enter 4 enter 7 enter page-down n e down",
+    "N x enter enter end page-down page-down page-down page-down y enter u",
     "P D D",
     "5 end",
     "5 enter",

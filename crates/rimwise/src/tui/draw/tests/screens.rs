@@ -170,6 +170,23 @@ fn a_new_case() {
 }
 
 #[test]
+fn the_guide() {
+    let session = assessed(DEMONSTRATION, MANY);
+    let mut begun = after(&session, "N x enter enter 4 . 6 enter 5 enter");
+    assess(&mut begun, MANY);
+    on_each_size("guide", &begun);
+    shot("guide-small", &begun, (50, 12));
+    let rim = after(&begun, "3 , 4 enter 2");
+    on_each_size("guide-neighbour", &rim);
+    shot("guide-reading", &after(&rim, "e down"), (80, 24));
+    let excluded = after(&begun, "page-down page-down page-down page-down y");
+    on_each_size("guide-excluded", &excluded);
+    let mut asked = after(&session, "A n n");
+    assess(&mut asked, MANY);
+    on_each_size("guide-list", &asked);
+}
+
+#[test]
 fn in_plain_characters() {
     let session = after(&assessed(DEMONSTRATION, MANY), "C C C D D D");
     let theme = Theme::of(session.view().looks);

@@ -1,0 +1,130 @@
+//! From nothing to a ranked case in a file, key by key as an operator typed it.
+
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
+#[path = "terminal/played.rs"]
+#[expect(dead_code, reason = "other programs of tests use the rest")]
+mod played;
+
+use played::Played;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+/// What was typed, with what was seen.
+const SCRIPT: &str = include_str!("from_nothing.keys");
+
+/// Places of the ranked list that are compared: what the screen shows of it.
+const COMPARED: usize = 6;
+
+/// A home that the program finds empty, gone with it.
+struct Home(PathBuf);
+
+impl Home {
+    fn new() -> Self {
+        let folder = std::env::temp_dir().join(format!("rimwise-nothing-{}", std::process::id()));
+        let _ = fs::remove_dir_all(&folder);
+        fs::create_dir_all(&folder).expect("a folder");
+        Self(folder)
+    }
+
+    /// The program without an argument.
+    fn open(&self) -> Played {
+        let home = self.0.to_str().expect("a path");
+        let variables = [
+            ("HOME", home),
+            ("XDG_CONFIG_HOME", home),
+            ("XDG_STATE_HOME", home),
+        ];
+        Played::start(&[], &variables, (120, 40))
+    }
+}
+
+impl Drop for Home {
+    fn drop(&mut self) {
+        let _ = fs::remove_dir_all(&self.0);
+    }
+}
+
+/// Keys pressed one after the other, and what the screen says then.
+struct Group {
+    keys: Vec<String>,
+    seen: Option<&'static str>,
+}
+
+fn groups() -> Vec<Group> {
+    let lines = SCRIPT
+        .lines()
+        .filter(|line| !line.starts_with("keystrokes:"));
+    let told = lines.map(|line| line.split_once('#').map_or(line, |(told, _)| told));
+    told.filter(|told| !told.trim().is_empty())
+        .map(|told| {
+            let (keys, seen) = told
+                .split_once('→')
+                .map_or((told, None), |(keys, seen)| (keys, Some(seen.trim())));
+            let keys = keys.split_whitespace().flat_map(keys_of).collect();
+            Group { keys, seen }
+        })
+        .collect()
+}
+
+/// A key by its name as a terminal sends it, or else a key for each letter.
+fn keys_of(word: &str) -> Vec<String> {
+    match word {
+        "enter" => vec!["\r".to_owned()],
+        "right" => vec!["\u{1b}[C".to_owned()],
+        letters => letters.chars().map(String::from).collect(),
+    }
+}
+
+fn run(arguments: &[&str], case: &Path) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .args(arguments)
+        .arg(case)
+        .output()
+        .expect("the program runs")
+}
+
+#[test]
+fn a_case_is_asked_for_ranked_and_saved() {
+    let home = Home::new();
+    let mut played = home.open();
+    played.wait_for("N begins your own case");
+    let groups = groups();
+    for group in &groups {
+        for key in &group.keys {
+            played.send(key);
+        }
+        if let Some(seen) = group.seen {
+            played.wait_for(seen);
+        }
+    }
+    let pressed: usize = groups.iter().map(|group| group.keys.len()).sum();
+    assert!(
+        SCRIPT.contains(&format!("\nkeystrokes: {pressed}\n")),
+        "{pressed} keys were pressed, and the script says otherwise"
+    );
+
+    let case = home.0.join("child.ron");
+    let checked = run(&["check"], &case);
+    assert!(checked.status.success(), "{checked:?}");
+
+    // What the screen has come to is what the command line says of the file.
+    let ranked = run(&["rank", "--format", "csv"], &case);
+    assert!(ranked.status.success(), "{ranked:?}");
+    let ranked = String::from_utf8(ranked.stdout).expect("text");
+    let mut rows = ranked
+        .lines()
+        .map(|line| line.split(',').collect::<Vec<_>>());
+    let names = rows.next().expect("names");
+    let column = |name: &str| names.iter().position(|it| *it == name).expect("a column");
+    let columns = ["rank", "shape", "size", "verdict", "chance"].map(column);
+    for row in rows.take(COMPARED) {
+        let [rank, shape, size, verdict, chance] = columns.map(|column| row[column]);
+        let chance: f64 = chance.parse().expect("a chance");
+        let percent = format!("{:.0} %", 100.0 * chance);
+        played.wait_for_row(&[rank, &format!("{shape}/{size}"), verdict, &percent]);
+    }
+    played.send("q");
+    assert_eq!(played.exit(), 0);
+}
