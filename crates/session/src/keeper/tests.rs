@@ -3,10 +3,10 @@ mod disk;
 mod unfiled;
 
 use super::*;
-use crate::Status;
 use crate::fixture::{infant, press};
 use crate::overlay::Overlay;
-use measurement::Reading;
+use crate::{Row, Status};
+use measurement::{Finding, Reading};
 use std::fs;
 use std::os::unix::fs::PermissionsExt;
 
@@ -218,6 +218,29 @@ fn a_file_that_changed_on_disk_is_reloaded_or_written_over() {
         drop(window);
         assert_eq!(Window::open(&desk.case()).throat(), 7.0);
     }
+}
+
+#[test]
+fn a_finding_is_restored_and_saved_like_any_answer() {
+    let desk = Desk::new("keeper-finding");
+    let before = desk.text();
+    let mut window = Window::open(&desk.case());
+    let row = Row::Finding(Finding::ArchSeen);
+    let row = window.0.rows().iter().position(|one| *one == row).unwrap();
+    window.0.select_row(row);
+    window.press("space");
+    drop(window);
+    let mut window = Window::open(&desk.case());
+    assert_eq!(
+        window.asks().1,
+        ["arch seen from end to end: unknown → yes"]
+    );
+    window.press("r w");
+    drop(window);
+    assert_eq!(
+        desk.text(),
+        before.replacen("\"arch_seen\": unknown", "\"arch_seen\": yes", 1)
+    );
 }
 
 #[test]

@@ -140,7 +140,8 @@ impl Guide {
     }
 
     pub(crate) fn key(&mut self, key: Key, session: &Session) -> Step {
-        if key.ctrl && !self.is_typed() || key.ctrl && key.code != KeyCode::Char('u') {
+        let clears = key.code == KeyCode::Char('u') && self.is_typed();
+        if key.ctrl && !clears {
             return Step::Pass;
         }
         let last = self.asked.len().saturating_sub(1);
@@ -242,8 +243,11 @@ impl Guide {
             Some('u') => return Step::Undo,
             Some('e') => return Step::Form(Box::new(self.form(quantity, session))),
             Some(_) => {
-                let not_there = neighbour_of(quantity.info().structure).map_or("", |_| ", n");
-                self.error = Some(format!("a number is typed here; letters: u, e{not_there}"));
+                let not_there = neighbour_of(quantity.info().structure).map(|_| "n not there, ");
+                self.error = Some(format!(
+                    "type a number, or: {}e how it was read, u undo, esc close",
+                    not_there.unwrap_or_default()
+                ));
                 return Step::Stay;
             }
         }
@@ -275,13 +279,11 @@ impl Guide {
     }
 
     fn not_there(&mut self, quantity: Quantity) -> Step {
-        match neighbour_of(quantity.info().structure) {
-            Some(neighbour) => Step::Answer(Edit::Absent(neighbour, true), After::Next),
-            None => {
-                self.error = Some("only a valve or an outflow tract can be not there".to_owned());
-                Step::Stay
-            }
+        if let Some(neighbour) = neighbour_of(quantity.info().structure) {
+            return Step::Answer(Edit::Absent(neighbour, true), After::Next);
         }
+        self.error = Some("only a valve or an outflow tract can be not there".to_owned());
+        Step::Stay
     }
 
     /// The form of the reading, with what was typed so far.

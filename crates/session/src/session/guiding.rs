@@ -17,19 +17,11 @@ impl Session {
             return false;
         };
         let step = guide.key(key, self);
-        let closed = closing(&guide, self);
         self.view.overlays.push(Overlay::Guide(guide));
         match step {
             Step::Stay => {}
             Step::Pass => return false,
-            Step::Close => {
-                self.view.overlays.pop();
-                self.fill_waiting_bays();
-                if key.code == KeyCode::Enter && self.view.focus.page() == Page::Plan {
-                    self.view.focus = Focus::Ranking;
-                }
-                self.status = Some(Status::Done(closed));
-            }
+            Step::Close => self.close_guide(key.code == KeyCode::Enter),
             Step::Answer(edit, after) => {
                 let before = Guide::remarks(self);
                 let told = self.accept(Ok(Change::Edit(edit)));
@@ -46,6 +38,18 @@ impl Session {
             Step::Form(form) => self.view.overlays.push(Overlay::Reading(*form)),
         }
         true
+    }
+
+    /// Closes the guide and says how far the case has come; the list takes keys
+    /// where it is to be seen.
+    fn close_guide(&mut self, is_to_list: bool) {
+        if let Some(Overlay::Guide(guide)) = self.view.overlays.pop() {
+            self.status = Some(Status::Done(closing(&guide, self)));
+        }
+        self.fill_waiting_bays();
+        if is_to_list && self.view.focus.page() == Page::Plan {
+            self.view.focus = Focus::Ranking;
+        }
     }
 
     /// Whether the guide lies over the page, topmost or under others.

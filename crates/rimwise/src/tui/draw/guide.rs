@@ -128,18 +128,7 @@ fn mark(mark: Mark, theme: Theme) -> (&'static str, Style) {
 fn question(session: &Session, guide: &Guide, theme: Theme, width: u16) -> Vec<Line<'static>> {
     let width = usize::from(width);
     let told = guide.told(session);
-    let mut lines = Vec::new();
-    let mut say = |text: &str, style: Style| {
-        let wrapped = wrapped(&visible(text), width);
-        lines.extend(wrapped.into_iter().map(|line| Line::styled(line, style)));
-    };
-    if let Some(remark) = &guide.remark {
-        say(
-            &format!("! Odd, though taken: {remark}. Up goes back."),
-            theme.state(State::Caution),
-        );
-    }
-    say(&told.title, theme.strong());
+    let mut lines = wrapped_in(&told.title, theme.strong(), width);
     if let Some(unit) = told.unit {
         let mut field = vec![Span::raw("› ")];
         field.extend(lines::edited(&guide.editor, theme));
@@ -147,14 +136,15 @@ fn question(session: &Session, guide: &Guide, theme: Theme, width: u16) -> Vec<L
         lines.push(Line::from(field));
     }
     if let Some(error) = &guide.error {
-        let error = wrapped(&visible(&format!("! {error}")), width);
         let style = theme.state(State::Caution);
-        lines.extend(error.into_iter().map(|line| Line::styled(line, style)));
+        lines.extend(wrapped_in(&format!("! {error}"), style, width));
     }
     if let Some(grave) = told.grave {
-        let style = theme.state(State::Stop);
-        let grave = wrapped(grave, width);
-        lines.extend(grave.into_iter().map(|line| Line::styled(line, style)));
+        lines.extend(wrapped_in(grave, theme.state(State::Stop), width));
+    }
+    if let Some(remark) = &guide.remark {
+        let remark = format!("! The answer before was taken, but: {remark}. Up goes back.");
+        lines.extend(wrapped_in(&remark, theme.state(State::Caution), width));
     }
     lines.push(Line::raw(""));
     for (word, says) in &told.says {
@@ -168,4 +158,9 @@ fn question(session: &Session, guide: &Guide, theme: Theme, width: u16) -> Vec<L
         }
     }
     lines
+}
+
+fn wrapped_in(text: &str, style: Style, width: usize) -> Vec<Line<'static>> {
+    let lines = wrapped(&visible(text), width).into_iter();
+    lines.map(|line| Line::styled(line, style)).collect()
 }

@@ -192,7 +192,7 @@ const COMMANDS: &[Tried] = &[
         "guide",
         "vein.diameter unread",
         "A x",
-        "error a number is typed here; letters: u, e",
+        "error type a number, or: e how it was read, u undo, esc close",
     ),
     (
         "guide",
