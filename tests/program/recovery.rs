@@ -154,7 +154,7 @@ fn a_case_in_no_file_is_offered_after_a_kill_until_it_is_saved() {
     };
     let mut played = start();
     played.wait_for("% ");
-    played.send("Nshort rim\r");
+    played.send("Nshort rim\r\r\u{1b}");
     played.wait_for("● unsaved · short rim");
     played.signal("KILL");
     assert_ne!(played.exit(), 0);
