@@ -188,6 +188,7 @@ fn catalogue(sizes: Vec<Size>) -> Catalogue {
     Catalogue {
         title: "any".into(),
         shapes: vec![shape],
+        put_aside: std::collections::BTreeSet::new(),
     }
 }
 

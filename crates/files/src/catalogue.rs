@@ -7,6 +7,7 @@ use geometry::{Disc, Occluder, Vec2, Waist, degrees};
 use serde::Deserialize;
 use series::SeriesForm;
 use sizing::{Catalogue, Shape, Sheath, Size};
+use std::collections::BTreeSet;
 use std::ops::RangeInclusive;
 use std::path::Path;
 
@@ -51,6 +52,7 @@ struct CatalogueForm {
     _format: u32,
     title: String,
     shapes: Vec<ShapeForm>,
+    put_aside: Option<Vec<String>>,
 }
 
 #[derive(Deserialize)]
@@ -119,8 +121,12 @@ impl Stuff {
 
 fn catalogue(form: CatalogueForm, at: &Place, faults: &mut Faults) -> Catalogue {
     let title = faults.text(&at.field("title"), form.title);
+    let is_laid_over = form.put_aside.is_some();
+    let names = form.put_aside.unwrap_or_default();
+    let put_aside = put_aside(names, &at.field("put_aside"), faults);
     let at = at.field("shapes");
-    if form.shapes.is_empty() {
+    // A catalogue that is laid over another may say only what is not there.
+    if form.shapes.is_empty() && !is_laid_over {
         faults.add(&at, "at least one shape", "");
     }
     let mut ids = Seen::new();
@@ -133,7 +139,27 @@ fn catalogue(form: CatalogueForm, at: &Place, faults: &mut Faults) -> Catalogue 
             shape(form, &at, &mut room, faults)
         })
         .collect();
-    Catalogue { title, shapes }
+    Catalogue {
+        title,
+        shapes,
+        put_aside,
+    }
+}
+
+/// The names of what is not on the shelf, each once.
+fn put_aside(names: Vec<String>, at: &Place, faults: &mut Faults) -> BTreeSet<String> {
+    let mut seen = Seen::new();
+    for (index, name) in names.iter().enumerate() {
+        let at = at.item(index);
+        faults.once(&mut seen, name, &at);
+        let is_name = name
+            .split_once('/')
+            .is_some_and(|(shape, size)| is_shape_id(shape) && !size.is_empty());
+        if !is_name {
+            faults.add(&at, "a shape and a size, such as \"even-medium/5x3\"", "");
+        }
+    }
+    names.into_iter().collect()
 }
 
 /// A shape with all its sizes, of which there is room for so many.
@@ -199,10 +225,14 @@ fn take_room(room: &mut usize, wanted: usize, at: &Place, faults: &mut Faults) -
     left.is_some()
 }
 
+fn is_shape_id(id: &str) -> bool {
+    let is_plain = |it: char| it.is_ascii_lowercase() || it.is_ascii_digit() || it == '-';
+    !id.is_empty() && id.chars().all(is_plain)
+}
+
 /// The name of a shape, as the command line takes it before a slash.
 fn shape_id(id: String, at: &Place, faults: &mut Faults) -> String {
-    let is_plain = |it: char| it.is_ascii_lowercase() || it.is_ascii_digit() || it == '-';
-    if id.is_empty() || !id.chars().all(is_plain) {
+    if !is_shape_id(&id) {
         faults.add(at, "a name of small letters, digits and hyphens", "");
     }
     id

@@ -11,6 +11,7 @@
 
 mod case;
 mod catalogue;
+mod check_shape;
 mod diagnostic;
 mod digest;
 mod document;
@@ -46,6 +47,7 @@ mod workup_input;
 
 pub use case::{CASE_CAP, CaseFile, parse_case, read_case};
 pub use catalogue::{CATALOGUE_CAP, CatalogueFile, parse_catalogue, read_catalogue};
+pub use check_shape::check_shape;
 pub use diagnostic::Diagnostic;
 pub use digest::Digest;
 pub use document::{Checked, Step};
@@ -60,7 +62,7 @@ pub use published_limits::{LIMITS_CAP, LimitsFile, parse_limits, read_limits};
 pub use recent::Recent;
 pub use source::{Position, Source};
 pub use splice::SpliceError;
-pub use store::{Expect, StoreError, digest_on_disk, save};
+pub use store::{Expect, StoreError, digest_on_disk, save, save_in_own_folder};
 pub use text::{excerpt, visible};
 pub use unfiled::Unfiled;
 pub use words::Word;

@@ -18,8 +18,22 @@ pub fn new_catalogue(catalogue: &Catalogue) -> String {
         .map(|shape| format!("        {},\n", shape_record(shape, &style)))
         .collect();
     let title = quoted(&catalogue.title);
-    let shapes = shapes.concat();
-    format!("{HEAD}(\n    format: 1,\n    title: {title},\n    shapes: [\n{shapes}    ],\n)\n")
+    let shapes = match shapes.concat() {
+        shapes if shapes.is_empty() => "[]".to_owned(),
+        shapes => format!("[\n{shapes}    ]"),
+    };
+    let aside: Vec<String> = catalogue
+        .put_aside
+        .iter()
+        .map(|name| format!("        {},\n", quoted(name)))
+        .collect();
+    let aside = match aside.concat() {
+        names if names.is_empty() && !catalogue.shapes.is_empty() => String::new(),
+        names => {
+            format!("\n    // What is not on the shelf today.\n    put_aside: [\n{names}    ],\n")
+        }
+    };
+    format!("{HEAD}(\n    format: 1,\n    title: {title},\n    shapes: {shapes},\n{aside})\n")
 }
 
 const HEAD: &str = "\

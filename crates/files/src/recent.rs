@@ -1,8 +1,7 @@
 //! Cases that were open before.
 
 use crate::ron_text::quoted;
-use crate::store::make_private_folder;
-use crate::{Expect, StoreError, save};
+use crate::{Expect, StoreError, save_in_own_folder};
 use std::fmt::Write;
 use std::fs::File;
 use std::io::Read;
@@ -52,10 +51,7 @@ impl Recent {
         }
         cases.retain(|other| *other != case);
         cases.insert(0, case);
-        if let Some(folder) = self.path.parent() {
-            make_private_folder(folder)?;
-        }
-        save(&self.path, &written(&cases), Expect::Anything).map(drop)
+        save_in_own_folder(&self.path, &written(&cases), Expect::Anything).map(drop)
     }
 }
 

@@ -82,6 +82,13 @@ impl Splice {
         })
     }
 
+    fn index_of_text(&self, list: &[Step], text: &str) -> Option<usize> {
+        self.node(list)?.inner.iter().position(|node| {
+            let written = self.text.get(node.span.clone()).unwrap_or_default();
+            ron::from_str::<String>(written).is_ok_and(|written| written == text)
+        })
+    }
+
     fn index_of_word(&self, list: &[Step], word: &str) -> Option<usize> {
         let mut inner = self.node(list)?.inner.iter();
         inner.position(|node| {

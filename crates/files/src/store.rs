@@ -46,6 +46,15 @@ pub fn save(path: &Path, text: &str, expect: Expect) -> Result<Digest, StoreErro
     Ok(Digest::of(text.as_bytes()))
 }
 
+/// Saves a text in a folder of the program's own, which is made where it is not
+/// there: see [`save`].
+pub fn save_in_own_folder(path: &Path, text: &str, expect: Expect) -> Result<Digest, StoreError> {
+    if let Some(folder) = path.parent() {
+        make_private_folder(folder)?;
+    }
+    save(path, text, expect)
+}
+
 /// The digest of the file on disk; `None` where there is none.
 pub fn digest_on_disk(path: &Path) -> Result<Option<Digest>, StoreError> {
     let error = |cause| StoreError::of(path, cause);

@@ -17,6 +17,7 @@ mod program;
 mod ranking;
 mod readings;
 mod rules;
+mod shelf;
 
 use crate::overlay::{Field, Overlay, Prompt};
 use crate::{Edit, Errand, Focus, Refused, Session, View};
@@ -75,6 +76,7 @@ impl Command {
             ranking::COMMANDS,
             drawing::COMMANDS,
             rules::COMMANDS,
+            shelf::COMMANDS,
             doubt::COMMANDS,
             fit_map::COMMANDS,
             movement::COMMANDS,

@@ -1,4 +1,4 @@
-use crate::{Page, Refused, Session};
+use crate::{Page, Refused, Session, ShelfRow};
 
 /// What the page says in few lines, to be pasted elsewhere.
 pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
@@ -26,6 +26,7 @@ pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
             })
             .ok_or_else(nothing)
         }
+        Page::Shelf => shelf(session).ok_or_else(nothing),
         Page::Rules => {
             let rules = session.house_rules();
             let rule = rules.get(session.view().rule).ok_or_else(nothing)?;
@@ -33,6 +34,26 @@ pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
                 "{}: {}. Source: {}",
                 rule.about, rule.says, rule.source
             ))
+        }
+    }
+}
+
+/// The selected shape or size, and whether it is on the shelf today.
+fn shelf(session: &Session) -> Option<String> {
+    let shelf = session.document().shelf();
+    match session.shelf_row()? {
+        ShelfRow::Shape(id) => {
+            let (_, shape) = shelf.shapes().find(|(_, shape)| shape.id == id)?;
+            Some(format!("{}: {}. {}", shape.id, shape.name, shape.about))
+        }
+        ShelfRow::Size(place) => {
+            let name = shelf.name(place)?;
+            let aside = if shelf.is_aside(&name) {
+                ", not on the shelf today"
+            } else {
+                ""
+            };
+            Some(format!("{name}{aside}"))
         }
     }
 }

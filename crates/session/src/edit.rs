@@ -7,7 +7,7 @@ mod readings;
 
 pub(crate) use label::{label, neighbour};
 
-use crate::{Bay, Document, Fact, Home, MOST_BAYS, Refused, Row, Shown};
+use crate::{Bay, Document, Fact, Home, MOST_BAYS, Refused, Row, Shelf, Shown};
 use measurement::{Finding, Reading, ReadingId};
 use sizing::house_rules::Exception;
 use sizing::{Answer, Case, Neighbour};
@@ -50,6 +50,15 @@ pub enum Edit {
     Exceptions(Vec<Exception>),
     /// A finding is answered; `None`: the case does not speak of it.
     Finding(Finding, Option<Answer>),
+    /// The shelf is this one, with these candidates of it pinned.
+    Shelf {
+        /// The shelf.
+        shelf: Shelf,
+        /// The pinned candidates, at their places on it.
+        bays: Vec<Bay>,
+        /// What was done to it, in a few words.
+        called: String,
+    },
     /// These candidates are pinned.
     Bays(Vec<Bay>),
     /// This is shown of the result.
@@ -100,6 +109,15 @@ impl Edit {
                 Self::Exceptions(replace(&mut document.case_mut().exceptions, all.clone()))
             }
             Self::Finding(finding, answer) => answers::finding(document, *finding, *answer),
+            Self::Shelf {
+                shelf,
+                bays,
+                called,
+            } => Self::Shelf {
+                shelf: replace(&mut document.shelf, shelf.clone()),
+                bays: replace(&mut document.bays, bays.clone()),
+                called: called.clone(),
+            },
             Self::Bays(bays) => Self::Bays(replace(&mut document.bays, bays.clone())),
             Self::Shown(shown) => Self::Shown(replace(&mut document.shown, shown.clone())),
         })
@@ -117,14 +135,15 @@ impl Edit {
             Self::Absent(neighbour, absent) => answers::check_absent(document, *neighbour, *absent),
             Self::Exclusion(id, _) => answers::check_exclusion(document, id),
             Self::Exceptions(all) => exceptions::check(document, all),
-            Self::Bays(bays) => check_bays(document, bays),
+            Self::Bays(bays) => check_bays(&document.shelf, bays),
+            Self::Shelf { shelf, bays, .. } => check_bays(shelf, bays),
             Self::Case { .. } | Self::Fact(..) | Self::Finding(..) | Self::Shown(_) => Ok(()),
         }
     }
 
     /// Whether it can change what is believed of the case.
     pub(crate) const fn is_of_case(&self) -> bool {
-        !matches!(self, Self::Bays(_) | Self::Shown(_))
+        !matches!(self, Self::Shelf { .. } | Self::Bays(_) | Self::Shown(_))
     }
 
     /// The row of the list of readings where it is seen, if it leaves one.
@@ -143,6 +162,7 @@ impl Edit {
             Self::Case { .. }
             | Self::Remove(_)
             | Self::Exceptions(_)
+            | Self::Shelf { .. }
             | Self::Bays(_)
             | Self::Shown(_) => None,
             Self::Finding(finding, _) => Some(Row::Finding(*finding)),
@@ -150,16 +170,13 @@ impl Edit {
     }
 }
 
-fn check_bays(document: &Document, bays: &[Bay]) -> Result<(), Refused> {
+fn check_bays(shelf: &Shelf, bays: &[Bay]) -> Result<(), Refused> {
     if bays.len() > MOST_BAYS {
         return Err(Refused::new(format!(
             "{MOST_BAYS} are pinned already: unpin one first"
         )));
     }
-    if bays
-        .iter()
-        .any(|bay| document.shelf.at(bay.place).is_none())
-    {
+    if bays.iter().any(|bay| shelf.at(bay.place).is_none()) {
         return Err(Refused::new("no such size in the catalogues"));
     }
     let twice = bays

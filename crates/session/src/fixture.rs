@@ -41,7 +41,14 @@ pub(crate) fn open(case: Case) -> Session {
 /// The demonstration with more sizes than are counted together.
 pub(crate) fn many() -> Session {
     const SHELVES: usize = 12;
-    Session::open(case(), vec![SHELF.clone(); SHELVES], RULES.clone())
+    let shelves = (0..SHELVES).map(|number| {
+        let mut shelf = SHELF.clone();
+        for shape in &mut shelf.shapes {
+            shape.id = format!("{}-{number}", shape.id);
+        }
+        shelf
+    });
+    Session::open(case(), shelves.collect(), RULES.clone())
 }
 
 /// The demonstration with one shape alone.

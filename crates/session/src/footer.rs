@@ -36,7 +36,7 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
             ("right", "next choice"),
             ("esc", "cancel"),
         ]),
-        Some(Overlay::Exception(_)) => fixed(&[
+        Some(Overlay::Exception(_) | Overlay::Shelf(_)) => fixed(&[
             ("enter", "accept"),
             ("down", "next line"),
             ("ctrl-u", "clear"),

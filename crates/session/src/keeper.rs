@@ -5,6 +5,7 @@ mod loose;
 mod questions;
 mod recovered;
 mod save;
+mod shelf;
 mod watch;
 
 use crate::errand::Errand;
@@ -15,6 +16,7 @@ use files::{
     read_case,
 };
 use loose::Loose;
+use shelf::OwnShapes;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant, SystemTime};
 
@@ -36,6 +38,8 @@ pub struct Keeper {
     /// Where cases in no file are kept; `None`: nowhere, they are lost in a crash.
     unfiled: Option<Unfiled>,
     recent: Option<Recent>,
+    /// Where the user's own catalogue is kept; `None`: nowhere.
+    own: Option<OwnShapes>,
 }
 
 /// What a journal held when it was found.
@@ -138,6 +142,9 @@ impl Keeper {
             Some(Errand::Restore) => self.restore(session),
             Some(Errand::Discard) => self.discard(session),
             Some(Errand::Abandon) => self.abandon(session),
+        }
+        if session.take_shelf_changed() {
+            self.keep_shelf(session);
         }
         self.watch(session);
     }

@@ -66,7 +66,8 @@ pub use keymap::{KeyMap, KeyMapError};
 pub use looks::{Dots, Looks, Palette};
 pub use overlay::{
     Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, ExceptionForm, Field, Guide, Listed,
-    Mark, Openable, Openables, Overlay, Prompt, Question, ReadingForm, ReadingLine, Told,
+    Mark, Openable, Openables, Overlay, Prompt, Question, ReadingForm, ReadingLine, ShelfForm,
+    ShelfPart, Told,
 };
 pub use page::Page;
 pub use refused::Refused;
@@ -74,7 +75,7 @@ pub use results::Results;
 pub use rooms::Rooms;
 pub use row::Row;
 pub use session::{Session, Status};
-pub use shelf::Shelf;
+pub use shelf::{Origin, Shelf, ShelfRow};
 pub use shown::{Filter, Shown};
 pub use view::{Focus, View};
 pub use worker::{Assessed, Doubted, MapGrain, Mapped, Reply, Request, Wanted, WorkedUp, Worker};

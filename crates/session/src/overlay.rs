@@ -9,6 +9,7 @@ mod openables;
 mod prompt;
 mod question;
 mod reading_form;
+mod shelf_form;
 
 pub use case_form::{CaseForm, CaseLine};
 pub use command_list::CommandList;
@@ -21,6 +22,7 @@ pub use prompt::Prompt;
 pub(crate) use question::Answered;
 pub use question::{Choice, Question};
 pub use reading_form::{ReadingForm, ReadingLine};
+pub use shelf_form::{ShelfForm, ShelfPart};
 
 /// A layer over the panels.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,6 +41,8 @@ pub enum Overlay {
     Reading(ReadingForm),
     /// What counts instead of a rule of the house; it takes every key.
     Exception(ExceptionForm),
+    /// A shape or a size of the shelf; it takes every key.
+    Shelf(ShelfForm),
     /// A question with its answers; it takes every key.
     Question(Question),
     /// Every command with its keys, to be filtered and run; it takes every key.

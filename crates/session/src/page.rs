@@ -14,16 +14,19 @@ pub enum Page {
     WorkUp,
     /// The rules of the house with their sources.
     Rules,
+    /// The shapes and sizes there are, and what is not on the shelf today.
+    Shelf,
 }
 
 impl Page {
     /// Every page, in the order of their keys.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Plan,
         Self::Doubt,
         Self::FitMap,
         Self::WorkUp,
         Self::Rules,
+        Self::Shelf,
     ];
 
     /// Its name.
@@ -34,6 +37,7 @@ impl Page {
             Self::FitMap => "fit map",
             Self::WorkUp => "work-up",
             Self::Rules => "rules",
+            Self::Shelf => "shelf",
         }
     }
 
@@ -45,6 +49,7 @@ impl Page {
             Self::FitMap => "fit_map_page",
             Self::WorkUp => "work_up_page",
             Self::Rules => "rules_page",
+            Self::Shelf => "shelf_page",
         }
     }
 
@@ -56,6 +61,7 @@ impl Page {
             Self::FitMap => Focus::FitMap,
             Self::WorkUp => Focus::WorkUp,
             Self::Rules => Focus::Rules,
+            Self::Shelf => Focus::Shelf,
         }
     }
 }

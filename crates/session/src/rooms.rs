@@ -14,6 +14,8 @@ pub struct Rooms {
     pub work_up: usize,
     /// Rules of the house.
     pub rules: usize,
+    /// Lines of the shelf.
+    pub shelf: usize,
     /// Lines of the list that lies over the panels.
     pub overlay: usize,
 }
@@ -28,6 +30,7 @@ impl Default for Rooms {
             doubt: USUAL,
             work_up: USUAL,
             rules: USUAL,
+            shelf: USUAL,
             overlay: USUAL,
         }
     }
@@ -42,6 +45,7 @@ impl Rooms {
             Focus::Doubt => self.doubt,
             Focus::WorkUp => self.work_up,
             Focus::Rules => self.rules,
+            Focus::Shelf => self.shelf,
             // The map is no list.
             Focus::FitMap => 1,
         }

@@ -3,6 +3,7 @@ mod guiding;
 mod keys;
 mod look;
 mod pointer;
+mod shelving;
 
 use crate::overlay::Overlay;
 use crate::row::{kept, rows};
@@ -47,6 +48,8 @@ pub struct Session {
     keeps_unfiled: bool,
     errand: Option<Errand>,
     going: Option<Going>,
+    /// Whether the user's own catalogue was changed and not yet kept.
+    is_shelf_changed: bool,
 }
 
 /// Where the program goes when its terminal is given back.
@@ -101,6 +104,7 @@ impl Session {
             said_to_work: None,
             bays_wait: true,
             going: None,
+            is_shelf_changed: false,
         }
     }
 
@@ -108,6 +112,13 @@ impl Session {
     #[must_use]
     pub fn with_keymap(mut self, keymap: KeyMap) -> Self {
         self.keymap = keymap;
+        self
+    }
+
+    /// The session with the user's own catalogue laid over the others.
+    #[must_use]
+    pub fn with_own_shapes(mut self, own: Catalogue) -> Self {
+        self.document.shelf = self.document.shelf.with_own(own);
         self
     }
 
@@ -289,6 +300,8 @@ impl Session {
             let was = edit.row(&self.document).or_else(|| self.row().cloned());
             self.view.row = was.map_or(0, |was| kept(&rows, &was, self.view.row));
             self.rows = rows;
+        } else if let Edit::Shelf { .. } = edit {
+            self.follow_shelf();
         } else if self.bays_by_hand() != by_hand {
             self.results.outdate();
         }
@@ -323,7 +336,7 @@ impl Session {
         };
         let mut shapes: Vec<&str> = Vec::new();
         let mut bays = Vec::new();
-        for candidate in &assessed.ranking.candidates {
+        for candidate in assessed.ranking.on_shelf() {
             if bays.len() < FIRST_BAYS && !shapes.contains(&candidate.shape.as_str()) {
                 shapes.push(&candidate.shape);
                 bays.push(Bay::new(candidate.place));

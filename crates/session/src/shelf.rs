@@ -1,4 +1,8 @@
-use sizing::{Catalogue, Shape, Size};
+mod own;
+
+pub use own::Origin;
+
+use sizing::{Catalogue, Shape, Size, overlaid, put_aside};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -6,14 +10,68 @@ use std::sync::Arc;
 /// them, as the ranking counts.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shelf {
+    /// The catalogues that are not the user's own.
+    came: Arc<[Catalogue]>,
+    own: Arc<Catalogue>,
+    /// The user's own laid over the rest.
     catalogues: Arc<[Catalogue]>,
+}
+
+/// One line of the list of the shelf.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ShelfRow {
+    /// A shape, by its id.
+    Shape(String),
+    /// A size, by its place.
+    Size(usize),
 }
 
 impl Shelf {
     pub(crate) fn new(catalogues: Vec<Catalogue>) -> Self {
+        Self::laid_over(catalogues.into(), own::none_yet())
+    }
+
+    /// The user's own catalogue laid over others.
+    pub(crate) fn laid_over(came: Arc<[Catalogue]>, own: Catalogue) -> Self {
+        let all = came.iter().chain([&own]).cloned().collect();
         Self {
-            catalogues: catalogues.into(),
+            came,
+            own: Arc::new(own),
+            catalogues: overlaid(all).into(),
         }
+    }
+
+    /// This shelf with another catalogue of the user's own.
+    pub(crate) fn with_own(&self, own: Catalogue) -> Self {
+        Self::laid_over(Arc::clone(&self.came), own)
+    }
+
+    /// Whether a size, by its name, is not on the shelf today.
+    pub fn is_aside(&self, name: &str) -> bool {
+        put_aside(&self.catalogues).contains(name)
+    }
+
+    /// The name of the size at a place: `shape/size`.
+    pub fn name(&self, place: usize) -> Option<String> {
+        let (shape, size) = self.at(place)?;
+        Some(format!("{}/{}", shape.id, size.label))
+    }
+
+    /// The place of a size by its name.
+    pub fn place(&self, name: &str) -> Option<usize> {
+        let (id, label) = name.split_once('/')?;
+        let (places, shape) = self.shapes().find(|(_, shape)| shape.id == id)?;
+        let index = shape.sizes.iter().position(|size| size.label == label)?;
+        Some(places.start + index)
+    }
+
+    /// Every shape and under it every size.
+    pub fn rows(&self) -> Vec<ShelfRow> {
+        let rows = self.shapes().flat_map(|(places, shape)| {
+            let head = ShelfRow::Shape(shape.id.clone());
+            std::iter::once(head).chain(places.map(ShelfRow::Size))
+        });
+        rows.collect()
     }
 
     /// The catalogues, in their order.

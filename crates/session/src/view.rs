@@ -22,6 +22,8 @@ pub struct View {
     pub work_up: usize,
     /// The selected rule of the house.
     pub rule: usize,
+    /// The selected line of the shelf, from 0.
+    pub shelf: usize,
     /// How the screen looks.
     pub looks: Looks,
     /// How many lines of each list are seen.
@@ -48,11 +50,13 @@ pub enum Focus {
     WorkUp,
     /// The rules of the house.
     Rules,
+    /// The shelf.
+    Shelf,
 }
 
 impl Focus {
     /// Every panel, page by page, in the order in which Tab visits them.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Readings,
         Self::Bays,
         Self::Ranking,
@@ -60,6 +64,7 @@ impl Focus {
         Self::FitMap,
         Self::WorkUp,
         Self::Rules,
+        Self::Shelf,
     ];
 
     /// The panels of the plan.
@@ -73,6 +78,7 @@ impl Focus {
             Self::FitMap => Page::FitMap,
             Self::WorkUp => Page::WorkUp,
             Self::Rules => Page::Rules,
+            Self::Shelf => Page::Shelf,
         }
     }
 

@@ -26,6 +26,8 @@ pub struct Candidate {
     pub chances: Option<Chances>,
     /// The outcome of every check.
     pub outcomes: Vec<Outcome>,
+    /// Whether it is on the shelf today.
+    pub is_on_shelf: bool,
 }
 
 /// Chances of one size over all draws.
@@ -142,6 +144,7 @@ impl Candidate {
             judged: judge(setting, &size.occluder, rows, &outcomes, chance),
             chances,
             outcomes,
+            is_on_shelf: true,
         }
     }
 

@@ -1,4 +1,9 @@
+mod overlaid;
+
+pub use overlaid::{overlaid, put_aside};
+
 use geometry::{Mm, Occluder};
+use std::collections::BTreeSet;
 
 /// A list of shapes a house can take from its shelf.
 #[derive(Clone, Debug, PartialEq)]
@@ -7,6 +12,9 @@ pub struct Catalogue {
     pub title: String,
     /// Its shapes, in the order of the file.
     pub shapes: Vec<Shape>,
+    /// What is not on the shelf today, by name: `shape/size`, of this catalogue or of
+    /// one it is laid over.
+    pub put_aside: BTreeSet<String>,
 }
 
 /// One form in all its sizes.

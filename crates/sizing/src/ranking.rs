@@ -9,7 +9,7 @@ use crate::contradiction::{Contradiction, contradictions};
 use crate::engine::{Engine, Question};
 use crate::exclusion::{excluded, unanswered};
 use crate::house_rules::{Exclusion, Parameter};
-use crate::{Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict};
+use crate::{Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict, put_aside};
 use measurement::{Feature, Structure};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
@@ -61,6 +61,10 @@ pub fn rank(
         .map(|(place, (shape, size))| (place, shape, size))
         .collect();
     let mut candidates = assess_all(setting, &sizes, draws, work)?;
+    let aside = put_aside(catalogues);
+    for candidate in &mut candidates {
+        candidate.is_on_shelf = !aside.contains(candidate.name().as_str());
+    }
     let groups = order::order(&mut candidates, setting.parameter(Parameter::Tie));
     Some(Ranking {
         groups,
@@ -75,10 +79,46 @@ pub fn rank(
 }
 
 impl Ranking {
-    /// Whether nothing in the catalogue fits, not even tightly.
+    /// What is on the shelf today, the best first.
+    pub fn on_shelf(&self) -> impl Iterator<Item = &Candidate> {
+        self.candidates.iter().filter(|one| one.is_on_shelf)
+    }
+
+    /// The size of its shape on the shelf that is next to a candidate, up or down in
+    /// the order of the catalogue.
+    pub fn beside_on_shelf(&self, candidate: &Candidate, up: bool) -> Option<&Candidate> {
+        let sizes = self.on_shelf().filter(|one| one.shape == candidate.shape);
+        if up {
+            let above = sizes.filter(|one| one.place > candidate.place);
+            above.min_by_key(|one| one.place)
+        } else {
+            let below = sizes.filter(|one| one.place < candidate.place);
+            below.max_by_key(|one| one.place)
+        }
+    }
+
+    /// What is said of a size that is not on the shelf today, with what is next to
+    /// it there; nothing of one that is.
+    pub fn aside(&self, candidate: &Candidate) -> Option<String> {
+        if candidate.is_on_shelf {
+            return None;
+        }
+        let beside = [(true, "next up"), (false, "next down")];
+        let beside = beside.into_iter().filter_map(|(up, word)| {
+            let other = self.beside_on_shelf(candidate, up)?;
+            Some(format!("{word} {}", other.size.label))
+        });
+        let beside: Vec<String> = beside.collect();
+        Some(if beside.is_empty() {
+            "not on the shelf today, nor any size of its shape".to_owned()
+        } else {
+            format!("not on the shelf today; {}", beside.join(", "))
+        })
+    }
+
+    /// Whether nothing on the shelf fits, not even tightly.
     pub fn nothing_fits(&self) -> bool {
-        self.candidates
-            .iter()
+        self.on_shelf()
             .all(|one| one.judged.verdict == Verdict::DoesNotFit)
     }
 

@@ -58,14 +58,20 @@ pub fn worth(
     draws: &Draws,
     engine: &dyn Engine,
 ) -> Option<Worth> {
-    let rows: Vec<_> = candidates
+    // What is not there cannot be chosen.
+    let there: Vec<(usize, &Candidate)> = candidates
         .iter()
-        .map(|one| rows(setting, &one.size.occluder))
+        .enumerate()
+        .filter(|(_, one)| one.is_on_shelf)
         .collect();
-    let questions: Vec<Question> = candidates
+    let rows: Vec<_> = there
+        .iter()
+        .map(|(_, one)| rows(setting, &one.size.occluder))
+        .collect();
+    let questions: Vec<Question> = there
         .iter()
         .zip(&rows)
-        .map(|(one, rows)| Question {
+        .map(|((_, one), rows)| Question {
             setting,
             size: &one.size,
             turn: one.turn,
@@ -94,9 +100,10 @@ pub fn worth(
         })
         .collect();
     gains.sort_by(|one, other| other.chance.value.total_cmp(&one.chance.value));
+    let (best, best_one) = there.get(sample.best())?;
     Some(Worth {
-        best: sample.best(),
-        best_name: candidates.get(sample.best())?.name(),
+        best: *best,
+        best_name: best_one.name(),
         chance: sample.chance(),
         not_best: sample.not_best(),
         gains,

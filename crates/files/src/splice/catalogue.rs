@@ -8,8 +8,9 @@ use crate::size_text::{
 };
 use geometry::Face;
 use sizing::{Catalogue, Shape, Size};
+use std::collections::BTreeSet;
 
-const CATALOGUE_FIELDS: [&str; 3] = ["format", "title", "shapes"];
+const CATALOGUE_FIELDS: [&str; 4] = ["format", "title", "shapes", "put_aside"];
 
 const SHAPES: Named<Shape> = Named {
     name: |shape| &shape.id,
@@ -44,6 +45,11 @@ impl CatalogueFile {
             &catalogue.shapes,
             shape,
         );
+        put_aside(&mut splice, &was.put_aside, &catalogue.put_aside);
+        if catalogue.shapes.is_empty() {
+            // Without a shape it says at least that it is laid over others.
+            splice.be_there(&[], "put_aside", "[]", &CATALOGUE_FIELDS);
+        }
         let text = self.source().marked(splice.text);
         let read = parse_catalogue(self.source().name(), &text);
         faithful(read, catalogue, CATALOGUE_CAP)
@@ -67,6 +73,19 @@ impl CatalogueFile {
                 .is_some()
         };
         (0..all).take_while(is_row).count()
+    }
+}
+
+fn put_aside(splice: &mut Splice, was: &BTreeSet<String>, wanted: &BTreeSet<String>) {
+    let list = [Step::Field("put_aside")];
+    for gone in was.difference(wanted) {
+        if let Some(index) = splice.index_of_text(&list, gone) {
+            splice.remove(&list, index);
+        }
+    }
+    for new in wanted.difference(was) {
+        splice.be_there(&[], "put_aside", "[]", &CATALOGUE_FIELDS);
+        splice.push(&list, &quoted(new));
     }
 }
 

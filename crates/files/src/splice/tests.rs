@@ -319,7 +319,7 @@ proptest! {
 
     #[test]
     fn a_spliced_catalogue_says_what_is_wanted(
-        changes in prop::collection::vec((0..5_u8, 0..9_usize, 0..9_usize, 4..40_u32), 1..6),
+        changes in prop::collection::vec((0..6_u8, 0..9_usize, 0..9_usize, 4..40_u32), 1..6),
         shuffle in any::<Option<u64>>(),
     ) {
         let (name, text) = shipped::SHAPES;

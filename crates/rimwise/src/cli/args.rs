@@ -117,7 +117,9 @@ fn words<T>(all: &'static [(&'static str, T)]) -> PossibleValuesParser {
 /// What a case is held against.
 #[derive(Clone, Debug, Default, Args)]
 pub(super) struct Against {
-    /// A catalogue file in place of the shipped one; may be given more than once
+    /// A catalogue file in place of the shipped one; may be given more than once, a
+    /// later one is laid over those before. Without it `rimwise/shapes.ron` in the
+    /// directory for settings, where there is one, is laid over the shipped one
     #[arg(long, value_name = "FILE")]
     pub(super) catalog: Vec<PathBuf>,
     /// A house-rule file in place of the shipped one

@@ -1,6 +1,7 @@
 //! The files a ranking is made from.
 
 use super::args::Common;
+use super::folders;
 use super::report::json::Provenance;
 use anyhow::{Context, Result};
 use files::{
@@ -11,7 +12,7 @@ use files::{
 use session::Session;
 use sha2::{Digest, Sha256};
 use sizing::engine::Fast;
-use sizing::{Catalogue, Draws, Ranking, Setting, Work, rank};
+use sizing::{Catalogue, Draws, Ranking, Setting, Work, overlaid, rank};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -34,6 +35,8 @@ pub(super) struct Inputs {
     case: CaseFile,
     catalogues: Vec<CatalogueFile>,
     rules: HouseRulesFile,
+    /// Whether the last catalogue is the user's own.
+    has_own: bool,
 }
 
 impl Inputs {
@@ -41,12 +44,14 @@ impl Inputs {
     pub(super) fn read(common: &Common) -> Result<Self> {
         let mut faults = Vec::new();
         let rules = keep(rules(common.against.rules.as_deref()), &mut faults)?;
-        let catalogues = if common.against.catalog.is_empty() {
+        let catalogues: Vec<Option<CatalogueFile>> = if common.against.catalog.is_empty() {
             let (name, text) = shipped::SHAPES;
-            vec![keep(
-                parse_catalogue(name, text).map_err(FileError::from),
-                &mut faults,
-            )?]
+            let came = parse_catalogue(name, text).map_err(FileError::from);
+            let own = own_shapes().filter(|path| path.is_file());
+            let own = own.map(|path| read_catalogue(&path));
+            let each = std::iter::once(came).chain(own);
+            each.map(|one| keep(one, &mut faults))
+                .collect::<Result<_>>()?
         } else {
             let read = common
                 .against
@@ -63,6 +68,7 @@ impl Inputs {
         match (case, catalogues, rules) {
             (Some(case), Some(catalogues), Some(rules)) if faults.is_empty() => Ok(Self {
                 case,
+                has_own: !common.against.catalog.is_empty() || catalogues.len() > 1,
                 catalogues,
                 rules,
             }),
@@ -82,12 +88,17 @@ impl Inputs {
 
     /// Opens them for work on the screen.
     pub(super) fn session(self) -> Session {
-        let catalogues = self
+        let mut catalogues: Vec<Catalogue> = self
             .catalogues
             .into_iter()
             .map(CatalogueFile::into_value)
             .collect();
-        let session = Session::open(self.case.into_value(), catalogues, self.rules.into_value());
+        let own = if self.has_own { catalogues.pop() } else { None };
+        let mut session =
+            Session::open(self.case.into_value(), catalogues, self.rules.into_value());
+        if let Some(own) = own {
+            session = session.with_own_shapes(own);
+        }
         match limits(None) {
             Ok(limits) => session.with_limits(limits.into_value()),
             // The shipped limits are checked with every build.
@@ -121,11 +132,12 @@ impl Inputs {
         };
         Ok(Ready {
             setting,
-            catalogues: self
-                .catalogues
-                .into_iter()
-                .map(CatalogueFile::into_value)
-                .collect(),
+            catalogues: overlaid(
+                self.catalogues
+                    .into_iter()
+                    .map(CatalogueFile::into_value)
+                    .collect(),
+            ),
             draws,
             provenance,
             threads: usize::from(common.threads),
@@ -247,6 +259,12 @@ pub(super) fn bad_files(faults: &[Diagnostic]) -> anyhow::Error {
         let _ = write!(text, "\n{fault}");
     }
     BadInput(text).into()
+}
+
+/// Where a user keeps shapes of their own, laid over those that came with the
+/// program.
+pub(super) fn own_shapes() -> Option<PathBuf> {
+    Some(folders::settings()?.join("shapes.ron"))
 }
 
 /// The name of the case opened when none is named.

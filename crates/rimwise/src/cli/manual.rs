@@ -80,6 +80,10 @@ const FILES: &[(&str, &str)] = &[
         "other keys: a map of commands, by the names in the table of keys, to lists of keys",
     ),
     (
+        "$XDG_CONFIG_HOME/rimwise/shapes.ron",
+        "shapes of your own, and what is not on the shelf today, laid over the shipped catalogue",
+    ),
+    (
         "$XDG_STATE_HOME/rimwise/recent.ron",
         "cases that were open; it may be deleted",
     ),
@@ -129,6 +133,7 @@ const fn panel(focus: Focus) -> &'static str {
         Focus::FitMap => "fit map",
         Focus::WorkUp => "work-up",
         Focus::Rules => "rules",
+        Focus::Shelf => "shelf",
     }
 }
 

@@ -3,7 +3,7 @@
 
 use super::args::{Arguments, RankArguments};
 use super::folders;
-use super::inputs::{BadInput, Inputs, demonstration};
+use super::inputs::{BadInput, Inputs, demonstration, own_shapes};
 use super::rank;
 use super::screen::{keymap, looks};
 use crate::tui;
@@ -38,6 +38,18 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         }
         let mut keeper =
             folders::state().map_or_else(Keeper::default, |folder| Keeper::with_folder(&folder));
+        if let Some(own) = asked
+            .common
+            .against
+            .catalog
+            .last()
+            .cloned()
+            .or_else(own_shapes)
+        {
+            keeper = keeper
+                .with_own_shapes(&own)
+                .map_err(|error| BadInput(error.to_string()))?;
+        }
         if path.exists() || is_lost {
             keeper.open(&mut session, &path).map_err(BadInput)?;
         }

@@ -64,6 +64,7 @@ pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) -> Seen {
         Some(Overlay::Guide(_)) => {}
         Some(Overlay::Field(field)) => field::draw(frame, field, theme, area),
         Some(Overlay::Reading(form)) => form::reading(frame, session, form, theme, area),
+        Some(Overlay::Shelf(form)) => form::shelf(frame, session, form, theme, area),
         Some(Overlay::Exception(form)) => form::exception(frame, session, form, theme, area),
         Some(Overlay::Case(form)) => form::case(frame, session, form, theme, area),
         Some(Overlay::Question(question)) => question::draw(frame, question, theme, area),
@@ -115,6 +116,7 @@ fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect, seen: &m
         Page::FitMap => pages::fit_map::draw(frame, session, theme, body),
         Page::WorkUp => pages::work_up::draw(frame, session, theme, body, seen),
         Page::Rules => pages::rules::draw(frame, session, theme, body, seen),
+        Page::Shelf => pages::shelf::draw(frame, session, theme, body, seen),
     }
 }
 
@@ -145,6 +147,7 @@ pub(super) fn text(session: &Session, theme: Theme, width: u16) -> Vec<Line<'sta
         Page::FitMap => pages::fit_map::text(session, theme, width),
         Page::WorkUp => pages::work_up::list(session, theme, width).into_lines(),
         Page::Rules => pages::rules::list(session, theme, width).into_lines(),
+        Page::Shelf => pages::shelf::list(session, theme, width).into_lines(),
     }
 }
 

@@ -11,6 +11,7 @@ const LISTS: &[Focus] = &[
     Focus::Doubt,
     Focus::WorkUp,
     Focus::Rules,
+    Focus::Shelf,
 ];
 
 pub(super) const COMMANDS: &[Command] = &[
@@ -115,6 +116,7 @@ fn moved(session: &Session, to: fn(usize, usize, usize) -> usize) -> Result<Chan
         Focus::Doubt => (session.view().doubt, session.doubts().len()),
         Focus::WorkUp => (session.view().work_up, session.work_up().len()),
         Focus::Rules => (session.view().rule, session.house_rules().len()),
+        Focus::Shelf => (session.view().shelf, session.shelf_rows().len()),
         Focus::Bays | Focus::FitMap => return Err(Refused::new("it is no list")),
     };
     let Some(last) = len.checked_sub(1) else {
@@ -127,6 +129,7 @@ fn moved(session: &Session, to: fn(usize, usize, usize) -> usize) -> Result<Chan
         Focus::Doubt => view.doubt = place,
         Focus::WorkUp => view.work_up = place,
         Focus::Rules => view.rule = place,
+        Focus::Shelf => view.shelf = place,
         _ => view.ranked = listed.get(place).map(|candidate| candidate.place),
     }))
 }

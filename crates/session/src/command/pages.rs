@@ -50,6 +50,15 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: false,
         change: |session| Ok(show(session, Page::Rules)),
     },
+    Command {
+        id: Page::Shelf.command(),
+        name: "shelf page",
+        says: "the page with the shapes there are and what is not on the shelf today",
+        focus: &[],
+        keys: &["6"],
+        in_footer: false,
+        change: |session| Ok(show(session, Page::Shelf)),
+    },
 ];
 
 /// A page in the place of another; what lay over that one is closed.

@@ -85,6 +85,16 @@ impl Session {
         self.status = Some(Status::Done(what.into()));
     }
 
+    /// Says something more of what was just done.
+    pub(crate) fn tell_also(&mut self, what: &str) {
+        match &mut self.status {
+            Some(Status::Done(said) | Status::Undone(said)) => {
+                *said = format!("{said}; {what}");
+            }
+            _ => self.tell(what),
+        }
+    }
+
     /// Says why something was not done with files.
     pub(crate) fn warn(&mut self, why: impl Into<String>) {
         self.status = Some(Status::Refused(Refused::new(why)));

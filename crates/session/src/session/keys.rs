@@ -48,6 +48,12 @@ impl Session {
                     form.error = None;
                 }
             }
+            Some(Overlay::Shelf(form)) => {
+                if let Some(editor) = form.editor_mut() {
+                    editor.paste(text);
+                    form.error = None;
+                }
+            }
             Some(Overlay::Exception(form)) => {
                 if let Some(editor) = form.editor_mut() {
                     editor.paste(text);
@@ -70,6 +76,7 @@ impl Session {
             Some(Overlay::Case(form)) => form.key(key),
             Some(Overlay::Reading(form)) => form.key(key),
             Some(Overlay::Exception(form)) => form.key(key),
+            Some(Overlay::Shelf(form)) => form.key(key),
             Some(Overlay::Guide(_)) => return self.guide_key(key),
             Some(Overlay::Question(question)) => match question.key(key) {
                 Answered::With(change) => {
@@ -129,6 +136,13 @@ impl Session {
                         form.error = Some(refused.to_string());
                         self.view.overlays.push(Overlay::Reading(form));
                     }
+                }
+            }
+            Some(Overlay::Shelf(mut form)) => {
+                let edit = form.read(self).map(Change::Edit);
+                if let Err(refused) = self.accept(edit) {
+                    form.error = Some(refused.to_string());
+                    self.view.overlays.push(Overlay::Shelf(form));
                 }
             }
             Some(Overlay::Exception(mut form)) => {

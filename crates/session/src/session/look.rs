@@ -129,7 +129,7 @@ impl Session {
             Page::FitMap => Some(Wanted::FitMap),
             // What bears on closing at all stands over the plan as well.
             Page::Plan | Page::WorkUp => self.limits.as_ref().map(|_| Wanted::WorkUp),
-            Page::Rules => None,
+            Page::Rules | Page::Shelf => None,
         }
     }
 

@@ -56,6 +56,7 @@ impl Session {
             Focus::Doubt => self.view.doubt = line,
             Focus::WorkUp => self.view.work_up = line,
             Focus::Rules => self.view.rule = line,
+            Focus::Shelf => self.view.shelf = line,
             _ => {}
         }
     }

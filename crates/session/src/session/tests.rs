@@ -6,6 +6,7 @@ mod filing;
 mod glance;
 mod guide;
 mod rules;
+mod shelf;
 
 use crate::fixture::{self, assess, press};
 use crate::{Bay, Command, Status};

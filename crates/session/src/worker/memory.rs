@@ -144,7 +144,10 @@ fn by_hand(request: &Request, stage: &Stage, work: &Work) -> Option<Vec<(Bay, Ca
         };
         let piece = (bay.place, shape, &size);
         let draws = stage.draws.as_ref();
-        let candidate = Candidate::assess(&request.setting, piece, bay.turn(), draws, work.engine);
+        let mut candidate =
+            Candidate::assess(&request.setting, piece, bay.turn(), draws, work.engine);
+        let name = request.shelf.name(bay.place);
+        candidate.is_on_shelf = name.is_none_or(|name| !request.shelf.is_aside(&name));
         assessed.push((*bay, candidate));
     }
     Some(assessed)

@@ -6,24 +6,24 @@ impl Ranking {
     /// The one sentence above the list.
     pub fn headline(&self) -> String {
         let count = |verdict| {
-            self.candidates
-                .iter()
+            self.on_shelf()
                 .filter(|one| one.judged.verdict == verdict)
                 .count()
         };
-        let all = self.candidates.len();
+        let all = self.on_shelf().count();
         if !self.excluded.is_empty() {
             let facts: Vec<&str> = self.excluded.iter().map(|one| one.fact.as_str()).collect();
             return format!("Excluded before any geometry: {}.", facts.join("; "));
         }
         let (fits, tight) = (count(Verdict::Fits), count(Verdict::Tight));
-        let best = self.candidates.first();
+        let best = self.on_shelf().next();
         let throat = Quantity::find(Structure::Throat, Feature::Major);
         if throat.is_some_and(|throat| !self.setting.is_known(throat)) {
             return "Nothing can be said of any size: the hole has not been measured.".into();
         }
-        match (fits, tight, best) {
-            (_, _, None) => "The catalogue is empty.".into(),
+        let says = match (fits, tight, best) {
+            (_, _, None) if self.candidates.is_empty() => "The catalogue is empty.".into(),
+            (_, _, None) => "Nothing is on the shelf today.".into(),
             (0, 0, Some(nearest)) => {
                 let why = nearest.judged.because.first().map_or("", String::as_str);
                 format!(
@@ -35,7 +35,30 @@ impl Ranking {
                 format!("Nothing of {all} sizes fits without doubt; {tight} are tight on paper.")
             }
             _ => format!("{fits} of {all} sizes fit on paper, {tight} are tight."),
+        };
+        match self.said_of_aside() {
+            Some(aside) => format!("{says} {aside}"),
+            None => says,
         }
+    }
+
+    /// How many sizes are not on the shelf today, and which of them would be first.
+    fn said_of_aside(&self) -> Option<String> {
+        let count = self
+            .candidates
+            .iter()
+            .filter(|one| !one.is_on_shelf)
+            .count();
+        let is_or_are = match count {
+            0 => return None,
+            1 => "1 more is",
+            _ => &format!("{count} more are"),
+        };
+        let first = self.candidates.first().filter(|one| !one.is_on_shelf);
+        let first = first.map_or_else(String::new, |one| {
+            format!("; {} among them would be first", one.name())
+        });
+        Some(format!("{is_or_are} not on the shelf today{first}."))
     }
 
     /// The quantities in dispute, each with the two readings furthest apart.

@@ -71,6 +71,7 @@ fn cautioned(
             says: String::new(),
             aside: None,
         }],
+        is_on_shelf: true,
     }
 }
 

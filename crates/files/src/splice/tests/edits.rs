@@ -245,6 +245,13 @@ pub(super) fn edited_catalogue(
                 }
                 shapes[shape].about = format!("changed by {by}");
             }
+            4 => {
+                let shape = &shapes[shape];
+                let name = format!("{}/{}", shape.id, shape.sizes[size].label);
+                if !catalogue.put_aside.remove(&name) {
+                    catalogue.put_aside.insert(name);
+                }
+            }
             _ if shapes[shape].sizes.len() > 1 => {
                 shapes[shape].sizes.remove(size);
             }

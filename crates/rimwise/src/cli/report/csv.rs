@@ -5,7 +5,7 @@ use files::visible;
 use sizing::{Ranking, State};
 use std::io::Write;
 
-const HEADER: [&str; 15] = [
+const HEADER: [&str; 16] = [
     "rank",
     "group",
     "shape",
@@ -21,6 +21,7 @@ const HEADER: [&str; 15] = [
     "chance_error",
     "chance_no_caution",
     "broken",
+    "on_shelf",
 ];
 
 /// Writes a ranking as CSV.
@@ -60,6 +61,7 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
             chance(|it| it.chance.error),
             chance(|it| it.chance_no_caution.value),
             broken.join("; "),
+            candidate.is_on_shelf.to_string(),
         ])?;
     }
     table.flush()?;

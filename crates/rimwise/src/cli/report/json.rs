@@ -60,6 +60,7 @@ struct Ranked<'a> {
     chance: Option<f64>,
     chance_error: Option<f64>,
     chance_no_caution: Option<f64>,
+    on_shelf: bool,
     checks: Vec<Checked<'a>>,
 }
 
@@ -149,6 +150,7 @@ fn ranked(rank: usize, group: usize, candidate: &Candidate) -> Ranked<'_> {
         chance: chances.map(|it| rounded(it.chance.value)),
         chance_error: chances.map(|it| rounded(it.chance.error)),
         chance_no_caution: chances.map(|it| rounded(it.chance_no_caution.value)),
+        on_shelf: candidate.is_on_shelf,
         checks: candidate.outcomes.iter().map(checked).collect(),
     }
 }

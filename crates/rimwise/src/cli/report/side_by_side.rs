@@ -50,6 +50,10 @@ pub(crate) fn write(
     )?;
     line("left disc", each(&|one| disc(one, geometry::Face::Left)))?;
     line("right disc", each(&|one| disc(one, geometry::Face::Right)))?;
+    if chosen.iter().any(|one| !one.is_on_shelf) {
+        let says = |one: &Candidate| if one.is_on_shelf { "yes" } else { "– no" };
+        line("on the shelf today", each(&|one| says(one).into()))?;
+    }
     line("on paper", each(&|one| one.judged.verdict.word().into()))?;
     line(
         "geometry chance",

@@ -51,7 +51,7 @@ pub(crate) fn write(
     }
     writeln!(out)?;
     for candidate in ranking.candidates.iter().take(REASONED.min(shown)) {
-        reasons(out, candidate)?;
+        reasons(out, ranking, candidate)?;
     }
     for (title, says) in otherwise {
         write!(out, "{}", paragraph(title, &visible(says), WIDTH))?;
@@ -150,7 +150,11 @@ fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
         visible(&name(candidate)).into_owned(),
         candidate.judged.verdict.word().to_owned(),
         told::chance(candidate),
-        told::nearest_stop(candidate).unwrap_or_default(),
+        if candidate.is_on_shelf {
+            told::nearest_stop(candidate).unwrap_or_default()
+        } else {
+            "– not on the shelf".to_owned()
+        },
     ])
 }
 
@@ -175,13 +179,16 @@ fn name(candidate: &Candidate) -> String {
 }
 
 /// Why a size stands no better.
-fn reasons(out: &mut dyn Write, candidate: &Candidate) -> Result<()> {
+fn reasons(out: &mut dyn Write, ranking: &Ranking, candidate: &Candidate) -> Result<()> {
     let title = format!(
         "{} {}",
         candidate.name(),
         candidate.judged.verdict.on_paper()
     );
     writeln!(out, "{}", visible(&title))?;
+    if let Some(aside) = ranking.aside(candidate) {
+        write!(out, "{}", paragraph("  – ", &visible(&aside), WIDTH))?;
+    }
     if candidate.judged.because.is_empty() {
         debug_assert_eq!(candidate.judged.verdict, Verdict::Fits);
         writeln!(out, "  no limit is broken as read")?;

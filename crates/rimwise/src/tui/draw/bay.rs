@@ -132,7 +132,12 @@ fn heading(
         (true, _, Some(turn)) => format!(" @{turn}° by hand"),
         _ => String::new(),
     };
-    let name = format!("{}{turn}", bay.name(session.document().shelf()));
+    let aside = if candidate.is_some_and(|candidate| !candidate.is_on_shelf) {
+        " – not on the shelf"
+    } else {
+        ""
+    };
+    let name = format!("{}{turn}{aside}", bay.name(session.document().shelf()));
     let style = if selected {
         theme.selected(true)
     } else {

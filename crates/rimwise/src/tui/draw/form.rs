@@ -9,7 +9,9 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
-use session::{CaseForm, CaseLine, Editor, ExceptionForm, ReadingForm, ReadingLine, Session};
+use session::{
+    CaseForm, CaseLine, Editor, ExceptionForm, ReadingForm, ReadingLine, Session, ShelfForm,
+};
 use sizing::State;
 use sizing::house_rules::Stated;
 
@@ -93,6 +95,37 @@ pub(super) fn exception(
         help: &help,
     };
     draw(frame, session, &form, &rows, theme, area);
+}
+
+/// Draws the form of a shape or of a size of the shelf.
+pub(super) fn shelf(
+    frame: &mut Frame,
+    session: &Session,
+    form: &ShelfForm,
+    theme: Theme,
+    area: Rect,
+) {
+    let rows = form.lines.iter().enumerate();
+    let rows: Vec<Row> = rows
+        .map(|(index, (part, editor))| Row {
+            label: part.label(),
+            is_selected: form.line == index,
+            editor: Some(editor),
+            choice: None,
+            room: if part.unit().is_empty() { 0 } else { FIGURE },
+            beside: part.unit().to_owned(),
+        })
+        .collect();
+    let help = form
+        .lines
+        .get(form.line)
+        .map_or("", |(part, _)| part.means());
+    let told = Form {
+        title: form.title(),
+        error: form.error.as_deref(),
+        help,
+    };
+    draw(frame, session, &told, &rows, theme, area);
 }
 
 /// Draws the form of a new case.

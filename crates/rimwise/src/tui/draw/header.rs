@@ -17,7 +17,7 @@ pub(super) const ROOMY: u16 = 30;
 /// The lines of the header for the size of the page.
 pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'static>> {
     let width = page.width;
-    let names = pages::names(session, theme);
+    let names = pages::names(session, theme, page);
     let mut lines = if page.height < ROOMY {
         vec![title(session, theme, width, names.spans)]
     } else {
@@ -64,15 +64,19 @@ const UNSAVED: &str = "● unsaved · ";
 
 /// The case and its site on the left, and what stands on the right.
 fn title(session: &Session, theme: Theme, width: u16, right: Vec<Span<'static>>) -> Line<'static> {
-    let case = session.document().case();
     let taken: usize = right.iter().map(Span::width).sum();
     let room = usize::from(width).saturating_sub(taken + 1);
-    let mark = if session.is_unsaved() { UNSAVED } else { "" };
-    let title = format!("{mark}{} · {}", case.title, case.site.label());
-    let title = format!("{} ", fitted(&visible(&title), room));
+    let title = format!("{} ", fitted(&title_text(session), room));
     let mut spans = vec![Span::styled(title, theme.strong())];
     spans.extend(right);
     Line::from(spans)
+}
+
+/// The case and its site, and whether there is something to save.
+pub(super) fn title_text(session: &Session) -> String {
+    let case = session.document().case();
+    let mark = if session.is_unsaved() { UNSAVED } else { "" };
+    visible(&format!("{mark}{} · {}", case.title, case.site.label())).into_owned()
 }
 
 /// The one sentence that says where things stand.

@@ -3,6 +3,7 @@
 pub(super) mod doubt;
 pub(super) mod fit_map;
 pub(super) mod rules;
+pub(super) mod shelf;
 pub(super) mod work_up;
 
 use super::lines;
@@ -15,9 +16,22 @@ use ratatui::layout::Rect;
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use session::{Command, Focus, Page, Session};
+use unicode_width::UnicodeWidthStr;
 
-/// The names of the pages with their keys, the shown one marked.
-pub(super) fn names(session: &Session, theme: Theme) -> Line<'static> {
+/// The names of the pages with their keys, the shown one marked. Where they share a
+/// line with the title and both do not fit, the others are told by their keys alone.
+pub(super) fn names(session: &Session, theme: Theme, page: Rect) -> Line<'static> {
+    let shared = page.height < super::header::ROOMY;
+    let full = names_of(session, theme, true);
+    let title = super::header::title_text(session).width();
+    if shared && title + 1 + full.width() > usize::from(page.width) {
+        names_of(session, theme, false)
+    } else {
+        full
+    }
+}
+
+fn names_of(session: &Session, theme: Theme, all: bool) -> Line<'static> {
     let shown = session.view().focus.page();
     let mut spans = Vec::new();
     for page in Page::ALL {
@@ -29,6 +43,8 @@ pub(super) fn names(session: &Session, theme: Theme) -> Line<'static> {
                 format!("[{key}{}]", page.name()),
                 theme.heading(true),
             ));
+        } else if !all {
+            spans.push(Span::raw(format!(" {}", key.trim_end())));
         } else {
             spans.push(Span::raw(format!(" {key}{} ", page.name())));
         }
@@ -39,7 +55,7 @@ pub(super) fn names(session: &Session, theme: Theme) -> Line<'static> {
 /// Notes where the names of the pages stand: at the end of the first line of the
 /// page, or on the second.
 pub(super) fn note_names(session: &Session, top: Rect, page: Rect, seen: &mut Seen) {
-    let names = names(session, Theme::of(session.view().looks));
+    let names = names(session, Theme::of(session.view().looks), page);
     let width: usize = names.spans.iter().map(Span::width).sum();
     let width = u16::try_from(width).unwrap_or(u16::MAX).min(top.width);
     let (mut x, y) = if page.height < super::header::ROOMY {

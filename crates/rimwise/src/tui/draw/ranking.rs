@@ -68,6 +68,9 @@ pub(super) fn draw(
         .take(room)
         .map(|(index, candidate)| {
             let mut line = row(&assessed.ranking, candidate, theme, usize::from(area.width));
+            if !candidate.is_on_shelf {
+                line = line.patch_style(theme.dim());
+            }
             if Some(index) == selected {
                 line = line.patch_style(theme.selected(focused));
             }
@@ -114,9 +117,14 @@ fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> 
     let fixed = RANK + group.len() + said + CHANCE;
     let name = width.saturating_sub(fixed).min(MOST_NAME);
     let rest = width.saturating_sub(fixed + name);
+    let last = match ranking.aside(candidate) {
+        Some(aside) => format!("– {aside}"),
+        None => told::nearest_stop(candidate).unwrap_or_default(),
+    };
+    let mark = if candidate.is_on_shelf { " " } else { "–" };
     Line::from(vec![
         Span::styled(
-            format!("{:>3}{group} ", index.unwrap_or_default() + 1),
+            format!("{:>3}{group}{mark}", index.unwrap_or_default() + 1),
             theme.dim(),
         ),
         Span::raw(fitted_at_end(&visible(&candidate.name()), name)),
@@ -125,13 +133,7 @@ fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> 
             theme.verdict(verdict),
         ),
         Span::raw(format!("{:>CHANCE$}", chance(candidate))),
-        Span::styled(
-            fitted(
-                &format!("  {}", told::nearest_stop(candidate).unwrap_or_default()),
-                rest,
-            ),
-            theme.dim(),
-        ),
+        Span::styled(fitted(&format!("  {last}"), rest), theme.dim()),
     ])
 }
 

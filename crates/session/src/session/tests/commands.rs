@@ -1,12 +1,13 @@
 use super::filing::FILING;
 use super::rules::RULES;
+use super::shelf::SHELF;
 
 /// A command: its id, before, keys, after.
 pub(super) type Tried = (&'static str, &'static str, &'static str, &'static str);
 
 /// Every row, of every command.
 pub(super) fn every_row() -> impl Iterator<Item = &'static Tried> {
-    COMMANDS.iter().chain(FILING).chain(RULES)
+    COMMANDS.iter().chain(FILING).chain(RULES).chain(SHELF)
 }
 
 /// Of the commands that touch no file.

@@ -2,7 +2,7 @@
 
 use crate::fixture;
 use crate::overlay::{Ask, Overlay};
-use crate::{Bay, Focus, Mapped, Reply, Row, Session, Status, amount};
+use crate::{Bay, Focus, Mapped, Reply, Row, Session, ShelfRow, Status, amount};
 use measurement::Quantity;
 use std::collections::BTreeMap;
 use std::sync::{Arc, LazyLock, Mutex, PoisonError};
@@ -57,6 +57,15 @@ fn open(line: &str) -> Session {
     }
     fixture::assess(&mut session);
     match what {
+        "shelf" => {
+            fixture::press(&mut session, "6");
+            let shelf = session.document().shelf();
+            let is_it = |row: &ShelfRow| match row {
+                ShelfRow::Shape(id) => id == rest,
+                ShelfRow::Size(place) => shelf.name(*place).as_deref() == Some(rest),
+            };
+            session.view.shelf = shelf.rows().iter().position(is_it).unwrap();
+        }
         "doubt" => {
             fixture::press(&mut session, "2");
             fixture::answer(&mut session);
@@ -184,20 +193,9 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
     lines.push(format!("shown {:?} {:?}", shown.face, shown.valve));
     let verdict = shown.filter.verdict.map_or("", |verdict| verdict.word());
     lines.push(format!("filter {}{verdict}", shown.filter.text));
-    let view = session.view();
     lines.extend(seen(session));
-    if let Some(Overlay::Field(field)) = view.overlays.last() {
-        lines.extend(field.error.iter().map(|error| format!("error {error}")));
-    }
-    if let Some(Overlay::Case(form)) = view.overlays.last() {
-        lines.extend(form.error.iter().map(|error| format!("error {error}")));
-    }
-    if let Some(Overlay::Reading(form)) = view.overlays.last() {
-        lines.extend(form.error.iter().map(|error| format!("error {error}")));
-    }
-    if let Some(Overlay::Exception(form)) = view.overlays.last() {
-        lines.extend(form.error.iter().map(|error| format!("error {error}")));
-    }
+    lines.extend(layer(session));
+    lines.extend(shelf(session));
     lines.extend(
         session
             .house_rule()
@@ -208,16 +206,6 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
             .iter()
             .map(|one| format!("excepted {} because {}", one.rule, one.because)),
     );
-    if let Some(Overlay::Guide(guide)) = view.overlays.last() {
-        lines.extend(guide.error.iter().map(|error| format!("error {error}")));
-        lines.push(match guide.ask() {
-            Ask::Quantity(quantity) => format!("asked Quantity({})", quantity.address()),
-            ask => format!("asked {ask:?}"),
-        });
-    }
-    if let Some(Overlay::Question(question)) = view.overlays.last() {
-        lines.push(format!("asks {}", question.asks));
-    }
     lines.extend(session.errand.iter().map(|it| format!("errand {it:?}")));
     lines.extend(session.is_leaving().then(|| "leaving".into()));
     lines.extend(session.clone().take_suspend().then(|| "suspending".into()));
@@ -226,6 +214,51 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
         Status::Undone(what) => format!("says undone: {what}"),
         Status::Refused(why) => format!("says {why}"),
     }));
+    lines
+}
+
+/// What lies over the panels, and what is wrong with it.
+fn layer(session: &Session) -> Vec<String> {
+    let mut lines = Vec::new();
+    let error = match session.view().overlays.last() {
+        Some(Overlay::Field(field)) => field.error.clone(),
+        Some(Overlay::Case(form)) => form.error.clone(),
+        Some(Overlay::Reading(form)) => form.error.clone(),
+        Some(Overlay::Exception(form)) => form.error.clone(),
+        Some(Overlay::Shelf(form)) => form.error.clone(),
+        Some(Overlay::Guide(guide)) => {
+            lines.push(match guide.ask() {
+                Ask::Quantity(quantity) => format!("asked Quantity({})", quantity.address()),
+                ask => format!("asked {ask:?}"),
+            });
+            guide.error.clone()
+        }
+        Some(Overlay::Question(question)) => {
+            lines.push(format!("asks {}", question.asks));
+            None
+        }
+        _ => None,
+    };
+    lines.extend(error.map(|error| format!("error {error}")));
+    lines
+}
+
+/// The shelf: what is selected, put aside, and of one's own.
+fn shelf(session: &Session) -> Vec<String> {
+    let shelf = session.document().shelf();
+    let mut lines = vec![match session.shelf_row() {
+        Some(ShelfRow::Shape(id)) => format!("shelf {id}"),
+        Some(ShelfRow::Size(place)) => format!("shelf {}", shelf.name(place).unwrap()),
+        None => "shelf empty".to_owned(),
+    }];
+    let aside = &shelf.own().put_aside;
+    lines.extend(aside.iter().map(|name| format!("aside {name}")));
+    lines.extend(aside.is_empty().then(|| "aside none".to_owned()));
+    let origins = shelf.shapes().map(|(_, shape)| {
+        let origin = shelf.origin(&shape.id).says();
+        format!("{} is {origin}", shape.id)
+    });
+    lines.extend(origins);
     lines
 }
 

@@ -26,7 +26,7 @@ const SCENARIOS: [&str; 4] = [
 
 /// Keys that bring up every kind of page: each focus, each layer, one over the
 /// other, a list without a line, the ends of lists.
-const KEYS: [&str; 28] = [
+const KEYS: [&str; 31] = [
     "",
     "tab",
     "tab tab G p p",
@@ -54,6 +54,9 @@ const KEYS: [&str; 28] = [
     "P D D",
     "5 end",
     "5 enter",
+    "6 end S",
+    "6 e x enter",
+    "6 down S c end",
     "5 enter up x enter down",
 ];
 

@@ -142,6 +142,17 @@ fn house_rules() {
     );
 }
 
+#[test]
+fn the_shelf() {
+    let session = after(&assessed(DEMONSTRATION, MANY), "6 down down S");
+    on_each_size("shelf", &session);
+    let form = after(&session, "e down down down");
+    shot("shelf-form", &form, (80, 24));
+    let mut plan = after(&session, "home S 1");
+    assess(&mut plan, MANY);
+    shot("put-aside", &plan, (80, 24));
+}
+
 /// What is typed over the limits of how far the left disc holds.
 const EXCEPTION: &str = "5 down down down down down enter \
     2 down down 2 . 5 down down t h i n space s e p t u m";

@@ -1,0 +1,127 @@
+use super::commands::Tried;
+
+/// Of the commands on the shelf.
+pub(super) const SHELF: &[Tried] = &[
+    ("shelf_page", "aortic.rim 1.5", "6", "shelf even-wide"),
+    (
+        "put_aside",
+        "shelf even-wide/5x3",
+        "S",
+        "aside even-wide/5x3",
+    ),
+    (
+        "put_aside",
+        "shelf even-wide/5x3",
+        "S S",
+        "says on the shelf again: even-wide/5x3",
+    ),
+    (
+        "put_aside",
+        "shelf even-wide",
+        "S",
+        "says put aside: even-wide",
+    ),
+    ("put_aside", "shelf even-wide", "S u", "aside none"),
+    (
+        "put_aside",
+        "ranking even-wide/5x3",
+        "S",
+        "says put aside: even-wide/5x3",
+    ),
+    (
+        "put_aside",
+        "bays larger-left/5x3",
+        "S",
+        "aside larger-left/5x3",
+    ),
+    (
+        "edit_shape",
+        "shelf even-wide/5x3",
+        "enter down 5 . 5 enter",
+        "says changed even-wide/5x3",
+    ),
+    (
+        "edit_shape",
+        "shelf even-wide/5x3",
+        "e down 5 , 5 enter",
+        "even-wide is yours, over the one that came",
+    ),
+    (
+        "edit_shape",
+        "shelf even-wide/5x3",
+        "e down 7 0 enter",
+        "error waist: expected a number from 1 to 60 mm",
+    ),
+    (
+        "edit_shape",
+        "shelf even-wide/5x3",
+        "e down x enter",
+        "error waist: expected a number",
+    ),
+    (
+        "edit_shape",
+        "shelf even-wide/5x3",
+        "e down down down 4 enter",
+        "error left disc: expected at least the waist, 5 mm. Leave the disc out where there is none.",
+    ),
+    (
+        "edit_shape",
+        "shelf even-wide/5x3",
+        "e enter",
+        "error nothing is otherwise: change a line, or leave with esc",
+    ),
+    (
+        "edit_shape",
+        "shelf even-wide",
+        "e down down 0 . 5 enter",
+        "says changed even-wide",
+    ),
+    (
+        "add_size",
+        "shelf even-wide/5x3",
+        "a 6 x 3 down 6 enter",
+        "says added even-wide/6x3",
+    ),
+    (
+        "add_size",
+        "shelf even-wide/5x3",
+        "a down 6 enter",
+        "error size: expected another label: this one is there",
+    ),
+    (
+        "copy_shape",
+        "shelf even-wide/5x3",
+        "c m y - o w n enter",
+        "my-own is yours",
+    ),
+    (
+        "copy_shape",
+        "shelf even-wide/5x3",
+        "c enter",
+        "error short name: expected one that no other shape has",
+    ),
+    (
+        "copy_shape",
+        "shelf even-wide/5x3",
+        "c B enter",
+        "error short name: expected a name of small letters, digits and hyphens",
+    ),
+    (
+        "remove_shape",
+        "shelf even-wide/5x3",
+        "delete",
+        "says it is not yours to remove: put it aside instead",
+    ),
+    (
+        "remove_shape",
+        "shelf even-wide/5x3",
+        "c m i n e enter end delete u end delete",
+        "says removed mine/12x4",
+    ),
+    (
+        "remove_shape",
+        "shelf even-wide",
+        "c m i n e enter end delete delete delete",
+        "says removed mine",
+    ),
+];
