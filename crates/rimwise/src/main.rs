@@ -1,5 +1,6 @@
 //! Plan the catheter closure of a defect in the wall of the heart, with its doubt.
 
+mod alike;
 mod caution;
 mod cli;
 mod text;

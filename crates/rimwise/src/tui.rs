@@ -152,6 +152,12 @@ fn take_all(
     Next::Draw
 }
 
+/// Every size of the demonstration in order, for tests.
+#[cfg(test)]
+pub(crate) fn test_candidates() -> Vec<sizing::Candidate> {
+    draw::test_candidates()
+}
+
 /// Does what pressing the mouse on something asks for.
 fn press(session: &mut Session, target: Option<Target>) {
     match target {

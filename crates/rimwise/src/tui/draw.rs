@@ -139,7 +139,7 @@ pub(super) fn text(session: &Session, theme: Theme, width: u16) -> Vec<Line<'sta
             lines.extend(ranking::all(session, theme, width));
             for candidate in session.listed().into_iter().take(session::MOST_BAYS) {
                 lines.push(Line::raw(candidate.name()));
-                lines.extend(checks::lines(candidate, theme, width, usize::MAX));
+                lines.extend(checks::lines(candidate, &[], theme, width, usize::MAX));
             }
             lines
         }
@@ -208,3 +208,5 @@ fn has_keys(session: &Session, panel: Focus) -> bool {
 
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+pub(super) use tests::test_candidates;

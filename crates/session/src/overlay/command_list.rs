@@ -13,14 +13,21 @@ pub struct CommandList {
 }
 
 impl CommandList {
-    /// The commands whose name, description or id hold every word typed.
+    /// The commands whose name, description, id or usual keys hold every word typed.
     pub fn found(&self) -> Vec<&'static Command> {
         let text = self.editor.text().to_lowercase();
         let words: Vec<&str> = text.split_whitespace().collect();
         Command::all()
             .filter(|command| {
-                let all =
-                    format!("{} {} {}", command.id, command.name, command.says).to_lowercase();
+                let Command {
+                    id,
+                    name,
+                    says,
+                    keys,
+                    ..
+                } = command;
+                let keys = keys.join(" ");
+                let all = format!("{id} {name} {says} {keys}").to_lowercase();
                 words.iter().all(|word| all.contains(word))
             })
             .collect()

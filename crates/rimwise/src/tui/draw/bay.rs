@@ -60,10 +60,14 @@ pub(super) fn draw_all(
     let first = lines::first_shown(session.view().bay, bays.len(), most);
     let bays: Vec<Bay> = bays.into_iter().skip(first).take(most).collect();
     let gallery = Gallery::of(session, &bays);
+    let assessed = session.results().assessed();
+    let beside = bays.iter().filter_map(|bay| assessed?.candidate(bay));
+    let beside: Vec<&Candidate> = beside.collect();
     let columns = Layout::horizontal(bays.iter().map(|_| Constraint::Fill(1))).spacing(1);
     for (index, room) in columns.split(area).iter().enumerate() {
         let selected = focused && first + index == session.view().bay;
-        draw(frame, session, theme, &bays[index], selected, *room);
+        let bay = (&bays[index], selected);
+        draw(frame, session, theme, bay, &beside, *room);
         let pinned = session.document().bays();
         if let Some(bay) = pinned.iter().position(|bay| *bay == bays[index]) {
             seen.note(*room, Target::Bay(bay));
@@ -93,7 +97,14 @@ pub(super) fn shown_bays(session: &Session) -> Vec<Bay> {
 }
 
 /// Name, verdict and checks of a bay; the pictures lie between.
-fn draw(frame: &mut Frame, session: &Session, theme: Theme, bay: &Bay, selected: bool, area: Rect) {
+fn draw(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    (bay, selected): (&Bay, bool),
+    beside: &[&Candidate],
+    area: Rect,
+) {
     let results = session.results();
     let candidate = results
         .assessed()
@@ -114,7 +125,8 @@ fn draw(frame: &mut Frame, session: &Session, theme: Theme, bay: &Bay, selected:
         ..area
     };
     let Some(candidate) = candidate else { return };
-    let told = checks::lines(candidate, theme, area.width, usize::from(below.height));
+    let room = usize::from(below.height);
+    let told = checks::lines(candidate, beside, theme, area.width, room);
     lines::draw(frame, told, below);
 }
 

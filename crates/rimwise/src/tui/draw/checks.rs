@@ -1,6 +1,7 @@
 //! The checks of a candidate: glyph, word, value, margin, chance; then what is
 //! broken, in sentences.
 
+use crate::alike::{are_alike, gravity};
 use crate::text::{fitted, wrapped};
 use crate::told;
 use crate::tui::theme::Theme;
@@ -18,9 +19,11 @@ const BAR: usize = 5;
 const CHANCE: usize = 5;
 
 /// The checks, the gravest first, and the sentences of those that are not ok, in
-/// a room of so many lines.
+/// a room of so many lines. Checks that hold, and in which it is like all that stand
+/// beside it, are dimmed and marked `=`: they tell nothing apart.
 pub(super) fn lines(
     candidate: &Candidate,
+    beside: &[&Candidate],
     theme: Theme,
     width: u16,
     room: usize,
@@ -50,7 +53,11 @@ pub(super) fn lines(
     let mut lines: Vec<Line> = outcomes
         .iter()
         .take(table)
-        .map(|outcome| row(outcome, theme, usize::from(width)))
+        .map(|outcome| {
+            let asked = (outcome.check, outcome.of);
+            let is_alike = outcome.state == State::Ok && are_alike(beside, asked);
+            row(outcome, is_alike, theme, usize::from(width))
+        })
         .collect();
     lines.extend(said);
     if lines.len() > room {
@@ -60,15 +67,19 @@ pub(super) fn lines(
     lines
 }
 
-fn row(outcome: &Outcome, theme: Theme, width: usize) -> Line<'static> {
+fn row(outcome: &Outcome, is_alike: bool, theme: Theme, width: usize) -> Line<'static> {
     let has_chance = width >= 2 + NAME + VALUE + CHANCE;
     let has_bar = width > 2 + NAME + VALUE + CHANCE + BAR;
     let behind = VALUE + if has_chance { CHANCE } else { 0 } + if has_bar { BAR + 1 } else { 0 };
     let name = width.saturating_sub(2 + behind);
-    let style = theme.state(outcome.state);
+    let (mark, style) = if is_alike {
+        ("=", theme.dim())
+    } else {
+        (" ", theme.state(outcome.state))
+    };
     let value = told::value(outcome).unwrap_or_else(|| "–".to_owned());
     let mut spans = vec![
-        Span::styled(format!("{} ", told::state_glyph(outcome.state)), style),
+        Span::styled(format!("{}{mark}", told::state_glyph(outcome.state)), style),
         Span::styled(fitted(&told::check(outcome), name), style),
         Span::styled(format!("{value:>VALUE$}"), style),
     ];
@@ -83,15 +94,6 @@ fn row(outcome: &Outcome, theme: Theme, width: usize) -> Line<'static> {
         ));
     }
     Line::from(spans)
-}
-
-const fn gravity(state: State) -> u8 {
-    match state {
-        State::Stop => 0,
-        State::Caution => 1,
-        State::NotAssessed => 2,
-        State::Ok => 3,
-    }
 }
 
 fn margin(outcome: &Outcome) -> f64 {

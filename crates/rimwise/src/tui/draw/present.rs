@@ -3,7 +3,8 @@
 use super::bay::shown_bays;
 use super::lines;
 use super::pictures::Gallery;
-use crate::text::{fitted_at_end, wrapped};
+use crate::alike::{differing, outcome};
+use crate::text::{fitted, fitted_at_end, wrapped};
 use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
@@ -17,6 +18,14 @@ use sizing::Candidate;
 const MOST: usize = 2;
 /// Lines of a chance in large figures.
 const LARGE: u16 = 5;
+/// Lines of the page for each difference that is shown.
+const LINES_A_DIFFERENCE: u16 = 6;
+/// The least differences that are shown, where there are as many.
+const LEAST: usize = 2;
+/// The most differences that are shown: few words.
+const MOST_DIFFERENCES: usize = 8;
+/// Columns of a value.
+const VALUE: usize = 9;
 /// Lines of the reason under a picture.
 const REASON: usize = 3;
 
@@ -24,13 +33,23 @@ const REASON: usize = 3;
 pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
     let bays: Vec<Bay> = shown_bays(session).into_iter().take(MOST).collect();
     let gallery = Gallery::of(session, &bays);
+    let shown = bays.iter().filter_map(|bay| {
+        let assessed = session.results().assessed()?;
+        assessed.candidate(bay)
+    });
+    let shown: Vec<&Candidate> = shown.collect();
+    let most = usize::from(area.height / LINES_A_DIFFERENCE).clamp(LEAST, MOST_DIFFERENCES);
     let columns = Layout::horizontal(bays.iter().map(|_| Constraint::Fill(1))).spacing(2);
     for (index, room) in columns.split(area).iter().enumerate() {
         let assessed = session.results().assessed();
         let candidate = assessed.and_then(|it| it.candidate(&bays[index]));
         let name = bays[index].name(session.document().shelf());
         let head = heading(&name, candidate, theme, room.width);
-        let foot = candidate.map_or_else(Vec::new, |it| reason(it, theme, room.width));
+        let foot = match candidate {
+            None => Vec::new(),
+            Some(it) if shown.len() < MOST => reason(it, theme, room.width),
+            Some(it) => differences(it, &shown, most, theme, room.width),
+        };
         let height = |lines: &[Line]| u16::try_from(lines.len()).unwrap_or(u16::MAX);
         let [top, picture, bottom] = Layout::vertical([
             Constraint::Length(height(&head)),
@@ -68,6 +87,40 @@ fn heading(
         }));
         lines.push(Line::styled("geometry chance", theme.dim()));
     }
+    lines
+}
+
+/// What a candidate says where it is not like the other, line by line as the other
+/// does, and in how many checks they are alike.
+fn differences(
+    candidate: &Candidate,
+    all: &[&Candidate],
+    most: usize,
+    theme: Theme,
+    width: u16,
+) -> Vec<Line<'static>> {
+    let (differ, alike) = differing(all);
+    let width = usize::from(width);
+    let mut lines: Vec<Line> = differ
+        .iter()
+        .take(most)
+        .map(|&asked| match outcome(candidate, asked) {
+            None => Line::styled("–", theme.dim()),
+            Some(outcome) => {
+                let glyph = told::state_glyph(outcome.state);
+                let value = told::value(outcome).unwrap_or_else(|| "–".to_owned());
+                let name = fitted(&told::check(outcome), width.saturating_sub(VALUE + 2));
+                let text = format!("{glyph} {name}{value:>VALUE$}");
+                Line::styled(text, theme.state(outcome.state))
+            }
+        })
+        .collect();
+    let more = match differ.len().saturating_sub(most) {
+        0 => String::new(),
+        more => format!("; differ in {more} more"),
+    };
+    let says = format!("alike in {alike} checks{more}");
+    lines.push(Line::styled(fitted(&says, width), theme.dim()));
     lines
 }
 

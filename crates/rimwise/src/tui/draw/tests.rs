@@ -8,3 +8,10 @@ mod screens;
 mod stage;
 mod without_colour;
 mod words;
+
+/// Every size of the demonstration in order.
+pub(in crate::tui) fn test_candidates() -> Vec<sizing::Candidate> {
+    let session = stage::assessed("outlet-infant", stage::FEW);
+    let assessed = session.results().assessed().unwrap();
+    assessed.ranking.candidates.clone()
+}
