@@ -1,6 +1,7 @@
 //! Plain text of a given width, columns counted as a terminal counts them.
 
-use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
+use unicode_segmentation::UnicodeSegmentation;
+use unicode_width::UnicodeWidthStr;
 
 /// A text of exactly a width: filled with blanks, or cut with `…`.
 pub(crate) fn fitted(text: &str, columns: usize) -> String {
@@ -9,12 +10,12 @@ pub(crate) fn fitted(text: &str, columns: usize) -> String {
         cut.push_str(text);
     } else if columns > 0 {
         let mut taken = 0;
-        for letter in text.chars() {
-            taken += letter.width().unwrap_or(0);
+        for letter in text.graphemes(true) {
+            taken += letter.width();
             if taken + 1 > columns {
                 break;
             }
-            cut.push(letter);
+            cut.push_str(letter);
         }
         cut.push('…');
     }
@@ -30,12 +31,12 @@ pub(crate) fn fitted_at_end(text: &str, columns: usize) -> String {
     }
     let mut end = String::new();
     let mut taken = 1;
-    for letter in text.chars().rev() {
-        taken += letter.width().unwrap_or(0);
+    for letter in text.graphemes(true).rev() {
+        taken += letter.width();
         if taken > columns {
             break;
         }
-        end.insert(0, letter);
+        end.insert_str(0, letter);
     }
     fitted(&format!("…{end}"), columns)
 }
@@ -67,15 +68,15 @@ pub(crate) fn wrapped(text: &str, columns: usize) -> Vec<String> {
 fn pieces(word: &str, columns: usize) -> Vec<String> {
     let mut pieces = vec![String::new()];
     let mut taken = 0;
-    for letter in word.chars() {
-        let takes = letter.width().unwrap_or(0);
+    for letter in word.graphemes(true) {
+        let takes = letter.width();
         if taken > 0 && taken + takes > columns {
             pieces.push(String::new());
             taken = 0;
         }
         taken += takes;
         if let Some(piece) = pieces.last_mut() {
-            piece.push(letter);
+            piece.push_str(letter);
         }
     }
     pieces
@@ -138,6 +139,15 @@ mod tests {
         assert_eq!(fitted("abcdef", 4), "abc…");
         assert_eq!(fitted_at_end("abcdef", 4), "…def");
         assert_eq!(fitted_at_end("心室中隔", 5), "…中隔");
+    }
+
+    #[test]
+    fn no_letter_of_several_characters_is_cut_in_two() {
+        let family = "👨\u{200d}👩\u{200d}👧";
+        let text = family.repeat(3);
+        assert_eq!(fitted(&text, 5), format!("{family}{family}…"));
+        assert_eq!(fitted_at_end(&text, 3), format!("…{family}"));
+        assert_eq!(wrapped(&text, 3), [family; 3]);
     }
 
     #[test]
