@@ -121,6 +121,25 @@ pub(crate) fn paragraph(first: &str, text: &str, columns: usize) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use files::visible;
+    use proptest::prelude::*;
+
+    /// Letters of every kind that files may bring.
+    const LETTERS: &str = "([a-z 心가ａé\u{301}\u{200d}\u{fe0f}\u{202e}\u{7}\tلا⠤‑…]|👩🏽|👧){0,60}";
+
+    proptest! {
+        #[test]
+        fn no_text_is_wider_than_its_room(text in LETTERS, columns in 0..40_usize) {
+            let text = visible(&text);
+            prop_assert_eq!(fitted(&text, columns).width(), columns);
+            prop_assert_eq!(fitted_at_end(&text, columns).width(), columns);
+            // One wide letter needs two columns.
+            let columns = columns.max(2);
+            for line in wrapped(&text, columns) {
+                prop_assert!(line.width() <= columns, "{line:?}");
+            }
+        }
+    }
 
     #[test]
     fn a_fitted_text_is_as_wide_as_asked_whatever_the_letters() {

@@ -1,4 +1,5 @@
 use crate::key::{Key, KeyCode};
+use unicode_segmentation::UnicodeSegmentation;
 
 /// A line of text with a cursor.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -82,21 +83,15 @@ impl Editor {
 
     fn plain(&mut self, code: KeyCode) -> bool {
         match code {
-            KeyCode::Backspace => {
-                self.before.pop();
-            }
-            KeyCode::Delete => {
-                self.next();
-            }
+            KeyCode::Backspace => drop(self.previous()),
+            KeyCode::Delete => drop(self.next()),
             KeyCode::Left => {
-                if let Some(character) = self.before.pop() {
-                    self.after.insert(0, character);
-                }
+                let letter = self.previous();
+                self.after.insert_str(0, &letter);
             }
             KeyCode::Right => {
-                if let Some(character) = self.next() {
-                    self.before.push(character);
-                }
+                let letter = self.next();
+                self.before.push_str(&letter);
             }
             KeyCode::Home => self.after = std::mem::take(&mut self.before) + &self.after,
             KeyCode::End => self.before += &std::mem::take(&mut self.after),
@@ -105,9 +100,21 @@ impl Editor {
         true
     }
 
-    /// Takes the character behind the cursor away.
-    fn next(&mut self) -> Option<char> {
-        (!self.after.is_empty()).then(|| self.after.remove(0))
+    /// Takes the letter before the cursor away, with all its marks.
+    fn previous(&mut self) -> String {
+        let letter = self.before.graphemes(true).next_back().map_or(0, str::len);
+        self.before.split_off(self.before.len() - letter)
+    }
+
+    /// Takes the letter behind the cursor away, with all its marks.
+    fn next(&mut self) -> String {
+        let letter = self.after.graphemes(true).next().map_or(0, str::len);
+        self.after.drain(..letter).collect()
+    }
+
+    /// The letter under the cursor, with all its marks; empty at the end.
+    pub fn under(&self) -> &str {
+        self.after.graphemes(true).next().unwrap_or_default()
     }
 
     /// Inserts a pasted text: line breaks become spaces, control characters are
@@ -116,7 +123,8 @@ impl Editor {
         if std::mem::take(&mut self.selected) {
             self.before.clear();
         }
-        for character in text.trim_end().chars() {
+        // More than there is room for is not even looked at.
+        for character in text.trim_end().chars().take(2 * MOST_CHARACTERS) {
             self.insert(if character.is_whitespace() {
                 ' '
             } else {
@@ -153,6 +161,8 @@ mod tests {
         assert_eq!(typed("1.5", "left right end"), "1.5|");
         assert_eq!(typed("1.5", "ctrl-u q U"), "qU|");
         assert_eq!(typed("", "backspace delete left right é"), "é|");
+        assert_eq!(typed("e\u{301}心", "left left delete"), "|心");
+        assert_eq!(typed("e\u{301}心", "backspace backspace"), "|");
     }
 
     #[test]

@@ -29,6 +29,7 @@ mod seen;
 mod small;
 
 use super::theme::Theme;
+use files::visible;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::Line;
@@ -138,7 +139,7 @@ pub(super) fn text(session: &Session, theme: Theme, width: u16) -> Vec<Line<'sta
             ));
             lines.extend(ranking::all(session, theme, width));
             for candidate in session.listed().into_iter().take(session::MOST_BAYS) {
-                lines.push(Line::raw(candidate.name()));
+                lines.push(Line::raw(visible(&candidate.name()).into_owned()));
                 lines.extend(checks::lines(candidate, &[], theme, width, usize::MAX));
             }
             lines

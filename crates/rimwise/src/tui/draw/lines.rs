@@ -25,13 +25,9 @@ pub(super) fn edited(editor: &Editor, theme: Theme) -> [Span<'static>; 3] {
             Span::raw(""),
         ];
     }
-    let after = editor.after();
-    let end = after.chars().next().map_or(0, char::len_utf8);
-    let (under, rest) = if end == 0 {
-        (" ", "")
-    } else {
-        after.split_at(end)
-    };
+    let letter = editor.under();
+    let rest = editor.after().get(letter.len()..).unwrap_or_default();
+    let under = if letter.is_empty() { " " } else { letter };
     [
         Span::raw(visible(editor.before()).into_owned()),
         Span::styled(

@@ -6,6 +6,7 @@ mod hostile_text;
 mod pointer;
 mod screens;
 mod stage;
+mod themes;
 mod without_colour;
 mod words;
 

@@ -14,28 +14,37 @@ const HOSTILE: &str = "\u{1b}[31m\u{7}\n\u{9b}2J\u{202e}\u{200b}心";
 
 /// The demonstration with hostile text wherever a file holds text.
 fn hostile() -> Session {
+    with_text(HOSTILE)
+}
+
+/// The demonstration with a text wherever a file holds text.
+fn with_text(text: &str) -> Session {
     let mut case = case("outlet-infant");
-    case.title.insert_str(0, HOSTILE);
-    for reading in &mut case.readings {
-        reading.id = ReadingId(format!("{HOSTILE}{}", reading.id.0));
-        reading.image = Some(HOSTILE.into());
+    case.title.insert_str(0, text);
+    case.lesson = Some(text.to_owned());
+    for (place, reading) in case.readings.iter_mut().enumerate() {
+        reading.id = ReadingId(format!("{text}{}", reading.id.0));
+        reading.image = Some(text.into());
+        if place % 4 == 2 {
+            reading.set_aside = Some(text.into());
+        }
     }
     let mut shapes = shapes();
-    shapes.title.insert_str(0, HOSTILE);
+    shapes.title.insert_str(0, text);
     for shape in &mut shapes.shapes {
-        for text in [&mut shape.id, &mut shape.name, &mut shape.about] {
-            text.insert_str(0, HOSTILE);
+        for part in [&mut shape.id, &mut shape.name, &mut shape.about] {
+            part.insert_str(0, text);
         }
         for size in &mut shape.sizes {
-            size.label.push_str(HOSTILE);
+            size.label.push_str(text);
         }
     }
     let mut rules = house_rules();
     for exclusion in &mut rules.exclusions {
-        exclusion.fact.insert_str(0, HOSTILE);
+        exclusion.fact.insert_str(0, text);
     }
     for row in &mut rules.limits {
-        row.source.insert_str(0, HOSTILE);
+        row.source.insert_str(0, text);
     }
     case.exceptions.push(Exception {
         rule: RuleAddress("hold_left".into()),
@@ -43,7 +52,7 @@ fn hostile() -> Session {
             stop: Band::NONE,
             caution: Band::NONE,
         },
-        because: HOSTILE.into(),
+        because: text.into(),
     });
     Session::open(case, vec![shapes], rules)
 }
@@ -104,6 +113,52 @@ fn hostile_text_is_shown_and_does_nothing() {
         title.starts_with("␛[31m␇␊‹U+009B›2J‹U+202E›‹U+200B›心Muscular"),
         "{title}"
     );
+}
+
+#[test]
+fn long_text_and_none_are_shown_on_every_page() {
+    let long = format!("{HOSTILE} ").repeat(10_000 / HOSTILE.chars().count());
+    for text in [
+        long.as_str(),
+        "",
+        " ",
+        "e\u{301}\u{301}\u{301}",
+        "\u{200d}\u{fe0f}",
+    ] {
+        let mut session = with_text(text);
+        assess(&mut session, FEW);
+        for keys in [
+            "",
+            "tab",
+            "tab tab p",
+            "2",
+            "3",
+            "4",
+            "5 end",
+            "6 S",
+            "6 e",
+            "6 c",
+            "e",
+            "s",
+            "?",
+            "z",
+            "P",
+            "N",
+            "N x enter enter",
+            "O",
+            "r",
+        ] {
+            let page = super::stage::on_page(&session, keys);
+            for size in [(1, 1), (40, 12), (80, 24), (120, 40)] {
+                let page = drawn(&page, Theme::COLOUR, size);
+                assert_eq!(steering(&page), Vec::<&str>::new(), "{keys} at {size:?}");
+            }
+            let plain = crate::tui::draw::text(&page, Theme::MONO, 80);
+            let line = plain.iter().map(ToString::to_string);
+            let steering = line.into_iter().find(|line| line.chars().any(steers));
+            assert_eq!(steering, None, "{keys}");
+        }
+    }
 }
 
 #[test]
