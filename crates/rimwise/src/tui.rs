@@ -1,6 +1,7 @@
 //! The terminal: events in, frames out. What a key means and what is shown is
 //! the session's.
 
+mod drag;
 mod draw;
 mod guard;
 mod key;
@@ -12,7 +13,8 @@ mod theme;
 pub(crate) use plain::plain;
 
 use anyhow::Result;
-use draw::{Seen, Target};
+use drag::Drag;
+use draw::Seen;
 use guard::Guard;
 use listen::Message;
 use session::{Keeper, Session, Worker};
@@ -35,11 +37,12 @@ pub(crate) fn run(mut session: Session, mut keeper: Keeper, threads: usize) -> R
     let worker = Worker::start(Fast, threads, move |reply| {
         sender.send(Message::Reply(reply)).is_ok()
     })?;
+    let mut drag = Drag::default();
     while !session.is_leaving() {
         if let Some(request) = session.take_request() {
             worker.submit(request);
         }
-        match take_all(&mut session, &mut keeper, &seen, &messages) {
+        match take_all(&mut session, &mut keeper, (&seen, &mut drag), &messages) {
             Next::Draw => {}
             #[cfg(unix)]
             Next::Suspend => guard.suspend()?,
@@ -114,7 +117,7 @@ enum Next {
 fn take_all(
     session: &mut Session,
     keeper: &mut Keeper,
-    seen: &Seen,
+    (seen, drag): (&Seen, &mut Drag),
     messages: &Receiver<Message>,
 ) -> Next {
     let Some(first) = next(session, keeper, messages) else {
@@ -129,7 +132,9 @@ fn take_all(
             }
             Message::Paste(text) => session.paste(&text),
             Message::Reply(reply) => session.receive(reply),
-            Message::Press(at) => press(session, seen.at(at)),
+            Message::Press(at) => drag.press(session, seen, at),
+            Message::Drag(at) => drag.drag(session, seen, at),
+            Message::Release => drag.release(),
             Message::Wheel(at, down) => {
                 if let Some(focus) = seen.panel_at(at) {
                     session.wheel(focus, down);
@@ -156,18 +161,6 @@ fn take_all(
 #[cfg(test)]
 pub(crate) fn test_candidates() -> Vec<sizing::Candidate> {
     draw::test_candidates()
-}
-
-/// Does what pressing the mouse on something asks for.
-fn press(session: &mut Session, target: Option<Target>) {
-    match target {
-        None | Some(Target::Panel(_)) => {}
-        Some(Target::Page(page)) => session.select_page(page),
-        Some(Target::Row(row)) => session.select_row(row),
-        Some(Target::Bay(bay)) => session.select_bay(bay),
-        Some(Target::Candidate(place)) => session.select_candidate(place),
-        Some(Target::Line(focus, line)) => session.select_line(focus, line),
-    }
 }
 
 /// In builds for testing a key can be made to panic, to see that the terminal is

@@ -114,7 +114,7 @@ fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect, seen: &m
         }
         Page::Plan => plan(frame, session, theme, body, seen),
         Page::Doubt => pages::doubt::draw(frame, session, theme, body, seen),
-        Page::FitMap => pages::fit_map::draw(frame, session, theme, body),
+        Page::FitMap => pages::fit_map::draw(frame, session, theme, body, seen),
         Page::WorkUp => pages::work_up::draw(frame, session, theme, body, seen),
         Page::Rules => pages::rules::draw(frame, session, theme, body, seen),
         Page::Shelf => pages::shelf::draw(frame, session, theme, body, seen),

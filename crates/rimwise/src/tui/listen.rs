@@ -20,6 +20,10 @@ pub(super) enum Message {
     Paste(String),
     /// The mouse was pressed at a place.
     Press(Position),
+    /// It was moved to a place while pressed.
+    Drag(Position),
+    /// It was let go.
+    Release,
     /// The wheel was turned at a place, down or up.
     Wheel(Position, bool),
     /// The worker has something to say.
@@ -63,6 +67,8 @@ fn mouse(event: MouseEvent) -> Option<Message> {
     let at = Position::new(event.column, event.row);
     match event.kind {
         MouseEventKind::Down(MouseButton::Left) => Some(Message::Press(at)),
+        MouseEventKind::Drag(MouseButton::Left) => Some(Message::Drag(at)),
+        MouseEventKind::Up(MouseButton::Left) => Some(Message::Release),
         MouseEventKind::ScrollDown => Some(Message::Wheel(at, true)),
         MouseEventKind::ScrollUp => Some(Message::Wheel(at, false)),
         _ => None,

@@ -42,7 +42,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "free_mouse",
         name: "free the mouse",
-        says: "leave the mouse to the terminal, to mark text, or take it again",
+        says: "leave the mouse to the terminal, to mark text (so does Shift), or take it again",
         focus: &[],
         keys: &["M"],
         in_footer: false,

@@ -60,4 +60,28 @@ impl Session {
             _ => {}
         }
     }
+
+    /// Gives the keys to a panel.
+    pub const fn select_panel(&mut self, focus: Focus) {
+        self.history.close();
+        self.view.focus = focus;
+    }
+
+    /// Reads the fit map at a cell.
+    pub const fn select_cell(&mut self, column: usize, row: usize) {
+        self.history.close();
+        self.view.focus = Focus::FitMap;
+        self.view.cell = Some((column, row));
+    }
+
+    /// Nudges the selected reading by fine steps, under 0 down: one step to undo with
+    /// those before it.
+    pub fn nudge_by(&mut self, steps: i32) {
+        let command = Command::named(if steps > 0 { "more" } else { "less" });
+        for _ in 0..steps.unsigned_abs() {
+            if let Some(command) = command {
+                self.command(command);
+            }
+        }
+    }
 }

@@ -8,6 +8,8 @@ pub(in crate::tui) struct Seen {
     /// How many lines of each list.
     pub(in crate::tui) rooms: Rooms,
     targets: Vec<(Rect, Target)>,
+    /// Where the fit map lies, and how many columns and rows it has.
+    map: Option<(Rect, (usize, usize))>,
 }
 
 /// Something that can be pointed at.
@@ -25,6 +27,18 @@ pub(in crate::tui) enum Target {
     Candidate(usize),
     /// A line of the list of a page.
     Line(Focus, usize),
+    /// A cell of the fit map: its column and row.
+    Cell(usize, usize),
+}
+
+impl Target {
+    /// Whether it is of the list, or the map, that another is of.
+    pub(in crate::tui) fn is_of_list(self, other: Self) -> bool {
+        match (self, other) {
+            (Self::Line(one, _), Self::Line(other, _)) => one == other,
+            _ => std::mem::discriminant(&self) == std::mem::discriminant(&other),
+        }
+    }
 }
 
 impl Seen {
@@ -39,6 +53,11 @@ impl Seen {
     /// Notes where something is seen; over what was noted before.
     pub(super) fn note(&mut self, area: Rect, target: Target) {
         self.targets.push((area, target));
+    }
+
+    /// Notes where the fit map is seen, and how many columns and rows it has.
+    pub(super) const fn note_map(&mut self, field: Rect, cells: (usize, usize)) {
+        self.map = Some((field, cells));
     }
 
     /// Notes a line of an area, counted from its top, where it lies within.
@@ -59,6 +78,12 @@ impl Seen {
 
     /// What is pointed at.
     pub(in crate::tui) fn at(&self, at: Position) -> Option<Target> {
+        if let Some((field, cells)) = self.map
+            && field.contains(at)
+        {
+            let (column, row) = super::pages::fit_map::cell_at(cells, field, at.x, at.y)?;
+            return Some(Target::Cell(column, row));
+        }
         let mut targets = self.targets.iter().rev();
         targets
             .find(|(area, _)| area.contains(at))

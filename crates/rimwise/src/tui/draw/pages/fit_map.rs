@@ -1,6 +1,6 @@
 //! What would fit, whether anyone makes it or not.
 
-use super::said;
+use super::{Seen, said};
 use crate::text::fitted;
 use crate::tui::draw::lines;
 use crate::tui::theme::Theme;
@@ -24,7 +24,13 @@ const SCALE: u16 = 5;
 const LEGEND: u16 = 2;
 
 /// Draws the page.
-pub(in crate::tui::draw) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+pub(in crate::tui::draw) fn draw(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    area: Rect,
+    seen: &mut Seen,
+) {
     let results = session.results();
     let Some(mapped) = results.mapped() else {
         let area = lines::headed(frame, "Fit map", "", true, theme, area);
@@ -56,6 +62,7 @@ pub(in crate::tui::draw) fn draw(frame: &mut Frame, session: &Session, theme: Th
     if field.is_empty() {
         return;
     }
+    seen.note_map(field, cells(&mapped.map));
     draw_field(session, mapped, is_stale, theme, field, frame.buffer_mut());
     scales(mapped, theme, body, field, frame.buffer_mut());
 }
@@ -186,8 +193,8 @@ fn draw_field(
         }
     };
     for at in field.rows().flat_map(Rect::columns) {
-        let chance =
-            cell_at(map, field, at.x, at.y).and_then(|(column, row)| map.chance(column, row));
+        let chance = cell_at(cells(map), field, at.x, at.y)
+            .and_then(|(column, row)| map.chance(column, row));
         let chance = chance.unwrap_or(0.0);
         buffer.set_string(at.x, at.y, glyph(chance, theme), shade(chance));
     }
@@ -240,12 +247,22 @@ fn lines_of_chance(map: &FitMap, theme: Theme, field: Rect, buffer: &mut Buffer)
     }
 }
 
+/// How many columns and rows a map has.
+const fn cells(map: &FitMap) -> (usize, usize) {
+    (map.waists.count, map.overhangs.count)
+}
+
 /// The cell of the map at a place of the field.
-fn cell_at(map: &FitMap, field: Rect, x: u16, y: u16) -> Option<(usize, usize)> {
+pub(in crate::tui::draw) fn cell_at(
+    (columns, rows): (usize, usize),
+    field: Rect,
+    x: u16,
+    y: u16,
+) -> Option<(usize, usize)> {
     let share = |at: u16, of: u16, count: usize| usize::from(at) * count / usize::from(of.max(1));
-    let column = share(x.checked_sub(field.x)?, field.width, map.waists.count);
+    let column = share(x.checked_sub(field.x)?, field.width, columns);
     let up = field.bottom().checked_sub(y + 1)?;
-    Some((column, share(up, field.height, map.overhangs.count)))
+    Some((column, share(up, field.height, rows)))
 }
 
 /// The place of a cell's middle on the field.

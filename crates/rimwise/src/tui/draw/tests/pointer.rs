@@ -1,6 +1,7 @@
 //! What is pointed at is what is seen there.
 
 use super::stage::{FEW, after, assessed, drawn, on_page, seen, text};
+use crate::tui::drag::Drag;
 use crate::tui::draw::Target;
 use crate::tui::theme::Theme;
 use ratatui::layout::Position;
@@ -45,4 +46,80 @@ fn readings_bays_candidates_and_pages_can_be_pointed_at() {
 fn nothing_is_pointed_at_through_what_lies_over_the_page() {
     let session = after(&assessed("outlet-infant", FEW), "enter");
     assert_eq!(at(&session, "minor"), None);
+}
+
+/// Where a text begins on the page.
+fn place(session: &Session, word: &str) -> Position {
+    let page = text(&drawn(session, Theme::COLOUR, SIZE));
+    let mut lines = page.lines().enumerate();
+    let (row, line) = lines.find(|(_, line)| line.contains(word)).unwrap();
+    let column = line.split(word).next().unwrap().chars().count();
+    Position::new(u16::try_from(column).unwrap(), u16::try_from(row).unwrap())
+}
+
+#[test]
+fn a_drag_along_a_reading_nudges_it_in_one_step_and_back_in_none() {
+    let mut session = assessed("outlet-infant", FEW);
+    let seen = seen(&session, SIZE);
+    let mut at = place(&session, "minor");
+    let before = session.document().case().clone();
+    let mut drag = Drag::default();
+    drag.press(&mut session, &seen, at);
+    for x in [at.x + 1, at.x + 3, at.x + 2] {
+        drag.drag(&mut session, &seen, Position::new(x, at.y));
+    }
+    assert_eq!(
+        session.history().last_done(),
+        Some("throat, shorter axis 3.9 → 4.1 mm")
+    );
+    assert_eq!(session.history().len(), 1);
+    // The line is held, wherever the mouse goes.
+    at.y += 5;
+    drag.drag(&mut session, &seen, at);
+    drag.release();
+    assert_eq!(*session.document().case(), before);
+    assert!(session.history().is_empty());
+    drag.drag(&mut session, &seen, Position::new(at.x + 9, at.y));
+    assert_eq!(
+        *session.document().case(),
+        before,
+        "nothing is held any more"
+    );
+}
+
+#[test]
+fn a_drag_down_a_list_takes_the_selection_along() {
+    let mut session = assessed("outlet-infant", FEW);
+    let seen = seen(&session, SIZE);
+    let mut at = place(&session, "  1 g");
+    let mut drag = Drag::default();
+    drag.press(&mut session, &seen, at);
+    assert_eq!(session.listed_place(), Some(0));
+    at.y += 2;
+    drag.drag(&mut session, &seen, at);
+    assert_eq!(session.listed_place(), Some(2));
+    drag.drag(&mut session, &seen, Position::new(0, 8));
+    assert_eq!(session.view().focus, Focus::Ranking, "it stays in its list");
+}
+
+#[test]
+fn the_fit_map_is_read_where_it_is_pressed_and_dragged() {
+    let mut session = on_page(&assessed("outlet-infant", FEW), "3");
+    let seen = seen(&session, SIZE);
+    let mut drag = Drag::default();
+    let mut cells = Vec::new();
+    for x in [40, 60, 80] {
+        let at = Position::new(x, 20);
+        if x == 40 {
+            drag.press(&mut session, &seen, at);
+        } else {
+            drag.drag(&mut session, &seen, at);
+        }
+        cells.push(session.cell().unwrap());
+    }
+    assert!(
+        cells[0].0 < cells[1].0 && cells[1].0 < cells[2].0,
+        "{cells:?}"
+    );
+    assert_eq!(cells[0].1, cells[2].1);
 }
