@@ -5,6 +5,7 @@ mod commands;
 mod filing;
 mod glance;
 mod guide;
+mod looking;
 mod rules;
 mod shelf;
 
