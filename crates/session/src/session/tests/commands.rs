@@ -8,7 +8,12 @@ pub(super) type Tried = (&'static str, &'static str, &'static str, &'static str)
 
 /// Every row, of every command.
 pub(super) fn every_row() -> impl Iterator<Item = &'static Tried> {
-    COMMANDS.iter().chain(FILING).chain(RULES).chain(SHELF)
+    COMMANDS
+        .iter()
+        .chain(FILING)
+        .chain(LOOKING)
+        .chain(RULES)
+        .chain(SHELF)
 }
 
 /// Of the commands that touch no file.
