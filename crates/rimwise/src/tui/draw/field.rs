@@ -11,6 +11,9 @@ use ratatui::widgets::Clear;
 use session::Field;
 use sizing::State;
 
+/// Columns of what stands before the line.
+const MARK: u16 = 2;
+
 /// Draws a field at the foot of the page.
 pub(super) fn draw(frame: &mut Frame, field: &Field, theme: Theme, area: Rect) {
     let mut told = vec![Line::styled(
@@ -18,7 +21,8 @@ pub(super) fn draw(frame: &mut Frame, field: &Field, theme: Theme, area: Rect) {
         theme.strong(),
     )];
     let mut edited = vec![Span::raw("› ")];
-    edited.extend(lines::edited(&field.editor, theme));
+    let room = usize::from(area.width.saturating_sub(MARK));
+    edited.extend(lines::edited(&field.editor, theme, room));
     told.push(Line::from(edited));
     let help = field.error.as_deref().map_or_else(
         || vec![Line::styled("Enter accepts, Esc cancels", theme.dim())],

@@ -2,7 +2,7 @@
 
 use super::footer;
 use super::lines;
-use crate::text::{fitted_at_end, wrapped};
+use crate::text::wrapped;
 use crate::tui::theme::Theme;
 use files::{Word, visible};
 use ratatui::Frame;
@@ -210,16 +210,8 @@ fn line(row: &Row, name: usize, theme: Theme, width: u16) -> Line<'static> {
     let mut spans = vec![Span::styled(format!("{mark} {:<name$}", row.label), style)];
     match (row.editor, row.choice) {
         (Some(editor), _) if row.is_selected => {
-            let mut edited = lines::edited(editor, theme);
             let room = usize::from(width).saturating_sub(name + 2);
-            let behind = edited[1].width() + edited[2].width();
-            // The cursor stays in sight.
-            let before = room.saturating_sub(behind).max(room / 2);
-            if edited[0].width() > before {
-                let cut = fitted_at_end(&edited[0].content, before);
-                edited[0] = Span::styled(cut, edited[0].style);
-            }
-            spans.extend(edited);
+            spans.extend(lines::edited(editor, theme, room));
         }
         (Some(editor), _) => spans.push(Span::raw(visible(&editor.text()).into_owned())),
         (None, choice) => {

@@ -131,7 +131,9 @@ fn question(session: &Session, guide: &Guide, theme: Theme, width: u16) -> Vec<L
     let mut lines = wrapped_in(&told.title, theme.strong(), width);
     if let Some(unit) = told.unit {
         let mut field = vec![Span::raw("› ")];
-        field.extend(lines::edited(&guide.editor, theme));
+        let taken = unit.width() + 3;
+        let room = width.saturating_sub(taken);
+        field.extend(lines::edited(&guide.editor, theme, room));
         field.push(Span::styled(format!(" {unit}"), theme.text()));
         lines.push(Line::from(field));
     }

@@ -1,5 +1,6 @@
 //! Lines of text, cut to their room, and the headings of panels.
 
+use crate::text::fitted_at_end;
 use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::Frame;
@@ -15,10 +16,19 @@ pub(super) fn draw(frame: &mut Frame, lines: Vec<Line>, area: Rect) {
     frame.render_widget(Paragraph::new(lines), area);
 }
 
-/// A line of text as it is edited, its cursor reversed.
-pub(super) fn edited(editor: &Editor, theme: Theme) -> [Span<'static>; 3] {
+/// A line of text as it is edited, its cursor reversed and, where the line is longer
+/// than so many columns, in sight.
+pub(super) fn edited(editor: &Editor, theme: Theme, room: usize) -> [Span<'static>; 3] {
+    let whole = visible(editor.before()).into_owned();
+    let behind = visible(editor.after()).width() + usize::from(editor.after().is_empty());
+    let most = room.saturating_sub(behind).max(room / 2);
+    let before = if whole.width() > most {
+        fitted_at_end(&whole, most)
+    } else {
+        whole
+    };
     if editor.is_selected() {
-        let text = visible(editor.before()).into_owned();
+        let text = before;
         return [
             Span::styled(text, theme.text().add_modifier(Modifier::REVERSED)),
             Span::raw(""),
@@ -29,7 +39,7 @@ pub(super) fn edited(editor: &Editor, theme: Theme) -> [Span<'static>; 3] {
     let rest = editor.after().get(letter.len()..).unwrap_or_default();
     let under = if letter.is_empty() { " " } else { letter };
     [
-        Span::raw(visible(editor.before()).into_owned()),
+        Span::raw(before),
         Span::styled(
             visible(under).into_owned(),
             theme.text().add_modifier(Modifier::REVERSED),
@@ -80,6 +90,19 @@ pub(super) fn first_shown(selected: usize, count: usize, room: usize) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_cursor_of_a_line_longer_than_its_room_is_in_sight() {
+        let mut editor = Editor::new("/a/path/of/心/many/folders/to/a/case.ron");
+        for room in [0, 1, 2, 9, 20, 60] {
+            for key in ["end", "left", "home", "right"] {
+                editor.key(key.parse().unwrap());
+                let [before, under, _] = edited(&editor, Theme::MONO, room);
+                let seen = before.width() + under.width();
+                assert!(seen <= room.max(2), "{room} {key}: {before:?} {under:?}");
+            }
+        }
+    }
 
     #[test]
     fn the_selected_line_is_always_shown() {

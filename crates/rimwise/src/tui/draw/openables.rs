@@ -17,6 +17,9 @@ const ORIGIN: usize = 14;
 /// The most columns of a case's name beside its title.
 const NAME: usize = 38;
 
+/// Columns of what stands before the line that is typed.
+const MARK: u16 = 7;
+
 /// Draws the list over the page; says how many lines of it are seen.
 pub(super) fn draw(
     frame: &mut Frame,
@@ -43,7 +46,8 @@ pub(super) fn draw(
     let hint = "type a part of a name, or the path of a file";
     let typed = lines::headed(frame, "Open a case", hint, true, theme, top);
     let mut spans = vec![Span::raw("open › ")];
-    spans.extend(lines::edited(&list.editor, theme));
+    let room = usize::from(area.width.saturating_sub(MARK));
+    spans.extend(lines::edited(&list.editor, theme, room));
     lines::draw(frame, vec![Line::from(spans)], typed);
     lines::draw(frame, wrong, under);
     let found = list.found();
