@@ -174,6 +174,8 @@ fn stopped_by_a_key_or_a_signal_it_gives_the_terminal_back_and_takes_it_again() 
             Some(signal) => played.signal(signal),
         }
         played.wait_until("the main screen", |screen| !screen.alternate_screen());
+        // Going on before it has stopped would be lost.
+        played.wait_for_stop();
         assert_given_back(&played);
         played.signal("CONT");
         played.wait_until("the page", vt100::Screen::alternate_screen);

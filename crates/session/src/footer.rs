@@ -63,6 +63,11 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
             ("down", "down"),
             ("esc", "close"),
         ]),
+        Some(Overlay::TestCard) => {
+            let ids = ["next_colours", "close", "commands"];
+            let commands = ids.into_iter().filter_map(Command::named);
+            commands.filter_map(|it| hint(session, it)).collect()
+        }
         Some(Overlay::Drawing) | None => of_panel(session),
     }
 }
@@ -104,14 +109,15 @@ fn fixed(hints: &[(&str, &'static str)]) -> Vec<Hint> {
         .collect()
 }
 
+fn hint(session: &Session, command: &'static Command) -> Option<Hint> {
+    let key = session.keymap().keys(command).first()?;
+    Some(Hint {
+        key: key.to_string(),
+        does: command.name,
+    })
+}
+
 fn of_panel(session: &Session) -> Vec<Hint> {
-    let hint = |command: &'static Command| {
-        let key = session.keymap().keys(command).first()?;
-        Some(Hint {
-            key: key.to_string(),
-            does: command.name,
-        })
-    };
     let is_list = |command: &Command| command.id == "commands";
     let works = |command: &&'static Command| {
         command.in_footer
@@ -123,13 +129,13 @@ fn of_panel(session: &Session) -> Vec<Hint> {
     commands.sort_by_key(|command| command.panels());
     let mut hints: Vec<Hint> = commands
         .into_iter()
-        .filter_map(hint)
+        .filter_map(|command| hint(session, command))
         .take(MOST - 1)
         .collect();
     hints.extend(
         Command::all()
             .filter(|command| is_list(command))
-            .filter_map(hint),
+            .filter_map(|command| hint(session, command)),
     );
     hints
 }

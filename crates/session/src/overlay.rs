@@ -30,6 +30,9 @@ pub enum Overlay {
     /// The drawing on the whole screen; it passes every key on, so that what
     /// moves a number moves the drawing.
     Drawing,
+    /// What a terminal makes of dots, styles and widths; it passes every key on, so
+    /// that looks can be changed under it.
+    TestCard,
     /// A field for one line; it takes every key.
     Field(Field),
     /// What a new case begins with; it takes every key.

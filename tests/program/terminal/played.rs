@@ -159,6 +159,21 @@ impl Played {
         }
     }
 
+    /// Waits until the program was stopped, as a shell stops a job.
+    #[track_caller]
+    pub(crate) fn wait_for_stop(&self) {
+        let id = self.child.process_id().expect("it runs").to_string();
+        let is_stopped = || {
+            let told = Command::new("ps").args(["-o", "stat=", "-p", &id]).output();
+            told.expect("ps").stdout.trim_ascii().starts_with(b"T")
+        };
+        let end = Instant::now() + PATIENCE;
+        while !is_stopped() {
+            assert!(Instant::now() < end, "it does not stop");
+            thread::sleep(Duration::from_millis(10));
+        }
+    }
+
     /// Waits until something holds of the screen.
     #[track_caller]
     pub(crate) fn wait_until(&mut self, what: &str, holds: impl Fn(&vt100::Screen) -> bool) {

@@ -27,6 +27,7 @@ mod ranking;
 mod readings;
 mod seen;
 mod small;
+mod test_card;
 
 use super::theme::Theme;
 use files::visible;
@@ -62,6 +63,7 @@ pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) -> Seen {
     }
     match session.view().overlays.last() {
         Some(Overlay::Drawing) | None => return seen,
+        Some(Overlay::TestCard) => test_card::draw(frame, session, theme, area),
         Some(Overlay::Guide(_)) => {}
         Some(Overlay::Field(field)) => field::draw(frame, field, theme, area),
         Some(Overlay::Reading(form)) => form::reading(frame, session, form, theme, area),

@@ -1,7 +1,8 @@
 //! Commands on how the screen looks.
 
-use super::{Command, look};
-use crate::Focus;
+use super::{Command, look, open};
+use crate::overlay::Overlay;
+use crate::{Focus, Refused};
 
 pub(super) const COMMANDS: &[Command] = &[
     Command {
@@ -37,6 +38,20 @@ pub(super) const COMMANDS: &[Command] = &[
             Ok(look(session, |view| {
                 view.looks.dots = view.looks.dots.next();
             }))
+        },
+    },
+    Command {
+        id: "test_card",
+        name: "test card",
+        says: "every kind of dots, styles and widths on one screen, to judge the terminal",
+        focus: &[],
+        keys: &["K"],
+        in_footer: false,
+        change: |session| {
+            if session.view().overlays.contains(&Overlay::TestCard) {
+                return Err(Refused::new("the test card is shown: esc closes it"));
+            }
+            Ok(open(session, Overlay::TestCard))
         },
     },
     Command {

@@ -64,7 +64,8 @@ pub(super) const COMMANDS: &[Command] = &[
 /// A page in the place of another; what lay over that one is closed.
 fn show(session: &Session, page: Page) -> Change {
     look(session, |view| {
-        view.overlays.retain(|layer| *layer != Overlay::Drawing);
+        let stays = |layer: &Overlay| !matches!(layer, Overlay::Drawing | Overlay::TestCard);
+        view.overlays.retain(stays);
         if view.focus.page() != page {
             view.focus = page.first_panel();
         }

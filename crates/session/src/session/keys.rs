@@ -61,7 +61,7 @@ impl Session {
                 }
             }
             Some(Overlay::Guide(guide)) => guide.paste(text),
-            Some(Overlay::Drawing | Overlay::Question(_)) | None => {}
+            Some(Overlay::Drawing | Overlay::TestCard | Overlay::Question(_)) | None => {}
         }
     }
 
@@ -69,7 +69,7 @@ impl Session {
     fn layer(&mut self, key: Key) -> bool {
         let page = self.view.rooms.overlay;
         let taken = match self.view.overlays.last_mut() {
-            None | Some(Overlay::Drawing) => return false,
+            None | Some(Overlay::Drawing | Overlay::TestCard) => return false,
             Some(Overlay::Field(field)) => field.key(key),
             Some(Overlay::Commands(list)) => list.key(key, page),
             Some(Overlay::Open(list)) => list.key(key, page),
@@ -102,7 +102,10 @@ impl Session {
     /// open and says why.
     fn commit(&mut self) {
         match self.view.overlays.pop() {
-            None | Some(Overlay::Drawing | Overlay::Question(_) | Overlay::Guide(_)) => {}
+            None
+            | Some(
+                Overlay::Drawing | Overlay::TestCard | Overlay::Question(_) | Overlay::Guide(_),
+            ) => {}
             Some(Overlay::Commands(list)) => {
                 if let Some(command) = list.command() {
                     self.command(command);

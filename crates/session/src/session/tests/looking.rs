@@ -44,6 +44,8 @@ pub(super) const LOOKING: &[Tried] = &[
     ("next_colours", "aortic.rim 1.5", "C", "colours Light"),
     ("next_colours", "aortic.rim 1.5", "C C C C", "colours Dark"),
     ("next_dots", "aortic.rim 1.5", "D D D", "dots Ascii"),
+    ("test_card", "aortic.rim 1.5", "K C", "layers 1"),
+    ("test_card", "aortic.rim 1.5", "K esc", "layers 0"),
     ("free_mouse", "aortic.rim 1.5", "M", "mouse free true"),
     ("copy", "aortic.rim 1.5", "y", "says copied"),
     (

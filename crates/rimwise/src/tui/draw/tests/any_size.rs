@@ -26,7 +26,7 @@ const SCENARIOS: [&str; 4] = [
 
 /// Keys that bring up every kind of page: each focus, each layer, one over the
 /// other, a list without a line, the ends of lists.
-const KEYS: [&str; 31] = [
+const KEYS: [&str; 32] = [
     "",
     "tab",
     "tab tab G p p",
@@ -55,6 +55,7 @@ const KEYS: [&str; 31] = [
     "5 end",
     "5 enter",
     "6 end S",
+    "K",
     "6 e x enter",
     "6 down S c end",
     "5 enter up x enter down",

@@ -228,6 +228,11 @@ fn a_silly_terminal() {
 }
 
 #[test]
+fn the_test_card() {
+    on_each_size("test-card", &after(&assessed(DEMONSTRATION, FEW), "K"));
+}
+
+#[test]
 fn the_cases_that_can_be_opened() {
     let mut session = assessed("outlet-infant", FEW);
     press(&mut session, "O");
