@@ -24,6 +24,8 @@ pub use question::{Choice, Question};
 pub use reading_form::{ReadingForm, ReadingLine};
 pub use shelf_form::{ShelfForm, ShelfPart};
 
+use crate::key::{Key, KeyCode};
+
 /// A layer over the panels.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Overlay {
@@ -52,6 +54,31 @@ pub enum Overlay {
     Commands(CommandList),
     /// The cases that can be opened.
     Open(Openables),
+}
+
+/// The line of a form of so many that a key goes to from another, round its ends;
+/// `None` where it goes to none.
+fn line_beside(key: Key, line: usize, count: usize) -> Option<usize> {
+    let count = count.max(1);
+    let by = match key.code {
+        KeyCode::Up => count - 1,
+        KeyCode::Tab if key.shift => count - 1,
+        KeyCode::Down | KeyCode::Tab => 1,
+        _ => return None,
+    };
+    Some((line + by) % count)
+}
+
+/// The line of a list that a key goes to from another, not past its last; `page`
+/// lines are seen at once. `None` where it goes to none.
+fn listed_beside(key: Key, line: usize, last: usize, page: usize) -> Option<usize> {
+    Some(match key.code {
+        KeyCode::Up => line.saturating_sub(1),
+        KeyCode::Down => (line + 1).min(last),
+        KeyCode::PageUp => line.saturating_sub(page),
+        KeyCode::PageDown => (line + page).min(last),
+        _ => return None,
+    })
 }
 
 /// What a layer makes of a key.

@@ -1,4 +1,4 @@
-use super::Taken;
+use super::{Taken, listed_beside};
 use crate::Command;
 use crate::editor::Editor;
 use crate::key::{Key, KeyCode};
@@ -41,14 +41,14 @@ impl CommandList {
     /// Takes a key; `page` lines of it are seen at once.
     pub(crate) fn key(&mut self, key: Key, page: usize) -> Taken {
         let last = self.found().len().saturating_sub(1);
+        if let Some(line) = listed_beside(key, self.selected, last, page) {
+            self.selected = line;
+            return Taken::Yes;
+        }
         match key.code {
             KeyCode::Enter => return Taken::Commit,
             KeyCode::Esc if self.editor.is_empty() => return Taken::Close,
             KeyCode::Esc => self.type_in(Editor::default()),
-            KeyCode::Up => self.selected = self.selected.saturating_sub(1),
-            KeyCode::Down => self.selected = (self.selected + 1).min(last),
-            KeyCode::PageUp => self.selected = self.selected.saturating_sub(page),
-            KeyCode::PageDown => self.selected = (self.selected + page).min(last),
             _ => {
                 let mut editor = self.editor.clone();
                 editor.key(key);

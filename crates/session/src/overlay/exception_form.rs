@@ -1,4 +1,4 @@
-use super::Taken;
+use super::{Taken, line_beside};
 use crate::editor::Editor;
 use crate::key::{Key, KeyCode};
 use crate::{Edit, Refused, Session};
@@ -57,23 +57,19 @@ impl ExceptionForm {
     }
 
     pub(crate) fn key(&mut self, key: Key) -> Taken {
-        let count = self.lines.len();
-        let up = count - 1;
-        let by = match key.code {
+        match key.code {
             KeyCode::Enter => return Taken::Commit,
             KeyCode::Esc => return Taken::Close,
-            KeyCode::Up => up,
-            KeyCode::Tab if key.shift => up,
-            KeyCode::Down | KeyCode::Tab => 1,
-            _ => {
-                if let Some(editor) = self.editor_mut() {
-                    editor.key(key);
-                }
-                self.error = None;
-                return Taken::Yes;
+            _ => {}
+        }
+        if let Some(line) = line_beside(key, self.line, self.lines.len()) {
+            self.line = line;
+        } else {
+            if let Some(editor) = self.editor_mut() {
+                editor.key(key);
             }
-        };
-        self.line = (self.line + by) % count;
+            self.error = None;
+        }
         Taken::Yes
     }
 

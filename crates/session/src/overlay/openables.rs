@@ -1,4 +1,4 @@
-use super::Taken;
+use super::{Taken, listed_beside};
 use crate::editor::Editor;
 use crate::errand::Errand;
 use crate::key::{Key, KeyCode};
@@ -103,14 +103,14 @@ impl Openables {
     pub(crate) fn key(&mut self, key: Key, page: usize) -> Taken {
         let found = self.found();
         let last = found.len().saturating_sub(1);
+        if let Some(line) = listed_beside(key, self.selected, last, page) {
+            self.selected = line;
+            return Taken::Yes;
+        }
         match key.code {
             KeyCode::Enter if found.is_empty() => {}
             KeyCode::Enter => return Taken::Commit,
             KeyCode::Esc => return Taken::Close,
-            KeyCode::Up => self.selected = self.selected.saturating_sub(1),
-            KeyCode::Down => self.selected = (self.selected + 1).min(last),
-            KeyCode::PageUp => self.selected = self.selected.saturating_sub(page),
-            KeyCode::PageDown => self.selected = (self.selected + page).min(last),
             // The name of the selected one, to go on from it.
             KeyCode::Tab => {
                 if let Some(case) = found.get(self.selected) {

@@ -2,7 +2,7 @@ mod part;
 
 pub use part::ShelfPart;
 
-use super::Taken;
+use super::{Taken, line_beside};
 use crate::editor::Editor;
 use crate::key::{Key, KeyCode};
 use crate::{Edit, Refused, Session};
@@ -98,22 +98,19 @@ impl ShelfForm {
     }
 
     pub(crate) fn key(&mut self, key: Key) -> Taken {
-        let count = self.lines.len().max(1);
-        let by = match key.code {
+        match key.code {
             KeyCode::Enter => return Taken::Commit,
             KeyCode::Esc => return Taken::Close,
-            KeyCode::Up => count - 1,
-            KeyCode::Tab if key.shift => count - 1,
-            KeyCode::Down | KeyCode::Tab => 1,
-            _ => {
-                if let Some(editor) = self.editor_mut() {
-                    editor.key(key);
-                }
-                self.error = None;
-                return Taken::Yes;
+            _ => {}
+        }
+        if let Some(line) = line_beside(key, self.line, self.lines.len()) {
+            self.line = line;
+        } else {
+            if let Some(editor) = self.editor_mut() {
+                editor.key(key);
             }
-        };
-        self.line = (self.line + by) % count;
+            self.error = None;
+        }
         Taken::Yes
     }
 

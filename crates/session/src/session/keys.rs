@@ -116,10 +116,10 @@ impl Session {
             }
             Some(Overlay::Field(mut field)) => {
                 let change = field.prompt.read(&field.editor.text(), self);
-                if let Err(refused) = self.accept(change) {
-                    field.error = Some(refused.to_string());
-                    self.view.overlays.push(Overlay::Field(field));
-                }
+                self.accept_or_show(change, |error| {
+                    field.error = Some(error);
+                    Overlay::Field(field)
+                });
             }
             Some(Overlay::Case(mut form)) => {
                 let edit = form.read().map(Change::Edit);
@@ -143,18 +143,29 @@ impl Session {
             }
             Some(Overlay::Shelf(mut form)) => {
                 let edit = form.read(self).map(Change::Edit);
-                if let Err(refused) = self.accept(edit) {
-                    form.error = Some(refused.to_string());
-                    self.view.overlays.push(Overlay::Shelf(form));
-                }
+                self.accept_or_show(edit, |error| {
+                    form.error = Some(error);
+                    Overlay::Shelf(form)
+                });
             }
             Some(Overlay::Exception(mut form)) => {
                 let edit = form.read(self).map(Change::Edit);
-                if let Err(refused) = self.accept(edit) {
-                    form.error = Some(refused.to_string());
-                    self.view.overlays.push(Overlay::Exception(form));
-                }
+                self.accept_or_show(edit, |error| {
+                    form.error = Some(error);
+                    Overlay::Exception(form)
+                });
             }
+        }
+    }
+
+    /// Makes a change, or shows the layer that asked for it again with what is wrong.
+    fn accept_or_show(
+        &mut self,
+        change: Result<Change, Refused>,
+        again: impl FnOnce(String) -> Overlay,
+    ) {
+        if let Err(refused) = self.accept(change) {
+            self.view.overlays.push(again(refused.to_string()));
         }
     }
 

@@ -71,13 +71,9 @@ pub(super) fn exception(
 ) {
     let rows = form.lines.iter().enumerate();
     let rows: Vec<Row> = rows
-        .map(|(index, (part, editor))| Row {
-            label: part.label(),
-            is_selected: form.line == index,
-            editor: Some(editor),
-            choice: None,
-            room: FIGURE,
-            beside: form.house(*part),
+        .map(|(index, (part, editor))| {
+            let is_selected = form.line == index;
+            Row::typed(part.label(), is_selected, editor, form.house(*part))
         })
         .collect();
     let empty = match form.rule.stated {
@@ -107,13 +103,9 @@ pub(super) fn shelf(
 ) {
     let rows = form.lines.iter().enumerate();
     let rows: Vec<Row> = rows
-        .map(|(index, (part, editor))| Row {
-            label: part.label(),
-            is_selected: form.line == index,
-            editor: Some(editor),
-            choice: None,
-            room: if part.unit().is_empty() { 0 } else { FIGURE },
-            beside: part.unit().to_owned(),
+        .map(|(index, (part, editor))| {
+            let is_selected = form.line == index;
+            Row::typed(part.label(), is_selected, editor, part.unit().to_owned())
         })
         .collect();
     let help = form
@@ -172,6 +164,25 @@ struct Row<'a> {
     /// Columns that what it says takes at least.
     room: usize,
     beside: String,
+}
+
+impl<'a> Row<'a> {
+    /// A line that is typed; where something stands beside it, it is a figure.
+    const fn typed(
+        label: &'static str,
+        is_selected: bool,
+        editor: &'a Editor,
+        beside: String,
+    ) -> Self {
+        Self {
+            label,
+            is_selected,
+            editor: Some(editor),
+            choice: None,
+            room: if beside.is_empty() { 0 } else { FIGURE },
+            beside,
+        }
+    }
 }
 
 /// Draws a form at the foot of the page.
