@@ -10,10 +10,6 @@ pub fn check_shape(shape: &Shape) -> Result<Shape, Vec<Diagnostic>> {
         shapes: vec![shape.clone()],
         put_aside: BTreeSet::new(),
     };
-    let read = parse_catalogue("the shape", &new_catalogue(&catalogue))?.into_value();
-    Ok(read
-        .shapes
-        .into_iter()
-        .next()
-        .unwrap_or(catalogue.shapes[0].clone()))
+    let mut read = parse_catalogue("the shape", &new_catalogue(&catalogue))?.into_value();
+    Ok(read.shapes.pop().unwrap_or_else(|| shape.clone()))
 }

@@ -216,6 +216,7 @@ mod tests {
         }
         for subject in Subject::ALL {
             assert_eq!(Subject::from_word(subject.word()), Some(subject));
+            assert_eq!(subject.word(), subject.name());
         }
     }
 

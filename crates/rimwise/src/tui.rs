@@ -7,6 +7,7 @@ mod guard;
 mod key;
 mod listen;
 mod painting;
+mod patience;
 mod plain;
 mod theme;
 
@@ -17,19 +18,26 @@ use drag::Drag;
 use draw::Seen;
 use guard::Guard;
 use listen::Message;
+use patience::Patience;
 use session::{Keeper, Session, Worker};
 use sizing::engine::Fast;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
-use std::time::Duration;
 use theme::Theme;
 
 /// Runs the terminal UI on a session until it is left.
 ///
 /// The first frame is drawn before anything is computed. Then one loop blocks on
 /// one channel, takes all that waits there and draws once: idle costs nothing.
-pub(crate) fn run(mut session: Session, mut keeper: Keeper, threads: usize) -> Result<()> {
+pub(crate) fn run(session: Session, keeper: Keeper, threads: usize) -> Result<()> {
     let mut guard = Guard::enter()?;
-    let mut seen = draw(&mut guard, &mut session)?;
+    let mut open = Open {
+        session,
+        keeper,
+        seen: Seen::default(),
+        drag: Drag::default(),
+        patience: Patience::default(),
+    };
+    open.draw(&mut guard)?;
     let (sender, messages) = channel();
     listen::terminal(sender.clone())?;
     #[cfg(unix)]
@@ -37,12 +45,11 @@ pub(crate) fn run(mut session: Session, mut keeper: Keeper, threads: usize) -> R
     let worker = Worker::start(Fast, threads, move |reply| {
         sender.send(Message::Reply(reply)).is_ok()
     })?;
-    let mut drag = Drag::default();
-    while !session.is_leaving() {
-        if let Some(request) = session.take_request() {
+    while !open.session.is_leaving() {
+        if let Some(request) = open.session.take_request() {
             worker.submit(request);
         }
-        match take_all(&mut session, &mut keeper, (&seen, &mut drag), &messages) {
+        match open.take_all(&messages) {
             Next::Draw => {}
             #[cfg(unix)]
             Next::Suspend => guard.suspend()?,
@@ -50,52 +57,23 @@ pub(crate) fn run(mut session: Session, mut keeper: Keeper, threads: usize) -> R
             Next::TakeAgain => guard.take_again()?,
             Next::Leave => break,
         }
-        guard.mouse(!session.view().looks.mouse_is_free)?;
-        if let Some(text) = session.take_copied() {
+        guard.mouse(!open.session.view().looks.mouse_is_free)?;
+        if let Some(text) = open.session.take_copied() {
             guard.copy(&text)?;
         }
-        seen = draw(&mut guard, &mut session)?;
+        open.draw(&mut guard)?;
     }
-    keeper.close(&mut session);
+    open.keeper.close(&mut open.session);
     Ok(())
 }
 
-/// Draws the page, and tells the session what of it is seen.
-fn draw(guard: &mut Guard, session: &mut Session) -> Result<Seen> {
-    let theme = Theme::of(session.view().looks);
-    let mut seen = Seen::default();
-    guard.draw(|frame| seen = draw::page(frame, session, theme))?;
-    session.seen(seen.rooms);
-    Ok(seen)
-}
-
-/// How long work goes on before it is said to be going on: less is not noticed.
-const UNNOTICED: Duration = Duration::from_millis(150);
-
-/// The next message. While something is worked out that is not said to be, no
-/// longer than it goes unnoticed, and while a change waits to be recorded no
-/// longer than it may: `Redraw` then.
-fn next(
-    session: &mut Session,
-    keeper: &mut Keeper,
-    messages: &Receiver<Message>,
-) -> Option<Message> {
-    let is_unnoticed = session.is_working() && !session.says_it_works();
-    let unnoticed = is_unnoticed.then_some(UNNOTICED);
-    let rest = keeper.rest(session);
-    let Some(time) = rest.into_iter().chain(unnoticed).min() else {
-        return messages.recv().ok();
-    };
-    match messages.recv_timeout(time) {
-        Ok(message) => Some(message),
-        Err(RecvTimeoutError::Timeout) => {
-            if unnoticed == Some(time) {
-                session.say_it_works();
-            }
-            Some(Message::Redraw)
-        }
-        Err(RecvTimeoutError::Disconnected) => None,
-    }
+/// A session on the screen.
+struct Open {
+    session: Session,
+    keeper: Keeper,
+    seen: Seen,
+    drag: Drag,
+    patience: Patience,
 }
 
 /// What follows on the messages that came.
@@ -112,49 +90,84 @@ enum Next {
     Leave,
 }
 
-/// Waits for a message and takes all that have come, until one that is not the
-/// session's. What each changed is recorded before the next is taken.
-fn take_all(
-    session: &mut Session,
-    keeper: &mut Keeper,
-    (seen, drag): (&Seen, &mut Drag),
-    messages: &Receiver<Message>,
-) -> Next {
-    let Some(first) = next(session, keeper, messages) else {
-        return Next::Leave;
-    };
-    let mut next = Some(first);
-    while let Some(message) = next {
+impl Open {
+    /// Draws the page, and tells the session what of it is seen.
+    fn draw(&mut self, guard: &mut Guard) -> Result<()> {
+        let (session, seen) = (&mut self.session, &mut self.seen);
+        let theme = Theme::of(session.view().looks);
+        *seen = Seen::default();
+        guard.draw(|frame| *seen = draw::page(frame, session, theme))?;
+        session.seen(seen.rooms);
+        Ok(())
+    }
+
+    /// The next message. While something is worked out that is not said to be, no
+    /// longer than it goes unnoticed, and while a change waits to be recorded no
+    /// longer than it may: `Redraw` then.
+    fn next(&mut self, messages: &Receiver<Message>) -> Option<Message> {
+        let unnoticed = self.patience.rest(&mut self.session);
+        let rest = self.keeper.rest(&self.session);
+        let Some(time) = rest.into_iter().chain(unnoticed).min() else {
+            return messages.recv().ok();
+        };
+        match messages.recv_timeout(time) {
+            Ok(message) => Some(message),
+            Err(RecvTimeoutError::Timeout) => Some(Message::Redraw),
+            Err(RecvTimeoutError::Disconnected) => None,
+        }
+    }
+
+    /// Waits for a message and takes all that have come, until one that is not the
+    /// session's. What each changed is recorded before the next is taken.
+    fn take_all(&mut self, messages: &Receiver<Message>) -> Next {
+        let Some(first) = self.next(messages) else {
+            return Next::Leave;
+        };
+        let mut next = Some(first);
+        while let Some(message) = next {
+            if let Some(next) = self.take(message) {
+                return next;
+            }
+            self.keeper.tend(&mut self.session);
+            #[cfg(unix)]
+            if self.session.take_suspend() {
+                return Next::Suspend;
+            }
+            next = messages.try_recv().ok();
+        }
+        Next::Draw
+    }
+
+    /// Takes a message of the session; says what follows on another.
+    fn take(&mut self, message: Message) -> Option<Next> {
+        let session = &mut self.session;
         match message {
             Message::Key(key) => {
                 provoked_panic(key);
                 session.key(key);
             }
             Message::Paste(text) => session.paste(&text),
-            Message::Reply(reply) => session.receive(reply),
-            Message::Press(at) => drag.press(session, seen, at),
-            Message::Drag(at) => drag.drag(session, seen, at),
-            Message::Release => drag.release(),
+            Message::Reply(reply) => {
+                session.receive(reply);
+                self.patience.heard();
+            }
+            Message::Press(at) => self.drag.press(session, &self.seen, at),
+            Message::Drag(at) => self.drag.drag(session, &self.seen, at),
+            Message::Release => self.drag.release(),
             Message::Wheel(at, down) => {
-                if let Some(focus) = seen.panel_at(at) {
+                if let Some(focus) = self.seen.panel_at(at) {
                     session.wheel(focus, down);
                 }
             }
             Message::Redraw => {}
             #[cfg(unix)]
-            Message::Suspend => return Next::Suspend,
+            Message::Suspend => return Some(Next::Suspend),
             #[cfg(unix)]
-            Message::GoOn => return Next::TakeAgain,
-            Message::Leave => return Next::Leave,
+            Message::GoOn => return Some(Next::TakeAgain),
+            Message::Leave => return Some(Next::Leave),
         }
-        keeper.tend(session);
-        #[cfg(unix)]
-        if session.take_suspend() {
-            return Next::Suspend;
-        }
-        next = messages.try_recv().ok();
+        None
     }
-    Next::Draw
 }
 
 /// Every size of the demonstration in order, for tests.

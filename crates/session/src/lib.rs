@@ -41,6 +41,7 @@ mod row;
 mod session;
 mod shelf;
 mod shown;
+pub mod taking;
 mod view;
 mod worker;
 
@@ -67,7 +68,7 @@ pub use looks::{Dots, Looks, Palette};
 pub use overlay::{
     Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, ExceptionForm, Field, Guide, Listed,
     Mark, Openable, Openables, Overlay, Prompt, Question, ReadingForm, ReadingLine, ShelfForm,
-    ShelfPart, Told,
+    ShelfPart, Told, Typed,
 };
 pub use page::Page;
 pub use refused::Refused;

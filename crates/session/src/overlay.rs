@@ -10,6 +10,7 @@ mod prompt;
 mod question;
 mod reading_form;
 mod shelf_form;
+mod typed;
 
 pub use case_form::{CaseForm, CaseLine};
 pub use command_list::CommandList;
@@ -23,6 +24,7 @@ pub(crate) use question::Answered;
 pub use question::{Choice, Question};
 pub use reading_form::{ReadingForm, ReadingLine};
 pub use shelf_form::{ShelfForm, ShelfPart};
+pub use typed::Typed;
 
 use crate::key::{Key, KeyCode};
 

@@ -35,7 +35,7 @@ pub struct Session {
     copied: Option<String>,
     /// The generation, and what beside it, of which it was said that it is being
     /// worked out.
-    said_to_work: Option<(u64, Option<Wanted>)>,
+    is_said_to_work: bool,
     /// Whether the bays still wait for the last result of opening to fill them.
     bays_wait: bool,
     /// The case as it was read or saved.
@@ -101,7 +101,7 @@ impl Session {
             results: Results::default(),
             status: None,
             copied: None,
-            said_to_work: None,
+            is_said_to_work: false,
             bays_wait: true,
             going: None,
             is_shelf_changed: false,
@@ -133,12 +133,7 @@ impl Session {
     /// one's own is begun: for a program that was started without one.
     #[must_use]
     pub fn with_greeting(mut self) -> Self {
-        let key = |command| {
-            let command = Command::named(command);
-            let key = command.and_then(|it| self.keymap.keys(it).first());
-            key.map_or_else(String::new, ToString::to_string)
-        };
-        let (new, all) = (key("new_case"), key("commands"));
+        let (new, all) = (self.key_of("new_case"), self.key_of("commands"));
         self.status = Some(Status::Done(format!(
             "an invented child to look round in; {new} begins your own case, {all} lists all keys"
         )));
@@ -214,12 +209,12 @@ impl Session {
 
     /// Whether what is being worked out is said to be.
     pub fn says_it_works(&self) -> bool {
-        self.is_working() && self.said_to_work == Some((self.results.generation(), self.wanted()))
+        self.is_said_to_work && self.is_working()
     }
 
-    /// Says that something is being worked out, until it is there.
-    pub fn say_it_works(&mut self) {
-        self.said_to_work = Some((self.results.generation(), self.wanted()));
+    /// Says, or says no more, that something is being worked out.
+    pub const fn say_it_works(&mut self, says: bool) {
+        self.is_said_to_work = says;
     }
 
     /// Takes what the screen says of itself after it drew.

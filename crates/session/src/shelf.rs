@@ -2,7 +2,7 @@ mod own;
 
 pub use own::Origin;
 
-use sizing::{Catalogue, Shape, Size, overlaid, put_aside};
+use sizing::{Catalogue, Shape, Size, is_aside, overlaid};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -48,13 +48,21 @@ impl Shelf {
 
     /// Whether a size, by its name, is not on the shelf today.
     pub fn is_aside(&self, name: &str) -> bool {
-        put_aside(&self.catalogues).contains(name)
+        is_aside(&self.catalogues, name)
     }
 
     /// The name of the size at a place: `shape/size`.
     pub fn name(&self, place: usize) -> Option<String> {
         let (shape, size) = self.at(place)?;
         Some(format!("{}/{}", shape.id, size.label))
+    }
+
+    /// The names of all sizes, each at its place.
+    pub fn names(&self) -> impl Iterator<Item = String> {
+        self.shapes().flat_map(|(_, shape)| {
+            let name = |size: &Size| format!("{}/{}", shape.id, size.label);
+            shape.sizes.iter().map(name)
+        })
     }
 
     /// The place of a size by its name.

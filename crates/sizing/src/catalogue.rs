@@ -1,6 +1,6 @@
 mod overlaid;
 
-pub use overlaid::{overlaid, put_aside};
+pub use overlaid::{aside_unknown, is_aside, overlaid};
 
 use geometry::{Mm, Occluder};
 use std::collections::BTreeSet;

@@ -29,7 +29,7 @@ pub mod worth;
 pub use anatomy::Anatomy;
 pub use candidate::{Candidate, Chances};
 pub use case::{Case, Facts, Neighbour, Route};
-pub use catalogue::{Catalogue, Shape, Sheath, Size, overlaid, put_aside};
+pub use catalogue::{Catalogue, Shape, Sheath, Size, aside_unknown, is_aside, overlaid};
 pub use checks::check_ids;
 pub use contradiction::{Contradiction, contradictions};
 pub use draws::{Block, Draws};

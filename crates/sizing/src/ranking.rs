@@ -9,7 +9,9 @@ use crate::contradiction::{Contradiction, contradictions};
 use crate::engine::{Engine, Question};
 use crate::exclusion::{excluded, unanswered};
 use crate::house_rules::{Exclusion, Parameter};
-use crate::{Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict, put_aside};
+use crate::{
+    Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict, aside_unknown, is_aside,
+};
 use measurement::{Feature, Structure};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
@@ -24,12 +26,12 @@ pub struct Ranking {
     /// For each candidate the number of its group, from 1: candidates of one
     /// group cannot be told apart by chance.
     pub groups: Vec<usize>,
+    /// What is said not to be on the shelf today and is no size of the catalogues.
+    pub aside_unknown: Vec<String>,
     /// The exclusions that hold.
     pub excluded: Vec<Exclusion>,
     /// The exclusions nobody has answered.
     pub unanswered: Vec<Exclusion>,
-    /// What the case excepts from the rules of the house, and why.
-    pub exceptions: Vec<String>,
     /// What is said of the case that cannot be so.
     pub contradictions: Vec<Contradiction>,
     /// What the house says of the site and the weight.
@@ -61,16 +63,15 @@ pub fn rank(
         .map(|(place, (shape, size))| (place, shape, size))
         .collect();
     let mut candidates = assess_all(setting, &sizes, draws, work)?;
-    let aside = put_aside(catalogues);
     for candidate in &mut candidates {
-        candidate.is_on_shelf = !aside.contains(candidate.name().as_str());
+        candidate.is_on_shelf = !is_aside(catalogues, &candidate.name());
     }
     let groups = order::order(&mut candidates, setting.parameter(Parameter::Tie));
     Some(Ranking {
         groups,
+        aside_unknown: aside_unknown(catalogues),
         excluded: excluded(setting).cloned().collect(),
         unanswered: unanswered(setting).cloned().collect(),
-        exceptions: setting.exceptions().to_vec(),
         contradictions: contradictions(setting),
         notes: notes(setting),
         setting: Arc::clone(setting),
@@ -84,17 +85,22 @@ impl Ranking {
         self.candidates.iter().filter(|one| one.is_on_shelf)
     }
 
-    /// The size of its shape on the shelf that is next to a candidate, up or down in
-    /// the order of the catalogue.
-    pub fn beside_on_shelf(&self, candidate: &Candidate, up: bool) -> Option<&Candidate> {
-        let sizes = self.on_shelf().filter(|one| one.shape == candidate.shape);
-        if up {
-            let above = sizes.filter(|one| one.place > candidate.place);
-            above.min_by_key(|one| one.place)
-        } else {
-            let below = sizes.filter(|one| one.place < candidate.place);
-            below.max_by_key(|one| one.place)
-        }
+    /// The next larger or smaller size of a candidate's shape that is on the shelf:
+    /// the nearest waist, and of that the nearest length.
+    pub fn beside_on_shelf(&self, candidate: &Candidate, larger: bool) -> Option<&Candidate> {
+        let waist = |one: &Candidate| one.size.occluder.waist;
+        let from = waist(candidate);
+        let apart = |one: &Candidate| {
+            let by = waist(one).diameter - from.diameter;
+            if larger { by } else { -by }
+        };
+        let stretch = |one: &Candidate| (waist(one).length - from.length).abs();
+        self.on_shelf()
+            .filter(|one| one.shape == candidate.shape && apart(one) > 0.0)
+            .min_by(|one, other| {
+                let nearer = apart(one).total_cmp(&apart(other));
+                nearer.then_with(|| stretch(one).total_cmp(&stretch(other)))
+            })
     }
 
     /// What is said of a size that is not on the shelf today, with what is next to
@@ -104,13 +110,13 @@ impl Ranking {
             return None;
         }
         let beside = [(true, "next up"), (false, "next down")];
-        let beside = beside.into_iter().filter_map(|(up, word)| {
-            let other = self.beside_on_shelf(candidate, up)?;
+        let beside = beside.into_iter().filter_map(|(larger, word)| {
+            let other = self.beside_on_shelf(candidate, larger)?;
             Some(format!("{word} {}", other.size.label))
         });
         let beside: Vec<String> = beside.collect();
         Some(if beside.is_empty() {
-            "not on the shelf today, nor any size of its shape".to_owned()
+            "not on the shelf today, nor a larger or smaller one of its shape".to_owned()
         } else {
             format!("not on the shelf today; {}", beside.join(", "))
         })

@@ -77,6 +77,11 @@ impl Theme {
         }
     }
 
+    /// What is not of the case as it stands: without the colours of its states.
+    pub(super) const fn stale(self) -> Style {
+        self.dim().remove_modifier(Modifier::BOLD)
+    }
+
     /// What must be seen.
     pub(super) const fn strong(self) -> Style {
         Style::new().add_modifier(Modifier::BOLD)

@@ -2,10 +2,10 @@
 
 use super::{Edit, exceptions};
 use crate::amount::{amount, number};
+use crate::taking::taking;
 use crate::{Bay, Document, Filter, Shown};
-use files::Word;
 use geometry::Face;
-use measurement::{Phase, Quantity, Reading, ReadingId, Side, Valve};
+use measurement::{Quantity, Reading, ReadingId, Valve};
 use sizing::{Answer, Neighbour};
 
 /// What was done by an edit whose inverse is known, to a document that has it.
@@ -23,7 +23,7 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
             format!("{verb}: {}", of(document, id, with_value))
         }
         (Edit::Insert(_, reading), _) => {
-            format!("added: {}, {}", with_value(reading), how(reading))
+            format!("added: {}, {}", with_value(reading), taking(reading))
         }
         (Edit::Replace(now), Edit::Replace(was)) => replaced(was, now),
         (Edit::Remove(_), Edit::Insert(_, reading)) => format!("removed: {}", with_value(reading)),
@@ -73,21 +73,6 @@ fn with_value(reading: &Reading) -> String {
     )
 }
 
-/// How a reading was taken, in the words of the file; what does not apply is
-/// left out.
-fn how(reading: &Reading) -> String {
-    let side = Some(reading.side).filter(|side| *side != Side::NoSide);
-    let phase = Some(reading.phase).filter(|phase| *phase != Phase::AnyPhase);
-    let words = [
-        Some(reading.modality.word()),
-        side.map(Word::word),
-        phase.map(Word::word),
-        Some(reading.method.word()),
-    ];
-    let said: Vec<&str> = words.into_iter().flatten().collect();
-    said.join(", ").replace('_', " ")
-}
-
 fn value(document: &Document, id: &ReadingId, was: f64, now: f64) -> String {
     of(document, id, |reading| {
         arrow(reading.quantity, "", was, now)
@@ -118,8 +103,8 @@ fn replaced(was: &Reading, now: &Reading) -> String {
     if was.sd != now.sd {
         said.push(doubt(quantity, was.sd, now.sd));
     }
-    if how(was) != how(now) {
-        said.push(format!("{quantity} read: {}", how(now)));
+    if taking(was) != taking(now) {
+        said.push(format!("{quantity} read: {}", taking(now)));
     }
     said.join("; ")
 }

@@ -1,7 +1,7 @@
 use super::{Taken, listed_beside};
-use crate::Command;
 use crate::editor::Editor;
 use crate::key::{Key, KeyCode};
+use crate::{Command, KeyMap};
 
 /// Every command with its keys: the help, and a way to run what has no key.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -13,34 +13,28 @@ pub struct CommandList {
 }
 
 impl CommandList {
-    /// The commands whose name, description, id or usual keys hold every word typed.
-    pub fn found(&self) -> Vec<&'static Command> {
+    /// The commands whose name, description, id or keys hold every word typed.
+    pub fn found(&self, keymap: &KeyMap) -> Vec<&'static Command> {
         let text = self.editor.text().to_lowercase();
         let words: Vec<&str> = text.split_whitespace().collect();
         Command::all()
             .filter(|command| {
-                let Command {
-                    id,
-                    name,
-                    says,
-                    keys,
-                    ..
-                } = command;
-                let keys = keys.join(" ");
-                let all = format!("{id} {name} {says} {keys}").to_lowercase();
+                let keys: Vec<String> = keymap.keys(command).iter().map(Key::to_string).collect();
+                let Command { id, name, says, .. } = command;
+                let all = format!("{id} {name} {says} {}", keys.join(" ")).to_lowercase();
                 words.iter().all(|word| all.contains(word))
             })
             .collect()
     }
 
     /// The selected command.
-    pub fn command(&self) -> Option<&'static Command> {
-        self.found().get(self.selected).copied()
+    pub fn command(&self, keymap: &KeyMap) -> Option<&'static Command> {
+        self.found(keymap).get(self.selected).copied()
     }
 
     /// Takes a key; `page` lines of it are seen at once.
-    pub(crate) fn key(&mut self, key: Key, page: usize) -> Taken {
-        let last = self.found().len().saturating_sub(1);
+    pub(crate) fn key(&mut self, key: Key, page: usize, keymap: &KeyMap) -> Taken {
+        let last = self.found(keymap).len().saturating_sub(1);
         if let Some(line) = listed_beside(key, self.selected, last, page) {
             self.selected = line;
             return Taken::Yes;

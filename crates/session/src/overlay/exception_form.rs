@@ -1,6 +1,5 @@
-use super::{Taken, line_beside};
+use super::Typed;
 use crate::editor::Editor;
-use crate::key::{Key, KeyCode};
 use crate::{Edit, Refused, Session};
 use sizing::house_rules::{Band, Exception, ExceptionFault, ExceptionPart, Rule, Stated};
 
@@ -9,12 +8,8 @@ use sizing::house_rules::{Band, Exception, ExceptionFault, ExceptionPart, Rule, 
 pub struct ExceptionForm {
     /// The rule as the house has it.
     pub rule: Rule,
-    /// What was typed for each part.
-    pub lines: Vec<(ExceptionPart, Editor)>,
-    /// The selected line, from 0.
-    pub line: usize,
-    /// What is wrong with it, if it was refused.
-    pub error: Option<String>,
+    /// What was typed.
+    pub typed: Typed<ExceptionPart>,
 }
 
 impl ExceptionForm {
@@ -30,9 +25,7 @@ impl ExceptionForm {
         lines.push((ExceptionPart::Because, because));
         Self {
             rule,
-            lines,
-            line: 0,
-            error: None,
+            typed: Typed::new(lines),
         }
     }
 
@@ -52,27 +45,6 @@ impl ExceptionForm {
         }
     }
 
-    pub(crate) fn editor_mut(&mut self) -> Option<&mut Editor> {
-        self.lines.get_mut(self.line).map(|(_, editor)| editor)
-    }
-
-    pub(crate) fn key(&mut self, key: Key) -> Taken {
-        match key.code {
-            KeyCode::Enter => return Taken::Commit,
-            KeyCode::Esc => return Taken::Close,
-            _ => {}
-        }
-        if let Some(line) = line_beside(key, self.line, self.lines.len()) {
-            self.line = line;
-        } else {
-            if let Some(editor) = self.editor_mut() {
-                editor.key(key);
-            }
-            self.error = None;
-        }
-        Taken::Yes
-    }
-
     /// The edit it asks for; what is wrong with it otherwise, on the line where it
     /// is wrong.
     pub(crate) fn read(&mut self, session: &Session) -> Result<Edit, Refused> {
@@ -83,9 +55,8 @@ impl ExceptionForm {
         let exception = match read {
             Ok(exception) => exception,
             Err(fault) => {
-                let line = self.lines.iter().position(|(part, _)| *part == fault.part);
-                self.line = line.unwrap_or(self.line);
-                return Err(Refused::new(format!("{}: {fault}", fault.part.label())));
+                let part = fault.part;
+                return Err(self.typed.wrong(part, part.label(), &fault.to_string()));
             }
         };
         if exception.instead == self.rule.stated {
@@ -122,33 +93,16 @@ impl ExceptionForm {
         Ok(Exception {
             rule: self.rule.address.clone(),
             instead,
-            because: self.text(ExceptionPart::Because),
+            because: self.typed.text(ExceptionPart::Because),
         })
     }
 
-    fn text(&self, part: ExceptionPart) -> String {
-        let mut lines = self.lines.iter();
-        let line = lines.find(|(one, _)| *one == part);
-        line.map_or_else(String::new, |(_, editor)| editor.text().trim().to_owned())
-    }
-
-    /// A typed number, with a point or a comma, with or without its unit; `None`
-    /// where nothing was typed.
     fn number(&self, part: ExceptionPart) -> Result<Option<f64>, ExceptionFault> {
-        let text = self.text(part);
-        let text = text
-            .strip_suffix(self.rule.unit)
-            .unwrap_or(&text)
-            .trim_end();
-        if text.is_empty() {
-            return Ok(None);
-        }
-        let value: Option<f64> = text.replace(',', ".").parse().ok();
-        let expected = "a number, or nothing for no limit".to_owned();
-        value
-            .filter(|value| value.is_finite())
-            .map(|value| Some(value + 0.0))
-            .ok_or(ExceptionFault { part, expected })
+        let number = self.typed.number(part, self.rule.unit);
+        number.map_err(|_| ExceptionFault {
+            part,
+            expected: "a number, or nothing for no limit".to_owned(),
+        })
     }
 
     fn needed(&self, part: ExceptionPart) -> Result<f64, ExceptionFault> {

@@ -2,9 +2,8 @@ mod part;
 
 pub use part::ShelfPart;
 
-use super::{Taken, line_beside};
+use super::Typed;
 use crate::editor::Editor;
-use crate::key::{Key, KeyCode};
 use crate::{Edit, Refused, Session};
 use files::check_shape;
 use sizing::{Shape, Size};
@@ -12,12 +11,8 @@ use sizing::{Shape, Size};
 /// A shape, or one size of it, line by line; it takes every key.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ShelfForm {
-    /// What was typed in each line.
-    pub lines: Vec<(ShelfPart, Editor)>,
-    /// The selected line, from 0.
-    pub line: usize,
-    /// What is wrong with it, if it was refused.
-    pub error: Option<String>,
+    /// What was typed.
+    pub typed: Typed<ShelfPart>,
     /// The shape as it was opened.
     shape: Shape,
     makes: Makes,
@@ -72,9 +67,7 @@ impl ShelfForm {
             (part, Editor::selected(text))
         });
         Self {
-            lines: lines.collect(),
-            line: 0,
-            error: None,
+            typed: Typed::new(lines.collect()),
             shape,
             makes,
         }
@@ -91,27 +84,6 @@ impl ShelfForm {
                 format!("new size of {}, from {}", self.shape.id, label(index))
             }
         }
-    }
-
-    pub(crate) fn editor_mut(&mut self) -> Option<&mut Editor> {
-        self.lines.get_mut(self.line).map(|(_, editor)| editor)
-    }
-
-    pub(crate) fn key(&mut self, key: Key) -> Taken {
-        match key.code {
-            KeyCode::Enter => return Taken::Commit,
-            KeyCode::Esc => return Taken::Close,
-            _ => {}
-        }
-        if let Some(line) = line_beside(key, self.line, self.lines.len()) {
-            self.line = line;
-        } else {
-            if let Some(editor) = self.editor_mut() {
-                editor.key(key);
-            }
-            self.error = None;
-        }
-        Taken::Yes
     }
 
     /// The edit it asks for; what is wrong with it otherwise, on the line where it
@@ -132,11 +104,8 @@ impl ShelfForm {
         let shape = check_shape(&shape).map_err(|faults| {
             let fault = faults.first();
             let is_of = |part: ShelfPart| fault.is_some_and(|it| it.field.ends_with(part.field()));
-            let part = self
-                .lines
-                .iter()
-                .map(|(part, _)| *part)
-                .find(|part| is_of(*part));
+            let mut parts = self.typed.lines.iter().map(|(part, _)| *part);
+            let part = parts.find(|part| is_of(*part));
             let says = fault.map_or_else(String::new, |fault| {
                 let remedy = match fault.remedy.as_str() {
                     "" => String::new(),
@@ -167,7 +136,19 @@ impl ShelfForm {
                 format!("added {}/{}", shape.id, label.unwrap_or_default())
             }
         };
-        Ok(session.reshelved(shelf.with_shape(shape), called))
+        let mut changed = shelf.with_shape(shape.clone());
+        if let Makes::Size(index) = self.makes {
+            // Under another label it is as much there as before.
+            let name = |shape: &Shape| {
+                let size = shape.sizes.get(index);
+                size.map(|size| format!("{}/{}", shape.id, size.label))
+            };
+            let (was, now) = (name(&self.shape), name(&shape));
+            if was.is_some_and(|was| shelf.is_aside(&was)) {
+                changed = changed.with_aside(&Vec::from_iter(now), true);
+            }
+        }
+        Ok(session.reshelved(changed, called))
     }
 
     /// The shape with what was typed.
@@ -180,19 +161,18 @@ impl ShelfForm {
         let Some(mut size) = shape.sizes.get(of).cloned() else {
             return Err(Refused::new("there is no such size"));
         };
-        for (part, editor) in self.lines.clone() {
-            let text = editor.text().trim().to_owned();
+        let parts: Vec<ShelfPart> = self.typed.lines.iter().map(|(part, _)| *part).collect();
+        for part in parts {
             if part.is_text() {
-                part.set_text(&text, &mut shape, &mut size);
-            } else if text.is_empty() && part.may_be_empty() {
-                part.set_number(None, &mut size);
-            } else {
-                let text = text.strip_suffix(part.unit()).unwrap_or(&text).trim_end();
-                let value: Option<f64> = text.replace(',', ".").parse().ok();
-                let Some(value) = value.filter(|value| value.is_finite()) else {
+                part.set_text(&self.typed.text(part), &mut shape, &mut size);
+                continue;
+            }
+            match self.typed.number(part, part.unit()) {
+                Ok(None) if !part.may_be_empty() => {
                     return Err(self.wrong(part, "expected a number"));
-                };
-                part.set_number(Some(value), &mut size);
+                }
+                Ok(value) => part.set_number(value, &mut size),
+                Err(_) => return Err(self.wrong(part, "expected a number")),
             }
         }
         match self.makes {
@@ -204,9 +184,7 @@ impl ShelfForm {
     }
 
     fn wrong(&mut self, part: ShelfPart, says: &str) -> Refused {
-        let line = self.lines.iter().position(|(one, _)| *one == part);
-        self.line = line.unwrap_or(self.line);
-        Refused::new(format!("{}: {says}", part.label().trim_start()))
+        self.typed.wrong(part, part.label(), says)
     }
 }
 

@@ -1,7 +1,7 @@
 use super::{Session, Status};
 use crate::key::Key;
 use crate::overlay::{Answered, CaseLine, Overlay, Taken};
-use crate::{Change, Command, Refused};
+use crate::{Change, Refused};
 
 impl Session {
     /// Does what a key asks for: of the topmost layer, or else of the panel.
@@ -48,18 +48,8 @@ impl Session {
                     form.error = None;
                 }
             }
-            Some(Overlay::Shelf(form)) => {
-                if let Some(editor) = form.editor_mut() {
-                    editor.paste(text);
-                    form.error = None;
-                }
-            }
-            Some(Overlay::Exception(form)) => {
-                if let Some(editor) = form.editor_mut() {
-                    editor.paste(text);
-                    form.error = None;
-                }
-            }
+            Some(Overlay::Shelf(form)) => form.typed.paste(text),
+            Some(Overlay::Exception(form)) => form.typed.paste(text),
             Some(Overlay::Guide(guide)) => guide.paste(text),
             Some(Overlay::Drawing | Overlay::TestCard | Overlay::Question(_)) | None => {}
         }
@@ -71,12 +61,12 @@ impl Session {
         let taken = match self.view.overlays.last_mut() {
             None | Some(Overlay::Drawing | Overlay::TestCard) => return false,
             Some(Overlay::Field(field)) => field.key(key),
-            Some(Overlay::Commands(list)) => list.key(key, page),
+            Some(Overlay::Commands(list)) => list.key(key, page, &self.keymap),
             Some(Overlay::Open(list)) => list.key(key, page),
             Some(Overlay::Case(form)) => form.key(key),
             Some(Overlay::Reading(form)) => form.key(key),
-            Some(Overlay::Exception(form)) => form.key(key),
-            Some(Overlay::Shelf(form)) => form.key(key),
+            Some(Overlay::Exception(form)) => form.typed.key(key),
+            Some(Overlay::Shelf(form)) => form.typed.key(key),
             Some(Overlay::Guide(_)) => return self.guide_key(key),
             Some(Overlay::Question(question)) => match question.key(key) {
                 Answered::With(change) => {
@@ -107,7 +97,7 @@ impl Session {
                 Overlay::Drawing | Overlay::TestCard | Overlay::Question(_) | Overlay::Guide(_),
             ) => {}
             Some(Overlay::Commands(list)) => {
-                if let Some(command) = list.command() {
+                if let Some(command) = list.command(&self.keymap) {
                     self.command(command);
                 }
             }
@@ -144,14 +134,14 @@ impl Session {
             Some(Overlay::Shelf(mut form)) => {
                 let edit = form.read(self).map(Change::Edit);
                 self.accept_or_show(edit, |error| {
-                    form.error = Some(error);
+                    form.typed.error = Some(error);
                     Overlay::Shelf(form)
                 });
             }
             Some(Overlay::Exception(mut form)) => {
                 let edit = form.read(self).map(Change::Edit);
                 self.accept_or_show(edit, |error| {
-                    form.error = Some(error);
+                    form.typed.error = Some(error);
                     Overlay::Exception(form)
                 });
             }
@@ -177,8 +167,10 @@ impl Session {
 
     fn refuse_key(&mut self, key: Key) {
         self.history.close();
-        let list = Command::named("commands").and_then(|list| self.keymap.keys(list).first());
-        let list = list.map_or_else(String::new, |list| format!("; {list} lists every key"));
+        let list = match self.key_of("commands") {
+            none if none.is_empty() => none,
+            list => format!("; {list} lists every key"),
+        };
         let why = format!("{key} does nothing here{list}");
         self.status = Some(Status::Refused(Refused::new(why)));
     }

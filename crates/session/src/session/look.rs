@@ -3,7 +3,7 @@ use crate::doubt::doubts;
 use crate::footer::{Hint, footer};
 use crate::house_rule::house_rules;
 use crate::{
-    Document, Doubt, History, HouseRule, KeyMap, Page, Refused, Results, Row, View, Wanted,
+    Command, Document, Doubt, History, HouseRule, KeyMap, Page, Refused, Results, Row, View, Wanted,
 };
 use measurement::Quantity;
 use sizing::resolve::Basis;
@@ -49,6 +49,27 @@ impl Session {
     /// Whether the program is to end.
     pub const fn is_leaving(&self) -> bool {
         matches!(self.going, Some(Going::Away))
+    }
+
+    /// The first key of a command, by its name in key maps; empty where it has none.
+    pub fn key_of(&self, id: &str) -> String {
+        let command = Command::named(id);
+        let key = command.and_then(|command| self.keymap.keys(command).first());
+        key.map_or_else(String::new, ToString::to_string)
+    }
+
+    /// Whether the ranked list is shown as of before the last change.
+    pub fn shows_stale(&self) -> bool {
+        let assessed = self.results.assessed();
+        assessed.is_some_and(|assessed| self.shows_as_before(assessed.generation))
+    }
+
+    /// Whether what is of a generation is shown as of before the last change: once
+    /// it is said that something new is worked out, so that nothing flickers, or
+    /// where that failed.
+    pub fn shows_as_before(&self, generation: u64) -> bool {
+        let is_said = self.says_it_works() || !self.is_working();
+        is_said && self.results.is_of_before(generation)
     }
 
     /// The keys that do something now.

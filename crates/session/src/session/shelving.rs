@@ -1,5 +1,6 @@
 use super::Session;
 use crate::{Edit, Shelf, ShelfRow};
+use sizing::Candidate;
 
 impl Session {
     /// The lines of the shelf: every shape, and under it every size.
@@ -34,12 +35,11 @@ impl Session {
     pub(super) fn follow_shelf(&mut self) {
         self.is_shelf_changed = true;
         self.results.outdate();
-        let shelf = &self.document.shelf;
-        let sizes: usize = shelf.shapes().map(|(places, _)| places.len()).sum();
+        let names: Vec<String> = self.document.shelf.names().collect();
         let is_as_before = self.results.assessed().is_none_or(|assessed| {
             let candidates = &assessed.ranking.candidates;
-            let is_there = |one: &sizing::Candidate| shelf.name(one.place) == Some(one.name());
-            candidates.len() == sizes && candidates.iter().all(is_there)
+            let is_there = |one: &Candidate| names.get(one.place) == Some(&one.name());
+            candidates.len() == names.len() && candidates.iter().all(is_there)
         });
         if !is_as_before {
             self.results.forget();

@@ -104,7 +104,7 @@ fn an_added_reading_says_how_it_is_taken_to_be() {
     check(
         rim,
         "a 6 enter",
-        "says added: tricuspid rim 6.0 mm, transthoracic echo, end diastole, edge to edge",
+        "says added: tricuspid rim 6.0 mm, transthoracic echo, end-diastole, edge to edge",
     );
 }
 
@@ -127,6 +127,13 @@ fn an_edit_makes_the_result_stale_and_asks_once() {
     assert!(!session.results().is_stale() && session.take_request().is_none());
     press(&mut session, "right");
     assert!(session.results().is_stale() && session.results().is_awaited());
+    assert!(!session.shows_stale(), "not before it is said to work");
+    session.say_it_works(true);
+    press(&mut session, "right");
+    assert!(
+        session.shows_stale(),
+        "and a further change does not hide it"
+    );
     assert!(session.take_request().is_some() && session.take_request().is_none());
     press(&mut session, "f tab . ,");
     assert!(
@@ -136,6 +143,7 @@ fn an_edit_makes_the_result_stale_and_asks_once() {
     press(&mut session, "u u u u");
     assess(&mut session);
     assert!(!session.results().is_stale() && !session.results().is_awaited());
+    assert!(!session.shows_stale());
 }
 
 #[test]

@@ -2,9 +2,8 @@
 
 use super::Shelf;
 use crate::Bay;
-use sizing::{Catalogue, Shape};
+use sizing::{Catalogue, Shape, aside_unknown};
 use std::collections::BTreeSet;
-use std::sync::Arc;
 
 /// Where a shape comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,7 +53,7 @@ impl Shelf {
     }
 
     /// The shelf with a shape in the user's own catalogue, in place of one with its
-    /// id.
+    /// id. What was put aside of it and is there no more is forgotten.
     pub(crate) fn with_shape(&self, shape: Shape) -> Self {
         self.changed(
             |own| match own.shapes.iter_mut().find(|one| one.id == shape.id) {
@@ -85,7 +84,18 @@ impl Shelf {
     fn changed(&self, change: impl FnOnce(&mut Catalogue)) -> Self {
         let mut own = (*self.own).clone();
         change(&mut own);
-        Self::laid_over(Arc::clone(&self.came), own)
+        let unknown = |shelf: &Self| aside_unknown(&shelf.catalogues);
+        let (was, changed) = (unknown(self), self.with_own(own.clone()));
+        let gone = unknown(&changed)
+            .into_iter()
+            .filter(|name| !was.contains(name));
+        let gone: Vec<String> = gone.collect();
+        if gone.is_empty() {
+            return changed;
+        }
+        // What went with the change is no longer put aside either.
+        own.put_aside.retain(|name| !gone.contains(name));
+        self.with_own(own)
     }
 
     /// Pinned candidates by the places they have on another shelf; those that are

@@ -1,5 +1,4 @@
 use crate::Catalogue;
-use std::collections::BTreeSet;
 
 /// Catalogues laid over each other: a shape of a later one stands in place of one
 /// with its id in an earlier one, where that stood.
@@ -25,16 +24,30 @@ pub fn overlaid(catalogues: Vec<Catalogue>) -> Vec<Catalogue> {
     laid
 }
 
-/// The names, `shape/size`, of what is not on the shelf today.
-pub fn put_aside(catalogues: &[Catalogue]) -> BTreeSet<&str> {
+/// Whether a size, by its name, is not on the shelf today.
+pub fn is_aside(catalogues: &[Catalogue], name: &str) -> bool {
+    catalogues.iter().any(|one| one.put_aside.contains(name))
+}
+
+/// What is said not to be on the shelf today and is no size of the catalogues: a
+/// slip, or a size that is gone.
+pub fn aside_unknown(catalogues: &[Catalogue]) -> Vec<String> {
+    let is_known = |name: &str| {
+        name.split_once('/').is_some_and(|(id, label)| {
+            let mut shapes = catalogues.iter().flat_map(|one| &one.shapes);
+            let shape = shapes.find(|shape| shape.id == id);
+            shape.is_some_and(|shape| shape.sizes.iter().any(|size| size.label == label))
+        })
+    };
     let names = catalogues.iter().flat_map(|one| &one.put_aside);
-    names.map(String::as_str).collect()
+    names.filter(|name| !is_known(name)).cloned().collect()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::Shape;
+    use std::collections::BTreeSet;
 
     fn catalogue(shapes: &[(&str, &str)]) -> Catalogue {
         Catalogue {
@@ -67,5 +80,13 @@ mod tests {
             shapes,
             [("a", "came"), ("b", "mine"), ("d", "came"), ("c", "mine")]
         );
+    }
+
+    #[test]
+    fn a_name_put_aside_that_is_no_size_is_known_to_be_none() {
+        let mut all = [catalogue(&[("a", "came")])];
+        all[0].put_aside.insert("a/5x3".into());
+        assert!(is_aside(&all, "a/5x3") && !is_aside(&all, "a/4x3"));
+        assert_eq!(aside_unknown(&all), ["a/5x3"]);
     }
 }

@@ -42,15 +42,23 @@ impl Ranking {
         }
     }
 
-    /// How many sizes are not on the shelf today, and which of them would be first.
+    /// How many sizes are not on the shelf today, which of them would be first, and
+    /// what is said not to be there and is no size.
     fn said_of_aside(&self) -> Option<String> {
+        let unknown = match self.aside_unknown.as_slice() {
+            [] => String::new(),
+            names => format!(
+                " No size is called {}, which is said not to be there.",
+                names.join(", ")
+            ),
+        };
         let count = self
             .candidates
             .iter()
             .filter(|one| !one.is_on_shelf)
             .count();
         let is_or_are = match count {
-            0 => return None,
+            0 => return Some(unknown.trim_start().to_owned()).filter(|it| !it.is_empty()),
             1 => "1 more is",
             _ => &format!("{count} more are"),
         };
@@ -58,7 +66,9 @@ impl Ranking {
         let first = first.map_or_else(String::new, |one| {
             format!("; {} among them would be first", one.name())
         });
-        Some(format!("{is_or_are} not on the shelf today{first}."))
+        Some(format!(
+            "{is_or_are} not on the shelf today{first}.{unknown}"
+        ))
     }
 
     /// The quantities in dispute, each with the two readings furthest apart.

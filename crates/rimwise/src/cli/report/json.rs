@@ -89,7 +89,7 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking, from: &Provenance) -
         inputs_sha256: &from.inputs_sha256,
         seed: from.seed,
         draws: from.draws,
-        exceptions: &ranking.exceptions,
+        exceptions: ranking.setting.exceptions(),
         excluded: ranking.excluded.iter().map(exclusion).collect(),
         unanswered: ranking.unanswered.iter().map(exclusion).collect(),
         disputed: ranking

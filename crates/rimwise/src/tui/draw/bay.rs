@@ -49,7 +49,8 @@ pub(super) fn draw_all(
     // Every face-on picture bears these words; in narrow bays they find no room.
     let full = format!("{cut} · face-on seen from the left ventricle");
     let beside = if area.width >= ROOMY { full } else { cut };
-    let area = lines::headed(frame, "Side by side", &beside, focused, theme, area);
+    let beside = lines::of_before(session.shows_stale(), &beside);
+    let area = lines::headed(frame, "Side by side", beside, focused, theme, area);
     let bays = shown_bays(session);
     if bays.is_empty() {
         let waits = Line::styled("assessing the catalogue …", theme.dim());
@@ -127,7 +128,11 @@ fn draw(
     let Some(candidate) = candidate else { return };
     let room = usize::from(below.height);
     let told = checks::lines(candidate, beside, theme, area.width, room);
-    lines::draw(frame, told, below);
+    lines::draw(
+        frame,
+        lines::stale(told, session.shows_stale(), theme),
+        below,
+    );
 }
 
 fn heading(
@@ -169,10 +174,10 @@ fn heading(
             ])
         },
     );
-    vec![
-        Line::styled(fitted_at_end(&visible(&name), usize::from(width)), style),
-        second,
-    ]
+    let name = fitted_at_end(&visible(&name), usize::from(width));
+    let mut lines = vec![Line::styled(name, style)];
+    lines.extend(lines::stale(vec![second], session.shows_stale(), theme));
+    lines
 }
 
 /// Where the pictures of a bay lie: half of it under the heading.

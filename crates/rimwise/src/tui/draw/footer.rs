@@ -4,10 +4,11 @@ use super::lines;
 use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
-use measurement::{Method, Modality, Phase, Side};
+use measurement::Modality;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
+use session::taking::{method, phase, side};
 use session::{Focus, Hint, Overlay, Row, Session, Status};
 use sizing::State;
 use unicode_width::UnicodeWidthStr;
@@ -147,38 +148,5 @@ pub(super) const fn modality(modality: Modality) -> &'static str {
         Modality::MagneticResonance => "MR",
         Modality::Catheter => "catheter",
         Modality::Bedside => "bedside",
-    }
-}
-
-/// A side in a word; nothing where none applies.
-pub(super) const fn side(side: Side) -> &'static str {
-    match side {
-        Side::Left => "left side",
-        Side::Right => "right side",
-        Side::Within => "within the wall",
-        Side::NoSide => "",
-    }
-}
-
-/// A phase in a word; nothing where none applies.
-pub(super) const fn phase(phase: Phase) -> &'static str {
-    match phase {
-        Phase::Diastole => "diastole",
-        Phase::EndDiastole => "end-diastole",
-        Phase::Systole => "systole",
-        Phase::EndSystole => "end-systole",
-        Phase::AnyPhase => "",
-    }
-}
-
-const fn method(method: Method) -> &'static str {
-    match method {
-        Method::EdgeToEdge => "edge to edge",
-        Method::ColourJet => "colour jet",
-        Method::ContrastStream => "contrast stream",
-        Method::Balloon => "balloon",
-        Method::Doppler => "Doppler",
-        Method::Direct => "",
-        Method::Derived => "derived",
     }
 }

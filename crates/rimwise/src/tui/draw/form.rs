@@ -10,7 +10,7 @@ use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
 use session::{
-    CaseForm, CaseLine, Editor, ExceptionForm, ReadingForm, ReadingLine, Session, ShelfForm,
+    CaseForm, CaseLine, Editor, ExceptionForm, ReadingForm, ReadingLine, Session, ShelfForm, Typed,
 };
 use sizing::State;
 use sizing::house_rules::Stated;
@@ -69,13 +69,8 @@ pub(super) fn exception(
     theme: Theme,
     area: Rect,
 ) {
-    let rows = form.lines.iter().enumerate();
-    let rows: Vec<Row> = rows
-        .map(|(index, (part, editor))| {
-            let is_selected = form.line == index;
-            Row::typed(part.label(), is_selected, editor, form.house(*part))
-        })
-        .collect();
+    let typed = &form.typed;
+    let rows = rows(typed, |part| (part.label(), form.house(part)));
     let empty = match form.rule.stated {
         Stated::Limits { .. } => " An empty line is no limit.",
         Stated::Value(_) | Stated::Assumed { .. } => "",
@@ -87,7 +82,7 @@ pub(super) fn exception(
     );
     let form = Form {
         title: form.title(),
-        error: form.error.as_deref(),
+        error: typed.error.as_deref(),
         help: &help,
     };
     draw(frame, session, &form, &rows, theme, area);
@@ -101,20 +96,13 @@ pub(super) fn shelf(
     theme: Theme,
     area: Rect,
 ) {
-    let rows = form.lines.iter().enumerate();
-    let rows: Vec<Row> = rows
-        .map(|(index, (part, editor))| {
-            let is_selected = form.line == index;
-            Row::typed(part.label(), is_selected, editor, part.unit().to_owned())
-        })
-        .collect();
-    let help = form
-        .lines
-        .get(form.line)
-        .map_or("", |(part, _)| part.means());
+    let typed = &form.typed;
+    let rows = rows(typed, |part| (part.label(), part.unit().to_owned()));
+    let selected = typed.lines.get(typed.line);
+    let help = selected.map_or("", |(part, _)| part.means());
     let told = Form {
         title: form.title(),
-        error: form.error.as_deref(),
+        error: typed.error.as_deref(),
         help,
     };
     draw(frame, session, &told, &rows, theme, area);
@@ -166,23 +154,26 @@ struct Row<'a> {
     beside: String,
 }
 
-impl<'a> Row<'a> {
-    /// A line that is typed; where something stands beside it, it is a figure.
-    const fn typed(
-        label: &'static str,
-        is_selected: bool,
-        editor: &'a Editor,
-        beside: String,
-    ) -> Self {
-        Self {
+/// A line for each part that is typed, by its name and what stands beside it; where
+/// something does, what is typed is a figure.
+fn rows<Part: Copy>(
+    typed: &Typed<Part>,
+    tell: impl Fn(Part) -> (&'static str, String),
+) -> Vec<Row<'_>> {
+    let lines = typed.lines.iter().enumerate();
+    let row = |(index, line)| {
+        let (part, editor): &(Part, Editor) = line;
+        let (label, beside) = tell(*part);
+        Row {
             label,
-            is_selected,
+            is_selected: typed.line == index,
             editor: Some(editor),
             choice: None,
             room: if beside.is_empty() { 0 } else { FIGURE },
             beside,
         }
-    }
+    };
+    lines.map(row).collect()
 }
 
 /// Draws a form at the foot of the page.

@@ -37,7 +37,7 @@ pub(super) fn draw(
         ),
     ])
     .areas(area);
-    let found = list.found();
+    let found = list.found(session.keymap());
     let title = format!("{} commands · Enter runs one, Esc closes", found.len());
     let under = lines::headed(frame, "All keys", &title, true, theme, top);
     let typed = Line::from(vec![

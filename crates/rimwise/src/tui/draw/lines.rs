@@ -80,6 +80,31 @@ pub(super) fn headed(
     }
 }
 
+/// What stands beside a heading: where what is under it is stale, that it is.
+pub(super) const fn of_before(is_stale: bool, beside: &str) -> &str {
+    if is_stale { OF_BEFORE } else { beside }
+}
+
+/// What is said of results that are not of the case as it stands.
+pub(super) const OF_BEFORE: &str = "before the last change";
+
+/// Lines of results, dimmed whole where they are stale.
+pub(super) fn stale(
+    mut lines: Vec<Line<'static>>,
+    is_stale: bool,
+    theme: Theme,
+) -> Vec<Line<'static>> {
+    if is_stale {
+        for line in &mut lines {
+            for span in &mut line.spans {
+                span.style = theme.stale();
+            }
+            line.style = line.style.patch(theme.stale());
+        }
+    }
+    lines
+}
+
 /// The first of `count` lines that are shown so that the selected one is among
 /// them.
 pub(super) fn first_shown(selected: usize, count: usize, room: usize) -> usize {

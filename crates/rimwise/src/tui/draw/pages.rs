@@ -128,14 +128,8 @@ impl List {
     ) -> usize {
         seen.note(area, Target::Panel(focus));
         let selected = selected.min(self.entries.len().saturating_sub(1));
-        let (mut shown, entries) = self.shown(selected, usize::from(area.height));
-        if is_stale {
-            shown = shown
-                .into_iter()
-                .map(|line| line.patch_style(theme.dim()))
-                .collect();
-        }
-        lines::draw(frame, shown, area);
+        let (shown, entries) = self.shown(selected, usize::from(area.height));
+        lines::draw(frame, lines::stale(shown, is_stale, theme), area);
         for &(entry, line) in &entries {
             seen.note_line(area, line, Target::Line(focus, entry));
         }

@@ -44,7 +44,9 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
         let assessed = session.results().assessed();
         let candidate = assessed.and_then(|it| it.candidate(&bays[index]));
         let name = bays[index].name(session.document().shelf());
-        let head = heading(&name, candidate, theme, room.width);
+        let is_stale = session.shows_stale();
+        let head = heading(&name, candidate, is_stale, theme, room.width);
+        let head = lines::stale(head, is_stale, theme);
         let foot = match candidate {
             None => Vec::new(),
             Some(it) if shown.len() < MOST => reason(it, theme, room.width),
@@ -59,7 +61,7 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
         .areas(*room);
         lines::draw(frame, head, top);
         gallery.draw(frame, theme, index, picture);
-        lines::draw(frame, foot, bottom);
+        lines::draw(frame, lines::stale(foot, is_stale, theme), bottom);
     }
 }
 
@@ -67,27 +69,33 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
 fn heading(
     name: &str,
     candidate: Option<&Candidate>,
+    is_stale: bool,
     theme: Theme,
     width: u16,
 ) -> Vec<Line<'static>> {
     let name = fitted_at_end(&visible(name), usize::from(width));
-    let mut lines = vec![Line::styled(name, theme.strong())];
+    let mut told = vec![Line::styled(name, theme.strong())];
     let Some(candidate) = candidate else {
-        return lines;
+        return told;
     };
     let verdict = candidate.judged.verdict;
     let said = format!("{} {}", told::verdict_glyph(verdict), verdict.on_paper());
-    lines.push(Line::styled(said, theme.verdict(verdict)));
+    told.push(Line::styled(said, theme.verdict(verdict)));
     if let Some(chances) = candidate.chances {
         let at_most = told::at_most(candidate);
         let text = format!("{at_most}{:.0}%", 100.0 * chances.chance.value);
-        lines.extend((0..LARGE).map(|row| {
+        told.extend((0..LARGE).map(|row| {
             let row: Vec<&str> = text.chars().map(|letter| large(letter, row)).collect();
             Line::styled(row.join(" "), theme.verdict(verdict))
         }));
-        lines.push(Line::styled("geometry chance", theme.dim()));
+        let of = if is_stale {
+            format!("geometry chance {}", lines::OF_BEFORE)
+        } else {
+            "geometry chance".to_owned()
+        };
+        told.push(Line::styled(fitted(&of, usize::from(width)), theme.dim()));
     }
-    lines
+    told
 }
 
 /// What a candidate says where it is not like the other, line by line as the other

@@ -46,14 +46,9 @@ pub(super) fn draw(
             format!("Ranked: “{}”, {}", visible(&filter.text), verdict.word())
         }
     };
-    let area = lines::headed(
-        frame,
-        &title,
-        &format!("{} sizes", listed.len()),
-        focused,
-        theme,
-        area,
-    );
+    let sizes = format!("{} sizes", listed.len());
+    let beside = lines::of_before(session.shows_stale(), &sizes);
+    let area = lines::headed(frame, &title, beside, focused, theme, area);
     let room = usize::from(area.height);
     seen.rooms.ranking = room;
     let Some(assessed) = session.results().assessed() else {
@@ -76,7 +71,8 @@ pub(super) fn draw(
             }
             line
         });
-    lines::draw(frame, shown.collect(), area);
+    let shown = lines::stale(shown.collect(), session.shows_stale(), theme);
+    lines::draw(frame, shown, area);
     for (line, candidate) in listed.iter().skip(first).take(room).enumerate() {
         seen.note_line(area, line, Target::Candidate(candidate.place));
     }

@@ -4,10 +4,10 @@ use super::asked::{answer, given, is_open};
 use super::{Ask, Asked, Chapter, Guide, taken};
 use crate::amount::{self, amount};
 use crate::edit::neighbour;
-use crate::{Command, Home, Session};
-use files::Word;
+use crate::taking::taking;
+use crate::{Home, Session};
 use geometry::Face;
-use measurement::{Method, Phase, Quantity, Reading, Side, Structure, Valve};
+use measurement::{Quantity, Structure, Valve};
 use sizing::resolve::{Basis, neighbour_of};
 use sizing::{Answer, Neighbour};
 
@@ -180,7 +180,7 @@ impl Guide {
         told.says
             .push(("list", now.unwrap_or_else(|| "is being ranked".to_owned())));
         if session.document().home() == &Home::Nowhere {
-            let save = key("save", session);
+            let save = session.key_of("save");
             told.says.push((
                 "file",
                 format!("none yet: once the guide is closed {save} saves the case"),
@@ -204,14 +204,8 @@ pub(crate) fn closing(guide: &Guide, session: &Session) -> String {
     } else {
         "the list is ranked"
     };
-    let again = key("guide", session);
+    let again = session.key_of("guide");
     format!("{open} open, {assumed} assumed; {list}; {again} opens the guide again")
-}
-
-fn key(command: &str, session: &Session) -> String {
-    let command = Command::named(command);
-    let key = command.and_then(|command| session.keymap().keys(command).first());
-    key.map_or_else(String::new, ToString::to_string)
 }
 
 /// What stands on an assumption of the house.
@@ -381,30 +375,6 @@ fn accepted(quantity: Quantity) -> String {
 /// A standard deviation of a rule, as far as anyone reads it.
 fn hundredths(sd: f64) -> f64 {
     (100.0 * sd).round() / 100.0
-}
-
-/// How a reading was taken; what does not apply is left out.
-fn taking(reading: &Reading) -> String {
-    let side = match reading.side {
-        Side::Left => "left side",
-        Side::Right => "right side",
-        Side::Within => "within the wall",
-        Side::NoSide => "",
-    };
-    let phase = match reading.phase {
-        Phase::EndDiastole => "end-diastole",
-        Phase::EndSystole => "end-systole",
-        Phase::AnyPhase => "",
-        phase => phase.word(),
-    };
-    let method = match reading.method {
-        Method::Direct => String::new(),
-        method => method.word().replace('_', " "),
-    };
-    let modality = reading.modality.word().replace('_', " ");
-    let words = [modality.as_str(), side, phase, &method];
-    let said: Vec<&str> = words.into_iter().filter(|word| !word.is_empty()).collect();
-    said.join(", ")
 }
 
 /// A phrase as the beginning of a sentence.

@@ -127,7 +127,7 @@ const COMMANDS: &[Tried] = &[
         "add_reading",
         "vein.diameter unread",
         "a 4 . 5 down . 3 down right enter",
-        "says added: femoral vein, inner diameter 4.5 mm, transoesophageal echo, end diastole, edge to edge",
+        "says added: femoral vein, inner diameter 4.5 mm, transoesophageal echo, end-diastole, edge to edge",
     ),
     (
         "add_reading",
@@ -145,7 +145,7 @@ const COMMANDS: &[Tried] = &[
         "edit_reading",
         "aortic.rim 1.5",
         "e up left left enter u",
-        "says undone: aortic rim read: transthoracic echo, left, end diastole, direct",
+        "says undone: aortic rim read: transthoracic echo, left side, end-diastole",
     ),
     (
         "edit_reading",
@@ -217,7 +217,7 @@ const COMMANDS: &[Tried] = &[
         "guide",
         "vein.diameter unread",
         "A e 4 tab . 3 down right enter",
-        "says added: femoral vein, inner diameter 4.0 mm, transoesophageal echo, end diastole, edge to edge",
+        "says added: femoral vein, inner diameter 4.0 mm, transoesophageal echo, end-diastole, edge to edge",
     ),
     (
         "guide",

@@ -224,8 +224,8 @@ fn layer(session: &Session) -> Vec<String> {
         Some(Overlay::Field(field)) => field.error.clone(),
         Some(Overlay::Case(form)) => form.error.clone(),
         Some(Overlay::Reading(form)) => form.error.clone(),
-        Some(Overlay::Exception(form)) => form.error.clone(),
-        Some(Overlay::Shelf(form)) => form.error.clone(),
+        Some(Overlay::Exception(form)) => form.typed.error.clone(),
+        Some(Overlay::Shelf(form)) => form.typed.error.clone(),
         Some(Overlay::Guide(guide)) => {
             lines.push(match guide.ask() {
                 Ask::Quantity(quantity) => format!("asked Quantity({})", quantity.address()),

@@ -3,7 +3,7 @@
 use super::{List, Seen, said};
 use crate::text::fitted;
 use crate::told;
-use crate::tui::draw::footer::{modality, phase};
+use crate::tui::draw::footer::modality;
 use crate::tui::draw::lines;
 use crate::tui::theme::Theme;
 use files::visible;
@@ -11,6 +11,7 @@ use measurement::{Quantity, ReadingId};
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
+use session::taking::phase;
 use session::{Doubt, Focus, Session};
 use sizing::break_even::BreakEven;
 use sizing::{Candidate, Outcome, State};
@@ -23,16 +24,10 @@ pub(in crate::tui::draw) fn draw(
     area: Rect,
     seen: &mut Seen,
 ) {
-    let results = session.results();
-    let is_stale = results.is_stale()
-        || results
-            .doubted()
-            .is_some_and(|it| results.is_of_before(it.generation));
-    let beside = if is_stale {
-        "before the last change"
-    } else {
-        ""
-    };
+    let doubted = session.results().doubted();
+    let is_stale =
+        session.shows_stale() || doubted.is_some_and(|it| session.shows_as_before(it.generation));
+    let beside = lines::of_before(is_stale, "");
     let area = lines::headed(frame, "Doubt", beside, true, theme, area);
     let list = list(session, theme, area.width);
     let selected = session.view().doubt;

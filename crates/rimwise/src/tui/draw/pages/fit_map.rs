@@ -31,22 +31,23 @@ pub(in crate::tui::draw) fn draw(
     area: Rect,
     seen: &mut Seen,
 ) {
-    let results = session.results();
-    let Some(mapped) = results.mapped() else {
+    let Some(mapped) = session.results().mapped() else {
         let area = lines::headed(frame, "Fit map", "", true, theme, area);
         let text = "counting what would fit …";
         lines::draw(frame, said(text, theme.dim(), area.width), area);
         return;
     };
-    let is_stale = results.is_of_before(mapped.generation);
-    let beside = match (is_stale, mapped.is_last) {
-        (true, _) => "before the last change",
-        (false, false) => "still coarse",
-        (false, true) => "share of draws in which no stop is broken",
+    let is_stale = session.shows_as_before(mapped.generation);
+    let beside = if mapped.is_last {
+        "share of draws in which no stop is broken"
+    } else {
+        "still coarse"
     };
+    let beside = lines::of_before(is_stale, beside);
     let area = lines::headed(frame, "Fit map", beside, true, theme, area);
     let mut told = answer(mapped, theme, area.width);
     told.extend(at_cursor(session, mapped, theme, area.width));
+    let told = lines::stale(told, is_stale, theme);
     let height = u16::try_from(told.len())
         .unwrap_or(u16::MAX)
         .min(area.height / 2);

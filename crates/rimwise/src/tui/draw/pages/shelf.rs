@@ -26,12 +26,11 @@ pub(in crate::tui::draw) fn draw(
     seen: &mut Seen,
 ) {
     let shelf = session.document().shelf();
-    let names = shelf.shapes().flat_map(|(places, _)| places);
-    let names: Vec<String> = names.filter_map(|place| shelf.name(place)).collect();
-    let aside = names.iter().filter(|name| shelf.is_aside(name)).count();
+    let all = shelf.names().count();
+    let aside = shelf.names().filter(|name| shelf.is_aside(name)).count();
     let beside = match aside {
-        0 => format!("{} sizes", names.len()),
-        _ => format!("{} sizes, {aside} not here today", names.len()),
+        0 => format!("{all} sizes"),
+        _ => format!("{all} sizes, {aside} not here today"),
     };
     let area = lines::headed(frame, "Shelf", &beside, true, theme, area);
     let list = list(session, theme, area.width);

@@ -19,12 +19,8 @@ pub(in crate::tui::draw) fn draw(
     seen: &mut Seen,
 ) {
     let worked_up = session.results().worked_up();
-    let is_stale = worked_up.is_some_and(|it| session.results().is_of_before(it.generation));
-    let beside = if is_stale {
-        "before the last change"
-    } else {
-        ""
-    };
+    let is_stale = worked_up.is_some_and(|it| session.shows_as_before(it.generation));
+    let beside = lines::of_before(is_stale, "");
     let area = lines::headed(frame, "Work-up", beside, true, theme, area);
     let list = list(session, theme, area.width);
     let selected = session.view().work_up;

@@ -67,8 +67,21 @@ fn a_failed_assessment() {
 
 #[test]
 fn a_result_of_before_the_last_change() {
-    let session = after(&assessed(DEMONSTRATION, MANY), "right");
-    insta::assert_snapshot!("stale", styled(&drawn(&session, Theme::COLOUR, (80, 24))));
+    let mut session = after(&assessed(DEMONSTRATION, MANY), "right");
+    let small = (80, 24);
+    let unnoticed = text(&drawn(&session, Theme::COLOUR, small));
+    assert!(!unnoticed.contains("last change"), "{unnoticed}");
+    session.say_it_works(true);
+    insta::assert_snapshot!("stale", styled(&drawn(&session, Theme::COLOUR, small)));
+    let presented = after(&session, "P");
+    assert!(presented.says_it_works(), "until the new result is there");
+    insta::assert_snapshot!(
+        "stale-presented",
+        styled(&drawn(&presented, Theme::COLOUR, small))
+    );
+    assess(&mut session, MANY);
+    let new = text(&drawn(&session, Theme::COLOUR, small));
+    assert!(!new.contains("last change"), "{new}");
 }
 
 #[test]

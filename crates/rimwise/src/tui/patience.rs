@@ -1,0 +1,39 @@
+use session::Session;
+use std::time::{Duration, Instant};
+
+/// How long something has been worked out without a result and without a word.
+///
+/// Keys do not begin it anew: results of before the change do not look new however
+/// fast changes follow each other.
+#[derive(Debug, Default)]
+pub(super) struct Patience {
+    since: Option<Instant>,
+}
+
+/// How long work goes on before it is said to be going on: less is not noticed.
+const UNNOTICED: Duration = Duration::from_millis(150);
+
+impl Patience {
+    /// How long until it is to be said; `None` where there is nothing to say, or it
+    /// is said.
+    pub(super) fn rest(&mut self, session: &mut Session) -> Option<Duration> {
+        if !session.is_working() {
+            session.say_it_works(false);
+            self.since = None;
+        }
+        if !session.is_working() || session.says_it_works() {
+            return None;
+        }
+        let since = self.since.get_or_insert_with(Instant::now);
+        let rest = UNNOTICED.saturating_sub(since.elapsed());
+        if rest.is_zero() {
+            session.say_it_works(true);
+        }
+        Some(rest)
+    }
+
+    /// A result came: it begins anew.
+    pub(super) const fn heard(&mut self) {
+        self.since = None;
+    }
+}
