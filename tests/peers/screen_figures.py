@@ -111,20 +111,6 @@ class Program:
             return None
         return (time.perf_counter(), data) if data else None
 
-    def read_until(self, is_done):
-        """Every piece until the screen is as wanted, then until it is quiet."""
-        pieces, done = [], None
-        while True:
-            piece = self.read(QUIET if done else PATIENCE)
-            if piece is None:
-                if done:
-                    return pieces, done
-                sys.exit(f"gave up waiting:\n{self.screen.text()}")
-            pieces.append(piece)
-            self.screen.take(piece[1])
-            if not done and is_done(self.screen.text()):
-                done = piece[0]
-
     def press(self, key):
         """Milliseconds to the first byte and to the end of the frame; its bytes."""
         begin = time.perf_counter()
@@ -139,11 +125,12 @@ class Program:
         return 1e3 * (first - begin), 1e3 * (when - begin), end
 
     def settle(self):
-        """Reads until nothing more comes; how many bytes came."""
+        """Reads until nothing more comes; how many bytes came, the last of them when."""
         taken = 0
         while piece := self.read(QUIET):
             self.screen.take(piece[1])
             taken += len(piece[1])
+            self.last = piece[0]
         if not is_final(self.screen.text()):
             return taken + self.settle()
         return taken
@@ -214,11 +201,10 @@ def main():
             program.screen.take(data)
             nominal = when if has_results(program.screen.text()) else None
         of["nominal"].append(1e3 * (nominal - program.started))
-        done = nominal
-        if not is_final(program.screen.text()):
-            _, done = program.read_until(is_final)
-        of["final"].append(1e3 * (done - program.started))
+        # The chances are final when nothing more comes.
+        program.last = nominal
         program.settle()
+        of["final"].append(1e3 * (program.last - program.started))
         if run == 0:
             memory = program.status("VmRSS")
         for step in range(KEYS):

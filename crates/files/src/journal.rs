@@ -2,9 +2,11 @@
 //!
 //! The journal begins with the text on disk and holds one record for every
 //! confirmed change: what it is called, and the one place where it makes the text
-//! another. A record is forced to disk before the change counts as confirmed. Each
-//! has its length and a checksum over itself and all before it, so that whatever
-//! became of the last bytes, what is read back is what was written, in its order.
+//! another. A record is the system's before the change is shown, so that nothing the
+//! program may die of loses it, and forced to disk before the next key is taken, so
+//! that a loss of power does not. Each has its length and a checksum over itself and
+//! all before it, so that whatever became of the last bytes, what is read back is
+//! what was written, in its order.
 
 mod patch;
 mod record;
@@ -37,6 +39,8 @@ pub struct Journal {
     sum: Digest,
     /// The journal on disk, and how much of it is whole.
     file: Option<(File, u64)>,
+    /// Whether something was written that is not forced to disk yet.
+    is_unforced: bool,
 }
 
 /// Why a change is not safe in the journal, or a journal not readable.
@@ -72,11 +76,13 @@ impl Journal {
             text: text.to_owned(),
             sum: Digest::of(text.as_bytes()),
             file: None,
+            is_unforced: false,
         }
     }
 
-    /// Records a confirmed change by what it is called and the text after it. It
-    /// is on disk when this returns; after an error the journal is as it was.
+    /// Records a confirmed change by what it is called and the text after it. It is
+    /// the system's when this returns, and on disk after [`force`](Self::force);
+    /// after an error the journal is as it was.
     pub fn record(&mut self, called: &str, text: &str) -> Result<(), JournalError> {
         let patch = Patch::between(&self.text, text);
         let (bytes, sum) = record::change(called, &patch, &self.sum);
@@ -88,6 +94,7 @@ impl Journal {
                 }
                 append(file, *whole, &bytes).map_err(|cause| not_written(&self.path, cause))?;
                 *whole += length;
+                self.is_unforced = true;
             }
             None => self.file = Some(self.begin(&bytes)?),
         }
@@ -96,10 +103,20 @@ impl Journal {
         Ok(())
     }
 
+    /// Forces to disk what was recorded.
+    pub fn force(&mut self) -> Result<(), JournalError> {
+        if !std::mem::take(&mut self.is_unforced) {
+            return Ok(());
+        }
+        let file = self.file.as_ref().map(|(file, _)| file.sync_data());
+        let forced = file.unwrap_or(Ok(()));
+        forced.map_err(|cause| not_written(&self.path, cause))
+    }
+
     /// The text was saved, with or without the changes in the journal: they are
     /// dropped, and later ones build on it.
     pub fn saved(&mut self, text: &str) -> Result<(), JournalError> {
-        self.file = None;
+        (self.file, self.is_unforced) = (None, false);
         text.clone_into(&mut self.text);
         self.sum = Digest::of(text.as_bytes());
         remove(&self.path).map_err(JournalError::NotWritten)
@@ -130,12 +147,11 @@ pub(crate) fn journal_of(case: &Path) -> PathBuf {
     beside(case, ENDING)
 }
 
-/// Writes behind what is whole and forces it to disk.
+/// Writes behind what is whole.
 fn append(file: &mut File, whole: u64, bytes: &[u8]) -> io::Result<()> {
     let written = file
         .seek(SeekFrom::Start(whole))
-        .and_then(|_| file.write_all(bytes))
-        .and_then(|()| file.sync_data());
+        .and_then(|_| file.write_all(bytes));
     if written.is_err() {
         // What is left of it is known by its checksum, should this fail too.
         let _ = file.set_len(whole);

@@ -52,7 +52,10 @@ pub(crate) fn run(session: Session, keeper: Keeper, threads: usize) -> Result<()
         match open.take_all(&messages) {
             Next::Draw => {}
             #[cfg(unix)]
-            Next::Suspend => guard.suspend()?,
+            Next::Suspend => {
+                open.keeper.force(&mut open.session);
+                guard.suspend()?;
+            }
             #[cfg(unix)]
             Next::TakeAgain => guard.take_again()?,
             Next::Leave => break,
@@ -62,6 +65,9 @@ pub(crate) fn run(session: Session, keeper: Keeper, threads: usize) -> Result<()
             guard.copy(&text)?;
         }
         open.draw(&mut guard)?;
+        if open.keeper.force(&mut open.session) {
+            open.draw(&mut guard)?;
+        }
     }
     open.keeper.close(&mut open.session);
     Ok(())

@@ -12,8 +12,8 @@ use crate::errand::Errand;
 use crate::session::Confirmed;
 use crate::{Home, Session};
 use files::{
-    CaseFile, Digest, Entered, Holder, Journal, Presence, Recent, Recovery, StoreError, Unfiled,
-    read_case,
+    CaseFile, Digest, Entered, Holder, Journal, JournalError, Presence, Recent, Recovery,
+    StoreError, Unfiled, read_case,
 };
 use loose::Loose;
 use shelf::OwnShapes;
@@ -132,6 +132,9 @@ impl Keeper {
         let errand = session.take_errand();
         let is_due = self.rest(session) == Some(Duration::ZERO);
         self.record(session, errand.is_some() || is_due);
+        if errand.is_some() {
+            self.force(session);
+        }
         match errand {
             None => {}
             Some(Errand::Save(save)) => self.save(session, &save),
@@ -149,9 +152,24 @@ impl Keeper {
         self.watch(session);
     }
 
+    /// Forces to disk what was recorded, once it is shown; whether there is
+    /// something to tell.
+    pub fn force(&mut self, session: &mut Session) -> bool {
+        let kept = self.kept.as_mut().and_then(|kept| kept.journal.as_mut());
+        let loose = self.loose.as_mut().map(Loose::journal);
+        let forced: Result<(), JournalError> =
+            kept.into_iter().chain(loose).try_for_each(Journal::force);
+        if let Err(error) = &forced {
+            session.set_journalled(None, false);
+            session.warn(error.to_string());
+        }
+        forced.is_err()
+    }
+
     /// Records all that was changed: the program ends.
     pub fn close(&mut self, session: &mut Session) {
         self.record(session, true);
+        self.force(session);
     }
 
     /// How long it may be until [`tend`](Self::tend) has something to do, whatever
@@ -188,6 +206,8 @@ impl Keeper {
         let changes = session.take_confirmed(all);
         for change in &changes {
             let recorded = match (change.home.file(), &mut self.kept) {
+                // What is as it came needs no keeping.
+                (None, _) if self.loose.is_none() && !session.is_unsaved() => Ok(()),
                 (None, _) => self.record_loose(change),
                 (Some(_), Some(kept)) => kept.record(change),
                 (Some(_), None) => Ok(()),
@@ -200,7 +220,6 @@ impl Keeper {
                 }
             }
         }
-        // What is as it came needs no keeping.
         if !changes.is_empty()
             && !session.is_unsaved()
             && let Some(loose) = self.loose.take()

@@ -98,6 +98,7 @@ impl Recovery {
             text: self.text,
             sum: self.sum,
             file: Some((file, self.whole)),
+            is_unforced: false,
         })
     }
 

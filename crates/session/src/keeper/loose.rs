@@ -36,6 +36,11 @@ impl Loose {
         recorded.map_err(|error| error.to_string())
     }
 
+    /// Its journal.
+    pub(super) const fn journal(&mut self) -> &mut Journal {
+        &mut self.journal
+    }
+
     /// Drops what is kept: it is safe elsewhere, or not wanted.
     pub(super) fn dropped(mut self) -> Result<(), String> {
         self.journal.saved("").map_err(|error| error.to_string())
