@@ -201,7 +201,7 @@ def main():
             program.screen.take(data)
             nominal = when if has_results(program.screen.text()) else None
         of["nominal"].append(1e3 * (nominal - program.started))
-        # The chances are final when nothing more comes.
+        # The results are final when nothing more comes.
         program.last = nominal
         program.settle()
         of["final"].append(1e3 * (program.last - program.started))
@@ -244,7 +244,7 @@ def main():
         ("binary, MB", f"{size / 1e6:.2f}", "4"),
         ("first ink, ms", f"{median(of['ink']):.1f}", "15"),
         ("results shown (values as read), ms", f"{median(of['nominal']):.1f}", "25"),
-        ("chances final, ms", f"{median(of['final']):.1f}", ""),
+        ("last result (work-up as well), ms", f"{median(of['final']):.1f}", ""),
         ("key to first byte, ms", f"{median(of['first']):.2f}", "1"),
         ("key to whole frame, ms", f"{median(of['frame']):.2f}", ""),
         ("nudge to first byte, ms", f"{median(of['nudge']):.2f}", "1"),

@@ -18,6 +18,13 @@ pub enum Errand {
     Restore,
     /// What was found in the journal is dropped for good.
     Discard,
+    /// The user's own catalogue is written.
+    KeepShelf {
+        /// Whether the operator was told what is there, and chose to write over it.
+        over: bool,
+    },
+    /// It is read again.
+    ReadShelf,
     /// The program ends; what was not saved is dropped for good.
     Abandon,
 }

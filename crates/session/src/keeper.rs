@@ -129,27 +129,32 @@ impl Keeper {
 
     /// Records what was changed and does what is asked for.
     pub fn tend(&mut self, session: &mut Session) {
-        let errand = session.take_errand();
+        let mut errand = session.take_errand();
         let is_due = self.rest(session) == Some(Duration::ZERO);
         self.record(session, errand.is_some() || is_due);
         if errand.is_some() {
             self.force(session);
         }
-        match errand {
-            None => {}
-            Some(Errand::Save(save)) => self.save(session, &save),
-            Some(Errand::Choose) => self.choose(session, "", None),
-            Some(Errand::Open(path)) => self.open_other(session, &path),
-            Some(Errand::OpenShipped(name)) => self.open_shipped(session, name),
-            Some(Errand::Reload) => self.reload(session),
-            Some(Errand::Restore) => self.restore(session),
-            Some(Errand::Discard) => self.discard(session),
-            Some(Errand::Abandon) => self.abandon(session),
-        }
-        if session.take_shelf_changed() {
-            self.keep_shelf(session);
+        while let Some(asked) = errand {
+            self.run(session, asked);
+            errand = session.take_errand();
         }
         self.watch(session);
+    }
+
+    fn run(&mut self, session: &mut Session, errand: Errand) {
+        match errand {
+            Errand::Save(save) => self.save(session, &save),
+            Errand::Choose => self.choose(session, "", None),
+            Errand::Open(path) => self.open_other(session, &path),
+            Errand::OpenShipped(name) => self.open_shipped(session, name),
+            Errand::Reload => self.reload(session),
+            Errand::Restore => self.restore(session),
+            Errand::Discard => self.discard(session),
+            Errand::Abandon => self.abandon(session),
+            Errand::KeepShelf { over } => self.keep_shelf(session, over),
+            Errand::ReadShelf => self.read_shelf(session),
+        }
     }
 
     /// Forces to disk what was recorded, once it is shown; whether there is

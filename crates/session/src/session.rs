@@ -33,8 +33,7 @@ pub struct Session {
     status: Option<Status>,
     /// A text for the clipboard of the terminal.
     copied: Option<String>,
-    /// The generation, and what beside it, of which it was said that it is being
-    /// worked out.
+    /// Whether what is being worked out is said to be.
     is_said_to_work: bool,
     /// Whether the bays still wait for the last result of opening to fill them.
     bays_wait: bool,
@@ -48,8 +47,6 @@ pub struct Session {
     keeps_unfiled: bool,
     errand: Option<Errand>,
     going: Option<Going>,
-    /// Whether the user's own catalogue was changed and not yet kept.
-    is_shelf_changed: bool,
 }
 
 /// Where the program goes when its terminal is given back.
@@ -104,7 +101,6 @@ impl Session {
             is_said_to_work: false,
             bays_wait: true,
             going: None,
-            is_shelf_changed: false,
         }
     }
 

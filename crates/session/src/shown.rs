@@ -42,9 +42,10 @@ impl Filter {
     /// Whether it shows a candidate.
     pub fn shows(&self, candidate: &Candidate) -> bool {
         let text = self.text.to_lowercase();
-        self.verdict
-            .is_none_or(|verdict| candidate.judged.verdict == verdict)
-            && (candidate.name().to_lowercase().contains(&text)
+        let is_of_verdict = |verdict| candidate.judged.verdict == verdict;
+        self.verdict.is_none_or(is_of_verdict)
+            && (text.is_empty()
+                || candidate.name().to_lowercase().contains(&text)
                 || candidate.shape_name.to_lowercase().contains(&text))
     }
 }

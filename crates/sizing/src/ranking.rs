@@ -12,7 +12,8 @@ use crate::house_rules::{Exclusion, Parameter};
 use crate::{
     Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict, aside_unknown, is_aside,
 };
-use measurement::{Feature, Structure};
+use measurement::{Feature, Quantity, Structure};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 
@@ -26,6 +27,8 @@ pub struct Ranking {
     /// For each candidate the number of its group, from 1: candidates of one
     /// group cannot be told apart by chance.
     pub groups: Vec<usize>,
+    /// The quantities that a check of some candidate misses.
+    pub missed: BTreeSet<Quantity>,
     /// What is said not to be on the shelf today and is no size of the catalogues.
     pub aside_unknown: Vec<String>,
     /// The exclusions that hold.
@@ -67,8 +70,11 @@ pub fn rank(
         candidate.is_on_shelf = !is_aside(catalogues, &candidate.name());
     }
     let groups = order::order(&mut candidates, setting.parameter(Parameter::Tie));
+    let outcomes = candidates.iter().flat_map(|one| &one.outcomes);
+    let missed = outcomes.flat_map(|outcome| &outcome.missing).copied();
     Some(Ranking {
         groups,
+        missed: missed.collect(),
         aside_unknown: aside_unknown(catalogues),
         excluded: excluded(setting).cloned().collect(),
         unanswered: unanswered(setting).cloned().collect(),

@@ -86,24 +86,20 @@ impl Inputs {
         )
     }
 
-    /// Opens them for work on the screen.
-    pub(super) fn session(self) -> Session {
-        let mut catalogues: Vec<Catalogue> = self
-            .catalogues
-            .into_iter()
-            .map(CatalogueFile::into_value)
-            .collect();
-        let own = if self.has_own { catalogues.pop() } else { None };
-        let mut session =
-            Session::open(self.case.into_value(), catalogues, self.rules.into_value());
-        if let Some(own) = own {
-            session = session.with_own_shapes(own);
+    /// Opens them for work on the screen; the user's own catalogue with its file.
+    pub(super) fn session(mut self) -> (Session, Option<CatalogueFile>) {
+        let own = self.has_own.then(|| self.catalogues.pop()).flatten();
+        let catalogues = self.catalogues.into_iter().map(CatalogueFile::into_value);
+        let (case, rules) = (self.case.into_value(), self.rules.into_value());
+        let mut session = Session::open(case, catalogues.collect(), rules);
+        if let Some(own) = &own {
+            session = session.with_own_shapes(own.value().clone());
         }
-        match limits(None) {
-            Ok(limits) => session.with_limits(limits.into_value()),
-            // The shipped limits are checked with every build.
-            Err(_) => session,
+        // The shipped limits are checked with every build.
+        if let Ok(limits) = limits(None) {
+            session = session.with_limits(limits.into_value());
         }
+        (session, own)
     }
 
     /// Ranks them as a call asks.

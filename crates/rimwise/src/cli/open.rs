@@ -18,7 +18,7 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
     let mut asked = RankArguments::of(case, arguments.against);
     let threads = usize::from(asked.common.threads);
     if arguments.screen.plain {
-        let session = Inputs::read(&asked.common)?.session();
+        let (session, _) = Inputs::read(&asked.common)?.session();
         return tui::plain(session, threads, out);
     }
     if io::stdout().is_terminal() && io::stdin().is_terminal() {
@@ -29,7 +29,7 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         if is_lost {
             asked.common.case = demonstration();
         }
-        let session = Inputs::read(&asked.common)?.session();
+        let (session, own) = Inputs::read(&asked.common)?.session();
         let mut session = session
             .with_keymap(keymap)
             .with_looks(looks(&arguments.screen));
@@ -38,17 +38,9 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         }
         let mut keeper =
             folders::state().map_or_else(Keeper::default, |folder| Keeper::with_folder(&folder));
-        if let Some(own) = asked
-            .common
-            .against
-            .catalog
-            .last()
-            .cloned()
-            .or_else(own_shapes)
-        {
-            keeper = keeper
-                .with_own_shapes(&own)
-                .map_err(|error| BadInput(error.to_string()))?;
+        let named = asked.common.against.catalog.last().cloned();
+        if let Some(path) = named.or_else(own_shapes) {
+            keeper = keeper.with_own_shapes(&path, own);
         }
         if path.exists() || is_lost {
             keeper.open(&mut session, &path).map_err(BadInput)?;

@@ -6,10 +6,10 @@ use crossterm::terminal::{
     BeginSynchronizedUpdate, Clear, ClearType, EndSynchronizedUpdate, EnterAlternateScreen,
     LeaveAlternateScreen, disable_raw_mode, enable_raw_mode,
 };
-use crossterm::{cursor, execute};
+use crossterm::{cursor, execute, queue};
 use ratatui::backend::CrosstermBackend;
 use ratatui::{Frame, Terminal};
-use std::io::{self, Stdout, Write, stdout};
+use std::io::{self, BufWriter, Stdout, Write, stdout};
 use std::panic;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -19,7 +19,7 @@ use std::thread;
 /// and before the message of a panic of the thread that took it.
 pub(super) struct Guard {
     taken: Taken,
-    terminal: Terminal<CrosstermBackend<Stdout>>,
+    terminal: Terminal<CrosstermBackend<BufWriter<Stdout>>>,
     has_mouse: bool,
 }
 
@@ -32,7 +32,7 @@ impl Guard {
         let taken = Taken::default();
         taken.give_back_on_panic();
         let entered = taken.take();
-        let terminal = entered.and_then(|()| Terminal::new(CrosstermBackend::new(stdout())));
+        let terminal = entered.and_then(|()| Terminal::new(CrosstermBackend::new(out())));
         match terminal {
             Ok(terminal) => Ok(Self {
                 taken,
@@ -62,7 +62,7 @@ impl Guard {
         self.has_mouse = false;
         execute!(stdout(), Clear(ClearType::All))?;
         // Nothing of the frame before is known to stand there.
-        self.terminal = Terminal::new(CrosstermBackend::new(stdout()))?;
+        self.terminal = Terminal::new(CrosstermBackend::new(out()))?;
         Ok(())
     }
 
@@ -88,16 +88,25 @@ impl Guard {
 
     /// Draws a frame in one synchronised update, so that nothing flickers.
     pub(super) fn draw(&mut self, page: impl FnOnce(&mut Frame)) -> io::Result<()> {
-        execute!(stdout(), BeginSynchronizedUpdate)?;
+        // With the frame, in one write.
+        queue!(self.terminal.backend_mut(), BeginSynchronizedUpdate)?;
         self.terminal.draw(page)?;
-        execute!(stdout(), EndSynchronizedUpdate)
+        execute!(self.terminal.backend_mut(), EndSynchronizedUpdate)
     }
 }
 
 impl Drop for Guard {
     fn drop(&mut self) {
+        // What of a frame waits after a panic must not come behind all else.
+        let _ = execute!(self.terminal.backend_mut(), EndSynchronizedUpdate);
         self.taken.give_back();
     }
+}
+
+/// What frames are written to: a frame of a large terminal goes out in one piece.
+fn out() -> BufWriter<Stdout> {
+    const FRAME: usize = 64 * 1024;
+    BufWriter::with_capacity(FRAME, stdout())
 }
 
 /// Whether the terminal is taken, for whoever comes first to give it back: a

@@ -108,6 +108,24 @@ pub(super) fn otherwise(error: &StoreError, save: &Save) -> Option<Question> {
     Some(Question::new(error.to_string(), choices))
 }
 
+/// What is done about the user's own catalogue where it is not as it was left;
+/// `None` where no answer helps.
+pub(super) fn shelf_otherwise(error: &StoreError) -> Option<Question> {
+    let over = choice('o', "write yours over it", Errand::KeepShelf { over: true });
+    let read = choice('r', "read it, undo brings yours back", Errand::ReadShelf);
+    let choices = match error {
+        StoreError::Changed { .. } | StoreError::Exists { .. } => vec![read, over],
+        StoreError::Gone { .. } => vec![Choice {
+            does: "write it anew",
+            ..over
+        }],
+        _ => return None,
+    };
+    let mut question = Question::new(error.to_string(), choices);
+    question.wait = Some("keep yours here alone");
+    Some(question)
+}
+
 const fn choice(key: char, does: &'static str, errand: Errand) -> Choice {
     Choice {
         key,

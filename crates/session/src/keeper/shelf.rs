@@ -1,9 +1,10 @@
-use super::Keeper;
+use super::{Keeper, questions};
 use crate::Session;
 use files::{
-    CatalogueFile, Digest, Expect, FileError, SpliceError, digest_on_disk, new_catalogue,
+    CatalogueFile, Diagnostic, Digest, Expect, SpliceError, StoreError, new_catalogue,
     parse_catalogue, read_catalogue, save_in_own_folder, visible,
 };
+use sizing::Catalogue;
 use std::path::{Path, PathBuf};
 
 /// The file of the user's own catalogue.
@@ -14,54 +15,99 @@ pub(super) struct OwnShapes {
     file: Option<CatalogueFile>,
 }
 
+/// Why it was not kept; what is on disk is as it was.
+enum NotKept {
+    /// It could not be written as text.
+    Text(String),
+    /// The text could not be written to disk.
+    Disk(StoreError),
+}
+
 impl Keeper {
-    /// The keeper with a file of the user's own catalogue, into which every change
-    /// of the shelf is written at once.
-    pub fn with_own_shapes(mut self, path: &Path) -> Result<Self, FileError> {
-        let is_there = !matches!(digest_on_disk(path), Ok(None));
-        let file = is_there.then(|| read_catalogue(path)).transpose()?;
+    /// The keeper with a file of the user's own catalogue as it was read, `None`
+    /// where there is none yet; every change of the shelf is written into it at once.
+    #[must_use]
+    pub fn with_own_shapes(mut self, path: &Path, file: Option<CatalogueFile>) -> Self {
         self.own = Some(OwnShapes {
             path: path.to_owned(),
             file,
         });
-        Ok(self)
+        self
     }
 
     /// Writes the user's own catalogue, and says where, or why not: the change
-    /// stays in the program then.
-    pub(super) fn keep_shelf(&mut self, session: &mut Session) {
+    /// stays in the program then. What something else wrote is not written over
+    /// before the operator says so.
+    pub(super) fn keep_shelf(&mut self, session: &mut Session, over: bool) {
         let Some(own) = &mut self.own else {
             return;
         };
         let file = visible(&own.path.display().to_string()).into_owned();
-        match own.keep(session) {
-            Ok(()) => session.tell_also(&format!("kept in {file}")),
-            Err(why) => session.warn(format!("changed here, not on disk: {why}")),
+        match own.keep(session.document().shelf().own(), over) {
+            Ok(false) => {}
+            Ok(true) => session.tell_also(&format!("kept in {file}")),
+            Err(NotKept::Disk(error)) => match questions::shelf_otherwise(&error) {
+                Some(question) => session.ask(question),
+                None => session.warn(format!("changed here, not on disk: {error}")),
+            },
+            Err(NotKept::Text(why)) => {
+                session.warn(format!("changed here, not on disk: {why}"));
+            }
+        }
+    }
+
+    /// Reads the user's own catalogue again; what was changed here is a step back.
+    pub(super) fn read_shelf(&mut self, session: &mut Session) {
+        let Some(own) = &mut self.own else {
+            return;
+        };
+        match read_catalogue(&own.path) {
+            Err(error) => session.warn(format!("not read: {error}")),
+            Ok(file) => {
+                let shapes = file.value().clone();
+                own.file = Some(file);
+                let from = visible(&own.path.display().to_string()).into_owned();
+                session.exchange_own_shapes(shapes, format!("read again: {from}"));
+            }
         }
     }
 }
 
 impl OwnShapes {
-    fn keep(&mut self, session: &Session) -> Result<(), String> {
-        let wanted = session.document().shelf().own();
-        let file = match self.file.as_ref().map(|file| file.with(wanted)) {
+    /// Writes what is wanted into the file, unless it says so already.
+    fn keep(&mut self, wanted: &Catalogue, over: bool) -> Result<bool, NotKept> {
+        if !over
+            && self
+                .file
+                .as_ref()
+                .is_some_and(|file| file.value() == wanted)
+        {
+            return Ok(false);
+        }
+        // What is there now, with its comments, or what was there.
+        let theirs = over.then(|| read_catalogue(&self.path).ok()).flatten();
+        let ground = theirs.as_ref().or(self.file.as_ref());
+        let file = match ground.map(|file| file.with(wanted)) {
             Some(Ok(file)) => file,
             // Laid out so that no splice finds its place: written anew.
             None | Some(Err(SpliceError::NoPlace)) => {
                 let name = self.path.display().to_string();
-                let first = |faults: Vec<files::Diagnostic>| {
-                    faults.first().map_or_else(String::new, ToString::to_string)
+                let first = |faults: Vec<Diagnostic>| {
+                    let first = faults.first().map(ToString::to_string);
+                    NotKept::Text(first.unwrap_or_default())
                 };
                 parse_catalogue(&name, &new_catalogue(wanted)).map_err(first)?
             }
-            Some(Err(error)) => return Err(error.to_string()),
+            Some(Err(error)) => return Err(NotKept::Text(error.to_string())),
         };
-        let expect = self.file.as_ref().map_or(Expect::NoFile, |file| {
-            Expect::Same(Digest::of(file.source().original().as_bytes()))
-        });
+        let expect = match &self.file {
+            _ if over => Expect::Anything,
+            None => Expect::NoFile,
+            Some(file) => Expect::Same(Digest::of(file.source().original().as_bytes())),
+        };
         let text = file.source().original().into_owned();
-        save_in_own_folder(&self.path, &text, expect).map_err(|error| error.to_string())?;
+        save_in_own_folder(&self.path, &text, expect).map_err(NotKept::Disk)?;
         self.file = Some(file);
-        Ok(())
+        Ok(true)
     }
 }

@@ -228,14 +228,8 @@ impl Session {
     /// Whether a check of some candidate misses a quantity; before the first
     /// result, whether it might.
     fn is_missed(&self, quantity: Quantity) -> bool {
-        self.results.assessed().is_none_or(|assessed| {
-            let mut outcomes = assessed
-                .ranking
-                .candidates
-                .iter()
-                .flat_map(|one| &one.outcomes);
-            outcomes.any(|outcome| outcome.missing.contains(&quantity))
-        })
+        let assessed = self.results.assessed();
+        assessed.is_none_or(|assessed| assessed.ranking.missed.contains(&quantity))
     }
 }
 

@@ -1,6 +1,7 @@
 use super::Session;
-use crate::{Edit, Shelf, ShelfRow};
-use sizing::Candidate;
+use crate::errand::Errand;
+use crate::{Change, Edit, Shelf, ShelfRow};
+use sizing::{Candidate, Catalogue};
 
 impl Session {
     /// The lines of the shelf: every shape, and under it every size.
@@ -25,15 +26,20 @@ impl Session {
         }
     }
 
-    /// Whether the user's own catalogue was changed, once.
-    pub(crate) const fn take_shelf_changed(&mut self) -> bool {
-        std::mem::replace(&mut self.is_shelf_changed, false)
+    /// Puts another catalogue of the user's own in place of this one; undo brings
+    /// this one back.
+    pub(crate) fn exchange_own_shapes(&mut self, own: Catalogue, called: String) {
+        let shelf = self.document.shelf.with_own(own);
+        let change = Change::Edit(self.reshelved(shelf, called));
+        if let Ok(Some(status)) = self.perform(change) {
+            self.status = Some(status);
+        }
     }
 
     /// Brings what depends on the shelf in line with it. What was said of other
     /// places is forgotten; what is only put aside keeps its place.
     pub(super) fn follow_shelf(&mut self) {
-        self.is_shelf_changed = true;
+        self.errand = Some(Errand::KeepShelf { over: false });
         self.results.outdate();
         let names: Vec<String> = self.document.shelf.names().collect();
         let is_as_before = self.results.assessed().is_none_or(|assessed| {

@@ -5,11 +5,11 @@ use super::*;
 fn window(desk: &Desk) -> Window {
     let own = desk.own();
     let mut window = Window::of_shipped();
-    if own.is_file() {
-        let file = files::read_catalogue(&own).unwrap();
-        window.0 = window.0.with_own_shapes(file.into_value());
+    let file = own.is_file().then(|| files::read_catalogue(&own).unwrap());
+    if let Some(file) = &file {
+        window.0 = window.0.with_own_shapes(file.value().clone());
     }
-    window.1 = window.1.with_own_shapes(&own).unwrap();
+    window.1 = window.1.with_own_shapes(&own, file);
     window.press("6");
     window
 }
@@ -62,19 +62,66 @@ fn every_change_of_the_shelf_is_in_the_file_and_taken_back_there() {
     assert!(files::read_catalogue(&desk.own()).is_ok());
 }
 
-#[test]
-fn a_file_that_something_else_changed_is_told_and_not_written_over() {
-    let desk = Desk::new("shelf-changed");
-    let mut window = window(&desk);
+/// A window that put one size aside, and another where the file was changed by
+/// something else in between.
+fn changed_underneath(desk: &Desk) -> (Window, String) {
+    let mut window = window(desk);
     window.press("down S");
-    let theirs = format!("{}// theirs\n", desk.own_text());
+    let theirs =
+        desk.own_text()
+            .replacen("put_aside: [", "put_aside: [\"theirs/1x1\", // theirs\n", 1);
     fs::write(desk.own(), &theirs).unwrap();
     window.press("down S");
-    let says = window.says();
-    assert!(
-        says.starts_with("changed here, not on disk: ") && says.contains("changed on disk since"),
-        "{says}"
-    );
-    assert_eq!(desk.own_text(), theirs);
+    let (question, _) = window.asks();
+    assert!(question.contains("changed on disk since"), "{question}");
+    assert_eq!(desk.own_text(), theirs, "not written over");
     assert_eq!(window.0.document().shelf().own().put_aside.len(), 2);
+    (window, theirs)
+}
+
+#[test]
+fn a_file_that_something_else_changed_is_read_or_written_over_when_told() {
+    let desk = Desk::new("shelf-changed");
+    let (mut window, theirs) = changed_underneath(&desk);
+    window.press("esc");
+    assert_eq!(desk.own_text(), theirs);
+    window.press("down S r");
+    assert_eq!(desk.own_text(), theirs);
+    assert!(
+        window.says().starts_with("read again: "),
+        "{}",
+        window.says()
+    );
+    assert!(window.0.document().shelf().is_aside("theirs/1x1"));
+    // What was here is a step back, and is kept as any change is.
+    window.press("u");
+    assert!(!window.0.document().shelf().is_aside("theirs/1x1"));
+    assert!(!desk.own_text().contains("\"theirs/1x1\""));
+    assert!(files::read_catalogue(&desk.own()).is_ok());
+}
+
+#[test]
+fn what_is_written_over_keeps_its_comments() {
+    let desk = Desk::new("shelf-over");
+    let (mut window, _) = changed_underneath(&desk);
+    window.press("o");
+    let text = desk.own_text();
+    assert!(
+        !text.contains("\"theirs/1x1\"") && text.contains("// theirs"),
+        "{text}"
+    );
+    let read = files::read_catalogue(&desk.own()).unwrap();
+    assert_eq!(read.value(), window.0.document().shelf().own());
+}
+
+#[test]
+fn a_file_that_is_gone_is_written_anew_when_told() {
+    let desk = Desk::new("shelf-gone");
+    let mut window = window(&desk);
+    window.press("down S");
+    fs::remove_file(desk.own()).unwrap();
+    window.press("down S");
+    assert!(!desk.own().exists());
+    window.press("o");
+    assert!(desk.own_text().contains("even-wide/"));
 }

@@ -14,7 +14,7 @@ pub(super) fn everywhere<T>(
     let mut fields = BTreeSet::new();
     for (field, places) in strings(file) {
         let mut more = begun.clone();
-        more.extend(places.iter().map(|place| (*place, escaped(text))));
+        more.extend(places.iter().map(|place| (*place, text.escape_unicode().to_string())));
         if let Some(value) = parse(&with(file, &more)) {
             read = value;
             begun = more;
@@ -55,14 +55,6 @@ fn end(rest: &str) -> usize {
         ends
     });
     quote.map_or(rest.len(), |quote| quote + 1)
-}
-
-/// A text as it is written in a string of a file.
-fn escaped(text: &str) -> String {
-    let letters = text.chars();
-    letters
-        .map(|letter| format!("\\u{{{:x}}}", u32::from(letter)))
-        .collect()
 }
 
 /// The file with texts put in at places.
