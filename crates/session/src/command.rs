@@ -87,6 +87,12 @@ impl Command {
         .flatten()
     }
 
+    /// The names of the panels in which its keys count; empty: everywhere.
+    pub fn panel_names(&self) -> String {
+        let panels: Vec<&str> = self.focus.iter().map(|focus| focus.name()).collect();
+        panels.join(", ")
+    }
+
     /// The command with a name in key maps.
     pub fn named(id: &str) -> Option<&'static Self> {
         Self::all().find(|command| command.id == id)

@@ -55,6 +55,20 @@ pub enum Focus {
 }
 
 impl Focus {
+    /// The panel's name, as its heading has it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Readings => "readings",
+            Self::Bays => "side by side",
+            Self::Ranking => "ranked",
+            Self::Doubt => "doubt",
+            Self::FitMap => "fit map",
+            Self::WorkUp => "work-up",
+            Self::Rules => "rules",
+            Self::Shelf => "shelf",
+        }
+    }
+
     /// Every panel, page by page, in the order in which Tab visits them.
     pub const ALL: [Self; 8] = [
         Self::Readings,

@@ -7,7 +7,7 @@ use anyhow::Result;
 use clap::CommandFactory;
 use clap_mangen::Man;
 use clap_mangen::roff::{Roff, bold, roman};
-use session::{Command, Focus};
+use session::Command;
 use std::io::Write;
 
 /// Prints the manual.
@@ -116,24 +116,9 @@ fn keys() -> String {
 
 /// In which panels a command's keys count, where not everywhere.
 fn within(command: &Command) -> String {
-    if command.focus.is_empty() {
-        return String::new();
-    }
-    let panels: Vec<&str> = command.focus.iter().map(|focus| panel(*focus)).collect();
-    format!(" (in: {})", panels.join(", "))
-}
-
-/// A panel's name, as its heading has it.
-const fn panel(focus: Focus) -> &'static str {
-    match focus {
-        Focus::Readings => "readings",
-        Focus::Bays => "side by side",
-        Focus::Ranking => "ranked",
-        Focus::Doubt => "doubt",
-        Focus::FitMap => "fit map",
-        Focus::WorkUp => "work-up",
-        Focus::Rules => "rules",
-        Focus::Shelf => "shelf",
+    match command.panel_names() {
+        everywhere if everywhere.is_empty() => everywhere,
+        panels => format!(" (in: {panels})"),
     }
 }
 

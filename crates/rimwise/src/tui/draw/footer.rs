@@ -75,6 +75,10 @@ fn detail(session: &Session) -> String {
     if session.view().focus == Focus::WorkUp {
         return "what published limits say; the decision is the clinicians'".to_owned();
     }
+    if session.view().focus == Focus::Bays {
+        return "bar: margin to the nearer limit, its right side holds; = alike in all shown"
+            .to_owned();
+    }
     if session.view().focus != Focus::Readings {
         return "geometry chance: share of draws in which no stop is broken; not the chance of a \
                 good procedure"

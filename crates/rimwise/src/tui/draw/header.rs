@@ -9,6 +9,7 @@ use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use session::Session;
 use sizing::{Ranking, State};
+use unicode_width::UnicodeWidthStr;
 use workup::Indication;
 
 /// From this height on the caution stands at its full length.
@@ -66,7 +67,7 @@ const UNSAVED: &str = "● unsaved · ";
 fn title(session: &Session, theme: Theme, width: u16, right: Vec<Span<'static>>) -> Line<'static> {
     let taken: usize = right.iter().map(Span::width).sum();
     let room = usize::from(width).saturating_sub(taken + 1);
-    let title = format!("{} ", fitted(&title_text(session), room));
+    let title = format!("{} ", fitted_title(session, room));
     let mut spans = vec![Span::styled(title, theme.strong())];
     spans.extend(right);
     Line::from(spans)
@@ -74,10 +75,29 @@ fn title(session: &Session, theme: Theme, width: u16, right: Vec<Span<'static>>)
 
 /// The case and its site, and whether there is something to save.
 pub(super) fn title_text(session: &Session) -> String {
+    let [mark, title, site] = title_parts(session);
+    format!("{mark}{title}{site}")
+}
+
+fn title_parts(session: &Session) -> [String; 3] {
     let case = session.document().case();
     let mark = if session.is_unsaved() { UNSAVED } else { "" };
-    visible(&format!("{mark}{} · {}", case.title, case.site.label())).into_owned()
+    let title = visible(&case.title).into_owned();
+    [mark.to_owned(), title, format!(" · {}", case.site.label())]
 }
+
+/// The case and its site in a room: a long title is cut before the site is.
+fn fitted_title(session: &Session, room: usize) -> String {
+    let [mark, title, site] = title_parts(session);
+    let rest = room.saturating_sub(mark.width() + site.width());
+    if title.width() <= rest || rest < LEAST_TITLE {
+        return fitted(&format!("{mark}{title}{site}"), room);
+    }
+    format!("{mark}{}{site}", fitted(&title, rest))
+}
+
+/// The least columns of a title that is cut.
+const LEAST_TITLE: usize = 12;
 
 /// The one sentence that says where things stand.
 fn headline(session: &Session) -> String {

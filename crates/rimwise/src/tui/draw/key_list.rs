@@ -17,6 +17,12 @@ const KEYS: usize = 20;
 /// Columns of a command's name.
 const NAME: usize = 17;
 
+/// From this height on there is room for hints.
+const ROOMY: u16 = 20;
+/// What is not a key of the program.
+const HINTS: &str = "Shift and the mouse mark text in most terminals. Esc comes late in tmux? \
+                     There: set -s escape-time 10";
+
 /// Draws the list over the whole page; says how many lines of it are seen.
 pub(super) fn draw(
     frame: &mut Frame,
@@ -26,7 +32,10 @@ pub(super) fn draw(
     area: Rect,
 ) -> usize {
     frame.render_widget(Clear, area);
-    let caution = wrapped(CAUTION, usize::from(area.width));
+    let mut caution = wrapped(CAUTION, usize::from(area.width));
+    if area.height >= ROOMY {
+        caution.splice(0..0, wrapped(HINTS, usize::from(area.width)));
+    }
     let [top, body, foot] = Layout::vertical([
         Constraint::Length(2),
         Constraint::Min(1),
@@ -78,7 +87,12 @@ fn row(session: &Session, command: &'static Command, theme: Theme, width: usize)
         .collect();
     let refused = command.ready(session).err();
     let says = refused.as_ref().map_or_else(
-        || command.says.to_owned(),
+        || match command.panel_names() {
+            elsewhere if !command.counts_in(session.view().focus) => {
+                format!("{elsewhere}: {}", command.says)
+            }
+            _ => command.says.to_owned(),
+        },
         |why| format!("{} (not now: {why})", command.says),
     );
     let style = if refused.is_some() {

@@ -14,7 +14,11 @@ pub(super) fn everywhere<T>(
     let mut fields = BTreeSet::new();
     for (field, places) in strings(file) {
         let mut more = begun.clone();
-        more.extend(places.iter().map(|place| (*place, text.escape_unicode().to_string())));
+        more.extend(
+            places
+                .iter()
+                .map(|place| (*place, text.escape_unicode().to_string())),
+        );
         if let Some(value) = parse(&with(file, &more)) {
             read = value;
             begun = more;
