@@ -10,7 +10,8 @@ const EXCERPT: usize = 60;
 ///
 /// Nothing from a file is shown without it.
 pub fn visible(text: &str) -> Cow<'_, str> {
-    if text.chars().any(is_hidden) {
+    let is_plain = |byte: &u8| (b' '..=b'~').contains(byte);
+    if !text.as_bytes().iter().all(is_plain) && text.chars().any(is_hidden) {
         Cow::Owned(
             text.chars()
                 .fold(String::with_capacity(text.len()), push_visible),

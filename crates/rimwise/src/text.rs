@@ -5,10 +5,14 @@ use unicode_width::UnicodeWidthStr;
 
 /// A text of exactly a width: filled with blanks, or cut with `…`.
 pub(crate) fn fitted(text: &str, columns: usize) -> String {
-    let mut cut = String::with_capacity(text.len());
-    if text.width() <= columns {
+    let mut cut = String::with_capacity(text.len().max(columns));
+    let width = width(text);
+    if width <= columns {
         cut.push_str(text);
-    } else if columns > 0 {
+        cut.extend(std::iter::repeat_n(' ', columns - width));
+        return cut;
+    }
+    if columns > 0 {
         let mut taken = 0;
         for letter in text.graphemes(true) {
             taken += letter.width();
@@ -24,9 +28,19 @@ pub(crate) fn fitted(text: &str, columns: usize) -> String {
     cut
 }
 
+/// Columns that a text takes; for plain letters, which most texts are, at once.
+fn width(text: &str) -> usize {
+    let is_plain = |byte: &u8| (b' '..=b'~').contains(byte);
+    if text.as_bytes().iter().all(is_plain) {
+        text.len()
+    } else {
+        text.width()
+    }
+}
+
 /// A text of exactly a width whose end matters most: cut at its front.
 pub(crate) fn fitted_at_end(text: &str, columns: usize) -> String {
-    if text.width() <= columns {
+    if width(text) <= columns {
         return fitted(text, columns);
     }
     let mut end = String::new();

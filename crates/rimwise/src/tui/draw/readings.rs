@@ -40,75 +40,86 @@ pub(super) fn draw(
         format!("{open} missing")
     };
     let area = lines::headed(frame, "Readings", &beside, focused, theme, area);
-    let (all, places) = grouped(session, theme, focused, area.width);
-    let selected = places.get(session.view().row).copied().unwrap_or(0);
+    let entries = entries(session);
+    let is_selected =
+        |entry: &Entry| matches!(entry, Entry::Row(row) if *row == session.view().row);
+    let selected = entries.iter().position(is_selected).unwrap_or(0);
     let room = usize::from(area.height);
-    let first = first_shown(selected, all.len(), room);
-    lines::draw(
-        frame,
-        all.into_iter().skip(first).take(room).collect(),
-        area,
-    );
-    let shown = |place: usize| (first..first + room).contains(&place);
-    for (row, &place) in places
-        .iter()
-        .enumerate()
-        .filter(|(_, place)| shown(**place))
-    {
-        seen.note_line(area, place - first, Target::Row(row));
+    let first = first_shown(selected, entries.len(), room);
+    let shown = entries.iter().skip(first).take(room);
+    let mut rows = 0;
+    for (line, entry) in shown.clone().enumerate() {
+        if let Entry::Row(row) = entry {
+            seen.note_line(area, line, Target::Row(*row));
+            rows += 1;
+        }
     }
-    seen.rooms.readings = places.iter().filter(|place| shown(**place)).count();
+    seen.rooms.readings = rows;
+    let told = shown.map(|entry| entry.line(session, theme, focused, area.width));
+    lines::draw(frame, told.collect(), area);
 }
 
 /// The whole list.
 pub(super) fn all(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
-    grouped(session, theme, false, width).0
+    let entries = entries(session).into_iter();
+    entries
+        .map(|entry| entry.line(session, theme, false, width))
+        .collect()
 }
 
-/// Every line with the headings of its groups, and the line of each reading.
-fn grouped(
-    session: &Session,
-    theme: Theme,
-    focused: bool,
-    width: u16,
-) -> (Vec<Line<'static>>, Vec<usize>) {
-    let mut all = Vec::new();
-    let mut group = String::new();
-    let mut places = Vec::new();
+/// A line of the list.
+enum Entry {
+    /// The heading of a group.
+    Group(&'static str),
+    /// A line of the readings, by its place among them.
+    Row(usize),
+}
+
+/// Every line of the readings under the headings of their groups.
+fn entries(session: &Session) -> Vec<Entry> {
+    let mut entries = Vec::new();
+    let mut group = "";
     for (index, row) in session.rows().iter().enumerate() {
         let its = group_of(row);
         if its != group {
-            all.push(Line::styled(its.clone(), theme.dim()));
+            entries.push(Entry::Group(its));
             group = its;
         }
-        let is_selected = index == session.view().row;
-        places.push(all.len());
+        entries.push(Entry::Row(index));
+    }
+    entries
+}
+
+impl Entry {
+    fn line(&self, session: &Session, theme: Theme, focused: bool, width: u16) -> Line<'static> {
+        let index = match *self {
+            Self::Group(group) => return Line::styled(group.replace('_', " "), theme.dim()),
+            Self::Row(index) => index,
+        };
+        let Some(row) = session.rows().get(index) else {
+            return Line::default();
+        };
         let (mark, name, value, mut style) = told(session, row, theme);
-        if is_selected {
+        if index == session.view().row {
             style = style.patch(theme.selected(focused));
         }
         let text = format!("{mark} {} {value}", fitted(&visible(&name), NAME));
-        all.push(Line::from(Span::styled(
-            fitted(&visible(&text), usize::from(width)),
-            style,
-        )));
+        let text = fitted(&visible(&text), usize::from(width));
+        Line::from(Span::styled(text, style))
     }
-    (all, places)
 }
 
 /// The heading a line stands under: its structure.
-fn group_of(row: &Row) -> String {
+fn group_of(row: &Row) -> &'static str {
     match row {
-        Row::Reading(_, quantity) | Row::Unread(quantity) => quantity
-            .address()
-            .split('.')
-            .next()
-            .unwrap_or_default()
-            .replace('_', " "),
-        Row::Absent(_) => "not beside it".to_owned(),
-        Row::Fact(_) => "facts".to_owned(),
-        Row::Exclusion(_) => "exclusions: a yes stops every shape".to_owned(),
-        Row::Finding(_) => "findings, for the work-up".to_owned(),
+        Row::Reading(_, quantity) | Row::Unread(quantity) => {
+            let address = quantity.address();
+            address.split_once('.').map_or(address, |(group, _)| group)
+        }
+        Row::Absent(_) => "not beside it",
+        Row::Fact(_) => "facts",
+        Row::Exclusion(_) => "exclusions: a yes stops every shape",
+        Row::Finding(_) => "findings, for the work-up",
     }
 }
 
