@@ -102,7 +102,7 @@ fn an_assumed_value_moves_what_stands_on_it() {
 }
 
 #[test]
-fn the_reason_is_printed_wherever_sizes_are_judged() {
+fn the_reason_is_printed_on_every_sheet() {
     let case = hold_left();
     let (shape, size) = SIZE;
     for sheet in [
@@ -117,6 +117,10 @@ fn the_reason_is_printed_wherever_sizes_are_judged() {
         ]),
         rimwise(&["fit-map", &case, "--draws", "64"]),
         rimwise(&["fit-map", &case, "--draws", "64", "--format", "json"]),
+        rimwise(&["rank", &case, "--draws", "64", "--format", "csv"]),
+        rimwise(&["fit-map", &case, "--draws", "64", "--format", "csv"]),
+        rimwise(&["workup", &case, "--draws", "64"]),
+        rimwise(&["workup", &case, "--draws", "64", "--format", "json"]),
         rimwise(&["--plain", &case]),
     ] {
         let words: Vec<&str> = sheet.split_whitespace().collect();

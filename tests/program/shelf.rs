@@ -73,6 +73,6 @@ fn what_is_put_aside_keeps_its_place_and_is_said_not_to_be_there() {
             .lines()
             .nth(1)
             .expect("a row")
-            .ends_with(",false")
+            .ends_with(",false,")
     );
 }

@@ -34,8 +34,8 @@ pub(super) fn run(asked: &WorkupArguments, out: &mut dyn Write) -> Result<()> {
     let setting = Setting::new(Arc::new(case.into_value()), Arc::new(rules.into_value()));
     let page = work_up(&setting, limits.value(), asked.draws, asked.seed)?;
     match asked.format {
-        PageFormat::Table => workup_table::write(out, &page, &from),
-        PageFormat::Json => workup_json::write(out, &page, &from),
+        PageFormat::Table => workup_table::write(out, &page, &setting, &from),
+        PageFormat::Json => workup_json::write(out, &page, &setting, &from),
     }
 }
 

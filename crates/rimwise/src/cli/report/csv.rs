@@ -2,10 +2,10 @@
 
 use anyhow::Result;
 use files::visible;
-use sizing::{Ranking, State};
+use sizing::{Ranking, Setting, State};
 use std::io::Write;
 
-const HEADER: [&str; 16] = [
+const HEADER: [&str; 17] = [
     "rank",
     "group",
     "shape",
@@ -22,12 +22,14 @@ const HEADER: [&str; 16] = [
     "chance_no_caution",
     "broken",
     "on_shelf",
+    "exceptions",
 ];
 
 /// Writes a ranking as CSV.
 pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
     let mut table = csv::Writer::from_writer(out);
     table.write_record(HEADER)?;
+    let exceptions = excepted(&ranking.setting);
     for (index, (candidate, group)) in ranking.candidates.iter().zip(&ranking.groups).enumerate() {
         let occluder = &candidate.size.occluder;
         let disc = |face: usize| {
@@ -62,13 +64,20 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
             chance(|it| it.chance_no_caution.value),
             broken.join("; "),
             candidate.is_on_shelf.to_string(),
+            exceptions.clone(),
         ])?;
     }
     table.flush()?;
     Ok(())
 }
 
-fn figure(value: f64) -> String {
+/// What the case excepts from the rules of the house: in each line, for lines are
+/// cut out and passed on.
+pub(super) fn excepted(setting: &Setting) -> String {
+    visible(&setting.exceptions().join("; ")).into_owned()
+}
+
+pub(super) fn figure(value: f64) -> String {
     format!("{value:.4}")
         .trim_end_matches('0')
         .trim_end_matches('.')

@@ -3,6 +3,7 @@
 use super::json::{Provenance, harmless, rounded};
 use anyhow::Result;
 use serde::Serialize;
+use sizing::Setting;
 use std::io::Write;
 use workup::{Line, Section, Workup};
 
@@ -18,6 +19,7 @@ struct Page<'a> {
     seed: u64,
     draws: usize,
     caution: &'static str,
+    exceptions: &'a [String],
     indication: Indicated<'a>,
     sections: Vec<Part<'a>>,
 }
@@ -51,7 +53,12 @@ struct Row<'a> {
 }
 
 /// Writes a page as JSON.
-pub(crate) fn write(out: &mut dyn Write, page: &Workup, from: &Provenance) -> Result<()> {
+pub(crate) fn write(
+    out: &mut dyn Write,
+    page: &Workup,
+    setting: &Setting,
+    from: &Provenance,
+) -> Result<()> {
     let page = Page {
         format: FORMAT,
         program: format!("rimwise {}", env!("CARGO_PKG_VERSION")),
@@ -60,6 +67,7 @@ pub(crate) fn write(out: &mut dyn Write, page: &Workup, from: &Provenance) -> Re
         seed: from.seed,
         draws: from.draws,
         caution: crate::caution::CAUTION,
+        exceptions: setting.exceptions(),
         indication: Indicated {
             state: page.banner.indication.word(),
             says: &page.banner.says,

@@ -1,11 +1,13 @@
 //! The work-up for people, 80 columns wide.
 
 use super::json::Provenance;
+use super::table::exceptions;
 use crate::caution::CAUTION;
 use crate::cli::args::WIDTH;
 use crate::text::{fitted, paragraph};
 use anyhow::Result;
 use files::visible;
+use sizing::Setting;
 use std::io::Write;
 use unicode_width::UnicodeWidthStr;
 use workup::{Banner, Indication, Line, Section, State, Workup};
@@ -14,12 +16,18 @@ use workup::{Banner, Indication, Line, Section, State, Workup};
 const LABEL: usize = 46;
 
 /// Writes a page.
-pub(crate) fn write(out: &mut dyn Write, page: &Workup, from: &Provenance) -> Result<()> {
+pub(crate) fn write(
+    out: &mut dyn Write,
+    page: &Workup,
+    setting: &Setting,
+    from: &Provenance,
+) -> Result<()> {
     writeln!(out, "{}", fitted(&visible(&page.title), WIDTH).trim_end())?;
     writeln!(out, "{} ventricular septal defect: work-up", page.site)?;
     writeln!(out)?;
     write!(out, "{}", paragraph("! ", CAUTION, WIDTH))?;
     writeln!(out)?;
+    exceptions(out, setting)?;
     banner(out, &page.banner)?;
     for one in &page.sections {
         section(out, one)?;

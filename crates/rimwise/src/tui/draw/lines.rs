@@ -7,13 +7,16 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::style::Modifier;
 use ratatui::text::{Line, Span};
-use ratatui::widgets::Paragraph;
 use session::Editor;
 use unicode_width::UnicodeWidthStr;
 
 /// Draws lines from the top of an area.
 pub(super) fn draw(frame: &mut Frame, lines: Vec<Line>, area: Rect) {
-    frame.render_widget(Paragraph::new(lines), area);
+    let area = area.intersection(frame.area());
+    let buffer = frame.buffer_mut();
+    for (row, line) in area.rows().zip(lines) {
+        buffer.set_line(row.x, row.y, &line, row.width);
+    }
 }
 
 /// A line of text as it is edited, its cursor reversed and, where the line is longer

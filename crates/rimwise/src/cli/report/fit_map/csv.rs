@@ -1,10 +1,11 @@
 //! The map as CSV: one line a cell.
 
 use super::Mapped;
+use crate::cli::report::csv::{excepted, figure};
 use anyhow::Result;
 use std::io::Write;
 
-const HEADER: [&str; 7] = [
+const HEADER: [&str; 8] = [
     "waist_mm",
     "overhang_mm",
     "length_mm",
@@ -12,6 +13,7 @@ const HEADER: [&str; 7] = [
     "chance_error",
     "stopped_by",
     "stopped_share",
+    "exceptions",
 ];
 
 /// Writes a map as CSV, waist after waist.
@@ -19,6 +21,7 @@ pub(crate) fn write(out: &mut dyn Write, mapped: &Mapped) -> Result<()> {
     let map = mapped.map;
     let mut table = csv::Writer::from_writer(out);
     table.write_record(HEADER)?;
+    let exceptions = excepted(mapped.setting);
     for column in 0..map.waists.count {
         for row in 0..map.overhangs.count {
             let Some(cell) = map.cell(column, row) else {
@@ -35,16 +38,10 @@ pub(crate) fn write(out: &mut dyn Write, mapped: &Mapped) -> Result<()> {
                     format!("{} {}", stop.check, stop.of)
                 }),
                 stopped.map_or_else(String::new, |(_, share)| figure(share)),
+                exceptions.clone(),
             ])?;
         }
     }
     table.flush()?;
     Ok(())
-}
-
-fn figure(value: f64) -> String {
-    format!("{value:.4}")
-        .trim_end_matches('0')
-        .trim_end_matches('.')
-        .to_owned()
 }
