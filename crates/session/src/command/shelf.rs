@@ -28,7 +28,7 @@ pub(super) const COMMANDS: &[Command] = &[
     },
     Command {
         id: "add_size",
-        name: "add a size",
+        name: "add size",
         says: "add a size of the shape, like the selected one",
         focus: SHELF,
         keys: &["a"],
@@ -41,8 +41,17 @@ pub(super) const COMMANDS: &[Command] = &[
         },
     },
     Command {
+        id: "new_shape",
+        name: "new shape",
+        says: "add a shape with its first size, from nothing",
+        focus: SHELF,
+        keys: &["n"],
+        in_footer: true,
+        change: |session| Ok(open(session, Overlay::Shelf(ShelfForm::new_shape()))),
+    },
+    Command {
         id: "copy_shape",
-        name: "copy shape",
+        name: "copy",
         says: "add a shape: a copy of the selected one under another name",
         focus: SHELF,
         keys: &["c"],

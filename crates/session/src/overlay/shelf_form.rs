@@ -25,6 +25,8 @@ enum Makes {
     Shape,
     /// A copy of it under another short name.
     Copy,
+    /// A shape of its own with a first size, from nothing.
+    New,
     /// The size with an index, otherwise.
     Size(usize),
     /// A size behind the one with an index.
@@ -40,6 +42,19 @@ impl ShelfForm {
     /// A copy of a shape.
     pub(crate) fn copy(shape: Shape) -> Self {
         Self::new(shape, Makes::Copy, 0)
+    }
+
+    /// A shape with a first size, nothing filled in.
+    pub(crate) fn new_shape() -> Self {
+        let parts = [ShelfPart::Id]
+            .into_iter()
+            .chain(ShelfPart::OF_SHAPE)
+            .chain(ShelfPart::OF_SIZE);
+        Self {
+            typed: Typed::new(parts.map(|part| (part, Editor::default())).collect()),
+            shape: part::nothing(),
+            makes: Makes::New,
+        }
     }
 
     /// The size of a shape with an index.
@@ -59,7 +74,7 @@ impl ShelfForm {
                 .into_iter()
                 .chain(ShelfPart::OF_SHAPE)
                 .collect(),
-            Makes::Size(_) | Makes::NewSize(_) => ShelfPart::OF_SIZE.to_vec(),
+            Makes::Size(_) | Makes::NewSize(_) | Makes::New => ShelfPart::OF_SIZE.to_vec(),
         };
         let size = shape.sizes.get(index);
         let lines = parts.into_iter().map(|part| {
@@ -78,6 +93,7 @@ impl ShelfForm {
         let label = |index: usize| self.shape.sizes.get(index).map_or("", |size| &size.label);
         match self.makes {
             Makes::Shape => format!("shape {}: all its sizes", self.shape.id),
+            Makes::New => "new shape with its first size".to_owned(),
             Makes::Copy => format!("copy of {} with all its sizes", self.shape.id),
             Makes::Size(index) => format!("size {}/{}", self.shape.id, label(index)),
             Makes::NewSize(index) => {
@@ -92,7 +108,8 @@ impl ShelfForm {
         let shape = self.changed()?;
         let shelf = session.document().shelf();
         let is_taken = shelf.shapes().any(|(_, other)| other.id == shape.id);
-        if self.makes == Makes::Copy && is_taken {
+        let is_another = matches!(self.makes, Makes::Copy | Makes::New);
+        if is_another && is_taken {
             return Err(self.wrong(ShelfPart::Id, "expected one that no other shape has"));
         }
         let mut labels: Vec<&str> = shape.sizes.iter().map(|size| &*size.label).collect();
@@ -118,13 +135,14 @@ impl ShelfForm {
                 None => Refused::new(says),
             }
         })?;
-        if self.makes != Makes::Copy && shape == self.shape {
+        if !is_another && shape == self.shape {
             return Err(Refused::new(
                 "nothing is otherwise: change a line, or leave with esc",
             ));
         }
         let called = match self.makes {
             Makes::Shape => format!("changed {}", shape.id),
+            Makes::New => format!("added {}", shape.id),
             Makes::Copy => format!("copied {} to {}", self.shape.id, shape.id),
             Makes::Size(index) => {
                 let label = |shape: &Shape| shape.sizes.get(index).map(|it| it.label.clone());
@@ -155,7 +173,7 @@ impl ShelfForm {
     fn changed(&mut self) -> Result<Shape, Refused> {
         let mut shape = self.shape.clone();
         let of = match self.makes {
-            Makes::Shape | Makes::Copy => 0,
+            Makes::Shape | Makes::Copy | Makes::New => 0,
             Makes::Size(index) | Makes::NewSize(index) => index,
         };
         let Some(mut size) = shape.sizes.get(of).cloned() else {
@@ -168,7 +186,7 @@ impl ShelfForm {
                 continue;
             }
             match self.typed.number(part, part.unit()) {
-                Ok(None) if !part.may_be_empty() => {
+                Ok(None) if part.is_needed(self.makes == Makes::New) => {
                     return Err(self.wrong(part, "expected a number"));
                 }
                 Ok(value) => part.set_number(value, &mut size),
@@ -177,6 +195,7 @@ impl ShelfForm {
         }
         match self.makes {
             Makes::Shape | Makes::Copy => spread(&size, &mut shape.sizes),
+            Makes::New => shape.sizes = vec![size],
             Makes::Size(index) => shape.sizes[index] = size,
             Makes::NewSize(index) => shape.sizes.insert(index + 1, size),
         }

@@ -95,7 +95,7 @@ fn values_as_read_come_first_and_chances_after() {
 }
 
 #[test]
-fn the_newest_request_wins_and_the_waiting_one_is_never_begun() {
+fn an_edit_stops_the_running_count_and_the_waiting_one_is_never_begun() {
     let gate = Gate::default();
     let (worker, replies) = started(gate.clone());
     let mut session = small();

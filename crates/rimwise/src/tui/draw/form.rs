@@ -179,17 +179,21 @@ fn rows<Part: Copy>(
 /// Draws a form at the foot of the page.
 fn draw(frame: &mut Frame, session: &Session, form: &Form, rows: &[Row], theme: Theme, area: Rect) {
     let title = visible(&form.title).into_owned();
-    let mut told = vec![Line::styled(title, theme.strong())];
     let labels = rows.iter().map(|row| row.label.len() + 1);
     let name = labels.max().unwrap_or(NAME).max(NAME);
-    told.extend(rows.iter().map(|row| line(row, name, theme, area.width)));
     let (help, style) = match form.error {
         Some(error) => (error, theme.state(State::Caution)),
         None => (form.help, theme.dim()),
     };
-    for line in wrapped(&visible(help), usize::from(area.width)) {
-        told.push(Line::styled(line, style));
-    }
+    let help = wrapped(&visible(help), usize::from(area.width));
+    // Title and keys stay in sight, and so does the selected line.
+    let room = usize::from(area.height).saturating_sub(help.len() + 2);
+    let selected = rows.iter().position(|row| row.is_selected).unwrap_or(0);
+    let first = lines::first_shown(selected, rows.len(), room.min(rows.len()));
+    let shown = rows.iter().skip(first).take(room);
+    let mut told = vec![Line::styled(title, theme.strong())];
+    told.extend(shown.map(|row| line(row, name, theme, area.width)));
+    told.extend(help.into_iter().map(|line| Line::styled(line, style)));
     told.push(footer::keys(session, theme, area.width));
     let height = u16::try_from(told.len())
         .unwrap_or(u16::MAX)

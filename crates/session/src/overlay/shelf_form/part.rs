@@ -1,5 +1,5 @@
-use geometry::{Disc, Vec2, degrees};
-use sizing::{Shape, Size};
+use geometry::{Disc, Occluder, Vec2, Waist, degrees};
+use sizing::{Shape, Sheath, Size};
 
 /// One field of a shape or of a size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -135,9 +135,13 @@ impl ShelfPart {
         }
     }
 
-    /// Whether it may be left empty.
-    pub(super) const fn may_be_empty(self) -> bool {
-        !matches!(self, Self::Waist | Self::Length | Self::Sheath)
+    /// Whether it may not be left empty; of a new shape nothing is known.
+    pub(super) const fn is_needed(self, is_new: bool) -> bool {
+        match self {
+            Self::Waist | Self::Length | Self::Sheath => true,
+            Self::Conformability | Self::BraidAngle => is_new,
+            _ => false,
+        }
     }
 
     /// Whether it is words, not a number.
@@ -223,6 +227,31 @@ impl ShelfPart {
             }
             _ => {}
         }
+    }
+}
+
+/// A shape with one size, of which nothing is known yet.
+pub(super) fn nothing() -> Shape {
+    Shape {
+        id: String::new(),
+        name: String::new(),
+        about: String::new(),
+        sizes: vec![Size {
+            label: String::new(),
+            occluder: Occluder {
+                waist: Waist {
+                    diameter: 0.0,
+                    length: 0.0,
+                },
+                discs: [None, None],
+                conformability: 0.0,
+                braid_angle: 0.0,
+            },
+            sheath: Sheath {
+                french: 0.0,
+                outer_diameter: None,
+            },
+        }],
     }
 }
 

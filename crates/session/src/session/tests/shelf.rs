@@ -89,6 +89,26 @@ pub(super) const SHELF: &[Tried] = &[
         "error size: expected another label: this one is there",
     ),
     (
+        "new_shape",
+        "shelf even-wide/5x3",
+        "n o w n down o w n down p l u g down 0 . 5 down 4 5 down 5 x 4 down 5 down 4 down 9 \
+         down down down down down down down down 5 enter",
+        "own is yours",
+    ),
+    (
+        "new_shape",
+        "shelf even-wide/5x3",
+        "n o w n enter",
+        "error conformability: expected a number",
+    ),
+    (
+        "new_shape",
+        "shelf even-wide/5x3",
+        "n e v e n - w i d e down e down e down 0 down 0 down a down 5 down 4 down down down down \
+         down down down down down 5 enter",
+        "error short name: expected one that no other shape has",
+    ),
+    (
         "copy_shape",
         "shelf even-wide/5x3",
         "c m y - o w n enter",
