@@ -8,6 +8,7 @@ use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::text::{Line, Span};
 use sizing::{Candidate, Outcome, State};
+use unicode_width::UnicodeWidthStr;
 
 /// The least columns of a name beside a chance.
 const NAME: usize = 12;
@@ -70,18 +71,21 @@ pub(super) fn lines(
 fn row(outcome: &Outcome, is_alike: bool, theme: Theme, width: usize) -> Line<'static> {
     let has_chance = width >= 2 + NAME + VALUE + CHANCE;
     let has_bar = width > 2 + NAME + VALUE + CHANCE + BAR;
-    let behind = VALUE + if has_chance { CHANCE } else { 0 } + if has_bar { BAR + 1 } else { 0 };
+    let value = told::value(outcome).unwrap_or_else(|| "–".to_owned());
+    // A value hard by its limit is written with more decimals.
+    let value = format!("{value:>VALUE$}");
+    let behind =
+        value.width() + if has_chance { CHANCE } else { 0 } + if has_bar { BAR + 1 } else { 0 };
     let name = width.saturating_sub(2 + behind);
     let (mark, style) = if is_alike {
         ("=", theme.dim())
     } else {
         (" ", theme.state(outcome.state))
     };
-    let value = told::value(outcome).unwrap_or_else(|| "–".to_owned());
     let mut spans = vec![
         Span::styled(format!("{}{mark}", told::state_glyph(outcome.state)), style),
         Span::styled(fitted(&told::check(outcome), name), style),
-        Span::styled(format!("{value:>VALUE$}"), style),
+        Span::styled(value, style),
     ];
     if has_bar {
         spans.push(Span::styled(format!(" {}", bar(outcome)), style));

@@ -72,17 +72,20 @@ fn detail(session: &Session) -> String {
     if let Some(Overlay::Guide(_)) = session.view().overlays.last() {
         return "each answer is in the case at once; what is left out stays open".to_owned();
     }
-    if session.view().focus == Focus::WorkUp {
-        return "what published limits say; the decision is the clinicians'".to_owned();
-    }
-    if session.view().focus == Focus::Bays {
-        return "bar: margin to the nearer limit, its right side holds; = alike in all shown"
-            .to_owned();
-    }
-    if session.view().focus != Focus::Readings {
-        return "geometry chance: share of draws in which no stop is broken; not the chance of a \
-                good procedure"
-            .to_owned();
+    let of_panel = match session.view().focus {
+        Focus::Readings => None,
+        Focus::Bays => {
+            Some("bar: margin to the nearer limit, its right side holds; = alike in all shown")
+        }
+        Focus::WorkUp => Some("what published limits say; the decision is the clinicians'"),
+        Focus::Rules => Some("each rule with its source; an exception is of this case alone"),
+        Focus::Shelf => Some("changes are kept in your own catalogue; what came stays as it came"),
+        Focus::Ranking | Focus::Doubt | Focus::FitMap => {
+            Some("geometry chance: draws that break no stop; not the chance of a good procedure")
+        }
+    };
+    if let Some(says) = of_panel {
+        return says.to_owned();
     }
     let Some(row) = session.row() else {
         return String::new();
@@ -146,8 +149,8 @@ pub(super) const fn modality(modality: Modality) -> &'static str {
     match modality {
         Modality::TransthoracicEcho => "TTE",
         Modality::TransoesophagealEcho => "TOE",
-        Modality::ThreeDimensionalEcho => "3-D echo",
-        Modality::Angiography => "angiography",
+        Modality::ThreeDimensionalEcho => "3-D",
+        Modality::Angiography => "angio",
         Modality::ComputedTomography => "CT",
         Modality::MagneticResonance => "MR",
         Modality::Catheter => "catheter",

@@ -32,9 +32,15 @@ pub(super) fn draw(
     area: Rect,
 ) -> usize {
     frame.render_widget(Clear, area);
-    let mut caution = wrapped(CAUTION, usize::from(area.width));
+    let found = list.found(session.keymap());
+    let width = usize::from(area.width);
+    let mut caution = wrapped(CAUTION, width);
     if area.height >= ROOMY {
-        caution.splice(0..0, wrapped(HINTS, usize::from(area.width)));
+        // What is cut in its line is told whole under the list.
+        let selected = found.get(list.selected);
+        let whole = selected.map(|command| visible(&says(session, command)).into_owned());
+        let whole = whole.map_or_else(Vec::new, |says| wrapped(&says, width));
+        caution.splice(0..0, whole.into_iter().chain(wrapped(HINTS, width)));
     }
     let [top, body, foot] = Layout::vertical([
         Constraint::Length(2),
@@ -46,7 +52,6 @@ pub(super) fn draw(
         ),
     ])
     .areas(area);
-    let found = list.found(session.keymap());
     let title = format!("{} commands · Enter runs one, Esc closes", found.len());
     let under = lines::headed(frame, "All keys", &title, true, theme, top);
     let typed = Line::from(vec![
@@ -85,17 +90,8 @@ fn row(session: &Session, command: &'static Command, theme: Theme, width: usize)
         .iter()
         .map(ToString::to_string)
         .collect();
-    let refused = command.ready(session).err();
-    let says = refused.as_ref().map_or_else(
-        || match command.panel_names() {
-            elsewhere if !command.counts_in(session.view().focus) => {
-                format!("{elsewhere}: {}", command.says)
-            }
-            _ => command.says.to_owned(),
-        },
-        |why| format!("{} (not now: {why})", command.says),
-    );
-    let style = if refused.is_some() {
+    let says = says(session, command);
+    let style = if command.ready(session).is_err() {
         theme.state(State::NotAssessed)
     } else {
         theme.text()
@@ -106,4 +102,13 @@ fn row(session: &Session, command: &'static Command, theme: Theme, width: usize)
         Span::styled(fitted(command.name, NAME), style),
         Span::styled(fitted(&visible(&says), rest), style),
     ])
+}
+
+/// What a command does; in which panels, where not in this one; why not now.
+fn says(session: &Session, command: &Command) -> String {
+    match command.ready(session) {
+        Err(why) => format!("{} (not now: {why})", command.says),
+        Ok(()) if command.counts_in(session.view().focus) => command.says.to_owned(),
+        Ok(()) => format!("{}: {}", command.panel_names(), command.says),
+    }
 }

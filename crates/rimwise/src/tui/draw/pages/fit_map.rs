@@ -297,7 +297,7 @@ fn scales(mapped: &Mapped, theme: Theme, body: Rect, field: Rect, buffer: &mut B
     }
     let [_, low, even, high, like, other, _] = theme.map_glyphs();
     let legend = format!(
-        "up overhang, right waist, mm   {low} under 50 %  {even} 50 %  {high} 90 %   {like} such a size  {other} other"
+        "up overhang, right waist, mm  {low} under 50 %  {even} 50 %  {high} 90 %  {like} size like it {other} not"
     );
     let legend = fitted(&legend, usize::from(body.width));
     buffer.set_stringn(
