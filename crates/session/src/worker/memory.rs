@@ -3,8 +3,6 @@ use super::{Assessed, Reply, Request};
 use crate::{Bay, Shelf};
 use sizing::worth::Worth;
 use sizing::{Candidate, Draws, Ranking, Setting, Work, rank};
-use std::collections::BTreeMap;
-use std::collections::btree_map::Entry;
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
 
@@ -12,12 +10,14 @@ use std::sync::atomic::Ordering;
 #[derive(Default)]
 pub(super) struct Memory {
     of: Option<(Arc<Setting>, Shelf, u64)>,
-    stages: BTreeMap<usize, Stage>,
+    /// The furthest stage that is known: those before it are not asked for again.
+    stage: Option<Stage>,
     worth: Option<Arc<Worth>>,
 }
 
-/// Draws and the ranking by them.
+/// A number of draws, the draws and the ranking by them.
 struct Stage {
+    count: usize,
     draws: Option<Draws>,
     ranking: Arc<Ranking>,
 }
@@ -47,7 +47,8 @@ impl Memory {
     ) -> Option<()> {
         match request.wanted? {
             Wanted::Doubt(place) => {
-                let stage = self.stages.get(request.stages.last()?)?;
+                let last = request.stages.last();
+                let stage = self.stage.as_ref().filter(|it| Some(&it.count) == last)?;
                 let list = (&*stage.ranking, stage.draws.as_ref());
                 wanted::doubt(request, place, list, &mut self.worth, work, send)
             }
@@ -64,10 +65,8 @@ impl Memory {
         send: &mut impl FnMut(Reply) -> bool,
     ) -> Option<()> {
         self.forget_other_than(request);
-        let known = request
-            .stages
-            .iter()
-            .rposition(|draws| self.stages.contains_key(draws));
+        let is_known = |draws: &usize| self.stage.as_ref().is_some_and(|it| it.count == *draws);
+        let known = request.stages.iter().rposition(is_known);
         let last = request.stages.len().saturating_sub(1);
         for (place, &draws) in request.stages.iter().enumerate().skip(known.unwrap_or(0)) {
             let stage = self.stage(request, draws, work)?;
@@ -96,7 +95,7 @@ impl Memory {
                 && *seed == request.seed
         });
         if !is_same {
-            self.stages.clear();
+            self.stage = None;
             self.worth = None;
             self.of = Some((
                 Arc::clone(&request.setting),
@@ -107,11 +106,10 @@ impl Memory {
     }
 
     /// A stage, worked out if it is not known; `None` when it was cancelled.
-    fn stage(&mut self, request: &Request, draws: usize, work: &Work) -> Option<&Stage> {
-        let entry = match self.stages.entry(draws) {
-            Entry::Occupied(known) => return Some(known.into_mut()),
-            Entry::Vacant(entry) => entry,
-        };
+    fn stage(&mut self, request: &Request, count: usize, work: &Work) -> Option<&Stage> {
+        if self.stage.as_ref().is_some_and(|it| it.count == count) {
+            return self.stage.as_ref();
+        }
         let Request {
             setting,
             shelf,
@@ -119,13 +117,14 @@ impl Memory {
             ..
         } = request;
         // A number of draws that cannot be taken gives the values as read.
-        let made = match draws {
+        let draws = match count {
             0 => None,
-            _ => Draws::new(setting, draws, *seed).ok(),
+            _ => Draws::new(setting, count, *seed).ok(),
         };
-        let ranking = rank(setting, shelf.catalogues(), made.as_ref(), work)?;
-        Some(entry.insert(Stage {
-            draws: made,
+        let ranking = rank(setting, shelf.catalogues(), draws.as_ref(), work)?;
+        Some(self.stage.insert(Stage {
+            count,
+            draws,
             ranking: Arc::new(ranking),
         }))
     }
