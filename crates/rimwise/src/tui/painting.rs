@@ -92,7 +92,8 @@ fn figures(context: &mut Context, scene: &Scene, scale: Scale, theme: Theme) {
                 context.draw(&Points::new(&[(point.x, point.y)], colour));
             }
             Form::Measure { from, to, .. } => stroke(&[*from, *to], Dash::Dotted),
-            Form::Text(_) | Form::Home(..) => {}
+            // Written, not painted.
+            Form::Text(_) | Form::Home(..) => continue,
         }
         // What is painted later must not take the colour of what lies under it.
         context.layer();
