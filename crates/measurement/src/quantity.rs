@@ -53,6 +53,29 @@ impl Unit {
             Self::PerMin => "/min",
         }
     }
+
+    /// Other units that a person may type in its place, each with what one of it is
+    /// in this unit: an infant is weeks old and weighs grams. A year has 365.25
+    /// days, a month a twelfth of that. Lengths have none: a slip of a unit is a
+    /// slip of the size.
+    pub const fn also(self) -> &'static [(&'static str, f64)] {
+        const DAY: f64 = 1.0 / 365.25;
+        const MONTH: f64 = 1.0 / 12.0;
+        match self {
+            Self::Years => &[
+                ("months", MONTH),
+                ("month", MONTH),
+                ("weeks", 7.0 * DAY),
+                ("week", 7.0 * DAY),
+                ("days", DAY),
+                ("day", DAY),
+                ("year", 1.0),
+            ],
+            // Kilograms end in the same letter: see that they are tried first.
+            Self::Kg => &[("g", 0.001)],
+            _ => &[],
+        }
+    }
 }
 
 /// The family of law that describes a quantity's doubt.

@@ -1,6 +1,6 @@
 //! Values of a quantity: how they are nudged, said and typed.
 
-use measurement::{Quantity, QuantityInfo};
+use measurement::{Quantity, QuantityInfo, Unit};
 
 /// A nudge of a reading.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -72,23 +72,34 @@ pub fn amount(quantity: Quantity, value: f64) -> String {
 /// The unit behind a number, with its space.
 pub(crate) fn unit(quantity: Quantity) -> String {
     match quantity.unit() {
-        measurement::Unit::Ratio => String::new(),
+        Unit::Ratio => String::new(),
         unit => format!(" {}", unit.symbol()),
     }
 }
 
-/// A typed value, with a point or a comma, with or without its unit.
+/// A typed value, with a point or a comma, with or without its unit, or in another
+/// that people use for it.
 pub(crate) fn typed(quantity: Quantity, text: &str) -> Option<f64> {
     let text = text.trim();
-    let text = text
-        .strip_suffix(quantity.unit().symbol())
-        .unwrap_or(text)
-        .trim_end();
-    text.replace(',', ".")
-        .parse()
-        .ok()
-        .filter(|value: &f64| value.is_finite())
+    let unit = quantity.unit();
+    let own = text.strip_suffix(unit.symbol());
+    let other = unit.also().iter().find_map(|(symbol, one)| {
+        let number = text.strip_suffix(symbol).filter(|_| own.is_none())?;
+        Some((number, *one))
+    });
+    let (number, one) = other.unwrap_or((own.unwrap_or(text), 1.0));
+    let value: f64 = number.trim_end().replace(',', ".").parse().ok()?;
+    let value = if other.is_some() {
+        // As a person would write it down.
+        (value * one * CONVERTED).round() / CONVERTED
+    } else {
+        value
+    };
+    value.is_finite().then_some(value)
 }
+
+/// What is converted is written to a ten-thousandth: an age to an hour.
+const CONVERTED: f64 = 1e4;
 
 /// What is accepted of a quantity: `mm, 0.0 to 60.0`.
 pub(crate) fn range(quantity: Quantity) -> String {
@@ -98,7 +109,16 @@ pub(crate) fn range(quantity: Quantity) -> String {
         number(quantity, info.least),
         number(quantity, info.most)
     );
-    format!("{}, {ends}", info.unit.symbol())
+    format!("{}, {ends}{}", info.unit.symbol(), also(quantity))
+}
+
+/// How else it may be typed.
+pub(crate) fn also(quantity: Quantity) -> &'static str {
+    match quantity.unit() {
+        Unit::Years => ", or as 3 weeks, 5 months",
+        Unit::Kg => ", or as 3600 g",
+        _ => "",
+    }
 }
 
 #[cfg(test)]
@@ -154,6 +174,19 @@ mod tests {
         for text in ["1.5", "1,5", " 1.5mm ", "1.5 mm"] {
             assert_eq!(typed(of("aortic.rim"), text), Some(1.5));
         }
+        for (text, years) in [
+            ("3 weeks", 0.0575),
+            ("1 week", 0.0192),
+            ("45days", 0.1232),
+            ("5 months", 0.4167),
+            ("1 year", 1.0),
+            ("2 years", 2.0),
+            ("0,15", 0.15),
+        ] {
+            assert_eq!(typed(of("patient.age"), text), Some(years), "{text}");
+        }
+        assert_eq!(typed(of("patient.weight"), "3600 g"), Some(3.6));
+        assert_eq!(typed(of("patient.weight"), "3.6 kg"), Some(3.6));
         for text in ["", "inf", "NaN", "1.5 cm", "1.5.2", "mm"] {
             assert_eq!(typed(of("aortic.rim"), text), None);
         }

@@ -369,7 +369,8 @@ fn not_there(session: &Session, one: Neighbour) -> String {
 fn accepted(quantity: Quantity) -> String {
     let info = quantity.info();
     let least = amount::number(quantity, info.least);
-    format!("{least} to {}", amount(quantity, info.most))
+    let most = amount(quantity, info.most);
+    format!("{least} to {most}{}", amount::also(quantity))
 }
 
 /// A standard deviation of a rule, as far as anyone reads it.
