@@ -442,3 +442,18 @@ fn shipped_files_are_sound() {
     let output = rimwise(&arguments.iter().map(String::as_str).collect::<Vec<_>>());
     assert_eq!(output.status.code(), Some(0), "{}", complaint(&output));
 }
+
+#[test]
+fn plain_pages_hold_nothing_that_is_drawn() {
+    let output = rimwise(&["--plain", "outlet-infant"]);
+    let text = String::from_utf8(output.stdout).expect("UTF-8");
+    for page in ["PLAN", "DOUBT", "FIT MAP", "WORK-UP", "RULES", "SHELF"] {
+        assert!(text.contains(&format!("PAGE {page}")), "{page}");
+    }
+    let is_drawn = |letter: char| {
+        matches!(letter, '\u{2500}'..='\u{259f}' | '■' | '\u{2800}'..='\u{28ff}')
+            || (letter.is_control() && letter != '\n')
+    };
+    let drawn = text.lines().find(|line| line.contains(is_drawn));
+    assert_eq!(drawn, None);
+}

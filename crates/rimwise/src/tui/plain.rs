@@ -14,6 +14,14 @@ use std::sync::mpsc::channel;
 /// Columns of the text.
 const WIDTH: u16 = 80;
 
+/// A line without bars and frames, which a reader of screens would name one by one:
+/// the figure beside a bar says the same.
+fn spoken(line: &str) -> String {
+    let is_drawn =
+        |letter| matches!(letter, '\u{2500}'..='\u{259f}' | '■' | '\u{2800}'..='\u{28ff}');
+    line.replace(is_drawn, " ")
+}
+
 /// Writes every page of a session.
 pub(crate) fn plain(mut session: Session, threads: usize, out: &mut dyn Write) -> Result<()> {
     session = session.with_looks(Looks {
@@ -53,7 +61,7 @@ pub(crate) fn plain(mut session: Session, threads: usize, out: &mut dyn Write) -
         }
         writeln!(out, "\nPAGE {}", page.name().to_uppercase())?;
         for line in draw::text(&session, theme, WIDTH) {
-            writeln!(out, "{}", line.to_string().trim_end())?;
+            writeln!(out, "{}", spoken(&line.to_string()).trim_end())?;
         }
     }
     Ok(())

@@ -221,7 +221,7 @@ const fn title(doubt: &Doubt) -> &'static str {
         Doubt::Disputed(..) => "In dispute: the two readings furthest apart",
         Doubt::SetAside(..) => "Set aside",
         Doubt::BreakEven(_) => BREAK_EVEN,
-        Doubt::Gain(_) => "What knowing each exactly would bring, the most on top",
+        Doubt::Gain(_) => "What knowing each exactly would bring to the best choice, the most on top",
     }
 }
 
@@ -262,7 +262,7 @@ fn entry(session: &Session, doubt: &Doubt, theme: Theme, width: u16) -> Vec<Line
             let gain = gains.and_then(|it| it.iter().find(|one| one.quantity == *quantity));
             gain.map_or_else(Vec::new, |gain| {
                 let text = format!(
-                    "  {} {:>+5.1} ± {:.1} % of chance; takes {:.0} % of the doubt in the choice",
+                    "  {} {:>+5.1} ± {:.1} % of chance; {:.0} % of the doubt",
                     fitted(quantity.label(), name(width)),
                     100.0 * gain.chance.value,
                     100.0 * gain.chance.error,
