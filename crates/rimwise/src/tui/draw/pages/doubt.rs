@@ -221,7 +221,9 @@ const fn title(doubt: &Doubt) -> &'static str {
         Doubt::Disputed(..) => "In dispute: the two readings furthest apart",
         Doubt::SetAside(..) => "Set aside",
         Doubt::BreakEven(_) => BREAK_EVEN,
-        Doubt::Gain(_) => "What knowing each exactly would bring to the best choice, the most on top",
+        Doubt::Gain(_) => {
+            "What knowing each exactly would bring to the best choice, the most on top"
+        }
     }
 }
 
