@@ -219,6 +219,50 @@ mod tests {
         }
     }
 
+    /// From one place on, the ray along the end of the arc misses the disc, and the
+    /// slope of the lip along the play jumps from -0.25 to 154.
+    #[test]
+    fn the_least_lip_is_found_where_its_slope_jumps() {
+        let ellipse = |semi_major, semi_minor, turn| Ellipse {
+            semi_major,
+            semi_minor,
+            turn,
+        };
+        let opening = Opening {
+            centre: Vec2::new(-0.262_131_982_998_239_25, -0.412_858_910_216_923_6),
+            edge: ellipse(1.0, 0.2, 0.0),
+        };
+        let throat = ellipse(
+            4.949_110_365_394_98,
+            4.102_310_933_086_361,
+            3.336_759_469_066_489,
+        );
+        let disc = Disc {
+            radius: 3.809_986_491_160_526,
+            thickness: 0.5,
+            offset: Vec2::new(0.760_320_388_455_298_1, 0.272_142_287_262_285_1),
+        };
+        let case = Case {
+            defect: Defect::new(throat, [opening; 2], 3.0, Edge::Soft),
+            occluder: Occluder {
+                waist: Waist {
+                    diameter: 3.735_686_080_605_053_6,
+                    length: 3.0,
+                },
+                discs: [Some(disc), None],
+                conformability: 0.5,
+                braid_angle: 0.8,
+            },
+            turn: -0.116_632_388_384_306_65,
+            hinges: [0.258_976_204_360_366_9, 0.603_485_664_660_307_3],
+        };
+        // From 100,000 places along the play, each its own least lip.
+        let sampled = -1.426_611_183;
+        for [near, _] in [case.lips(), case.image(1.0, -1.0).lips()] {
+            assert!(near <= sampled + Accuracy::DEFAULT.mm(), "{near}");
+        }
+    }
+
     fn round_disc_over(throat: Ellipse) -> (Occluder, Seat, Opening) {
         let defect = Defect::straight(throat, 3.0, Edge::Soft);
         let diameter = defect.fit_diameter();

@@ -43,7 +43,12 @@ const LEAST_COSINE: f64 = 0.5;
 
 /// False position with the weight of a lagging end halved (the Illinois rule)
 /// converges with order 1.44: a smooth function never uses up this many steps.
-const STEPS: u32 = 60;
+const SMOOTH_STEPS: u32 = 12;
+
+/// Where a slope jumps, as at the place from which a ray just misses the disc, it
+/// creeps: from then on every other step halves the bracket, to a millionth of a
+/// degree with this many.
+const STEPS: u32 = 72;
 
 impl<'a, F: Smooth> Search<'a, F> {
     /// A search that stays within half of `accuracy`: the other half is for a
@@ -133,8 +138,13 @@ impl<'a, F: Smooth> Search<'a, F> {
         let whole = half_tangent(start, end);
         let (mut left, mut right) = ((0.0, left.slope), (whole, right.slope));
         let mut last = Side::Neither;
-        for _ in 0..STEPS {
-            let place = left.0 + (right.0 - left.0) * (left.1 / (left.1 - right.1));
+        for step in 0..STEPS {
+            let share = if step > SMOOTH_STEPS && step % 2 == 0 {
+                0.5
+            } else {
+                left.1 / (left.1 - right.1)
+            };
+            let place = left.0 + (right.0 - left.0) * share;
             let slope = self.look(past(start, place)).slope;
             let side = if slope < 0.0 { Side::Left } else { Side::Right };
             // The bottom lies no lower than this slope would take it over the
