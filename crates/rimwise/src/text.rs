@@ -163,10 +163,12 @@ mod tests {
             "a longer text",
             "心室中隔欠損",
             "e\u{301}e\u{301}e\u{301}",
+            "a🏽",
         ];
         for text in letters {
             for columns in 0..12 {
                 assert_eq!(fitted(text, columns).width(), columns, "{text}");
+                assert_eq!(fitted_at_end(text, columns).width(), columns, "{text}");
             }
         }
         assert_eq!(fitted("abcdef", 4), "abc…");

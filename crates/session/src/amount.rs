@@ -185,6 +185,7 @@ mod tests {
         ] {
             assert_eq!(typed(of("patient.age"), text), Some(years), "{text}");
         }
+        assert_eq!(also(of("patient.age")), ", or as 3 weeks, 5 months");
         assert_eq!(typed(of("patient.weight"), "3600 g"), Some(3.6));
         assert_eq!(typed(of("patient.weight"), "3.6 kg"), Some(3.6));
         for text in ["", "inf", "NaN", "1.5 cm", "1.5.2", "mm"] {

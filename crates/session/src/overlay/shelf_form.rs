@@ -46,15 +46,7 @@ impl ShelfForm {
 
     /// A shape with a first size, nothing filled in.
     pub(crate) fn new_shape() -> Self {
-        let parts = [ShelfPart::Id]
-            .into_iter()
-            .chain(ShelfPart::OF_SHAPE)
-            .chain(ShelfPart::OF_SIZE);
-        Self {
-            typed: Typed::new(parts.map(|part| (part, Editor::default())).collect()),
-            shape: part::nothing(),
-            makes: Makes::New,
-        }
+        Self::new(part::nothing(), Makes::New, 0)
     }
 
     /// The size of a shape with an index.
@@ -68,15 +60,19 @@ impl ShelfForm {
     }
 
     fn new(shape: Shape, makes: Makes, index: usize) -> Self {
-        let parts: Vec<ShelfPart> = match makes {
-            Makes::Shape => ShelfPart::OF_SHAPE.to_vec(),
-            Makes::Copy => [ShelfPart::Id]
-                .into_iter()
-                .chain(ShelfPart::OF_SHAPE)
-                .collect(),
-            Makes::Size(_) | Makes::NewSize(_) | Makes::New => ShelfPart::OF_SIZE.to_vec(),
+        let (id, of_shape, of_size) = (
+            &[ShelfPart::Id][..],
+            &ShelfPart::OF_SHAPE[..],
+            &ShelfPart::OF_SIZE[..],
+        );
+        let parts = match makes {
+            Makes::Shape => of_shape.to_vec(),
+            Makes::Copy => [id, of_shape].concat(),
+            Makes::New => [id, of_shape, of_size].concat(),
+            Makes::Size(_) | Makes::NewSize(_) => of_size.to_vec(),
         };
-        let size = shape.sizes.get(index);
+        // Of a new shape no figure is filled in, not even a nought.
+        let size = shape.sizes.get(index).filter(|_| makes != Makes::New);
         let lines = parts.into_iter().map(|part| {
             let text = size.map_or_else(String::new, |size| part.written(&shape, size));
             (part, Editor::selected(text))

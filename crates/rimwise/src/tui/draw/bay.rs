@@ -58,7 +58,12 @@ pub(super) fn draw_all(
         return;
     }
     let most = usize::from((area.width / LEAST_WIDTH).max(1));
-    let first = lines::first_shown(session.view().bay, bays.len(), most);
+    // While the bays follow the list, what is selected there stands first.
+    let wanted = match session.view().focus {
+        Focus::Ranking => 0,
+        _ => session.view().bay,
+    };
+    let first = lines::first_shown(wanted, bays.len(), most);
     let bays: Vec<Bay> = bays.into_iter().skip(first).take(most).collect();
     let gallery = Gallery::of(session, &bays);
     let assessed = session.results().assessed();
@@ -82,17 +87,16 @@ pub(super) fn draw_all(
     }
 }
 
-/// The pinned bays and, while the list has the keys, the candidate selected in
-/// it: the drawings follow the selection.
+/// The pinned bays and, while the list has the keys, before them the candidate
+/// selected in it, pinned or not: the drawings follow the selection.
 pub(super) fn shown_bays(session: &Session) -> Vec<Bay> {
     let mut bays = session.document().bays().to_vec();
     let follows = session.view().focus == Focus::Ranking || bays.is_empty();
     if let Some(candidate) = session.candidate().filter(|_| follows) {
         let bay = Bay::new(candidate.place);
-        if !bays.contains(&bay) {
-            bays.truncate(session::MOST_BAYS - 1);
-            bays.insert(0, bay);
-        }
+        bays.retain(|pinned| *pinned != bay);
+        bays.truncate(session::MOST_BAYS - 1);
+        bays.insert(0, bay);
     }
     bays
 }

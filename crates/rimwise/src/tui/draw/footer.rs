@@ -75,7 +75,7 @@ fn detail(session: &Session) -> String {
     let of_panel = match session.view().focus {
         Focus::Readings => None,
         Focus::Bays => {
-            Some("bar: margin to the nearer limit, its right side holds; = alike in all shown")
+            Some("bar: margin to the nearer limit, right of its line it holds; = alike in all")
         }
         Focus::WorkUp => Some("what published limits say; the decision is the clinicians'"),
         Focus::Rules => Some("each rule with its source; an exception is of this case alone"),
