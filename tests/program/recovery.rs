@@ -103,10 +103,16 @@ fn a_second_window_is_told_and_a_file_that_changes_is_not_written_over() {
     second.wait_for("✓ saved");
     let theirs = desk.text();
 
+    // Told when the keys that came were taken, and none of them is its answer.
     first.send("\r7.5\r");
-    first.wait_for("→ 7.5 mm");
+    first.wait_for("was changed on disk");
+    first.wait_for_row(&["major", "7.5"]);
+    first.send("\u{1b}");
+    first.wait_until("the question gone", |screen| {
+        !screen.contents().contains("was changed on disk")
+    });
     first.send("\u{13}");
-    first.wait_for("r reload, undo brings yours back");
+    first.wait_for("o write over it");
     assert_eq!(desk.text(), theirs);
     first.send("r");
     first.wait_for_row(&["major", "5.5"]);

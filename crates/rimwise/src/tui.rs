@@ -130,7 +130,9 @@ impl Open {
             return Next::Leave;
         };
         let mut next = Some(first);
+        let mut was_touched = false;
         while let Some(message) = next {
+            was_touched |= message.is_touch();
             if let Some(next) = self.take(message) {
                 return next;
             }
@@ -140,6 +142,9 @@ impl Open {
                 return Next::Suspend;
             }
             next = messages.try_recv().ok();
+        }
+        if was_touched {
+            self.keeper.watch(&mut self.session);
         }
         Next::Draw
     }

@@ -139,7 +139,6 @@ impl Keeper {
             self.run(session, asked);
             errand = session.take_errand();
         }
-        self.watch(session);
     }
 
     fn run(&mut self, session: &mut Session, errand: Errand) {

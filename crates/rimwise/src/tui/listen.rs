@@ -40,6 +40,17 @@ pub(super) enum Message {
     Leave,
 }
 
+impl Message {
+    /// Whether the user has touched the keyboard or the mouse.
+    pub(super) fn is_touch(&self) -> bool {
+        use Message::{Drag, Key, Paste, Press, Release, Wheel};
+        matches!(
+            self,
+            Key(_) | Paste(_) | Press(_) | Drag(_) | Release | Wheel(..)
+        )
+    }
+}
+
 /// Listens to the terminal. A terminal that is gone ends the program.
 pub(super) fn terminal(sender: Sender<Message>) -> io::Result<()> {
     thread::Builder::new()

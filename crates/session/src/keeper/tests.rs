@@ -74,6 +74,7 @@ impl Window {
         for key in keys.split_whitespace() {
             press(&mut self.0, key);
             self.1.tend(&mut self.0);
+            self.1.watch(&mut self.0);
         }
     }
 

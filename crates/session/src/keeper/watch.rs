@@ -11,7 +11,10 @@ impl Keeper {
     /// Looks whether the open file is still the one that was read, and asks what
     /// to do where it is not: once for each change, and only while nothing else is
     /// asked.
-    pub(super) fn watch(&mut self, session: &mut Session) {
+    ///
+    /// It is for when all keys that came were taken: what is asked would take the
+    /// rest of them as its answer.
+    pub fn watch(&mut self, session: &mut Session) {
         if !session.view().overlays.is_empty() {
             return;
         }

@@ -41,6 +41,7 @@ proptest! {
             }
             window.0.key(key);
             window.1.tend(&mut window.0);
+            window.1.watch(&mut window.0);
         }
         // A row of nudges counts when it has ended, a moment after its last key.
         window.1.close(&mut window.0);
