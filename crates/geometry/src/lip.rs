@@ -3,6 +3,7 @@
 mod arc_set;
 mod edge_and_disc;
 mod edge_walk;
+mod interval;
 mod over_play;
 mod search;
 mod stretch;
@@ -34,7 +35,7 @@ pub fn least_lip(
     accuracy: Accuracy,
 ) -> Option<Mm> {
     let (pair, play) = laid_over(occluder, seat, opening, face)?;
-    least_over_play(&play, accuracy, |place| pair.least(place, arcs, accuracy))
+    least_over_play(&pair, &play, arcs, accuracy)
 }
 
 /// The lip of the disc on a face at one azimuth, least over the places of a
@@ -47,10 +48,8 @@ pub fn lip_toward(
     azimuth: Radians,
 ) -> Option<Mm> {
     let (pair, play) = laid_over(occluder, seat, opening, face)?;
-    let outward = radial(azimuth - opening.edge.turn);
-    least_over_play(&play, Accuracy::DEFAULT, |place| {
-        Some(pair.lip(place, outward))
-    })
+    let toward = ArcSet::about(&[azimuth], 0.0);
+    least_over_play(&pair, &play, &toward, Accuracy::DEFAULT)
 }
 
 /// The lip at one azimuth of a disc, or of the waist's end, in one place: how far
@@ -219,45 +218,129 @@ mod tests {
         }
     }
 
+    fn ellipse(semi_major: Mm, semi_minor: Mm, turn: Radians) -> Ellipse {
+        Ellipse {
+            semi_major,
+            semi_minor,
+            turn,
+        }
+    }
+
+    /// A case that random ones once found: the edge of the opening about its
+    /// centre, the radius and offset of the disc, the diameter and turn of the
+    /// waist.
+    fn found(
+        throat: Ellipse,
+        (centre, edge): (Vec2, Ellipse),
+        (radius, offset): (Mm, Vec2),
+        (diameter, turn): (Mm, Radians),
+        hinges: [Radians; 2],
+    ) -> Case {
+        let disc = Disc {
+            radius,
+            thickness: 0.5,
+            offset,
+        };
+        let occluder = Occluder {
+            waist: Waist {
+                diameter,
+                length: 3.0,
+            },
+            discs: [Some(disc), None],
+            conformability: 0.5,
+            braid_angle: 0.8,
+        };
+        Case {
+            defect: Defect::new(throat, [Opening { centre, edge }; 2], 3.0, Edge::Soft),
+            occluder,
+            turn,
+            hinges,
+        }
+    }
+
     /// From one place on, the ray along the end of the arc misses the disc, and the
     /// slope of the lip along the play jumps from -0.25 to 154.
     #[test]
     fn the_least_lip_is_found_where_its_slope_jumps() {
-        let ellipse = |semi_major, semi_minor, turn| Ellipse {
-            semi_major,
-            semi_minor,
-            turn,
-        };
-        let opening = Opening {
-            centre: Vec2::new(-0.262_131_982_998_239_25, -0.412_858_910_216_923_6),
-            edge: ellipse(1.0, 0.2, 0.0),
-        };
-        let throat = ellipse(
-            4.949_110_365_394_98,
-            4.102_310_933_086_361,
-            3.336_759_469_066_489,
+        let case = found(
+            ellipse(
+                4.949_110_365_394_98,
+                4.102_310_933_086_361,
+                3.336_759_469_066_489,
+            ),
+            (
+                Vec2::new(-0.262_131_982_998_239_25, -0.412_858_910_216_923_6),
+                ellipse(1.0, 0.2, 0.0),
+            ),
+            (
+                3.809_986_491_160_526,
+                Vec2::new(0.760_320_388_455_298_1, 0.272_142_287_262_285_1),
+            ),
+            (3.735_686_080_605_053_6, -0.116_632_388_384_306_65),
+            [0.258_976_204_360_366_9, 0.603_485_664_660_307_3],
         );
-        let disc = Disc {
-            radius: 3.809_986_491_160_526,
-            thickness: 0.5,
-            offset: Vec2::new(0.760_320_388_455_298_1, 0.272_142_287_262_285_1),
-        };
-        let case = Case {
-            defect: Defect::new(throat, [opening; 2], 3.0, Edge::Soft),
-            occluder: Occluder {
-                waist: Waist {
-                    diameter: 3.735_686_080_605_053_6,
-                    length: 3.0,
-                },
-                discs: [Some(disc), None],
-                conformability: 0.5,
-                braid_angle: 0.8,
-            },
-            turn: -0.116_632_388_384_306_65,
-            hinges: [0.258_976_204_360_366_9, 0.603_485_664_660_307_3],
-        };
         // From 100,000 places along the play, each its own least lip.
         let sampled = -1.426_611_183;
+        for [near, _] in [case.lips(), case.image(1.0, -1.0).lips()] {
+            assert!(near <= sampled + Accuracy::DEFAULT.mm(), "{near}");
+        }
+    }
+
+    /// A disc that scarcely covers the middle of the opening: the lip has a narrow
+    /// dip between two azimuths 22.5° apart whose values and slopes do not show it.
+    #[test]
+    fn the_least_lip_is_found_in_a_narrow_dip() {
+        let case = found(
+            ellipse(
+                1.439_108_835_795_870_3,
+                0.364_032_068_601_501_3,
+                -0.070_094_957_522_856_29,
+            ),
+            (
+                Vec2::new(-0.357_176_029_510_640_54, -0.064_856_551_158_822_18),
+                ellipse(
+                    1.749_871_550_996_318_5,
+                    0.595_976_081_129_067,
+                    1.350_008_701_422_663_8,
+                ),
+            ),
+            (
+                1.742_545_747_775_627_4,
+                Vec2::new(0.897_166_413_256_904_9, -0.564_591_560_675_019_1),
+            ),
+            (0.658_442_958_871_617, -1.844_079_034_289_685),
+            [2.886_166_144_801_096_2, -1.278_736_592_002_219_1],
+        );
+        let [[near, _], [mirrored, _]] = [case.lips(), case.image(1.0, -1.0).lips()];
+        assert!((near - mirrored).abs() < BOTH, "{near} and {mirrored}");
+    }
+
+    /// Two dips between two places along the play 22.5° apart.
+    #[test]
+    fn the_lesser_of_two_dips_is_found() {
+        let case = found(
+            ellipse(
+                1.509_011_057_576_178_6,
+                1.129_760_987_043_315_8,
+                3.056_519_139_898_411,
+            ),
+            (
+                Vec2::new(-0.477_609_246_575_642_85, 0.216_718_481_418_087_25),
+                ellipse(
+                    3.980_618_270_161_987,
+                    3.628_025_545_059_953,
+                    -2.087_493_052_158_56,
+                ),
+            ),
+            (
+                2.831_327_725_314_907_6,
+                Vec2::new(-0.659_423_378_113_887_5, 0.525_489_141_222_669_1),
+            ),
+            (1.481_443_452_247_177, 2.973_829_371_507_299_4),
+            [-3.950_924_072_720_870_3, 0.0],
+        );
+        // From 100,000 places along the play, each its own least lip.
+        let sampled = -2.838_417_817;
         for [near, _] in [case.lips(), case.image(1.0, -1.0).lips()] {
             assert!(near <= sampled + Accuracy::DEFAULT.mm(), "{near}");
         }
@@ -286,11 +369,7 @@ mod tests {
 
     #[test]
     fn over_the_middle_the_lip_is_the_radius_less_the_edges() {
-        let throat = Ellipse {
-            semi_major: 4.0,
-            semi_minor: 2.0,
-            turn: 0.0,
-        };
+        let throat = ellipse(4.0, 2.0, 0.0);
         let (occluder, seat, opening) = round_disc_over(throat);
         let least = |hinge: f64| {
             let arcs = ArcSet::about(&[degrees(hinge)], FRAC_PI_4);
@@ -326,11 +405,7 @@ mod tests {
     #[test]
     fn points_slits_and_discs_without_size_have_lips() {
         let circle = Ellipse::circle;
-        let slit = Ellipse {
-            semi_major: 4.0,
-            semi_minor: 0.0,
-            turn: 0.3,
-        };
+        let slit = ellipse(4.0, 0.0, 0.3);
         for edge in [circle(0.0), slit, circle(1e-12)] {
             for radius in [0.0, 5.0] {
                 for centre in [Vec2::ZERO, Vec2::new(0.4, 0.2), Vec2::new(5.0, 0.0)] {
@@ -346,11 +421,7 @@ mod tests {
 
     #[test]
     fn one_place_has_the_lip_of_its_disc() {
-        let throat = Ellipse {
-            semi_major: 4.0,
-            semi_minor: 2.0,
-            turn: 0.5,
-        };
+        let throat = ellipse(4.0, 2.0, 0.5);
         let (occluder, seat, opening) = round_disc_over(throat);
         let disc = seat.disc(&occluder, Face::Left, 0.0, Vec2::ZERO);
         let toward = lip_toward(&occluder, &seat, &opening, Face::Left, 1.0).expect("a left disc");

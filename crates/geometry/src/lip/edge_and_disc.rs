@@ -67,6 +67,38 @@ impl EdgeAndDisc {
         }
         let walk = EdgeWalk::new(&self.edge, self.radius, centre);
         let mut search = Search::new(&walk, accuracy);
+        self.walk(&walk, &mut search, arcs);
+        let (anomaly, _) = search.least()?;
+        Some(self.lip(centre, walk.outward(anomaly)))
+    }
+
+    /// Whether the least lip over arcs is shown to be no less than a value, to half
+    /// of `accuracy`, for every disc whose centre lies within a triangle and whose
+    /// lip at two of its corners is not.
+    ///
+    /// Where each ray along the arcs meets the discs at the corners it meets those
+    /// between them too, and the lip is concave there: no less than at the
+    /// corners. Elsewhere it is no less than that of the farthest beside.
+    pub(super) fn is_no_less(
+        &self,
+        value: Mm,
+        [start, between, end]: [Vec2; 3],
+        arcs: &ArcSet,
+        accuracy: Accuracy,
+    ) -> bool {
+        let corners = [start, between, end];
+        if corners.iter().any(|&corner| self.misses_some(corner, arcs)) {
+            let farthest = corners.map(Vec2::length).into_iter().fold(0.0, f64::max);
+            return self.radius - farthest - self.edge.semi_major >= value;
+        }
+        let walk = EdgeWalk::new(&self.edge, self.radius, between);
+        let mut search = Search::below(&walk, value, accuracy);
+        self.walk(&walk, &mut search, arcs);
+        search.least().is_some_and(|(_, least)| least >= value)
+    }
+
+    /// Searches the edge along arcs.
+    fn walk(&self, walk: &EdgeWalk, search: &mut Search<EdgeWalk>, arcs: &ArcSet) {
         for arc in arcs.arcs() {
             let stretch = walk.stretch(&self.azimuths(&arc));
             // The tips of the major axis first: with a low value found early,
@@ -78,8 +110,6 @@ impl EdgeAndDisc {
             }
             search.walk(&stretch);
         }
-        let (anomaly, _) = search.least()?;
-        Some(self.lip(centre, walk.outward(anomaly)))
     }
 
     /// An arc's directions, in the edge's axes.

@@ -1,6 +1,7 @@
 use super::edge_and_disc::root;
+use super::interval::Interval;
 use super::search::{Sample, Smooth};
-use super::stretch::{Stretch, half_tangent, unit};
+use super::stretch::{Stretch, half_tangent, turned, unit};
 use crate::{Ellipse, Mm, Vec2};
 
 /// The lip of one disc along the edge of an opening, by eccentric anomaly from
@@ -99,5 +100,82 @@ impl Smooth for EdgeWalk {
         let square = ends + 0.5 * self.bend * half * half;
         let root = if value > 0.0 { self.radius } else { half_chord };
         square > self.radius * self.radius + value * (value - 2.0 * root)
+    }
+
+    /// With the dashes for each radian of t and N as in [`sample`](Self::sample),
+    /// k = σ · r̂, c = σ × r̂ and the root q: for each radian of θ the way to the
+    /// disc's edge, k + q, bends by (k + q) (c² q − k R²)/q³ and changes by
+    /// −c (k + q)/q; θ′ = m/N, θ″ = −m N′/N²; so in t the way bends by
+    /// (k + q) m (m (c² q − k R²) + c q² N′)/(q³ N²), and ρ by
+    /// a (N″/2 − N′²/(4 N))/√N.
+    fn bend(&self, from: Vec2, to: Vec2) -> Option<Interval> {
+        let (a, m, r) = (self.semi_major, self.ratio, self.radius);
+        let narrow = (1.0 - m) * (1.0 + m);
+        let [cos, _] = Interval::of_turning(from, to);
+        let [cos_of_two, sin_of_two] = Interval::of_turning(turned(from, from), turned(to, to));
+        let n = cos.square() * narrow + m * m;
+        let (slope, bend) = (sin_of_two * -narrow, cos_of_two * (-2.0 * narrow));
+        let per_root = n.rising(f64::sqrt).inverse();
+        let edge = (bend * 0.5 - slope.square() * n.inverse() * 0.25) * per_root * a;
+
+        let seen = |anomaly| {
+            let outward = self.outward(anomaly);
+            Vec2::new(self.centre.dot(outward), self.centre.cross(outward))
+        };
+        let [k, c] = Interval::of_turning(seen(from), seen(to));
+        let q_squared = -c.square() + r * r;
+        let q = q_squared.rising(f64::sqrt);
+        let way = (k + q).rising(|way| way);
+        let share = (c.square() * q - k * (r * r)) * m + c * q.square() * slope;
+        let scale = way * m * q.inverse() * q.square().inverse() * n.square().inverse();
+        Some(share * scale - edge)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::radial;
+    use proptest::prelude::*;
+
+    prop_compose! {
+        /// A disc that every ray along a piece of the edge meets.
+        fn walks()(
+            ratio in 0.05..=1.0_f64, radius in 0.2..5.0_f64, start in -4.0..4.0_f64,
+            width in 0.01..0.39_f64, along in 0.0..5.0_f64, aside in -1.0..1.0_f64,
+        ) -> (EdgeWalk, f64, f64) {
+            let edge = Ellipse { semi_major: 2.0, semi_minor: 2.0 * ratio, turn: 0.0 };
+            let outward = |anomaly| EdgeWalk::new(&edge, radius, Vec2::ZERO).outward(radial(anomaly));
+            let axis = outward(start + 0.5 * width);
+            // Farther off, less aside: the piece turns out of a far disc's way.
+            let spread = axis.cross(outward(start + width)).abs().max(outward(start).cross(axis).abs());
+            let room = (radius - along * spread).max(0.0) * 0.5;
+            let along = if room > 0.0 { along } else { 0.0 };
+            let centre = axis * along + Vec2::new(-axis.v, axis.u) * (aside * room);
+            (EdgeWalk::new(&edge, radius, centre), start, width)
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn the_slope_changes_by_no_more_than_the_bend(
+            (walk, start, width) in walks(), at in prop::array::uniform2(0.0..=1.0_f64),
+        ) {
+            let ends = [radial(start), radial(start + width)];
+            let meets = |share: f64| {
+                let outward = walk.outward(radial(start + share * width));
+                walk.half_chord.is_some() || walk.centre.dot(outward) > 0.0
+            };
+            prop_assume!((0..=16).all(|share| meets(f64::from(share) / 16.0)));
+            let [from, to] = ends.map(|end| walk.outward(end));
+            prop_assume!(from.dot(to) > 0.5);
+            let bend = walk.bend(ends[0], ends[1]).expect("known everywhere");
+            let [first, last] = [at[0].min(at[1]), at[0].max(at[1])];
+            let slope = |share| walk.sample(radial(start + share * width)).slope;
+            let (change, over) = (slope(last) - slope(first), (last - first) * width);
+            let rounding = 1e-9 * (1.0 + slope(first).abs() + slope(last).abs());
+            prop_assert!(change >= bend.least * over - rounding, "{change} {over} {bend:?}");
+            prop_assert!(change <= bend.most * over + rounding, "{change} {over} {bend:?}");
+        }
     }
 }

@@ -1,18 +1,22 @@
-use super::edge_and_disc::Lip;
-use super::search::{Sample, Search, Smooth};
-use super::stretch::Stretch;
+use super::arc_set::ArcSet;
+use super::edge_and_disc::{EdgeAndDisc, Lip};
+use super::interval::Interval;
+use super::search::{HALVINGS, Sample, Search, Smooth};
+use super::stretch::{Stretch, middle, tangents_meet};
 use crate::{Accuracy, Mm, Play, Vec2, radial};
 
-/// The least lip over the places of a play, within `accuracy`, for a lip that is
-/// known at each place.
+/// The least lip over the places of a play and over arcs, within `accuracy`;
+/// `None` where there is no arc.
 ///
 /// At each azimuth the lip is concave in the disc's centre, so that it is least
 /// somewhere on the boundary of the play; on a stretch of line, at one end.
 pub(super) fn least_over_play(
+    pair: &EdgeAndDisc,
     play: &Play,
+    arcs: &ArcSet,
     accuracy: Accuracy,
-    lip: impl Fn(Vec2) -> Option<Lip>,
 ) -> Option<Mm> {
+    let lip = |place| pair.least(place, arcs, accuracy);
     if play.is_place() {
         return Some(lip(play.centre)?.value);
     }
@@ -32,25 +36,71 @@ pub(super) fn least_over_play(
         centre: play.centre,
         along,
         across,
-        lip: |place| lip(place).unwrap_or(middle),
+        pair,
+        arcs,
+        accuracy,
+        middle,
     };
     let mut search = Search::new(&boundary, accuracy);
     search.walk(&Stretch::WHOLE);
-    search.least().map(|(_, value)| value)
+    let (_, mut least) = search.least()?;
+    for piece in Stretch::WHOLE.pieces() {
+        boundary.prove(&mut least, piece, HALVINGS);
+    }
+    Some(least)
 }
 
 /// The lip along the boundary of a play, by eccentric anomaly.
-struct Boundary<L> {
+struct Boundary<'a> {
     centre: Vec2,
     along: Vec2,
     across: Vec2,
-    lip: L,
+    pair: &'a EdgeAndDisc,
+    arcs: &'a ArcSet,
+    accuracy: Accuracy,
+    /// The lip at the centre.
+    middle: Lip,
 }
 
-impl<L: Fn(Vec2) -> Lip> Smooth for Boundary<L> {
+impl Boundary<'_> {
+    /// The place at a point given in the axes of the play, by shares of them.
+    fn place(&self, point: Vec2) -> Vec2 {
+        self.centre + self.along * point.u + self.across * point.v
+    }
+
+    fn lip(&self, place: Vec2) -> Lip {
+        let lip = self.pair.least(place, self.arcs, self.accuracy);
+        lip.unwrap_or(self.middle)
+    }
+
+    /// Brings the least lip down to what lies between two unit vectors at which it
+    /// is no less, within the accuracy.
+    ///
+    /// Concave, the lip is nowhere on a piece of the boundary less than at the
+    /// corners of a triangle around it: the ends, and where the tangents there
+    /// meet. Else the halves tell more.
+    fn prove(&self, least: &mut Mm, [from, to]: [Vec2; 2], halvings: u32) {
+        let corners = [from, tangents_meet(from, to), to].map(|point| self.place(point));
+        let goal = *least - 0.5 * self.accuracy.mm();
+        if halvings == 0
+            || self
+                .pair
+                .is_no_less(goal, corners, self.arcs, self.accuracy)
+        {
+            return;
+        }
+        let between = middle(from, to);
+        *least = least.min(self.lip(self.place(between)).value);
+        for half in [[from, between], [between, to]] {
+            self.prove(least, half, halvings - 1);
+        }
+    }
+}
+
+impl Smooth for Boundary<'_> {
     fn sample(&self, unit: Vec2) -> Sample {
         let Vec2 { u: cos, v: sin } = unit;
-        let lip = (self.lip)(self.centre + self.along * cos + self.across * sin);
+        let lip = self.lip(self.place(unit));
         let slope = lip.gradient.dot(self.across * cos - self.along * sin);
         Sample {
             value: lip.value,
@@ -62,5 +112,9 @@ impl<L: Fn(Vec2) -> Lip> Smooth for Boundary<L> {
     /// Nothing is known of what lies between two places.
     fn may_undercut(&self, _: Mm, _: Vec2, _: Vec2) -> bool {
         true
+    }
+
+    fn bend(&self, _: Vec2, _: Vec2) -> Option<Interval> {
+        None
     }
 }

@@ -1,3 +1,4 @@
+use super::interval::Interval;
 use super::stretch::{Stretch, half_tangent, middle, past};
 use crate::{Accuracy, Mm, Vec2};
 
@@ -8,6 +9,9 @@ pub(super) trait Smooth {
 
     /// Whether it could fall below a value between two unit vectors.
     fn may_undercut(&self, value: Mm, from: Vec2, to: Vec2) -> bool;
+
+    /// Its second derivative between two unit vectors, where it is known.
+    fn bend(&self, from: Vec2, to: Vec2) -> Option<Interval>;
 }
 
 /// A value and its slope, for each radian.
@@ -22,9 +26,12 @@ pub(super) struct Sample {
 /// A search for the least value of a smooth function of a direction.
 ///
 /// A dip is bracketed where the slope turns from falling to rising from one
-/// sample to the next, and run down by false position on the slope. A piece
-/// whose ends could hide a dip between them, by the values and slopes there, is
-/// halved. Pieces that cannot undercut the least value found so far are left.
+/// sample to the next, and run down by false position on the slope. Pieces that
+/// cannot undercut the least value found so far are left. Where the bend of the
+/// function is known, a piece is halved until that shows that it holds one dip at
+/// most, or nothing of use: what is found is proved, to a rounding. Where it is
+/// not known, a piece is halved if the values and slopes at its ends could hide a
+/// dip between them.
 pub(super) struct Search<'a, F> {
     function: &'a F,
     allowed: Mm,
@@ -36,7 +43,7 @@ type Place = (Vec2, Sample);
 
 /// How often a piece is halved at most: enough for the spin at the sides of the
 /// narrowest opening, and a stop where rounding makes a function rough.
-const HALVINGS: u32 = 24;
+pub(super) const HALVINGS: u32 = 32;
 
 /// Within a piece, what is measured turns by 60° at most, however it spins.
 const LEAST_COSINE: f64 = 0.5;
@@ -58,6 +65,14 @@ impl<'a, F: Smooth> Search<'a, F> {
             function,
             allowed: 0.5 * accuracy.mm(),
             least: None,
+        }
+    }
+
+    /// A search for what is less than a value.
+    pub(super) fn below(function: &'a F, value: Mm, accuracy: Accuracy) -> Self {
+        Self {
+            least: Some((Vec2::ZERO, value)),
+            ..Self::new(function, accuracy)
         }
     }
 
@@ -106,17 +121,47 @@ impl<'a, F: Smooth> Search<'a, F> {
 
     fn search(&mut self, piece: [Place; 2], halvings: u32) {
         let [(from, left), (to, right)] = piece;
-        let spins = left.toward.dot(right.toward) < LEAST_COSINE;
-        if !spins && left.slope < 0.0 && right.slope > 0.0 {
-            self.run_down(piece);
-        } else if halvings > 0 && (spins || self.may_hide_a_dip(piece)) {
-            let between = middle(from, to);
-            let here = (between, self.look(between));
-            for half in [[piece[0], here], [here, piece[1]]] {
-                if self.may_undercut(half[0].0, half[1].0) {
-                    self.search(half, halvings - 1);
+        let brackets = left.slope < 0.0 && right.slope > 0.0;
+        match self.next(piece, brackets) {
+            Next::Leave => {}
+            Next::Halve if halvings > 0 => {
+                let between = middle(from, to);
+                let here = (between, self.look(between));
+                for half in [[piece[0], here], [here, piece[1]]] {
+                    if self.may_undercut(half[0].0, half[1].0) {
+                        self.search(half, halvings - 1);
+                    }
                 }
             }
+            Next::Halve | Next::RunDown => {
+                if brackets {
+                    self.run_down(piece);
+                }
+            }
+        }
+    }
+
+    /// What follows on the ends of a piece.
+    fn next(&self, piece: [Place; 2], brackets: bool) -> Next {
+        let [(from, left), (to, right)] = piece;
+        if left.toward.dot(right.toward) < LEAST_COSINE {
+            return Next::Halve;
+        }
+        let Some(bend) = self.function.bend(from, to) else {
+            return if brackets {
+                Next::RunDown
+            } else if self.may_hide_a_dip(piece) {
+                Next::Halve
+            } else {
+                Next::Leave
+            };
+        };
+        if bend.least >= 0.0 {
+            Next::RunDown
+        } else if bend.most <= 0.0 || floor(piece, -bend.least) >= self.goal() {
+            Next::Leave
+        } else {
+            Next::Halve
         }
     }
 
@@ -168,6 +213,35 @@ impl<'a, F: Smooth> Search<'a, F> {
             last = side;
         }
     }
+}
+
+/// What is done with a piece.
+enum Next {
+    /// Nothing less than at its ends, or of no use.
+    Leave,
+    /// It has one dip at most: where its ends bracket one, that is run down.
+    RunDown,
+    /// Its halves tell more.
+    Halve,
+}
+
+/// No less than this lies in a piece of a function that bends down by no more than
+/// `down` for each square radian.
+///
+/// Less an arch of that bend between the ends the function is convex, and lies
+/// over its tangents there.
+fn floor([(from, left), (to, right)]: [Place; 2], down: f64) -> Mm {
+    let width = 2.0 * half_tangent(from, to);
+    let arch = 0.5 * down * width;
+    let (falls, rises) = (left.slope - arch, right.slope + arch);
+    if falls >= 0.0 {
+        return left.value;
+    }
+    if rises <= 0.0 {
+        return right.value;
+    }
+    let meet = (right.value - left.value - rises * width) / (falls - rises);
+    left.value + falls * meet
 }
 
 /// The end of the bracket that a step moved.

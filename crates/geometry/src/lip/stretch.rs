@@ -51,9 +51,15 @@ impl Stretch {
         if self.wide {
             !(self.to.cross(unit) > 0.0 && unit.cross(self.from) > 0.0)
         } else {
-            self.from.cross(unit) >= 0.0 && unit.cross(self.to) >= 0.0
+            lies_between(unit, self.from, self.to)
         }
     }
+}
+
+/// Whether a direction lies on the way from one to another that is less than half
+/// a turn ahead.
+pub(super) fn lies_between(direction: Vec2, from: Vec2, to: Vec2) -> bool {
+    from.cross(direction) >= 0.0 && direction.cross(to) >= 0.0
 }
 
 /// A vector turned by the angle between the first axis and `by`.
@@ -72,6 +78,12 @@ pub(super) fn unit(vector: Vec2) -> Vec2 {
 /// The direction halfway between two that are less than half a turn apart.
 pub(super) fn middle(from: Vec2, to: Vec2) -> Vec2 {
     unit(from + to)
+}
+
+/// Where the tangents of the unit circle at two directions meet that are less than
+/// half a turn apart.
+pub(super) fn tangents_meet(from: Vec2, to: Vec2) -> Vec2 {
+    (from + to) * (1.0 / (1.0 + from.dot(to)))
 }
 
 /// tan of half the angle from one direction to another: twice it is a little
