@@ -22,12 +22,12 @@ pub(crate) fn best_turn(setting: &Setting, size: &Size, rows: &[Row]) -> Radians
     if !size.occluder.is_offset() {
         return 0.0;
     }
-    let turns = (0..360 / STEP).map(|step| degrees(f64::from(step * STEP)));
-    let mut best = (0.0, Standing::of(setting, size, 0.0, rows));
-    for turn in turns.skip(1) {
-        let standing = Standing::of(setting, size, turn, rows);
-        if standing.is_better_than(&best.1) {
-            best = (turn, standing);
+    let mut rows: Vec<&Row> = rows.iter().filter(|row| row.is_assessed()).collect();
+    let mut best = (0.0, Standing::of(setting, size, 0.0, &rows));
+    for step in 1..360 / STEP {
+        let turn = degrees(f64::from(step * STEP));
+        if let Some(better) = Standing::better(setting, size, turn, &mut rows, &best.1) {
+            best = (turn, better);
         }
     }
     best.0
@@ -40,25 +40,55 @@ struct Standing {
 }
 
 impl Standing {
-    fn of(setting: &Setting, size: &Size, turn: Radians, rows: &[Row]) -> Self {
+    /// Before any check is looked at.
+    const UNHELD: Self = Self {
+        worst: State::Ok,
+        margin: f64::INFINITY,
+    };
+
+    fn of(setting: &Setting, size: &Size, turn: Radians, rows: &[&Row]) -> Self {
         let seat = nominal_seat(setting, size, turn);
+        let mut standing = Self::UNHELD;
+        for row in rows {
+            standing.hold(setting, size, &seat, row);
+        }
+        standing
+    }
+
+    /// The standing at a turn if it is better than another. A check never betters
+    /// it: it is given up at the first that leaves it no better, and that check
+    /// comes first from then on.
+    fn better(
+        setting: &Setting,
+        size: &Size,
+        turn: Radians,
+        rows: &mut [&Row],
+        than: &Self,
+    ) -> Option<Self> {
+        let seat = nominal_seat(setting, size, turn);
+        let mut standing = Self::UNHELD;
+        for place in 0..rows.len() {
+            standing.hold(setting, size, &seat, rows[place]);
+            if !standing.is_better_than(than) {
+                rows[..=place].rotate_right(1);
+                return None;
+            }
+        }
+        standing.is_better_than(than).then_some(standing)
+    }
+
+    /// Holds it against one more check.
+    fn hold(&mut self, setting: &Setting, size: &Size, seat: &Seat, row: &Row) {
         let nominal = Nominal {
             setting,
             size,
-            seat: &seat,
+            seat,
         };
-        let mut standing = Self {
-            worst: State::Ok,
-            margin: f64::INFINITY,
-        };
-        for row in rows.iter().filter(|row| row.is_assessed()) {
-            let value = nominal_value(&nominal, row);
-            standing.worst = standing.worst.max(state(row, value));
-            if let Some(margin) = row.stop.margin(value) {
-                standing.margin = standing.margin.min(margin / row.check.about().scale);
-            }
+        let value = nominal_value(&nominal, row);
+        self.worst = self.worst.max(state(row, value));
+        if let Some(margin) = row.stop.margin(value) {
+            self.margin = self.margin.min(margin / row.check.about().scale);
         }
-        standing
     }
 
     fn is_better_than(&self, other: &Self) -> bool {
