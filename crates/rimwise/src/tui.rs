@@ -15,7 +15,7 @@ pub(crate) use plain::plain;
 
 use anyhow::Result;
 use drag::Drag;
-use draw::Seen;
+use draw::{Seen, Studio};
 use guard::Guard;
 use listen::Message;
 use patience::Patience;
@@ -34,6 +34,7 @@ pub(crate) fn run(session: Session, keeper: Keeper, threads: usize) -> Result<()
         session,
         keeper,
         seen: Seen::default(),
+        studio: Studio::default(),
         drag: Drag::default(),
         patience: Patience::default(),
     };
@@ -78,6 +79,7 @@ struct Open {
     session: Session,
     keeper: Keeper,
     seen: Seen,
+    studio: Studio,
     drag: Drag,
     patience: Patience,
 }
@@ -100,9 +102,10 @@ impl Open {
     /// Draws the page, and tells the session what of it is seen.
     fn draw(&mut self, guard: &mut Guard) -> Result<()> {
         let (session, seen) = (&mut self.session, &mut self.seen);
+        let studio = &mut self.studio;
         let theme = Theme::of(session.view().looks);
         *seen = Seen::default();
-        guard.draw(|frame| *seen = draw::page(frame, session, theme))?;
+        guard.draw(|frame| *seen = draw::page(frame, session, theme, studio))?;
         session.seen(seen.rooms);
         Ok(())
     }

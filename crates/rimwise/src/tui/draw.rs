@@ -31,6 +31,7 @@ mod test_card;
 
 use super::theme::Theme;
 use files::visible;
+pub(super) use pictures::Studio;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::Line;
@@ -48,8 +49,14 @@ const VERY_WIDE: u16 = 170;
 /// Lines of the ranked list where it lies under the bays.
 const LIST_HEIGHT: u16 = 9;
 
-/// Draws the page of a session; says what of it is seen, and where.
-pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) -> Seen {
+/// Draws the page of a session, with the pictures that are kept; says what of it is
+/// seen, and where.
+pub(super) fn page(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    studio: &mut Studio,
+) -> Seen {
     let area = frame.area();
     let mut seen = Seen::new(session.view().rooms);
     let is_small = area.width < LEAST_WIDTH || area.height < LEAST_HEIGHT;
@@ -59,7 +66,7 @@ pub(super) fn page(frame: &mut Frame, session: &Session, theme: Theme) -> Seen {
     } else if is_small {
         small::draw(frame, session, theme, area);
     } else {
-        full(frame, session, theme, area, &mut seen);
+        full(frame, session, theme, area, (&mut seen, studio));
     }
     match session.view().overlays.last() {
         Some(Overlay::Drawing) | None => return seen,
@@ -91,7 +98,13 @@ fn led(session: &Session) -> Option<&Guide> {
     })
 }
 
-fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect, seen: &mut Seen) {
+fn full(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    area: Rect,
+    (seen, studio): (&mut Seen, &mut Studio),
+) {
     let head = header::lines(session, theme, area);
     let head_height = u16::try_from(head.len())
         .unwrap_or(u16::MAX)
@@ -107,14 +120,14 @@ fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect, seen: &m
     footer::draw(frame, session, theme, foot);
     let is_whole = session.view().overlays.contains(&Overlay::Drawing);
     if is_whole {
-        drawing::draw(frame, session, theme, body);
+        drawing::draw(frame, session, theme, body, studio);
         return;
     }
     match session.view().focus.page() {
         Page::Plan if session.view().looks.is_presented => {
-            present::draw(frame, session, theme, body);
+            present::draw(frame, session, theme, body, studio);
         }
-        Page::Plan => plan(frame, session, theme, body, seen),
+        Page::Plan => plan(frame, session, theme, body, (seen, studio)),
         Page::Doubt => pages::doubt::draw(frame, session, theme, body, seen),
         Page::FitMap => pages::fit_map::draw(frame, session, theme, body, seen),
         Page::WorkUp => pages::work_up::draw(frame, session, theme, body, seen),
@@ -123,10 +136,16 @@ fn full(frame: &mut Frame, session: &Session, theme: Theme, area: Rect, seen: &m
     }
 }
 
-fn plan(frame: &mut Frame, session: &Session, theme: Theme, body: Rect, seen: &mut Seen) {
+fn plan(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    body: Rect,
+    (seen, studio): (&mut Seen, &mut Studio),
+) {
     let panels = Panels::of(body);
     readings::draw(frame, session, theme, panels.readings, seen);
-    bay::draw_all(frame, session, theme, panels.bays, seen);
+    bay::draw_all(frame, session, theme, panels.bays, (seen, studio));
     ranking::draw(frame, session, theme, panels.ranking, seen);
 }
 

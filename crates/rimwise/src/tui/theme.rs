@@ -7,7 +7,7 @@ use sizing::{State, Verdict};
 /// How each role looks. Colours are the terminal's own sixteen, never a
 /// background: light and dark terminals both read it. Nothing is told by colour
 /// alone: every state has a glyph and a word as well.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Theme {
     palette: Palette,
     dots: Dots,

@@ -8,6 +8,7 @@ use crate::{
 use measurement::Quantity;
 use sizing::resolve::Basis;
 use sizing::{Answer, Candidate, Setting};
+use std::sync::Arc;
 
 /// What there is to draw.
 impl Session {
@@ -17,7 +18,7 @@ impl Session {
     }
 
     /// The case under its rules, always that of the open document.
-    pub fn setting(&self) -> &Setting {
+    pub const fn setting(&self) -> &Arc<Setting> {
         &self.setting
     }
 

@@ -1,7 +1,7 @@
 //! The bays: two to four candidates side by side.
 
 use super::lines;
-use super::pictures::Gallery;
+use super::pictures::Studio;
 use super::ranking::chance;
 use super::seen::{Seen, Target};
 use super::{checks, has_keys};
@@ -31,7 +31,7 @@ pub(super) fn draw_all(
     session: &Session,
     theme: Theme,
     area: Rect,
-    seen: &mut Seen,
+    (seen, studio): (&mut Seen, &mut Studio),
 ) {
     seen.note(area, Target::Panel(Focus::Bays));
     let focused = has_keys(session, Focus::Bays);
@@ -65,7 +65,7 @@ pub(super) fn draw_all(
     };
     let first = lines::first_shown(wanted, bays.len(), most);
     let bays: Vec<Bay> = bays.into_iter().skip(first).take(most).collect();
-    let gallery = Gallery::of(session, &bays);
+    studio.draw_up(session, &bays);
     let assessed = session.results().assessed();
     let beside = bays.iter().filter_map(|bay| assessed?.candidate(bay));
     let beside: Vec<&Candidate> = beside.collect();
@@ -79,8 +79,8 @@ pub(super) fn draw_all(
             seen.note(*room, Target::Bay(bay));
         }
         let pictures = picture_room(*room);
-        if gallery.has_section(index) {
-            gallery.draw(frame, theme, index, pictures);
+        if studio.has_section(index) {
+            studio.draw(frame, theme, index, pictures);
         } else {
             missing(frame, session, theme, pictures);
         }

@@ -2,7 +2,7 @@
 
 use super::bay::shown_bays;
 use super::lines;
-use super::pictures::Gallery;
+use super::pictures::Studio;
 use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::Frame;
@@ -14,7 +14,13 @@ use session::Session;
 const ROOMY: u16 = 96;
 
 /// Draws the selected bay.
-pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+pub(super) fn draw(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    area: Rect,
+    studio: &mut Studio,
+) {
     let bays = shown_bays(session);
     let Some(bay) = bays.get(session.view().bay).or_else(|| bays.first()) else {
         return;
@@ -25,5 +31,6 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
     let full = format!("cut to the {} · {seen}", shown.valve.label());
     let beside = if area.width >= ROOMY { &full } else { seen };
     let area = lines::headed(frame, &visible(&name), beside, true, theme, area);
-    Gallery::of(session, &[*bay]).draw(frame, theme, 0, area);
+    studio.draw_up(session, &[*bay]);
+    studio.draw(frame, theme, 0, area);
 }

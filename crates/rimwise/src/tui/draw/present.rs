@@ -2,7 +2,7 @@
 
 use super::bay::shown_bays;
 use super::lines;
-use super::pictures::Gallery;
+use super::pictures::Studio;
 use crate::alike::{differing, outcome};
 use crate::text::{fitted, fitted_at_end, wrapped};
 use crate::told;
@@ -30,9 +30,15 @@ const VALUE: usize = 9;
 const REASON: usize = 3;
 
 /// Draws the first two bays.
-pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
+pub(super) fn draw(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    area: Rect,
+    studio: &mut Studio,
+) {
     let bays: Vec<Bay> = shown_bays(session).into_iter().take(MOST).collect();
-    let gallery = Gallery::of(session, &bays);
+    studio.draw_up(session, &bays);
     let shown = bays.iter().filter_map(|bay| {
         let assessed = session.results().assessed()?;
         assessed.candidate(bay)
@@ -60,7 +66,7 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
         ])
         .areas(*room);
         lines::draw(frame, head, top);
-        gallery.draw(frame, theme, index, picture);
+        studio.draw(frame, theme, index, picture);
         lines::draw(frame, lines::stale(foot, is_stale, theme), bottom);
     }
 }

@@ -1,6 +1,7 @@
 //! Whatever is pressed or pasted, the page draws.
 
-use super::stage::{FEW, assess, assessed, drawn};
+use super::stage::{FEW, assess, assessed, drawn, drawn_in};
+use crate::tui::draw::Studio;
 use crate::tui::theme::Theme;
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -41,9 +42,12 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
 
     #[test]
-    fn nothing_stops_the_page(acts in prop::collection::vec(act(), 0..60)) {
+    fn nothing_stops_the_page_and_kept_pictures_are_those_drawn_anew(
+        acts in prop::collection::vec(act(), 0..60),
+    ) {
         let mut session = OPENED.clone();
         let mut size = (100, 30);
+        let mut studio = Studio::default();
         for act in acts {
             match act {
                 Act::Press(key) => session.key(key),
@@ -51,7 +55,9 @@ proptest! {
                 Act::Answer => assess(&mut session, FEW),
                 Act::Resize(width, height) => size = (width, height),
             }
-            drawn(&session, Theme::COLOUR, size);
+            let theme = Theme::of(session.view().looks);
+            let kept = drawn_in(&session, theme, size, &mut studio);
+            prop_assert_eq!(kept, drawn(&session, theme, size));
         }
     }
 }

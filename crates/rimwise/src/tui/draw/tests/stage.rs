@@ -1,6 +1,6 @@
 //! A session on the stage: opened, given keys, assessed, drawn.
 
-use crate::tui::draw::{Seen, page};
+use crate::tui::draw::{Seen, Studio, page};
 use crate::tui::theme::Theme;
 use files::{parse_case, parse_catalogue, parse_house_rules, shipped};
 use ratatui::Terminal;
@@ -110,11 +110,21 @@ pub(super) fn after(session: &Session, keys: &str) -> Session {
 }
 
 /// The page as a terminal of a size shows it.
-pub(super) fn drawn(session: &Session, theme: Theme, (width, height): (u16, u16)) -> Buffer {
+pub(super) fn drawn(session: &Session, theme: Theme, size: (u16, u16)) -> Buffer {
+    drawn_in(session, theme, size, &mut Studio::default())
+}
+
+/// The page as a terminal of a size shows it, with the pictures that are kept.
+pub(super) fn drawn_in(
+    session: &Session,
+    theme: Theme,
+    (width, height): (u16, u16),
+    studio: &mut Studio,
+) -> Buffer {
     let mut terminal = Terminal::new(TestBackend::new(width, height)).unwrap();
     terminal
         .draw(|frame| {
-            page(frame, session, theme);
+            page(frame, session, theme, studio);
         })
         .unwrap();
     terminal.backend().buffer().clone()
@@ -125,7 +135,7 @@ pub(super) fn seen(session: &Session, (width, height): (u16, u16)) -> Seen {
     let mut terminal = Terminal::new(TestBackend::new(width, height)).unwrap();
     let mut seen = Seen::default();
     terminal
-        .draw(|frame| seen = page(frame, session, Theme::COLOUR))
+        .draw(|frame| seen = page(frame, session, Theme::COLOUR, &mut Studio::default()))
         .unwrap();
     seen
 }
