@@ -2,7 +2,7 @@
 
 mod ink;
 
-use crate::{Extent, Figure, Form, Home, Label, Lean, Part, Point, Scene};
+use crate::{Extent, Figure, Form, Home, Label, Lean, Part, Point};
 use ink::Ink;
 use std::cmp::Reverse;
 
@@ -37,13 +37,16 @@ const FARTHEST: i32 = 3;
 /// How many better places words pass over so as not to cover one cell of a line.
 const PER_INKED_CELL: usize = 4;
 
-/// The words of a scene in their places: none over another or out of bounds.
+/// The words of figures in their places: none over another or out of bounds.
 ///
 /// The important ones choose first, each the place that is near, on the side it
 /// leans to, and covers few cells of lines. What finds no room is left out.
-pub fn place<'a>(scene: &'a Scene, grid: &Grid) -> Vec<Placed<'a>> {
-    let ink = Ink::of(scene, grid);
-    let mut labels: Vec<Words> = scene.figures.iter().filter_map(Words::of).collect();
+pub fn place<'a>(
+    figures: impl IntoIterator<Item = &'a Figure> + Clone,
+    grid: &Grid,
+) -> Vec<Placed<'a>> {
+    let ink = Ink::of(figures.clone(), grid);
+    let mut labels: Vec<Words> = figures.into_iter().filter_map(Words::of).collect();
     labels.sort_by_key(|words| Reverse(words.label.importance));
     let mut placed: Vec<Placed> = Vec::new();
     for words in labels {

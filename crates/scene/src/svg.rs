@@ -127,7 +127,7 @@ impl Page<'_> {
             columns_per_mm: 1.0 / column,
             rows_per_mm: 1.0 / row,
         };
-        for placed in place(self.scene, &grid) {
+        for placed in place(&self.scene.figures, &grid) {
             let Placed { text, .. } = placed;
             let x = f64::from(placed.column) * column;
             let y = (f64::from(placed.row) + FOOT) * row;

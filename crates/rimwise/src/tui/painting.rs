@@ -6,7 +6,7 @@ use ratatui::layout::Rect;
 use ratatui::widgets::Widget;
 use ratatui::widgets::canvas::{Canvas, Context, Line, Points};
 use scene::layout::{Grid, place};
-use scene::{Extent, Form, Importance, Part, Point, Scene};
+use scene::{Extent, Figure, Form, Importance, Part, Point, Scene};
 
 /// How many millimetres a column is wide. A row is twice as high as a column is
 /// wide, so that circles stay round.
@@ -119,7 +119,7 @@ fn words(
     } else {
         Importance::Length
     };
-    for placed in place(&worded(scene, least), &grid) {
+    for placed in place(worded(scene, least), &grid) {
         let (Ok(column), Ok(row)) = (u16::try_from(placed.column), u16::try_from(placed.row))
         else {
             continue;
@@ -132,22 +132,16 @@ fn words(
     }
 }
 
-/// The scene with the words of at least an importance.
-fn worded(scene: &Scene, least: Importance) -> Scene {
-    let figures = scene.figures.iter().filter(|figure| {
+/// The figures of a scene without the words below an importance.
+fn worded(scene: &Scene, least: Importance) -> impl Iterator<Item = &Figure> + Clone {
+    scene.figures.iter().filter(move |figure| {
         // What is open is said by the checks; in little room the rim comes first.
         if least > Importance::Aside && matches!(figure.part, Part::Open(_)) {
             return false;
         }
-        figure
-            .form
-            .label()
-            .is_none_or(|label| label.importance >= least)
-    });
-    Scene {
-        bounds: scene.bounds,
-        figures: figures.cloned().collect(),
-    }
+        let label = figure.form.label();
+        label.is_none_or(|label| label.importance >= least)
+    })
 }
 
 /// How a line is broken, so that parts are told apart without colour.

@@ -1,18 +1,23 @@
 use super::{Grid, Placed};
-use crate::{Form, Point, Scene};
-use std::collections::BTreeSet;
+use crate::{Figure, Form, Point};
 
-/// The cells that lines of a scene go through.
+/// The cells of a grid that lines of figures go through.
 pub(super) struct Ink {
-    cells: BTreeSet<[i32; 2]>,
+    columns: i32,
+    rows: i32,
+    cells: Vec<bool>,
 }
 
 impl Ink {
-    pub(super) fn of(scene: &Scene, grid: &Grid) -> Self {
+    pub(super) fn of<'a>(figures: impl IntoIterator<Item = &'a Figure>, grid: &Grid) -> Self {
+        let (columns, rows) = (grid.columns().max(0), grid.rows().max(0));
+        let count = columns.unsigned_abs() as usize * rows.unsigned_abs() as usize;
         let mut ink = Self {
-            cells: BTreeSet::new(),
+            columns,
+            rows,
+            cells: vec![false; count],
         };
-        for figure in &scene.figures {
+        for figure in figures {
             match &figure.form {
                 Form::Line(points) => ink.line(points, grid),
                 Form::Area(points) => {
@@ -33,8 +38,18 @@ impl Ink {
     pub(super) fn under(&self, words: &Placed) -> usize {
         let columns = words.column..words.column + words.width();
         columns
-            .filter(|&column| self.cells.contains(&[column, words.row]))
+            .filter_map(|column| self.place([column, words.row]))
+            .filter(|&place| self.cells[place])
             .count()
+    }
+
+    /// The place of a cell of the grid in order.
+    fn place(&self, [column, row]: [i32; 2]) -> Option<usize> {
+        let is_in = (0..self.columns).contains(&column) && (0..self.rows).contains(&row);
+        is_in.then(|| {
+            let columns = self.columns.unsigned_abs() as usize;
+            row.unsigned_abs() as usize * columns + column.unsigned_abs() as usize
+        })
     }
 
     fn line(&mut self, points: &[Point], grid: &Grid) {
@@ -50,7 +65,9 @@ impl Ink {
                 let share = f64::from(step) / f64::from(steps);
                 let x = pair[0].x + share * (pair[1].x - pair[0].x);
                 let y = pair[0].y + share * (pair[1].y - pair[0].y);
-                self.cells.insert(grid.cell(Point::new(x, y)));
+                if let Some(place) = self.place(grid.cell(Point::new(x, y))) {
+                    self.cells[place] = true;
+                }
             }
         }
     }

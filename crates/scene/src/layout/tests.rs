@@ -1,4 +1,5 @@
 use super::*;
+use crate::Scene;
 use crate::{Importance, View, sample};
 
 fn scenes() -> Vec<Scene> {
@@ -31,8 +32,8 @@ fn no_words_cover_others_or_leave_the_bounds() {
     for scene in &scenes {
         for columns_per_mm in [0.0, 0.05, 0.5, 1.0, 2.0, 3.0, 7.0] {
             let grid = grid(scene, columns_per_mm);
-            let placed = place(scene, &grid);
-            assert_eq!(placed, place(scene, &grid));
+            let placed = place(&scene.figures, &grid);
+            assert_eq!(placed, place(&scene.figures, &grid));
             for (index, one) in placed.iter().enumerate() {
                 assert!(one.column >= 0 && one.column + one.width() <= grid.columns());
                 assert!((0..grid.rows()).contains(&one.row));
@@ -50,7 +51,7 @@ fn no_words_cover_others_or_leave_the_bounds() {
 fn a_screen_of_80_columns_has_room_for_every_length() {
     for scene in &scenes() {
         let grid = grid(scene, 78.0 / scene.bounds.width());
-        let placed = place(scene, &grid);
+        let placed = place(&scene.figures, &grid);
         for label in scene.figures.iter().filter_map(|one| one.form.label()) {
             let shown = placed.iter().any(|one| one.text == label.text);
             assert!(shown || label.importance < Importance::Length, "{label:?}");
@@ -83,7 +84,7 @@ fn the_less_important_yields() {
         columns_per_mm: 1.0,
         rows_per_mm: 1.0,
     };
-    let placed = place(&scene, &grid);
+    let placed = place(&scene.figures, &grid);
     assert_eq!(placed.len(), 1);
     assert_eq!((placed[0].text, placed[0].row), ("seen from", 0));
 }
@@ -122,7 +123,7 @@ fn the_name_of_a_side_keeps_to_its_side_and_is_short_where_there_is_little_room(
             columns_per_mm,
             rows_per_mm: 1.0,
         };
-        let placed = place(&scene, &grid);
+        let placed = place(&scene.figures, &grid);
         assert_eq!([placed[0].text, placed[1].text], names);
         let middle = grid.columns() / 2;
         assert!(placed[0].column + placed[0].width() <= middle && placed[1].column >= middle);

@@ -37,6 +37,10 @@ pub(super) fn lines(
     });
     let mut said: Vec<Line> = Vec::new();
     for outcome in outcomes.iter().filter(|outcome| outcome.state != State::Ok) {
+        // What has no room is not laid out.
+        if said.len() >= room {
+            break;
+        }
         let aside = outcome
             .aside
             .map_or_else(String::new, |aside| format!(" ({aside})"));
