@@ -19,8 +19,9 @@ use draw::{Seen, Studio};
 use guard::Guard;
 use listen::Message;
 use patience::Patience;
-use session::{Keeper, Session, Worker};
+use session::{Assessed, Keeper, Session, Worker};
 use sizing::engine::Fast;
+use std::sync::Arc;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
 use theme::Theme;
 
@@ -35,6 +36,7 @@ pub(crate) fn run(session: Session, keeper: Keeper, threads: usize) -> Result<()
         keeper,
         seen: Seen::default(),
         studio: Studio::default(),
+        not_shown: Vec::new(),
         drag: Drag::default(),
         patience: Patience::default(),
     };
@@ -66,6 +68,7 @@ pub(crate) fn run(session: Session, keeper: Keeper, threads: usize) -> Result<()
             guard.copy(&text)?;
         }
         open.draw(&mut guard)?;
+        open.not_shown.clear();
         if open.keeper.force(&mut open.session) {
             open.draw(&mut guard)?;
         }
@@ -80,6 +83,8 @@ struct Open {
     keeper: Keeper,
     seen: Seen,
     studio: Studio,
+    /// Results that gave way to others, to be let go once a frame is drawn.
+    not_shown: Vec<Arc<Assessed>>,
     drag: Drag,
     patience: Patience,
 }
@@ -162,7 +167,7 @@ impl Open {
             }
             Message::Paste(text) => session.paste(&text),
             Message::Reply(reply) => {
-                session.receive(reply);
+                self.not_shown.extend(session.receive(reply));
                 self.patience.heard();
             }
             Message::Press(at) => self.drag.press(session, &self.seen, at),

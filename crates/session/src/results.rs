@@ -129,17 +129,21 @@ impl Results {
         }
     }
 
-    /// Takes a reply in, unless a newer one is there.
-    pub(crate) fn receive(&mut self, reply: Reply) {
+    /// Takes a reply in, unless a newer one is there; gives back the assessment that
+    /// is not shown any more.
+    pub(crate) fn receive(&mut self, reply: Reply) -> Option<Arc<Assessed>> {
+        let mut not_shown = None;
         match reply {
             Reply::Assessed(new) => {
                 let newest = self
                     .assessed
                     .as_ref()
                     .map_or(0, |assessed| assessed.generation);
-                if new.generation >= newest {
-                    self.assessed = Some(new);
-                }
+                not_shown = if new.generation >= newest {
+                    self.assessed.replace(new)
+                } else {
+                    Some(new)
+                };
             }
             Reply::Doubted(new) => self.doubted = Some(new),
             Reply::Mapped(new) => self.mapped = Some(new),
@@ -149,5 +153,6 @@ impl Results {
                 message,
             } => self.failure = Some((generation, message)),
         }
+        not_shown
     }
 }

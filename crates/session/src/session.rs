@@ -9,8 +9,8 @@ use crate::overlay::Overlay;
 use crate::row::{kept, rows};
 use crate::worker::{MapGrain, Reply, Request};
 use crate::{
-    Bay, Change, Command, Document, Edit, Errand, History, KeyMap, Looks, Refused, Results, Rooms,
-    Row, View, Wanted,
+    Assessed, Bay, Change, Command, Document, Edit, Errand, History, KeyMap, Looks, Refused,
+    Results, Rooms, Row, View, Wanted,
 };
 use sizing::{Case, Catalogue, HouseRules, Setting};
 use std::path::PathBuf;
@@ -162,10 +162,12 @@ impl Session {
         })
     }
 
-    /// Takes what the worker says.
-    pub fn receive(&mut self, reply: Reply) {
-        self.results.receive(reply);
+    /// Takes what the worker says; gives back the assessment that is not shown any
+    /// more: thousands of pieces, to be let go where nobody waits.
+    pub fn receive(&mut self, reply: Reply) -> Option<Arc<Assessed>> {
+        let not_shown = self.results.receive(reply);
         self.fill_waiting_bays();
+        not_shown
     }
 
     /// Pins the first of the list, where bays still wait for it.
