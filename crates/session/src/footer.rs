@@ -119,16 +119,14 @@ fn hint(session: &Session, command: &'static Command) -> Option<Hint> {
 
 fn of_panel(session: &Session) -> Vec<Hint> {
     let is_list = |command: &Command| command.id == "commands";
-    let works = |command: &&'static Command| {
-        command.in_footer
-            && !is_list(command)
-            && command.counts_in(session.view().focus)
-            && command.ready(session).is_ok()
+    let is_of_panel = |command: &&'static Command| {
+        command.in_footer && !is_list(command) && command.counts_in(session.view().focus)
     };
-    let mut commands: Vec<&'static Command> = Command::all().filter(works).collect();
+    let mut commands: Vec<&'static Command> = Command::all().filter(is_of_panel).collect();
     commands.sort_by_key(|command| command.panels());
     let mut hints: Vec<Hint> = commands
         .into_iter()
+        .filter(|command| command.ready(session).is_ok())
         .filter_map(|command| hint(session, command))
         .take(MOST - 1)
         .collect();

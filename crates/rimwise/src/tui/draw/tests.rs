@@ -2,6 +2,7 @@
 
 mod any_keys;
 mod any_size;
+mod bays;
 mod hostile_text;
 mod pointer;
 mod screens;
