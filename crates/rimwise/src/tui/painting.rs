@@ -3,6 +3,7 @@
 use super::theme::Theme;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
+use ratatui::style::Style;
 use ratatui::widgets::Widget;
 use ratatui::widgets::canvas::{Canvas, Context, Line, Points};
 use scene::layout::{Grid, place};
@@ -126,7 +127,8 @@ fn words(
         };
         if column < area.width && row < area.height {
             let room = usize::from(area.width - column);
-            let style = theme.part(placed.part);
+            // Dots under words must not colour them.
+            let style = Style::reset().patch(theme.part(placed.part));
             buffer.set_stringn(area.x + column, area.y + row, placed.text, room, style);
         }
     }

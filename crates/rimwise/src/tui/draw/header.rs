@@ -31,7 +31,7 @@ pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'st
         CAUTION
     };
     for line in wrapped(caution, usize::from(width)) {
-        lines.push(Line::styled(line, theme.dim()));
+        lines.push(Line::styled(line, theme.text()));
     }
     for line in wrapped(&visible(&headline(session)), usize::from(width)) {
         lines.push(Line::styled(line, theme.strong()));

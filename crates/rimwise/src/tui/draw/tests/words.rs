@@ -70,3 +70,22 @@ fn the_drawing_alone_says_from_where_it_is_seen() {
         }
     }
 }
+
+#[test]
+fn dots_under_words_do_not_colour_them() {
+    let page = drawn(&assessed("outlet-infant", FEW), Theme::COLOUR, (120, 40));
+    for word in ["9 outlet", "3 inlet", "rim 1.7", "reach 1.0"] {
+        let (x, y) = text(&page)
+            .lines()
+            .enumerate()
+            .find_map(|(y, row)| {
+                let at = row.find(word)?;
+                Some((row[..at].chars().count(), y))
+            })
+            .unwrap_or_else(|| panic!("no {word}"));
+        let cell = |x: usize| &page[(u16::try_from(x).unwrap(), u16::try_from(y).unwrap())];
+        for letter in x..x + word.len() {
+            assert_eq!(cell(letter).style(), cell(x).style(), "{word}");
+        }
+    }
+}
