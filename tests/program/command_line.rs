@@ -249,6 +249,34 @@ fn a_refusal_tells_the_remedy() {
     assert!(field.contains(":3:") && field.contains("title"), "{field}");
 }
 
+/// The text of a shipped file, with one text in place of another.
+fn shipped_with(path: &str, text: &str, other: &str) -> String {
+    let shipped = std::fs::read_to_string(path).expect("a shipped file");
+    assert!(shipped.contains(text), "{text}");
+    shipped.replacen(text, other, 1)
+}
+
+#[test]
+fn a_case_is_checked_against_the_rules_of_the_house() {
+    let (asked, own) = ("\"cusp_in_defect\"", "\"cusp_in_the_way\"");
+    let root = concat!(env!("CARGO_MANIFEST_DIR"), "/../..");
+    let case = format!("{root}/scenarios/outlet-infant.ron");
+    let case = file("own-exclusion.ron", &shipped_with(&case, asked, own));
+    let output = rimwise(&["check", &case]);
+    assert_eq!(output.status.code(), Some(2));
+    let told = complaint(&output);
+    for word in ["own-exclusion.ron:", "cusp_in_the_way", "cusp_in_defect"] {
+        assert!(told.contains(word), "{told}");
+    }
+
+    let rules = format!("{root}/catalogs/house_rules.ron");
+    let rules = file("own-rules.ron", &shipped_with(&rules, asked, own));
+    let output = rimwise(&["check", &case, "--rules", &rules]);
+    assert!(output.status.success(), "{}", complaint(&output));
+    let output = rimwise(&["check", &case, "--rules", &case]);
+    assert_eq!(output.status.code(), Some(2), "a case is no rules");
+}
+
 #[test]
 fn output_for_people_is_80_columns_wide_and_bears_the_caution() {
     for name in scenarios() {

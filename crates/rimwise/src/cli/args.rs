@@ -273,6 +273,9 @@ pub(super) struct CheckArguments {
     /// Files to check
     #[arg(value_name = "FILE", required = true)]
     pub(super) files: Vec<PathBuf>,
+    /// The house-rule file that cases are held against, in place of the shipped one
+    #[arg(long, value_name = "FILE")]
+    pub(super) rules: Option<PathBuf>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

@@ -1,20 +1,26 @@
 //! `rimwise check`: whether files can be used, and every fault if not.
 
 use super::args::CheckArguments;
-use super::inputs::{BadInput, bad_files};
+use super::inputs::{BadInput, bad_files, rules};
 use anyhow::Result;
 use files::{
     CATALOGUE_CAP, FileError, FileKind, Source, parse_case, parse_catalogue, parse_house_rules,
     parse_limits, visible,
 };
+use sizing::HouseRules;
 use std::io::Write;
 use std::path::Path;
 
-/// Checks each file by what it says it is.
+/// Checks each file by what it says it is; a case against the house rules as well.
 pub(super) fn run(asked: &CheckArguments, out: &mut dyn Write) -> Result<()> {
     let mut faults = Vec::new();
+    let rules = match rules(asked.rules.as_deref()) {
+        Ok(rules) => rules,
+        Err(FileError::Faulty(faults)) => return Err(bad_files(&faults)),
+        Err(error) => return Err(BadInput(error.to_string()).into()),
+    };
     for path in &asked.files {
-        match check(path) {
+        match check(path, rules.value()) {
             Ok(kind) => writeln!(out, "{}: {kind}", visible(&path.display().to_string()))?,
             Err(FileError::Faulty(mut more)) => faults.append(&mut more),
             Err(error) => return Err(BadInput(error.to_string()).into()),
@@ -28,12 +34,16 @@ pub(super) fn run(asked: &CheckArguments, out: &mut dyn Write) -> Result<()> {
 }
 
 /// What a file is, in a few words, with its size in the words of its kind.
-fn check(path: &Path) -> Result<String, FileError> {
+fn check(path: &Path, rules: &HouseRules) -> Result<String, FileError> {
     let source = Source::read(path, CATALOGUE_CAP)?;
     let (name, text) = (source.name(), source.text());
     Ok(match FileKind::of(text) {
         FileKind::Case => {
             let file = parse_case(name, text)?;
+            let faults = file.faults_under(rules);
+            if !faults.is_empty() {
+                return Err(FileError::Faulty(faults));
+            }
             let case = file.value();
             format!("a sound case, {} readings", case.readings.len())
         }

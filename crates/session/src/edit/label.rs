@@ -2,7 +2,7 @@
 
 use super::{Edit, exceptions};
 use crate::amount::{amount, number};
-use crate::taking::taking;
+use crate::taking::{retaken, taking};
 use crate::{Bay, Document, Filter, Shown};
 use geometry::Face;
 use measurement::{Quantity, Reading, ReadingId, Valve};
@@ -104,7 +104,7 @@ fn replaced(was: &Reading, now: &Reading) -> String {
         said.push(doubt(quantity, was.sd, now.sd));
     }
     if taking(was) != taking(now) {
-        said.push(format!("{quantity} read: {}", taking(now)));
+        said.push(format!("{quantity} read: {}", retaken(was, now)));
     }
     said.join("; ")
 }
