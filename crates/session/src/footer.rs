@@ -1,5 +1,5 @@
 use crate::overlay::{Ask, CaseLine, Overlay};
-use crate::{Command, Session};
+use crate::{Command, Focus, Session};
 use sizing::resolve::neighbour_of;
 
 /// A key and what it does now.
@@ -68,6 +68,7 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
             let commands = ids.into_iter().filter_map(Command::named);
             commands.filter_map(|it| hint(session, it)).collect()
         }
+        Some(Overlay::Drawing) | None if session.view().is_presented() => of_room(session),
         Some(Overlay::Drawing) | None => of_panel(session),
     }
 }
@@ -115,6 +116,26 @@ fn hint(session: &Session, command: &'static Command) -> Option<Hint> {
         key: key.to_string(),
         does: command.name,
     })
+}
+
+/// In a room: what goes from candidate to candidate, and the way back.
+fn of_room(session: &Session) -> Vec<Hint> {
+    let ids: &[&str] = match session.view().focus {
+        Focus::Ranking => &["down", "up"],
+        _ => &["next_bay", "previous_bay", "next_size", "previous_size"],
+    };
+    let commands = ids.iter().filter_map(|id| Command::named(id));
+    let mut hints: Vec<Hint> = commands
+        .filter(|command| command.ready(session).is_ok())
+        .filter_map(|command| hint(session, command))
+        .collect();
+    let back = Command::named("present").and_then(|command| hint(session, command));
+    hints.extend(back.map(|hint| Hint {
+        does: "all panels",
+        ..hint
+    }));
+    hints.extend(Command::named("commands").and_then(|it| hint(session, it)));
+    hints
 }
 
 fn of_panel(session: &Session) -> Vec<Hint> {

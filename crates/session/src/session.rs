@@ -181,6 +181,7 @@ impl Session {
     #[must_use]
     pub const fn with_looks(mut self, looks: Looks) -> Self {
         self.view.looks = looks;
+        self.view.present(looks.is_presented);
         self
     }
 

@@ -32,6 +32,50 @@ pub struct View {
     pub overlays: Vec<Overlay>,
 }
 
+impl View {
+    /// Whether the plan is shown large and in few words: its readings are not, and
+    /// no key may change what nobody sees.
+    pub const fn is_presented(&self) -> bool {
+        self.looks.is_presented && matches!(self.focus.page(), Page::Plan)
+    }
+
+    /// Shows the plan large and in few words, or its panels again.
+    pub(crate) const fn present(&mut self, is_presented: bool) {
+        self.looks.is_presented = is_presented;
+        if is_presented && matches!(self.focus, Focus::Readings) {
+            self.focus = Focus::Bays;
+        }
+    }
+
+    /// Gives the keys to the next panel of the page that is shown.
+    pub(crate) const fn next_panel(&mut self) {
+        self.focus = self.focus.next();
+        if self.is_presented() && matches!(self.focus, Focus::Readings) {
+            self.focus = Focus::Bays;
+        }
+    }
+
+    /// Gives the keys to the panel before, of those of the page that are shown.
+    pub(crate) const fn previous_panel(&mut self) {
+        self.focus = self.focus.previous();
+        if self.is_presented() && matches!(self.focus, Focus::Readings) {
+            self.focus = Focus::Ranking;
+        }
+    }
+
+    /// Shows a page.
+    pub(crate) const fn show(&mut self, page: Page) {
+        self.focus = page.first_panel();
+        self.present(self.looks.is_presented);
+    }
+
+    /// Gives the keys to the readings, which are shown again.
+    pub(crate) const fn show_readings(&mut self) {
+        self.looks.is_presented = false;
+        self.focus = Focus::Readings;
+    }
+}
+
 /// A panel.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Focus {

@@ -124,8 +124,8 @@ fn full(
         return;
     }
     match session.view().focus.page() {
-        Page::Plan if session.view().looks.is_presented => {
-            present::draw(frame, session, theme, body, studio);
+        Page::Plan if session.view().is_presented() => {
+            present::draw(frame, session, theme, body, (seen, studio));
         }
         Page::Plan => plan(frame, session, theme, body, (seen, studio)),
         Page::Doubt => pages::doubt::draw(frame, session, theme, body, seen),

@@ -49,7 +49,7 @@ fn go_to_reading(session: &Session) -> Result<Change, Refused> {
         .position(is_it)
         .ok_or_else(|| Refused::new("it is not among the readings"))?;
     Ok(look(session, |view| {
-        view.focus = Focus::Readings;
+        view.show_readings();
         view.row = place;
     }))
 }

@@ -12,7 +12,11 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: Focus::PLAN,
         keys: &["P"],
         in_footer: false,
-        change: |session| Ok(look(session, |view| view.looks.is_presented ^= true)),
+        change: |session| {
+            Ok(look(session, |view| {
+                view.present(!view.looks.is_presented);
+            }))
+        },
     },
     Command {
         id: "next_colours",

@@ -31,7 +31,7 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: &[],
         keys: &["tab"],
         in_footer: false,
-        change: |session| Ok(look(session, |view| view.focus = view.focus.next())),
+        change: |session| Ok(look(session, View::next_panel)),
     },
     Command {
         id: "previous_panel",
@@ -40,7 +40,7 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: &[],
         keys: &["shift-tab"],
         in_footer: false,
-        change: |session| Ok(look(session, |view| view.focus = view.focus.previous())),
+        change: |session| Ok(look(session, View::previous_panel)),
     },
     Command {
         id: "down",
@@ -142,7 +142,7 @@ fn next_open(session: &Session) -> Result<Change, Refused> {
         .find(|&place| session.is_open(&rows[place]))
         .ok_or_else(|| Refused::new("nothing is missing"))?;
     Ok(look(session, |view| {
-        view.focus = Focus::Readings;
+        view.show_readings();
         view.row = place;
     }))
 }

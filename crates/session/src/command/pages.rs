@@ -67,7 +67,7 @@ fn show(session: &Session, page: Page) -> Change {
         let stays = |layer: &Overlay| !matches!(layer, Overlay::Drawing | Overlay::TestCard);
         view.overlays.retain(stays);
         if view.focus.page() != page {
-            view.focus = page.first_panel();
+            view.show(page);
         }
     })
 }

@@ -7,7 +7,7 @@ impl Session {
     pub fn select_row(&mut self, row: usize) {
         self.history.close();
         self.view.row = row.min(self.rows.len().saturating_sub(1));
-        self.view.focus = Focus::Readings;
+        self.view.show_readings();
     }
 
     /// Selects a bay, as a pointer does.

@@ -51,20 +51,13 @@ pub(super) fn draw_all(
     let beside = if area.width >= ROOMY { full } else { cut };
     let beside = lines::of_before(session.shows_stale(), &beside);
     let area = lines::headed(frame, "Side by side", beside, focused, theme, area);
-    let bays = shown_bays(session);
+    let most = usize::from((area.width / LEAST_WIDTH).max(1));
+    let (first, bays) = window(session, most);
     if bays.is_empty() {
         let waits = Line::styled("assessing the catalogue …", theme.dim());
         lines::draw(frame, vec![waits], area);
         return;
     }
-    let most = usize::from((area.width / LEAST_WIDTH).max(1));
-    // While the bays follow the list, what is selected there stands first.
-    let wanted = match session.view().focus {
-        Focus::Ranking => 0,
-        _ => session.view().bay,
-    };
-    let first = lines::first_shown(wanted, bays.len(), most);
-    let bays: Vec<Bay> = bays.into_iter().skip(first).take(most).collect();
     studio.draw_up(session, &bays);
     let assessed = session.results().assessed();
     let beside = bays.iter().filter_map(|bay| assessed?.candidate(bay));
@@ -74,10 +67,7 @@ pub(super) fn draw_all(
         let selected = focused && first + index == session.view().bay;
         let bay = (&bays[index], selected);
         draw(frame, session, theme, bay, &beside, *room);
-        let pinned = session.document().bays();
-        if let Some(bay) = pinned.iter().position(|bay| *bay == bays[index]) {
-            seen.note(*room, Target::Bay(bay));
-        }
+        note(session, &bays[index], *room, seen);
         let pictures = picture_room(*room);
         if studio.has_section(index) {
             studio.draw(frame, theme, index, pictures);
@@ -99,6 +89,27 @@ pub(super) fn shown_bays(session: &Session) -> Vec<Bay> {
         bays.insert(0, bay);
     }
     bays
+}
+
+/// Where the first bay that is shown stands among all, and those that are shown
+/// where there is room for so many: the selected one among them.
+pub(super) fn window(session: &Session, most: usize) -> (usize, Vec<Bay>) {
+    let bays = shown_bays(session);
+    // While the bays follow the list, what is selected there stands first.
+    let wanted = match session.view().focus {
+        Focus::Ranking => 0,
+        _ => session.view().bay,
+    };
+    let first = lines::first_shown(wanted, bays.len(), most);
+    (first, bays.into_iter().skip(first).take(most).collect())
+}
+
+/// Notes where a bay is seen, if it is pinned.
+pub(super) fn note(session: &Session, bay: &Bay, room: Rect, seen: &mut Seen) {
+    let mut pinned = session.document().bays().iter();
+    if let Some(bay) = pinned.position(|pinned| pinned == bay) {
+        seen.note(room, Target::Bay(bay));
+    }
 }
 
 /// Name, verdict and checks of a bay; the pictures lie between.
@@ -147,18 +158,7 @@ fn heading(
     selected: bool,
     width: u16,
 ) -> Vec<Line<'static>> {
-    let is_offset = candidate.is_some_and(|candidate| candidate.size.occluder.is_offset());
-    let turn = match (is_offset, candidate, bay.turn) {
-        (true, Some(candidate), None) => format!(" @{:.0}°", candidate.turn.to_degrees()),
-        (true, _, Some(turn)) => format!(" @{turn}° by hand"),
-        _ => String::new(),
-    };
-    let aside = if candidate.is_some_and(|candidate| !candidate.is_on_shelf) {
-        " – not on the shelf"
-    } else {
-        ""
-    };
-    let name = format!("{}{turn}{aside}", bay.name(session.document().shelf()));
+    let name = name(session, bay, candidate);
     let style = if selected {
         theme.selected(true)
     } else {
@@ -182,6 +182,22 @@ fn heading(
     let mut lines = vec![Line::styled(name, style)];
     lines.extend(lines::stale(vec![second], session.shows_stale(), theme));
     lines
+}
+
+/// What stands in a bay, how it is turned, and whether it is on the shelf today.
+pub(super) fn name(session: &Session, bay: &Bay, candidate: Option<&Candidate>) -> String {
+    let is_offset = candidate.is_some_and(|candidate| candidate.size.occluder.is_offset());
+    let turn = match (is_offset, candidate, bay.turn) {
+        (true, Some(candidate), None) => format!(" @{:.0}°", candidate.turn.to_degrees()),
+        (true, _, Some(turn)) => format!(" @{turn}° by hand"),
+        _ => String::new(),
+    };
+    let aside = if candidate.is_some_and(|candidate| !candidate.is_on_shelf) {
+        " – not on the shelf"
+    } else {
+        ""
+    };
+    format!("{}{turn}{aside}", bay.name(session.document().shelf()))
 }
 
 /// Where the pictures of a bay lie: half of it under the heading.

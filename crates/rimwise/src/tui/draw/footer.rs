@@ -74,13 +74,13 @@ fn detail(session: &Session) -> String {
     }
     let of_panel = match session.view().focus {
         Focus::Readings => None,
-        Focus::Bays => {
+        Focus::Bays if !session.view().is_presented() => {
             Some("bar: margin to the nearer limit, right of its line it holds; = alike in all")
         }
         Focus::WorkUp => Some("what published limits say; the decision is the clinicians'"),
         Focus::Rules => Some("each rule with its source; an exception is of this case alone"),
         Focus::Shelf => Some("changes are kept in your own catalogue; what came stays as it came"),
-        Focus::Ranking | Focus::Doubt | Focus::FitMap => {
+        Focus::Bays | Focus::Ranking | Focus::Doubt | Focus::FitMap => {
             Some("geometry chance: draws that break no stop; not the chance of a good procedure")
         }
     };

@@ -1,8 +1,8 @@
 //! The plan for a room: large, and few words.
 
-use super::bay::shown_bays;
-use super::lines;
 use super::pictures::Studio;
+use super::seen::{Seen, Target};
+use super::{bay, has_keys, lines};
 use crate::alike::{differing, outcome};
 use crate::text::{fitted, fitted_at_end, wrapped};
 use crate::told;
@@ -11,7 +11,7 @@ use files::visible;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::Line;
-use session::{Bay, Session};
+use session::{Focus, Session};
 use sizing::Candidate;
 
 /// Most candidates shown at once.
@@ -29,15 +29,21 @@ const VALUE: usize = 9;
 /// Lines of the reason under a picture.
 const REASON: usize = 3;
 
-/// Draws the first two bays.
+/// Draws two bays, the selected one among them.
 pub(super) fn draw(
     frame: &mut Frame,
     session: &Session,
     theme: Theme,
     area: Rect,
-    studio: &mut Studio,
+    (seen, studio): (&mut Seen, &mut Studio),
 ) {
-    let bays: Vec<Bay> = shown_bays(session).into_iter().take(MOST).collect();
+    seen.note(area, Target::Panel(Focus::Bays));
+    let (first, bays) = bay::window(session, MOST);
+    if bays.is_empty() {
+        let waits = Line::styled("assessing the catalogue …", theme.dim());
+        lines::draw(frame, vec![waits], area);
+        return;
+    }
     studio.draw_up(session, &bays);
     let shown = bays.iter().filter_map(|bay| {
         let assessed = session.results().assessed()?;
@@ -49,9 +55,13 @@ pub(super) fn draw(
     for (index, room) in columns.split(area).iter().enumerate() {
         let assessed = session.results().assessed();
         let candidate = assessed.and_then(|it| it.candidate(&bays[index]));
-        let name = bays[index].name(session.document().shelf());
+        let name = bay::name(session, &bays[index], candidate);
+        let is_selected =
+            has_keys(session, Focus::Bays) && bays.len() > 1 && first + index == session.view().bay;
+        let named = (&*name, is_selected);
         let is_stale = session.shows_stale();
-        let head = heading(&name, candidate, is_stale, theme, room.width);
+        bay::note(session, &bays[index], *room, seen);
+        let head = heading(named, candidate, is_stale, theme, room.width);
         let head = lines::stale(head, is_stale, theme);
         let foot = match candidate {
             None => Vec::new(),
@@ -73,14 +83,19 @@ pub(super) fn draw(
 
 /// Name, verdict and the chance in large figures.
 fn heading(
-    name: &str,
+    (name, is_selected): (&str, bool),
     candidate: Option<&Candidate>,
     is_stale: bool,
     theme: Theme,
     width: u16,
 ) -> Vec<Line<'static>> {
     let name = fitted_at_end(&visible(name), usize::from(width));
-    let mut told = vec![Line::styled(name, theme.strong())];
+    let style = if is_selected {
+        theme.selected(true)
+    } else {
+        theme.strong()
+    };
+    let mut told = vec![Line::styled(name, style)];
     let Some(candidate) = candidate else {
         return told;
     };

@@ -145,7 +145,7 @@ const COMMANDS: &[Tried] = &[
         "edit_reading",
         "aortic.rim 1.5",
         "e up left left enter u",
-        "says undone: aortic rim read: transthoracic echo, left side, end-diastole",
+        "says undone: aortic rim read: transthoracic echo, left side, end-diastole, no longer edge to edge",
     ),
     (
         "edit_reading",
