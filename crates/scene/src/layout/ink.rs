@@ -52,9 +52,19 @@ impl Ink {
         })
     }
 
+    fn set(&mut self, cell: [i32; 2]) {
+        if let Some(place) = self.place(cell) {
+            self.cells[place] = true;
+        }
+    }
+
     fn line(&mut self, points: &[Point], grid: &Grid) {
         for pair in points.windows(2) {
             let [start, end] = [grid.cell(pair[0]), grid.cell(pair[1])];
+            if start == end {
+                self.set(start);
+                continue;
+            }
             // Two steps a cell skip none but where the line cuts its corner.
             let steps = 2
                 * (end[0] - start[0])
@@ -65,9 +75,7 @@ impl Ink {
                 let share = f64::from(step) / f64::from(steps);
                 let x = pair[0].x + share * (pair[1].x - pair[0].x);
                 let y = pair[0].y + share * (pair[1].y - pair[0].y);
-                if let Some(place) = self.place(grid.cell(Point::new(x, y))) {
-                    self.cells[place] = true;
-                }
+                self.set(grid.cell(Point::new(x, y)));
             }
         }
     }
