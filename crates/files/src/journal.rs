@@ -14,7 +14,7 @@ mod recovery;
 
 pub use recovery::{Ground, Recovery};
 
-use crate::store::{beside, metadata, real_path, remove, replace};
+use crate::store::{beside, metadata, real_path, remove, replace, unlink};
 use crate::{Digest, StoreError};
 use patch::Patch;
 use std::fs::File;
@@ -111,6 +111,13 @@ impl Journal {
         let file = self.file.as_ref().map(|(file, _)| file.sync_data());
         let forced = file.unwrap_or(Ok(()));
         forced.map_err(|cause| not_written(&self.path, cause))
+    }
+
+    /// Nothing that is recorded is of use any more: the journal is gone for the
+    /// system, and on disk after [`saved`](Self::saved).
+    pub fn forget(&mut self) -> Result<(), JournalError> {
+        (self.file, self.is_unforced) = (None, false);
+        unlink(&self.path).map_err(JournalError::NotWritten)
     }
 
     /// The text was saved, with or without the changes in the journal: they are

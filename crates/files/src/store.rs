@@ -4,7 +4,7 @@ mod error;
 mod replace;
 
 pub use error::StoreError;
-pub(crate) use replace::{beside, make_private_folder, real_path, remove, replace, sweep};
+pub(crate) use replace::{beside, make_private_folder, real_path, remove, replace, sweep, unlink};
 
 use crate::Digest;
 use std::fs::{File, Metadata};

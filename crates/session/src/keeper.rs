@@ -29,6 +29,9 @@ pub struct Keeper {
     kept: Option<Kept>,
     /// The case in no file, once it was changed.
     loose: Option<Loose>,
+    /// What was kept of it until it was as it came again: gone, but not forced to
+    /// disk yet.
+    forgotten: Option<Loose>,
     /// What a journal held, until it is answered.
     found: Option<Found>,
     /// Since when a row of nudges waits for its end.
@@ -159,6 +162,8 @@ impl Keeper {
     /// Forces to disk what was recorded, once it is shown; whether there is
     /// something to tell.
     pub fn force(&mut self, session: &mut Session) -> bool {
+        // A loss of power would but offer it again.
+        let _ = self.forgotten.take().map(Loose::dropped);
         let kept = self.kept.as_mut().and_then(|kept| kept.journal.as_mut());
         let loose = self.loose.as_mut().map(Loose::journal);
         let forced: Result<(), JournalError> =
@@ -226,10 +231,12 @@ impl Keeper {
         }
         if !changes.is_empty()
             && !session.is_unsaved()
-            && let Some(loose) = self.loose.take()
-            && let Err(why) = loose.dropped()
+            && let Some(mut loose) = self.loose.take()
         {
-            session.warn(why);
+            if let Err(error) = loose.journal().forget() {
+                session.warn(error.to_string());
+            }
+            self.forgotten = Some(loose);
         }
     }
 

@@ -55,14 +55,19 @@ pub(crate) fn replace(
     Ok(file)
 }
 
-/// Removes a file of the program's own, if it is there.
+/// Removes a file of the program's own, if it is there, and forces that to disk.
 pub(crate) fn remove(path: &Path) -> Result<(), StoreError> {
+    unlink(path)?;
+    sync_folder(path);
+    Ok(())
+}
+
+/// Removes a file of the program's own, if it is there, without forcing that to
+/// disk.
+pub(crate) fn unlink(path: &Path) -> Result<(), StoreError> {
     match fs::remove_file(path) {
         Err(cause) if cause.kind() != ErrorKind::NotFound => Err(StoreError::of(path, cause)),
-        _ => {
-            sync_folder(path);
-            Ok(())
-        }
+        _ => Ok(()),
     }
 }
 
