@@ -106,6 +106,7 @@ fn a_second_window_is_told_and_a_file_that_changes_is_not_written_over() {
     // Told when the keys that came were taken, and none of them is its answer.
     first.send("\r7.5\r");
     first.wait_for("was changed on disk");
+    first.wait_for("made here: throat, longer axis 4.6 → 7.5 mm");
     first.wait_for_row(&["major", "7.5"]);
     first.send("\u{1b}");
     first.wait_until("the question gone", |screen| {

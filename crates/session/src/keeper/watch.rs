@@ -1,5 +1,5 @@
 use super::{Keeper, questions};
-use crate::Session;
+use crate::{Session, Status};
 use files::digest_on_disk;
 use std::time::{Duration, Instant};
 
@@ -39,6 +39,11 @@ impl Keeper {
         if is_told || found == Some(kept.digest) {
             return;
         }
-        session.ask(questions::changed(&kept.path, found.is_some()));
+        let mut question = questions::changed(&kept.path, found.is_some());
+        // The question lies over the line that names it.
+        if let Some(Status::Done(made)) = session.status() {
+            question.about.push(format!("made here: {made}"));
+        }
+        session.ask(question);
     }
 }

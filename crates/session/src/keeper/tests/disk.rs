@@ -13,7 +13,9 @@ fn a_file_that_changes_is_told_with_the_next_key_once() {
     // Not while something is typed.
     window.press("enter 8");
     window.press("enter");
-    assert!(window.asks().0.ends_with("case.ron was changed on disk."));
+    let (asks, about) = window.asks();
+    assert!(asks.ends_with("case.ron was changed on disk."));
+    assert_eq!(about, ["made here: throat, longer axis 7.0 → 8.0 mm"]);
     window.press("esc");
     assert_eq!(window.throat(), 8.0);
     std::thread::sleep(Duration::from_secs(1));
