@@ -125,7 +125,6 @@ fn on_each_size(name: &str, session: &Session) {
 
 #[test]
 fn doubt() {
-    on_each_size("doubt", &on_page(&assessed(DEMONSTRATION, MANY), "2"));
     let disputed = assessed("disputed-readings", MANY);
     let mut set_aside = after(&disputed, "2 s o b l i q u e enter");
     assess(&mut set_aside, MANY);
@@ -135,7 +134,6 @@ fn doubt() {
 
 #[test]
 fn fit_map() {
-    on_each_size("fit-map", &on_page(&assessed(DEMONSTRATION, MANY), "3"));
     on_each_size(
         "fit-map-nothing-fits",
         &on_page(&assessed("nothing-fits", MANY), "3"),
@@ -143,22 +141,8 @@ fn fit_map() {
 }
 
 #[test]
-fn work_up() {
-    on_each_size("work-up", &on_page(&assessed(DEMONSTRATION, MANY), "4"));
-}
-
-#[test]
-fn house_rules() {
-    on_each_size(
-        "rules",
-        &after(&assessed(DEMONSTRATION, MANY), "5 down down"),
-    );
-}
-
-#[test]
 fn the_shelf() {
     let session = after(&assessed(DEMONSTRATION, MANY), "6 down down S");
-    on_each_size("shelf", &session);
     let form = after(&session, "e down down down");
     shot("shelf-form", &form, (80, 24));
     let mut plan = after(&session, "home S 1");
@@ -177,11 +161,6 @@ fn an_exception_from_a_rule() {
     let mut excepted = after(&session, &format!("{EXCEPTION} enter"));
     assess(&mut excepted, MANY);
     on_each_size("rules-exception", &excepted);
-}
-
-#[test]
-fn the_plan_for_a_room() {
-    on_each_size("presented", &after(&assessed(DEMONSTRATION, MANY), "P"));
 }
 
 #[test]

@@ -173,6 +173,14 @@ pub(super) fn styled(page: &Buffer) -> String {
 }
 
 pub(super) fn mark(cell: &Cell) -> char {
+    match modifier(cell) {
+        ' ' if has_colour(cell) => 'C',
+        mark => mark,
+    }
+}
+
+/// A letter for how a cell is set off, whatever its colour.
+pub(super) fn modifier(cell: &Cell) -> char {
     let marks = [
         (Modifier::REVERSED, 'r'),
         (Modifier::UNDERLINED, 'u'),
@@ -182,11 +190,7 @@ pub(super) fn mark(cell: &Cell) -> char {
     let mark = marks
         .into_iter()
         .find(|(modifier, _)| cell.modifier.contains(*modifier));
-    match mark {
-        Some((_, mark)) => mark,
-        None if has_colour(cell) => 'C',
-        None => ' ',
-    }
+    mark.map_or(' ', |(_, mark)| mark)
 }
 
 pub(super) fn has_colour(cell: &Cell) -> bool {

@@ -1,7 +1,8 @@
 //! The page in its themes, with the marks of its styles.
 
-use super::stage::{FEW, MANY, after, assessed, drawn, on_page, styled};
+use super::stage::{FEW, MANY, after, assessed, drawn, modifier, on_page, rows, text};
 use crate::tui::theme::Theme;
+use ratatui::buffer::{Buffer, Cell};
 use ratatui::style::Color;
 use session::{Looks, Palette, Session};
 
@@ -17,20 +18,59 @@ fn themes() -> [(&'static str, Theme); 4] {
     })
 }
 
-/// The plan with the keys on its list, and the page of the shelf.
-fn plan() -> Session {
-    after(&assessed("outlet-infant", MANY), "tab tab down")
+/// A page in two themes: under each row the marks of its styles in the dark one,
+/// behind `C` its colours there, and behind `M` the marks without colour, where they
+/// are others.
+fn in_two_themes(session: &Session, size: (u16, u16)) -> String {
+    let themes = themes();
+    let of = |name: &str| themes.iter().find(|one| one.0 == name).expect("a theme").1;
+    let [dark, mono] = ["dark", "mono"].map(|name| drawn(session, of(name), size));
+    let lines = |page: &Buffer, mark: fn(&Cell) -> char| -> Vec<String> {
+        let line = rows(page).map(|cells| cells.map(mark).collect::<String>());
+        line.map(|line| line.trim_end().to_owned()).collect()
+    };
+    let (marks, mono_marks) = (lines(&dark, modifier), lines(&mono, modifier));
+    let colours = lines(&dark, colour);
+    let mut told = String::new();
+    for (row, text) in text(&dark).lines().enumerate() {
+        told += &format!("│ {text}\n");
+        let other = (mono_marks[row] != marks[row]).then_some(("M", &mono_marks[row]));
+        let under = [(" ", &marks[row]), ("C", &colours[row])];
+        for (head, line) in under.into_iter().chain(other) {
+            if !line.is_empty() || head == "M" {
+                told += &format!("{head} {line}\n");
+            }
+        }
+    }
+    told
+}
+
+/// A letter for the colour of a cell.
+fn colour(cell: &Cell) -> char {
+    match cell.fg {
+        Color::Reset => ' ',
+        Color::Cyan => 'c',
+        Color::Yellow => 'y',
+        Color::Magenta => 'm',
+        _ => '?',
+    }
 }
 
 #[test]
-fn the_plan_in_two_themes_at_three_sizes() {
-    for (name, theme) in themes() {
-        if name != "dark" && name != "mono" {
-            continue;
-        }
+fn every_page_in_two_themes_at_three_sizes() {
+    let session = assessed("outlet-infant", MANY);
+    for (name, page) in [
+        ("plan", after(&session, "tab tab down")),
+        ("presented", after(&session, "P")),
+        ("doubt", on_page(&session, "2")),
+        ("fit-map", on_page(&session, "3")),
+        ("work-up", on_page(&session, "4")),
+        ("rules", after(&session, "5 down down")),
+        ("shelf", after(&session, "6 down down S")),
+    ] {
         for (width, height) in SIZES {
-            let page = drawn(&plan(), theme, (width, height));
-            insta::assert_snapshot!(format!("theme-{name}-{width}x{height}"), styled(&page));
+            let name = format!("{name}-{width}x{height}");
+            insta::assert_snapshot!(name, in_two_themes(&page, (width, height)));
         }
     }
 }
@@ -55,7 +95,7 @@ fn no_theme_sets_a_ground_and_all_say_the_same() {
             let page = drawn(&page, theme, (100, 30));
             let grounds = page.content().iter().filter(|cell| cell.bg != Color::Reset);
             assert_eq!(grounds.count(), 0, "{name} {keys}");
-            super::stage::text(&page)
+            text(&page)
         });
         for text in &texts[1..] {
             assert_eq!(text, &texts[0], "{keys}");
