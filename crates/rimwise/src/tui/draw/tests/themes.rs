@@ -31,18 +31,18 @@ fn in_two_themes(session: &Session, size: (u16, u16)) -> String {
     };
     let (marks, mono_marks) = (lines(&dark, modifier), lines(&mono, modifier));
     let colours = lines(&dark, colour);
-    let mut told = String::new();
+    let mut told = Vec::new();
     for (row, text) in text(&dark).lines().enumerate() {
-        told += &format!("│ {text}\n");
+        told.push(format!("│ {text}"));
         let other = (mono_marks[row] != marks[row]).then_some(("M", &mono_marks[row]));
         let under = [(" ", &marks[row]), ("C", &colours[row])];
         for (head, line) in under.into_iter().chain(other) {
             if !line.is_empty() || head == "M" {
-                told += &format!("{head} {line}\n");
+                told.push(format!("{head} {line}"));
             }
         }
     }
-    told
+    told.join("\n")
 }
 
 /// A letter for the colour of a cell.
