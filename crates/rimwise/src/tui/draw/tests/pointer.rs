@@ -43,6 +43,20 @@ fn readings_bays_candidates_and_pages_can_be_pointed_at() {
 }
 
 #[test]
+fn in_a_room_each_pinned_bay_can_be_pointed_at_and_reached() {
+    let session = after(&assessed("outlet-infant", FEW), "tab tab end p P tab");
+    assert_eq!(session.view().focus, Focus::Bays);
+    let pinned = session.document().bays();
+    let name = |bay: usize| pinned[bay].name(session.document().shelf());
+    let last = pinned.len() - 1;
+    assert!(last >= 2);
+    assert_eq!(at(&session, &name(1)), Some(Target::Bay(1)));
+    let moved = after(&session, &"right ".repeat(last));
+    assert_eq!(moved.view().bay, last);
+    assert_eq!(at(&moved, &name(last)), Some(Target::Bay(last)));
+}
+
+#[test]
 fn nothing_is_pointed_at_through_what_lies_over_the_page() {
     let session = after(&assessed("outlet-infant", FEW), "enter");
     assert_eq!(at(&session, "minor"), None);
