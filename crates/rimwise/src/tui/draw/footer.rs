@@ -9,7 +9,7 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use session::taking::{method, phase, side};
-use session::{Focus, Hint, Overlay, Row, Session, Status};
+use session::{Focus, Hint, Overlay, Row, Session, Status, amount};
 use sizing::State;
 use unicode_width::UnicodeWidthStr;
 
@@ -94,26 +94,32 @@ fn detail(session: &Session) -> String {
         return "space: yes, no or unknown".to_owned();
     };
     let why = quantity.info().why;
-    let how = match row {
-        Row::Reading(id, _) => session.document().reading(id).map(|reading| {
-            let words = [
-                modality(reading.modality),
-                side(reading.side),
-                phase(reading.phase),
-                method(reading.method),
-            ];
-            let image = reading.image.as_deref().unwrap_or_default();
-            let told = words
-                .into_iter()
-                .chain([image])
-                .filter(|word| !word.is_empty());
-            told.collect::<Vec<_>>().join(", ")
-        }),
+    let reading = match row {
+        Row::Reading(id, _) => session.document().reading(id),
         _ => None,
     };
+    // On the drawing alone, which a nudge moves, the list is not seen.
+    let is_alone = session.view().overlays.contains(&Overlay::Drawing);
+    let value = reading
+        .filter(|_| is_alone)
+        .map_or_else(String::new, |it| format!(" {}", amount(quantity, it.value)));
+    let how = reading.map(|reading| {
+        let words = [
+            modality(reading.modality),
+            side(reading.side),
+            phase(reading.phase),
+            method(reading.method),
+        ];
+        let image = reading.image.as_deref().unwrap_or_default();
+        let told = words
+            .into_iter()
+            .chain([image])
+            .filter(|word| !word.is_empty());
+        told.collect::<Vec<_>>().join(", ")
+    });
     how.map_or_else(
         || format!("{quantity}: {why}"),
-        |how| format!("{quantity}: {how} · {why}"),
+        |how| format!("{quantity}{value}: {how} · {why}"),
     )
 }
 
