@@ -10,14 +10,18 @@ use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
-use ratatui::text::Line;
+use ratatui::text::{Line, Span};
 use session::{Focus, Session};
 use sizing::Candidate;
 
 /// Most candidates shown at once.
 const MOST: usize = 2;
+/// Lines of name, verdict and what the chance is of.
+const HEAD: u16 = 3;
 /// Lines of a chance in large figures.
 const LARGE: u16 = 5;
+/// The least lines of the pictures beside large figures.
+const PICTURE: u16 = 4;
 /// Lines of the page for each difference that is shown.
 const LINES_A_DIFFERENCE: u16 = 6;
 /// The least differences that are shown, where there are as many.
@@ -61,14 +65,20 @@ pub(super) fn draw(
         let named = (&*name, is_selected);
         let is_stale = session.shows_stale();
         bay::note(session, &bays[index], *room, seen);
-        let head = heading(named, candidate, is_stale, theme, room.width);
-        let head = lines::stale(head, is_stale, theme);
         let foot = match candidate {
             None => Vec::new(),
             Some(it) if shown.len() < MOST => reason(it, theme, room.width),
             Some(it) => differences(it, &shown, most, theme, room.width),
         };
         let height = |lines: &[Line]| u16::try_from(lines.len()).unwrap_or(u16::MAX);
+        // A figure that is cut is another figure.
+        let left = room.height.saturating_sub(height(&foot));
+        let is_large = left >= HEAD + LARGE + PICTURE;
+        let mut head = heading(named, candidate, theme, room.width);
+        if let Some(it) = candidate {
+            head.extend(chance(it, is_large, is_stale, theme, room.width));
+        }
+        let head = lines::stale(head, is_stale, theme);
         let [top, picture, bottom] = Layout::vertical([
             Constraint::Length(height(&head)),
             Constraint::Min(1),
@@ -81,11 +91,10 @@ pub(super) fn draw(
     }
 }
 
-/// Name, verdict and the chance in large figures.
+/// Name and verdict.
 fn heading(
     (name, is_selected): (&str, bool),
     candidate: Option<&Candidate>,
-    is_stale: bool,
     theme: Theme,
     width: u16,
 ) -> Vec<Line<'static>> {
@@ -95,28 +104,46 @@ fn heading(
     } else {
         theme.strong()
     };
-    let mut told = vec![Line::styled(name, style)];
-    let Some(candidate) = candidate else {
-        return told;
+    let verdict = candidate.map(|candidate| {
+        let verdict = candidate.judged.verdict;
+        let said = format!("{} {}", told::verdict_glyph(verdict), verdict.on_paper());
+        Line::styled(said, theme.verdict(verdict))
+    });
+    let name = Line::styled(name, style);
+    std::iter::once(name).chain(verdict).collect()
+}
+
+/// The chance, in large figures where there is room for them.
+fn chance(
+    candidate: &Candidate,
+    is_large: bool,
+    is_stale: bool,
+    theme: Theme,
+    width: u16,
+) -> Vec<Line<'static>> {
+    let Some(chances) = candidate.chances else {
+        return Vec::new();
     };
-    let verdict = candidate.judged.verdict;
-    let said = format!("{} {}", told::verdict_glyph(verdict), verdict.on_paper());
-    told.push(Line::styled(said, theme.verdict(verdict)));
-    if let Some(chances) = candidate.chances {
-        let at_most = told::at_most(candidate);
-        let text = format!("{at_most}{:.0}%", 100.0 * chances.chance.value);
-        told.extend((0..LARGE).map(|row| {
-            let row: Vec<&str> = text.chars().map(|letter| large(letter, row)).collect();
-            Line::styled(row.join(" "), theme.verdict(verdict))
-        }));
-        let of = if is_stale {
-            format!("geometry chance {}", lines::OF_BEFORE)
-        } else {
-            "geometry chance".to_owned()
-        };
-        told.push(Line::styled(fitted(&of, usize::from(width)), theme.dim()));
+    let style = theme.verdict(candidate.judged.verdict);
+    let at_most = told::at_most(candidate);
+    let text = format!("{at_most}{:.0}%", 100.0 * chances.chance.value);
+    let of = if is_stale {
+        format!("geometry chance {}", lines::OF_BEFORE)
+    } else {
+        "geometry chance".to_owned()
+    };
+    let of = fitted(&of, usize::from(width));
+    if !is_large {
+        return vec![Line::from(vec![
+            Span::styled(text, style),
+            Span::styled(format!(" {of}"), theme.dim()),
+        ])];
     }
-    told
+    let rows = (0..LARGE).map(|row| {
+        let row: Vec<&str> = text.chars().map(|letter| large(letter, row)).collect();
+        Line::styled(row.join(" "), style)
+    });
+    rows.chain([Line::styled(of, theme.dim())]).collect()
 }
 
 /// What a candidate says where it is not like the other, line by line as the other

@@ -89,3 +89,25 @@ fn dots_under_words_do_not_colour_them() {
         }
     }
 }
+
+#[test]
+fn a_chance_is_whole_in_large_figures_or_written_small() {
+    let session = after(&assessed("outlet-infant", FEW), "P");
+    let first = session.document().bays()[0];
+    let assessed = session.results().assessed().unwrap();
+    let chances = assessed.candidate(&first).unwrap().chances.unwrap();
+    let small = format!("{:.0}% geometry chance", 100.0 * chances.chance.value);
+    for width in [60, 80, 120] {
+        let sizes = (15..=50).map(|height| (width, height));
+        let pages = sizes.map(|size| text(&drawn(&session, Theme::COLOUR, size)));
+        let large: Vec<usize> = pages
+            .map(|page| {
+                let large = page.lines().filter(|line| line.contains('█')).count();
+                assert!(large == 5 || page.contains(&small), "{small}:\n{page}");
+                large
+            })
+            .collect();
+        assert!(large.iter().all(|rows| [0, 5].contains(rows)), "{large:?}");
+        assert_eq!((large[0], large[35]), (0, 5));
+    }
+}
