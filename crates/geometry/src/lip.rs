@@ -148,6 +148,18 @@ mod tests {
         }
     }
 
+    fn with_left_disc(diameter: Mm, disc: Disc) -> Occluder {
+        Occluder {
+            waist: Waist {
+                diameter,
+                length: 3.0,
+            },
+            discs: [Some(disc), None],
+            conformability: 0.5,
+            braid_angle: 0.8,
+        }
+    }
+
     fn vectors(most: Mm) -> impl Strategy<Value = Vec2> {
         (-most..most, -most..most).prop_map(|(u, v)| Vec2::new(u, v))
     }
@@ -171,13 +183,7 @@ mod tests {
             let defect = Defect::new(throat, [opening; 2], 3.0, stiffness);
             let diameter = waist * defect.fit_diameter();
             let disc = Disc { radius: 0.5 * diameter + overhang, thickness: 0.5, offset };
-            let occluder = Occluder {
-                waist: Waist { diameter, length: 3.0 },
-                discs: [Some(disc), None],
-                conformability: 0.5,
-                braid_angle: 0.8,
-            };
-            Case { defect, occluder, turn, hinges }
+            Case { defect, occluder: with_left_disc(diameter, disc), turn, hinges }
         }
     }
 
@@ -241,15 +247,7 @@ mod tests {
             thickness: 0.5,
             offset,
         };
-        let occluder = Occluder {
-            waist: Waist {
-                diameter,
-                length: 3.0,
-            },
-            discs: [Some(disc), None],
-            conformability: 0.5,
-            braid_angle: 0.8,
-        };
+        let occluder = with_left_disc(diameter, disc);
         Case {
             defect: Defect::new(throat, [Opening { centre, edge }; 2], 3.0, Edge::Soft),
             occluder,
@@ -354,15 +352,7 @@ mod tests {
             thickness: 0.5,
             offset: Vec2::ZERO,
         };
-        let occluder = Occluder {
-            waist: Waist {
-                diameter,
-                length: 3.0,
-            },
-            discs: [Some(disc), None],
-            conformability: 0.5,
-            braid_angle: 0.0,
-        };
+        let occluder = with_left_disc(diameter, disc);
         let seat = Seat::nominal(&occluder, &defect, 0.5, 0.0);
         (occluder, seat, *defect.opening(Face::Left))
     }

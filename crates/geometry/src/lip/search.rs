@@ -30,8 +30,7 @@ pub(super) struct Sample {
 /// cannot undercut the least value found so far are left. Where the bend of the
 /// function is known, a piece is halved until that shows that it holds one dip at
 /// most, or nothing of use: what is found is proved, to a rounding. Where it is
-/// not known, a piece is halved if the values and slopes at its ends could hide a
-/// dip between them.
+/// not known, dips that the samples do not bracket are left to the caller.
 pub(super) struct Search<'a, F> {
     function: &'a F,
     allowed: Mm,
@@ -122,7 +121,7 @@ impl<'a, F: Smooth> Search<'a, F> {
     fn search(&mut self, piece: [Place; 2], halvings: u32) {
         let [(from, left), (to, right)] = piece;
         let brackets = left.slope < 0.0 && right.slope > 0.0;
-        match self.next(piece, brackets) {
+        match self.next(piece) {
             Next::Leave => {}
             Next::Halve if halvings > 0 => {
                 let between = middle(from, to);
@@ -142,19 +141,13 @@ impl<'a, F: Smooth> Search<'a, F> {
     }
 
     /// What follows on the ends of a piece.
-    fn next(&self, piece: [Place; 2], brackets: bool) -> Next {
+    fn next(&self, piece: [Place; 2]) -> Next {
         let [(from, left), (to, right)] = piece;
         if left.toward.dot(right.toward) < LEAST_COSINE {
             return Next::Halve;
         }
         let Some(bend) = self.function.bend(from, to) else {
-            return if brackets {
-                Next::RunDown
-            } else if self.may_hide_a_dip(piece) {
-                Next::Halve
-            } else {
-                Next::Leave
-            };
+            return Next::RunDown;
         };
         if bend.least >= 0.0 {
             Next::RunDown
@@ -163,19 +156,6 @@ impl<'a, F: Smooth> Search<'a, F> {
         } else {
             Next::Halve
         }
-    }
-
-    /// Whether a piece could hold a dip between two ends that do not bracket it.
-    fn may_hide_a_dip(&self, [(from, left), (to, right)]: [Place; 2]) -> bool {
-        let width = 2.0 * half_tangent(from, to);
-        let rise = right.value - left.value;
-        // The cubic through both ends is monotone if its end slopes have the
-        // secant's sign and add up to at most 3 of it (Fritsch and Carlson, from
-        // memory); between a rise and a fall it has a hump.
-        let run = (left.slope + right.slope) * width;
-        let one_way = left.slope * right.slope >= 0.0;
-        let turns = run * rise < 0.0 || run.abs() > 3.0 * rise.abs();
-        one_way && turns && run.abs() > self.allowed
     }
 
     /// Runs down a dip between a falling and a rising end.
@@ -219,7 +199,8 @@ impl<'a, F: Smooth> Search<'a, F> {
 enum Next {
     /// Nothing less than at its ends, or of no use.
     Leave,
-    /// It has one dip at most: where its ends bracket one, that is run down.
+    /// Where its ends bracket a dip, that is run down: the only one, if the bend is
+    /// known.
     RunDown,
     /// Its halves tell more.
     Halve,

@@ -1,7 +1,7 @@
 //! `rimwise check`: whether files can be used, and every fault if not.
 
 use super::args::CheckArguments;
-use super::inputs::{BadInput, bad_files, rules};
+use super::inputs::{bad_files, keep, rules};
 use anyhow::Result;
 use files::{
     CATALOGUE_CAP, FileError, FileKind, Source, parse_case, parse_catalogue, parse_house_rules,
@@ -14,16 +14,12 @@ use std::path::Path;
 /// Checks each file by what it says it is; a case against the house rules as well.
 pub(super) fn run(asked: &CheckArguments, out: &mut dyn Write) -> Result<()> {
     let mut faults = Vec::new();
-    let rules = match rules(asked.rules.as_deref()) {
-        Ok(rules) => rules,
-        Err(FileError::Faulty(faults)) => return Err(bad_files(&faults)),
-        Err(error) => return Err(BadInput(error.to_string()).into()),
+    let Some(rules) = keep(rules(asked.rules.as_deref()), &mut faults)? else {
+        return Err(bad_files(&faults));
     };
     for path in &asked.files {
-        match check(path, rules.value()) {
-            Ok(kind) => writeln!(out, "{}: {kind}", visible(&path.display().to_string()))?,
-            Err(FileError::Faulty(mut more)) => faults.append(&mut more),
-            Err(error) => return Err(BadInput(error.to_string()).into()),
+        if let Some(kind) = keep(check(path, rules.value()), &mut faults)? {
+            writeln!(out, "{}: {kind}", visible(&path.display().to_string()))?;
         }
     }
     if faults.is_empty() {

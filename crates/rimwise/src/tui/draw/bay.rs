@@ -54,9 +54,7 @@ pub(super) fn draw_all(
     let most = usize::from((area.width / LEAST_WIDTH).max(1));
     let (first, bays) = window(session, most);
     if bays.is_empty() {
-        let waits = Line::styled("assessing the catalogue …", theme.dim());
-        lines::draw(frame, vec![waits], area);
-        return;
+        return wait(frame, theme, area);
     }
     studio.draw_up(session, &bays);
     let assessed = session.results().assessed();
@@ -79,7 +77,7 @@ pub(super) fn draw_all(
 
 /// The pinned bays and, while the list has the keys, before them the candidate
 /// selected in it, pinned or not: the drawings follow the selection.
-pub(super) fn shown_bays(session: &Session) -> Vec<Bay> {
+fn shown_bays(session: &Session) -> Vec<Bay> {
     let mut bays = session.document().bays().to_vec();
     let follows = session.view().focus == Focus::Ranking || bays.is_empty();
     if let Some(candidate) = session.candidate().filter(|_| follows) {
@@ -102,6 +100,12 @@ pub(super) fn window(session: &Session, most: usize) -> (usize, Vec<Bay>) {
     };
     let first = lines::first_shown(wanted, bays.len(), most);
     (first, bays.into_iter().skip(first).take(most).collect())
+}
+
+/// Says why there is no bay yet.
+pub(super) fn wait(frame: &mut Frame, theme: Theme, area: Rect) {
+    let waits = Line::styled("assessing the catalogue …", theme.dim());
+    lines::draw(frame, vec![waits], area);
 }
 
 /// Notes where a bay is seen, if it is pinned.

@@ -2,7 +2,7 @@
 
 use super::pictures::Studio;
 use super::seen::{Seen, Target};
-use super::{bay, has_keys, lines};
+use super::{bay, has_keys, lines, ranking};
 use crate::alike::{differing, outcome};
 use crate::text::{fitted, fitted_at_end, wrapped};
 use crate::told;
@@ -44,9 +44,7 @@ pub(super) fn draw(
     seen.note(area, Target::Panel(Focus::Bays));
     let (first, bays) = bay::window(session, MOST);
     if bays.is_empty() {
-        let waits = Line::styled("assessing the catalogue …", theme.dim());
-        lines::draw(frame, vec![waits], area);
-        return;
+        return bay::wait(frame, theme, area);
     }
     studio.draw_up(session, &bays);
     let shown = bays.iter().filter_map(|bay| {
@@ -125,8 +123,6 @@ fn chance(
         return Vec::new();
     };
     let style = theme.verdict(candidate.judged.verdict);
-    let at_most = told::at_most(candidate);
-    let text = format!("{at_most}{:.0}%", 100.0 * chances.chance.value);
     let of = if is_stale {
         format!("geometry chance {}", lines::OF_BEFORE)
     } else {
@@ -135,10 +131,12 @@ fn chance(
     let of = fitted(&of, usize::from(width));
     if !is_large {
         return vec![Line::from(vec![
-            Span::styled(text, style),
+            Span::styled(ranking::chance(candidate), style),
             Span::styled(format!(" {of}"), theme.dim()),
         ])];
     }
+    let at_most = told::at_most(candidate);
+    let text = format!("{at_most}{:.0}%", 100.0 * chances.chance.value);
     let rows = (0..LARGE).map(|row| {
         let row: Vec<&str> = text.chars().map(|letter| large(letter, row)).collect();
         Line::styled(row.join(" "), style)

@@ -39,3 +39,17 @@ fn assert_first(session: &Session, name: &str) {
     let at = at.unwrap_or_else(|| panic!("no {name} in {names}"));
     assert!(!names[..at].contains('/'), "{name} in {names}");
 }
+
+#[test]
+fn the_drawing_alone_is_of_what_is_selected() {
+    let session = after(&assessed("outlet-infant", FEW), "tab right tab down down z");
+    let name = selected(&session);
+    assert_eq!(session.view().bay, 1);
+    let page = text(&drawn(&session, Theme::COLOUR, (80, 24)));
+    assert!(page.contains(&name), "{name} is not on\n{page}");
+    let bay = after(&session, "esc shift-tab z");
+    let second = bay.document().bays()[1].name(bay.document().shelf());
+    assert_ne!(second, name);
+    let page = text(&drawn(&bay, Theme::COLOUR, (80, 24)));
+    assert!(page.contains(&second), "{second} is not on\n{page}");
+}

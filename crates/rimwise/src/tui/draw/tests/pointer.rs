@@ -1,6 +1,6 @@
 //! What is pointed at is what is seen there.
 
-use super::stage::{FEW, after, assessed, drawn, on_page, seen, text};
+use super::stage::{self, FEW, after, assessed, drawn, on_page, seen};
 use crate::tui::drag::Drag;
 use crate::tui::draw::Target;
 use crate::tui::theme::Theme;
@@ -11,15 +11,7 @@ const SIZE: (u16, u16) = (120, 40);
 
 /// The target on the first row of the page that holds a text, where it begins.
 fn at(session: &Session, word: &str) -> Option<Target> {
-    let page = text(&drawn(session, Theme::COLOUR, SIZE));
-    let (row, line) = page
-        .lines()
-        .enumerate()
-        .find(|(_, line)| line.contains(word))
-        .unwrap_or_else(|| panic!("{word} is not on\n{page}"));
-    let column = line.split(word).next().unwrap().chars().count();
-    let at = |cells: usize| u16::try_from(cells).unwrap();
-    seen(session, SIZE).at(Position::new(at(column), at(row)))
+    seen(session, SIZE).at(place(session, word))
 }
 
 #[test]
@@ -64,11 +56,7 @@ fn nothing_is_pointed_at_through_what_lies_over_the_page() {
 
 /// Where a text begins on the page.
 fn place(session: &Session, word: &str) -> Position {
-    let page = text(&drawn(session, Theme::COLOUR, SIZE));
-    let mut lines = page.lines().enumerate();
-    let (row, line) = lines.find(|(_, line)| line.contains(word)).unwrap();
-    let column = line.split(word).next().unwrap().chars().count();
-    Position::new(u16::try_from(column).unwrap(), u16::try_from(row).unwrap())
+    stage::place(&drawn(session, Theme::COLOUR, SIZE), word)
 }
 
 #[test]

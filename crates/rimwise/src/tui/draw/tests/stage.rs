@@ -140,6 +140,16 @@ pub(super) fn seen(session: &Session, (width, height): (u16, u16)) -> Seen {
     seen
 }
 
+/// Where a text first begins on the page.
+pub(super) fn place(page: &Buffer, word: &str) -> Position {
+    let page = text(page);
+    let mut lines = page.lines().enumerate();
+    let found = lines.find_map(|(row, line)| Some((row, line.split_once(word)?.0)));
+    let (row, before) = found.unwrap_or_else(|| panic!("{word} is not on\n{page}"));
+    let cells = |count: usize| u16::try_from(count).unwrap();
+    Position::new(cells(before.chars().count()), cells(row))
+}
+
 /// What stands on the page, a line for each row, without blanks at its end.
 pub(super) fn text(page: &Buffer) -> String {
     let rows = rows(page).map(|cells| {

@@ -1,6 +1,6 @@
 //! The words of the pictures reach the page whole where there is room for them.
 
-use super::stage::{FEW, after, assessed, drawn, text};
+use super::stage::{FEW, after, assessed, drawn, place, text};
 use crate::tui::theme::Theme;
 
 /// How often a word stands on the page as a word of its own.
@@ -75,17 +75,10 @@ fn the_drawing_alone_says_from_where_it_is_seen() {
 fn dots_under_words_do_not_colour_them() {
     let page = drawn(&assessed("outlet-infant", FEW), Theme::COLOUR, (120, 40));
     for word in ["9 outlet", "3 inlet", "rim 1.7", "reach 1.0"] {
-        let (x, y) = text(&page)
-            .lines()
-            .enumerate()
-            .find_map(|(y, row)| {
-                let at = row.find(word)?;
-                Some((row[..at].chars().count(), y))
-            })
-            .unwrap_or_else(|| panic!("no {word}"));
-        let cell = |x: usize| &page[(u16::try_from(x).unwrap(), u16::try_from(y).unwrap())];
-        for letter in x..x + word.len() {
-            assert_eq!(cell(letter).style(), cell(x).style(), "{word}");
+        let first = place(&page, word);
+        for right in 0..u16::try_from(word.len()).unwrap() {
+            let letter = &page[(first.x + right, first.y)];
+            assert_eq!(letter.style(), page[first].style(), "{word}");
         }
     }
 }
@@ -96,7 +89,7 @@ fn a_chance_is_whole_in_large_figures_or_written_small() {
     let first = session.document().bays()[0];
     let assessed = session.results().assessed().unwrap();
     let chances = assessed.candidate(&first).unwrap().chances.unwrap();
-    let small = format!("{:.0}% geometry chance", 100.0 * chances.chance.value);
+    let small = format!("{:.0} % geometry chance", 100.0 * chances.chance.value);
     for width in [60, 80, 120] {
         let sizes = (15..=50).map(|height| (width, height));
         let pages = sizes.map(|size| text(&drawn(&session, Theme::COLOUR, size)));
