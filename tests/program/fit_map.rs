@@ -40,6 +40,32 @@ fn map(extra: &[&str]) -> Output {
 }
 
 #[test]
+fn the_readme_shows_what_is_printed() {
+    let printed = [
+        text(&rimwise(&["fit-map", DEMONSTRATION])),
+        text(&rimwise(&[
+            "compare",
+            DEMONSTRATION,
+            "even-wide/5x3",
+            "even-narrow/5.5x2",
+        ])),
+    ];
+    let readme = include_str!("../../README.md");
+    let samples = readme.split("```text\n").skip(1);
+    let samples: Vec<&str> = samples
+        .filter_map(|rest| rest.split("```").next())
+        .filter(|sample| sample.starts_with("What would fit") || sample.starts_with('≠'))
+        .collect();
+    assert_eq!(samples.len(), 2);
+    for line in samples.iter().flat_map(|sample| sample.lines()) {
+        let is_printed = printed
+            .iter()
+            .any(|text| text.lines().any(|one| one == line));
+        assert!(is_printed, "not printed: {line}");
+    }
+}
+
+#[test]
 fn a_map_is_the_same_bytes_in_every_run_and_on_any_threads() {
     for format in ["table", "json", "csv"] {
         let ask = |threads| map(&["--format", format, "--threads", threads]).stdout;
