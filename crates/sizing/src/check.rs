@@ -7,7 +7,7 @@ pub use measure::{EdgePart, Measure};
 pub(crate) use row::rows_under;
 pub use row::{Row, rows};
 
-use crate::{Anatomy, Setting, Size, Subject};
+use crate::{Anatomy, Harm, Setting, Size, Subject};
 use geometry::{Occluder, Seat};
 use measurement::Quantity;
 
@@ -38,6 +38,10 @@ pub struct About {
     pub scale: f64,
     /// What it is asked of.
     pub per: Per,
+    /// What a patient is harmed by where a limit of it is broken.
+    pub harm: fn(Subject) -> Harm,
+    /// What a value under zero is called, so that no screen needs its sign.
+    pub below: Option<&'static str>,
     /// What is always said beside it: what it leaves out.
     pub aside: Option<&'static str>,
 }

@@ -2,8 +2,9 @@ use crate::check::{Nominal, Row};
 use crate::engine::RowShares;
 use crate::house_rules::Band;
 use crate::resolve::Basis;
-use crate::{Setting, Subject, words};
-use measurement::{Chance, Quantity};
+use crate::{Answer, Harm, Setting, Subject, words};
+use measurement::{Chance, Feature, Quantity};
+use std::cmp::Ordering;
 
 /// How a check came out at the values as read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -42,6 +43,10 @@ pub struct Outcome {
     pub check: &'static str,
     /// Its title.
     pub title: &'static str,
+    /// What a value under zero is called.
+    pub below: Option<&'static str>,
+    /// What a patient is harmed by where a limit of it is broken.
+    pub harm: Harm,
     /// Its subject.
     pub of: Subject,
     /// Its unit.
@@ -154,6 +159,20 @@ impl Outcome {
         }
     }
 
+    /// The order in which outcomes of one state are told: the gravest harm first, and
+    /// of one harm the least margin to what they break.
+    pub fn by_harm(&self, other: &Self) -> Ordering {
+        let margin = |outcome: &Self| {
+            let margin = match outcome.state {
+                State::Stop => outcome.margin_stop(),
+                _ => outcome.margin_caution(),
+            };
+            margin.map_or(f64::INFINITY, |margin| margin / outcome.scale)
+        };
+        let graver = self.harm.cmp(&other.harm);
+        graver.then_with(|| margin(self).total_cmp(&margin(other)))
+    }
+
     /// Margin to the stop, in units of the check's scale.
     pub fn scaled_margin(&self) -> Option<f64> {
         self.margin_stop().map(|margin| margin / self.scale)
@@ -184,6 +203,14 @@ pub(crate) fn state(row: &Row, value: f64) -> State {
     }
 }
 
+/// Whether a cusp that prolapses, or may, keeps an axis of the defect from being
+/// measured: it was read in no way that looks behind the cusp.
+fn is_hidden(setting: &Setting, quantity: Quantity) -> bool {
+    let is_axis = matches!(quantity.info().feature, Feature::Major | Feature::Minor);
+    let is_read = matches!(setting.basis(quantity), Basis::Missing(unused) if !unused.is_empty());
+    is_axis && is_read && setting.case().facts.prolapse.may_be()
+}
+
 /// The outcome of a row for a nominal seat.
 pub(crate) fn outcome(
     nominal: &Nominal,
@@ -196,6 +223,8 @@ pub(crate) fn outcome(
     Outcome {
         check: row.id(),
         title: about.title,
+        below: about.below,
+        harm: (about.harm)(row.of),
         of: row.of,
         unit: about.unit,
         scale: about.scale,
@@ -217,6 +246,19 @@ pub(crate) fn outcome(
 
 /// What is missing, and what was read but is not used.
 fn not_assessed(setting: &Setting, missing: &[Quantity]) -> String {
+    let hidden: Vec<String> = missing
+        .iter()
+        .filter(|&&quantity| is_hidden(setting, quantity))
+        .map(ToString::to_string)
+        .collect();
+    if !hidden.is_empty() {
+        let hides = match setting.case().facts.prolapse {
+            Answer::Yes => "the cusp hides",
+            _ => "a cusp may hide",
+        };
+        let hidden = words::list(&hidden);
+        return format!("not assessed: {hides} the defect; no edge-to-edge reading of {hidden}");
+    }
     let named: Vec<String> = missing
         .iter()
         .map(|&quantity| match setting.basis(quantity) {

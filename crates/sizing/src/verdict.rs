@@ -113,13 +113,13 @@ fn doubts(
         ));
     }
     // Cautions too: a reading taken away must never make a size fit.
-    for (row, outcome) in rows.iter().zip(outcomes) {
-        if outcome.state == State::NotAssessed {
-            doubts.push(format!(
-                "{} of {}: {}",
-                outcome.title, outcome.of, outcome.says
-            ));
-        }
+    for outcome in in_order_of_harm(outcomes, State::NotAssessed) {
+        doubts.push(format!(
+            "{} of {}: {}",
+            outcome.title, outcome.of, outcome.says
+        ));
+    }
+    for row in rows {
         for quantity in &row.second_choice {
             let doubt = format!("{quantity} was not read in the preferred way");
             if !doubts.contains(&doubt) {
@@ -146,19 +146,19 @@ fn sag_of_a_prolapse(setting: &Setting, rows: &[Row]) -> Option<String> {
         .then(|| format!("{sag} is assumed, and a cusp prolapses or may"))
 }
 
-/// The sentences of a state, that of the least margin first.
+/// The sentences of a state, that of the gravest harm first.
 fn said(outcomes: &[Outcome], state: State) -> impl Iterator<Item = String> {
-    let margin = |outcome: &Outcome| {
-        let margin = match state {
-            State::Stop => outcome.margin_stop(),
-            _ => outcome.margin_caution(),
-        };
-        margin.map_or(f64::INFINITY, |margin| margin / outcome.scale)
-    };
+    in_order_of_harm(outcomes, state)
+        .into_iter()
+        .map(Outcome::says_with_limit)
+}
+
+/// The outcomes of a state, that of the gravest harm first.
+fn in_order_of_harm(outcomes: &[Outcome], state: State) -> Vec<&Outcome> {
     let mut those: Vec<&Outcome> = outcomes
         .iter()
         .filter(|outcome| outcome.state == state)
         .collect();
-    those.sort_by(|one, other| margin(one).total_cmp(&margin(other)));
-    those.into_iter().map(Outcome::says_with_limit)
+    those.sort_by(|one, other| one.by_harm(other));
+    those
 }

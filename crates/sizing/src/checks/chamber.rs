@@ -2,7 +2,7 @@ use super::need;
 use super::reach;
 use super::tract_share::side;
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE, UNREAD};
-use crate::{Setting, Subject};
+use crate::{Harm, Setting, Subject};
 use geometry::{Face, Occluder};
 use measurement::{Feature, Quantity, Structure};
 
@@ -18,6 +18,8 @@ impl Check for Chamber {
             unit: "ratio",
             scale: RATIO_SCALE,
             per: Per::Face,
+            harm: Harm::to_outflow,
+            below: None,
             aside: None,
         };
         &ABOUT

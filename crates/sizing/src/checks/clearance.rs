@@ -1,6 +1,6 @@
 use super::{need, reach};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per, UNREAD};
-use crate::{Setting, Subject, face_of, words};
+use crate::{Harm, Setting, Subject, face_of, words};
 use geometry::{Accuracy, Occluder, least_clearance};
 use measurement::{Feature, Quantity, Structure, Valve};
 
@@ -18,6 +18,8 @@ impl Check for Clearance {
             unit: "mm",
             scale: MM_SCALE,
             per: Per::Valve,
+            harm: Harm::to_valve,
+            below: Some("contact"),
             aside: None,
         };
         &ABOUT

@@ -1,7 +1,7 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
 use super::need;
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Setting, Subject, words};
+use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
 use measurement::Quantity;
 
@@ -13,10 +13,12 @@ impl Check for ConductionClamp {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
             id: Id::One("conduction_clamp"),
-            title: "clamp on the bundle",
+            title: "AV block risk, pinched wall",
             unit: "mm",
             scale: MM_SCALE,
             per: Per::Shape,
+            harm: |_| Harm::AvBlock,
+            below: None,
             aside: LATE_BLOCK,
         };
         &ABOUT
@@ -40,7 +42,7 @@ impl Check for ConductionClamp {
 
     fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
         format!(
-            "the discs clamp the wall by {}, and the bundle runs along the edge {}",
+            "AV block risk: the discs pinch the wall by {}, and the bundle runs along the edge {}",
             words::mm(value),
             arc(nominal)
         )

@@ -1,6 +1,6 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Setting, Subject, words};
+use crate::{Harm, Setting, Subject, words};
 use geometry::{Face, Mm, Occluder};
 use measurement::Quantity;
 
@@ -12,10 +12,12 @@ impl Check for ConductionDisc {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
             id: Id::One("conduction_disc"),
-            title: "disc on the bundle",
+            title: "AV block risk, stiff disc",
             unit: "mm",
             scale: MM_SCALE,
             per: Per::Shape,
+            harm: |_| Harm::AvBlock,
+            below: None,
             aside: LATE_BLOCK,
         };
         &ABOUT
@@ -39,7 +41,8 @@ impl Check for ConductionDisc {
 
     fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
         format!(
-            "a stiff disc hangs {} over the edge {} where the bundle runs, in a small child",
+            "AV block risk: a stiff disc hangs {} over the edge {} where the bundle runs, in a small \
+             child",
             words::mm(value),
             arc(nominal)
         )

@@ -1,6 +1,6 @@
 use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Setting, Subject, words};
+use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
 use measurement::Quantity;
 
@@ -15,10 +15,12 @@ impl Check for ConductionExcess {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
             id: Id::One("conduction_excess"),
-            title: "waist on the bundle",
+            title: "AV block risk, waist",
             unit: "mm",
             scale: MM_SCALE,
             per: Per::Shape,
+            harm: |_| Harm::AvBlock,
+            below: Some("waist narrower"),
             aside: LATE_BLOCK,
         };
         &ABOUT
@@ -42,7 +44,8 @@ impl Check for ConductionExcess {
 
     fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
         format!(
-            "waist is {} than the hole, and the bundle runs along its edge {}",
+            "AV block risk rises with size: the waist is {} than the defect, and the bundle runs \
+             along its edge {}",
             words::by(value, "wider", "narrower"),
             arc(nominal),
         )

@@ -1,7 +1,7 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
 use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE};
-use crate::{Setting, Subject};
+use crate::{Harm, Setting, Subject};
 use geometry::Occluder;
 use measurement::Quantity;
 
@@ -12,10 +12,12 @@ impl Check for ConductionRatio {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
             id: Id::One("conduction_ratio"),
-            title: "ratio on the bundle",
+            title: "AV block risk, ratio",
             unit: "ratio",
             scale: RATIO_SCALE,
             per: Per::Shape,
+            harm: |_| Harm::AvBlock,
+            below: None,
             aside: LATE_BLOCK,
         };
         &ABOUT
@@ -39,7 +41,8 @@ impl Check for ConductionRatio {
 
     fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
         format!(
-            "waist is {value:.2} times the hole, and the bundle runs along its edge {}",
+            "AV block risk rises with size: the waist is {value:.2} times the defect, and the bundle \
+             runs along its edge {}",
             arc(nominal)
         )
     }

@@ -1,6 +1,6 @@
 use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE};
-use crate::{Setting, Subject};
+use crate::{Harm, Setting, Subject};
 use geometry::{Face, Occluder};
 use measurement::Quantity;
 
@@ -18,6 +18,8 @@ impl Check for Grip {
             unit: "ratio",
             scale: RATIO_SCALE,
             per: Per::Shape,
+            harm: |_| Harm::Embolisation,
+            below: None,
             aside: None,
         };
         &ABOUT

@@ -1,6 +1,6 @@
 use super::{lip, need, reach};
 use crate::check::{About, Check, EdgePart, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Neighbour, Setting, Subject, face_of, words};
+use crate::{Harm, Neighbour, Setting, Subject, face_of, words};
 use geometry::{Face, Occluder};
 use measurement::{Feature, Quantity, Structure, Valve};
 
@@ -17,6 +17,8 @@ impl Check for HingeLip {
             unit: "mm",
             scale: MM_SCALE,
             per: Per::Face,
+            harm: |_| Harm::Embolisation,
+            below: Some("edge bare at the hinge"),
             aside: None,
         };
         &ABOUT

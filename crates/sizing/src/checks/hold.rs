@@ -1,6 +1,6 @@
 use super::{hinge_lip, lip, need, reach};
 use crate::check::{About, Check, EdgePart, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Setting, Subject, words};
+use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
 use measurement::{Feature, Quantity, Structure};
 
@@ -18,6 +18,8 @@ impl Check for Hold {
             unit: "mm",
             scale: MM_SCALE,
             per: Per::Face,
+            harm: |_| Harm::Embolisation,
+            below: Some("edge bare"),
             aside: None,
         };
         &ABOUT

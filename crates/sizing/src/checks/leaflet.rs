@@ -1,6 +1,6 @@
 use super::{need, reach};
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, SHARE_SCALE, UNREAD};
-use crate::{Setting, Subject, face_of, words};
+use crate::{Harm, Setting, Subject, face_of, words};
 use geometry::Occluder;
 use measurement::{Feature, Quantity, Structure};
 
@@ -19,6 +19,8 @@ impl Check for Leaflet {
             unit: "share",
             scale: SHARE_SCALE,
             per: Per::Valve,
+            harm: Harm::to_valve,
+            below: None,
             aside: None,
         };
         &ABOUT

@@ -1,6 +1,6 @@
 use super::{need, reach};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Answer, Setting, Subject, face_of, words};
+use crate::{Answer, Harm, Setting, Subject, face_of, words};
 use geometry::Occluder;
 use measurement::{Feature, Quantity, Structure};
 
@@ -17,6 +17,8 @@ impl Check for LeafletChordae {
             unit: "mm",
             scale: MM_SCALE,
             per: Per::Valve,
+            harm: Harm::to_valve,
+            below: Some("clear of chordae"),
             aside: None,
         };
         &ABOUT

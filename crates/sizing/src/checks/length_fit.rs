@@ -1,6 +1,6 @@
 use super::need;
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Setting, Subject, words};
+use crate::{Harm, Setting, Subject, words};
 use geometry::{Occluder, Seat};
 use measurement::Quantity;
 
@@ -19,6 +19,8 @@ impl Check for LengthFit {
             unit: "mm",
             scale: MM_SCALE,
             per: Per::Shape,
+            harm: |_| Harm::Embolisation,
+            below: Some("stretched"),
             aside: None,
         };
         &ABOUT

@@ -1,6 +1,6 @@
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE, UNREAD};
 use crate::house_rules::Parameter;
-use crate::{Setting, Subject, words};
+use crate::{Harm, Setting, Subject, words};
 use geometry::{Mm, Occluder};
 use measurement::{Feature, Quantity, Structure};
 
@@ -20,6 +20,8 @@ impl Check for Passage {
             unit: "ratio",
             scale: RATIO_SCALE,
             per: Per::Vessel,
+            harm: |_| Harm::Vessel,
+            below: None,
             aside: None,
         };
         &ABOUT

@@ -2,7 +2,7 @@ use super::need;
 use super::tract_share::{open_share, section, side, stands_in_tract};
 use crate::check::{About, Check, Id, Lanes, MMHG_SCALE, Measure, Nominal, Per, UNREAD};
 use crate::house_rules::Parameter;
-use crate::{Anatomy, Setting, Subject};
+use crate::{Anatomy, Harm, Setting, Subject};
 use geometry::{Face, Occluder};
 use measurement::{Feature, MPerS, Quantity, Structure};
 use physiology::{cost_of_narrowing, is_closed};
@@ -22,6 +22,8 @@ impl Check for TractGradient {
             unit: "mmHg",
             scale: MMHG_SCALE,
             per: Per::Face,
+            harm: Harm::to_outflow,
+            below: None,
             aside: Some("at rest; effort and tachycardia raise it"),
         };
         &ABOUT

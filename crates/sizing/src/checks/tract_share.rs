@@ -1,7 +1,7 @@
 use super::{need, reach};
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, SHARE_SCALE, UNREAD};
 use crate::house_rules::Parameter;
-use crate::{Anatomy, Neighbour, Setting, Subject, words};
+use crate::{Anatomy, Harm, Neighbour, Setting, Subject, words};
 use geometry::{Face, Occluder, Seat, Vec2};
 use measurement::{Feature, Quantity};
 
@@ -19,6 +19,8 @@ impl Check for TractShare {
             unit: "share",
             scale: SHARE_SCALE,
             per: Per::Face,
+            harm: Harm::to_outflow,
+            below: None,
             aside: Some("at rest; the tract taken as round"),
         };
         &ABOUT

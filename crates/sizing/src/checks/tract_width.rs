@@ -2,7 +2,7 @@ use super::need;
 use super::reach;
 use super::tract_share::{side, stands_in_tract};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per, UNREAD};
-use crate::{Setting, Subject, words};
+use crate::{Harm, Setting, Subject, words};
 use geometry::{Occluder, Vec2};
 use measurement::{Feature, Quantity};
 
@@ -20,6 +20,8 @@ impl Check for TractWidth {
             unit: "mm",
             scale: MM_SCALE,
             per: Per::Face,
+            harm: Harm::to_outflow,
+            below: Some("disc too wide"),
             aside: None,
         };
         &ABOUT

@@ -1,6 +1,6 @@
 use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Setting, Subject, words};
+use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
 use measurement::Quantity;
 
@@ -18,6 +18,8 @@ impl Check for WaistFit {
             unit: "mm",
             scale: MM_SCALE,
             per: Per::Shape,
+            harm: |_| Harm::Embolisation,
+            below: Some("waist narrower"),
             aside: None,
         };
         &ABOUT

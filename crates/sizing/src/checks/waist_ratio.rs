@@ -1,6 +1,7 @@
+use super::conduction_excess::LATE_BLOCK;
 use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE};
-use crate::{Setting, Subject, words};
+use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
 use measurement::Quantity;
 
@@ -11,11 +12,13 @@ impl Check for WaistRatio {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
             id: Id::One("waist_ratio"),
-            title: "waist ratio",
+            title: "AV block risk, published ratio",
             unit: "ratio",
             scale: RATIO_SCALE,
             per: Per::Shape,
-            aside: None,
+            harm: |_| Harm::AvBlock,
+            below: None,
+            aside: LATE_BLOCK,
         };
         &ABOUT
     }
@@ -34,7 +37,8 @@ impl Check for WaistRatio {
 
     fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
         format!(
-            "waist {} is {value:.2} times the hole's fit diameter",
+            "AV block risk rises with size: waist {} is {value:.2} times the defect's \
+             perimeter-derived diameter",
             words::mm(nominal.size.occluder.waist.diameter),
         )
     }

@@ -1,6 +1,6 @@
 use super::order::order;
 use crate::house_rules::Band;
-use crate::{Candidate, Chances, Judged, Outcome, Sheath, Size, State, Subject, Verdict};
+use crate::{Candidate, Chances, Harm, Judged, Outcome, Sheath, Size, State, Subject, Verdict};
 use geometry::{Occluder, Waist};
 use measurement::BlockShares;
 
@@ -56,6 +56,8 @@ fn cautioned(
         outcomes: vec![Outcome {
             check: "clearance",
             title: "clearance",
+            below: None,
+            harm: Harm::AorticOrMitralValve,
             of: Subject::Shape,
             unit: "mm",
             scale: 1.0,
