@@ -5,6 +5,7 @@ mod words;
 
 use crate::check::rows;
 use crate::engine::{DrawSet, Engine, Question};
+use crate::words::percent;
 use crate::{Candidate, Draws, Setting};
 use estimate::Sample;
 use measurement::{Chance, Quantity};
@@ -113,10 +114,37 @@ pub fn worth(
 
 impl Worth {
     /// The quantity to measure next: the one that brings most, where that is more
-    /// than its error.
+    /// than its error and is seen in the chance as it is shown.
     pub fn next(&self) -> Option<&Gain> {
+        let chance = self.chance.value;
         self.gains
             .first()
             .filter(|gain| gain.chance.value > self.tie * gain.chance.error)
+            .filter(|gain| percent(chance + gain.chance.value) != percent(chance))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_gain_that_is_not_seen_is_not_told() {
+        let sure = |value| Chance { value, error: 1e-6 };
+        let quantity = Quantity::from_address("aortic.rim").unwrap();
+        let worth = |chance: f64, gain: f64| Worth {
+            best: 0,
+            best_name: "even/5x3".into(),
+            chance: sure(chance),
+            not_best: sure(0.02),
+            gains: vec![Gain {
+                quantity,
+                chance: sure(gain),
+                takes_away: 0.5,
+            }],
+            tie: 2.36,
+        };
+        assert!(worth(0.96, 0.004).says().starts_with("No single reading"));
+        assert!(worth(0.96, 0.012).says().contains("from 96 % to 97 %"));
     }
 }

@@ -13,7 +13,11 @@ impl Worth {
                 percent(chance),
                 percent(chance + gain.chance.value)
             ),
-            None => "No single reading would change the choice by more than its error.".into(),
+            None => {
+                "No single reading would raise the chance of the best choice by 1 % or by more \
+                     than its error."
+                    .into()
+            }
         }
     }
 
