@@ -60,8 +60,8 @@ fn tract(diameter: f64, integral: f64) -> DopplerTract {
     }
 }
 
-/// echocardiographer.org: right tract 2.41 cm and 23 cm, left 1.9 cm and 22 cm,
-/// Qp:Qs 1.7; exactly 1.682023.
+/// A worked example as courses print it (common practice, no source): right tract
+/// 2.41 cm and 23 cm, left 1.9 cm and 22 cm, Qp:Qs 1.7; exactly 1.682023.
 #[test]
 fn published_ratio_by_doppler() {
     let ratio = doppler_qp_qs(tract(24.1, 23.0), tract(19.0, 22.0)).value();
@@ -86,7 +86,8 @@ fn area(litres: f64, rate: f64, period: f64, gradient: f64, constant: GorlinCons
     area.unwrap().value()
 }
 
-/// onlycalculators.com: 5000 mL/min, 75 a minute, 0.33 s, 30 mmHg: 0.83 cm².
+/// Gorlin 1951, Am Heart J 41:1, doi 10.1016/0002-8703(51)90002-6 (from memory): 5000
+/// mL/min, 75 a minute, 0.33 s, 30 mmHg give 0.83 cm².
 #[test]
 fn gorlin_s_published_example() {
     let aortic = area(5.0, 75.0, 0.33, 30.0, GorlinConstant::Aortic);

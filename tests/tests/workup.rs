@@ -292,18 +292,9 @@ fn published_limits_stand_where_they_are_published() {
 
     // Consensus from China: over 3 years and 10 kg.
     let old = |weight, age| [("patient.weight", weight), ("patient.age", age)];
-    assert_eq!(
-        at(membranous, &old(10.1, 3.1), &[], "age_and_weight"),
-        met
-    );
-    assert_eq!(
-        at(membranous, &old(10.0, 3.1), &[], "age_and_weight"),
-        not
-    );
-    assert_eq!(
-        at(membranous, &old(10.1, 3.0), &[], "age_and_weight"),
-        not
-    );
+    assert_eq!(at(membranous, &old(10.1, 3.1), &[], "age_and_weight"), met);
+    assert_eq!(at(membranous, &old(10.0, 3.1), &[], "age_and_weight"), not);
+    assert_eq!(at(membranous, &old(10.1, 3.0), &[], "age_and_weight"), not);
 
     // Resistance: example A, whose Qp is 7.541478, with the pressure that gives it.
     let resisting = |indexed: f64| {

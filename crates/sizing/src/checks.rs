@@ -1,5 +1,6 @@
 //! Every check, one to a file. To add one: write its file, list it here.
 
+mod artery_width;
 mod chamber;
 mod clearance;
 mod conduction_clamp;
@@ -48,6 +49,7 @@ pub(crate) static ALL: &[&dyn Check] = &[
     &conduction_disc::ConductionDisc,
     &chamber::Chamber,
     &passage::Passage,
+    &artery_width::ArteryWidth,
 ];
 
 /// The id of every check, as house rules name them.
@@ -82,7 +84,7 @@ mod tests {
     #[test]
     fn ids_are_unique_and_each_check_has_a_scale() {
         let ids = check_ids();
-        assert_eq!(ids.len(), 23, "{ids:?}");
+        assert_eq!(ids.len(), 24, "{ids:?}");
         for check in ALL {
             assert!(check.about().scale > 0.0, "{}", check.about().title);
         }

@@ -229,6 +229,7 @@ pub fn assumed_sd(reading: &Reading, rules: &HouseRules) -> f64 {
         .iter()
         .find(|row| {
             row.unit == reading.quantity.unit()
+                && (row.of.is_empty() || row.of.contains(&reading.quantity))
                 && (row.modalities.is_empty() || row.modalities.contains(&reading.modality))
         })
         .map_or(0.0, |row| row.sd.max(row.share * reading.value.abs()))

@@ -12,6 +12,8 @@ use sizing::house_rules::{BiasRow, DoubtRow, PreferenceRow, ScaleRow};
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct DoubtForm {
+    #[serde(default)]
+    of: Vec<String>,
     unit: String,
     #[serde(default)]
     by: Vec<Bare>,
@@ -77,16 +79,23 @@ pub(super) fn doubts(forms: Vec<DoubtForm>, at: &Place, faults: &mut Faults) -> 
         let modalities = faults.words(&at.field("by"), &form.by);
         let at_unit = at.field("unit");
         let unit = faults.known_word(&at_unit, &form.unit);
+        let at_of = at.field("of");
+        let of = faults.quantities(&at_of, &form.of);
         if let Some(unit) = unit {
+            for other in of.iter().filter(|of| of.unit() != unit) {
+                let expected = format!("quantities in {}", unit.symbol());
+                let remedy = format!("{} is in {}.", other.address(), other.unit().symbol());
+                faults.add(&at_of, expected, remedy);
+            }
             if ends.contains(&unit) {
                 let remedy = "An earlier row takes all readings in this unit: put that one last.";
                 faults.add(
                     &at_unit,
-                    "a unit without a row for every modality before it",
+                    "a unit without a row for every reading before it",
                     remedy,
                 );
             }
-            if modalities.is_empty() {
+            if modalities.is_empty() && of.is_empty() {
                 ends.push(unit);
             }
         }
@@ -102,6 +111,7 @@ pub(super) fn doubts(forms: Vec<DoubtForm>, at: &Place, faults: &mut Faults) -> 
         }
         let unit = unit.unwrap_or(Unit::Mm);
         DoubtRow {
+            of,
             unit,
             modalities,
             sd,
@@ -111,12 +121,12 @@ pub(super) fn doubts(forms: Vec<DoubtForm>, at: &Place, faults: &mut Faults) -> 
     });
     for &(word, unit) in Unit::WORDS {
         if !ends.contains(&unit) {
-            let found = format!("no row for every modality in {word}");
+            let found = format!("no row for every reading in {word}");
             faults.say(
                 at,
                 &found,
                 "one",
-                "Add a row with this unit and without `by`.",
+                "Add a row with this unit, without `of` and without `by`.",
             );
         }
     }

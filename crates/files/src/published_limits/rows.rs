@@ -88,6 +88,11 @@ mod tests {
         assert_ne!(old, text);
         let read = |text: &str| parse_limits(name, text).unwrap().into_value();
         assert_eq!(read(&old), read(text));
-        assert!(read(text).children.iter().any(|row| row.id == "age_and_weight"));
+        assert!(
+            read(text)
+                .children
+                .iter()
+                .any(|row| row.id == "age_and_weight")
+        );
     }
 }

@@ -157,7 +157,7 @@ static ANATOMY: [QuantityInfo; 56] = [
         most: 135.0,
         steps: (1.0, 5.0),
         why: "90 is square to the wall, more leans over the defect",
-        how: "parasternal long axis, valve closed (diastole), the angle between the wall at the defect and the line between the hinges",
+        how: "parasternal long axis, valve closed (diastole), the angle between the wall at the defect and the line between the hinges; not the angle between aorta and septum",
         sites: EVERY_SITE,
         dimension: 18,
     },

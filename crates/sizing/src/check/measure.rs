@@ -35,6 +35,8 @@ pub enum Measure {
     SheathInVein,
     /// The sheath's outer diameter over the artery's inner one.
     SheathInArtery,
+    /// The artery's inner diameter, mm.
+    ArteryWidth,
     /// A value of the shape alone, the same in every draw.
     OfShape,
 }

@@ -27,6 +27,8 @@ pub struct DefaultRow {
 /// The standard deviation of a reading that carries none.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DoubtRow {
+    /// For readings of these quantities; empty: of any in the unit.
+    pub of: Vec<Quantity>,
     /// For readings in this unit.
     pub unit: Unit,
     /// By these modalities; empty: by any.

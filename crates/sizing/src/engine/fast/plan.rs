@@ -147,6 +147,7 @@ fn face(measure: Measure) -> Option<Face> {
         | Measure::Clamp
         | Measure::SheathInVein
         | Measure::SheathInArtery
+        | Measure::ArteryWidth
         | Measure::OfShape => None,
     }
 }
@@ -204,7 +205,10 @@ fn form(measure: Measure, question: &Question) -> [u64; FORM] {
         Measure::OpenShare(_) | Measure::TractGradient(_) => SEES_LAYER,
         Measure::TractRoom(_) if disc.is_none() => SEES_DIAMETER,
         Measure::TractRoom(_) | Measure::ChamberRatio(_) => SEES_RADIUS,
-        Measure::SheathInVein | Measure::SheathInArtery | Measure::OfShape => [false; FORM],
+        Measure::SheathInVein
+        | Measure::SheathInArtery
+        | Measure::ArteryWidth
+        | Measure::OfShape => [false; FORM],
     };
     let mut bits = [0; FORM];
     for ((bits, number), seen) in bits.iter_mut().zip(whole).zip(seen) {

@@ -28,6 +28,16 @@ pub(super) fn ratio(whole: &Lane, part: f32, bounds: &mut Enclosure) {
     }
 }
 
+/// A length that is read.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+pub(super) fn length(length: &Lane, bounds: &mut Enclosure) {
+    for lane in 0..LANES {
+        let doubt = doubt(length[lane]);
+        bounds.low[lane] = length[lane] - doubt;
+        bounds.high[lane] = length[lane] + doubt;
+    }
+}
+
 /// s.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
 pub(super) fn slack(waist: &WaistField, bounds: &mut Enclosure) {

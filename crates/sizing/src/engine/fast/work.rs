@@ -5,7 +5,7 @@ use super::fields::{CentreField, TiltField, WaistField};
 use super::lanes::{LANES, Lane, Mask, each, first};
 use super::lips::{EdgePoints, FarthestField, covered, lip_over_middle, reach};
 use super::plan::{EdgeForm, Job, Plan, sheath};
-use super::simple::{clamp, excess, ratio, room, share_out, slack};
+use super::simple::{clamp, excess, length, ratio, room, share_out, slack};
 use super::tract::{Cover, gradient, open_share};
 use crate::check::{EdgePart, Lanes, Measure};
 use crate::engine::Question;
@@ -176,6 +176,10 @@ impl<'a> Work<'a> {
                     true
                 })
             }
+            Some(Measure::ArteryWidth) => columns.artery.as_ref().is_some_and(|artery| {
+                length(artery, bounds);
+                true
+            }),
             Some(Measure::OfShape) => return self.of_shape(job),
             None => false,
         };
