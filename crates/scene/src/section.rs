@@ -95,7 +95,7 @@ fn without_valve(setting: &Setting, cut: &Cut, bounds: &Extent) -> Option<Figure
     }
     let name = cut.valve.label();
     let text = if setting.case().is_absent(Neighbour::Valve(cut.valve)) {
-        format!("no {name} beside it")
+        format!("{name} out of reach")
     } else {
         format!("{name} not read")
     };

@@ -78,7 +78,7 @@ fn of_guide(ask: &Ask) -> Vec<Hint> {
     let own: &[(&str, &'static str)] = match ask {
         Ask::Quantity(quantity) if neighbour_of(quantity.info().structure).is_some() => &[
             ("enter", "accept or skip"),
-            ("n", "not there"),
+            ("n", "out of reach"),
             ("e", "how"),
             ("u", "undo"),
         ],

@@ -72,7 +72,7 @@ fn borders(case: &Case) -> Option<Contradiction> {
     let tricuspid = Neighbour::Valve(Valve::Tricuspid);
     (case.site.is_perimembranous() && case.is_absent(tricuspid)).then(|| Contradiction {
         id: "perimembranous_border",
-        says: "a perimembranous defect borders on the tricuspid valve, said not to be beside it"
+        says: "a perimembranous defect borders on the tricuspid valve, said to be out of reach"
             .into(),
     })
 }

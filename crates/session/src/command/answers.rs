@@ -19,8 +19,8 @@ pub(super) const COMMANDS: &[Command] = &[
     },
     Command {
         id: "no_such_neighbour",
-        name: "not there",
-        says: "say that there is no such neighbour, or take it back",
+        name: "out of reach",
+        says: "say that this neighbour is out of reach of any disc, or take it back",
         focus: READINGS,
         keys: &["n"],
         in_footer: true,
@@ -50,7 +50,7 @@ fn answer(session: &Session) -> Result<Change, Refused> {
 fn no_such_neighbour(session: &Session) -> Result<Change, Refused> {
     let Some(neighbour) = session.row().and_then(Row::neighbour) else {
         return Err(Refused::new(
-            "no neighbour is selected that could be missing",
+            "no neighbour is selected that could be out of reach",
         ));
     };
     let is_absent = session.document().case().is_absent(neighbour);

@@ -27,8 +27,8 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
         }
         (Edit::Replace(now), Edit::Replace(was)) => replaced(was, now),
         (Edit::Remove(_), Edit::Insert(_, reading)) => format!("removed: {}", with_value(reading)),
-        (Edit::Absent(one, true), _) => format!("there is no {} beside it", neighbour(*one)),
-        (Edit::Absent(one, false), _) => format!("there may be a {} beside it", neighbour(*one)),
+        (Edit::Absent(one, true), _) => format!("the {} is out of reach", neighbour(*one)),
+        (Edit::Absent(one, false), _) => format!("the {} may be in reach", neighbour(*one)),
         (Edit::Fact(fact, now), Edit::Fact(_, was)) => answered(fact.label(), *was, *now),
         (Edit::Exclusion(id, now), Edit::Exclusion(_, was)) => {
             let asked = document

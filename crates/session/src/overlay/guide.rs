@@ -243,7 +243,7 @@ impl Guide {
             Some('u') => return Step::Undo,
             Some('e') => return Step::Form(Box::new(self.form(quantity, session))),
             Some(_) => {
-                let not_there = neighbour_of(quantity.info().structure).map(|_| "n not there, ");
+                let not_there = neighbour_of(quantity.info().structure).map(|_| "n out of reach, ");
                 self.error = Some(format!(
                     "type a number, or: {}e how it was read, u undo, esc close",
                     not_there.unwrap_or_default()
@@ -282,7 +282,7 @@ impl Guide {
         if let Some(neighbour) = neighbour_of(quantity.info().structure) {
             return Step::Answer(Edit::Absent(neighbour, true), After::Next);
         }
-        self.error = Some("only a valve or an outflow tract can be not there".to_owned());
+        self.error = Some("only a valve or an outflow tract can be out of reach".to_owned());
         Step::Stay
     }
 

@@ -19,7 +19,7 @@ use sizing::{Candidate, Neighbour};
 /// From this many columns on the heading says from where the pictures are seen.
 const ROOMY: u16 = 76;
 /// The least columns of a bay.
-const LEAST_WIDTH: u16 = 22;
+pub(super) const LEAST_WIDTH: u16 = 22;
 /// Lines of a bay's name and verdict.
 const HEAD: u16 = 2;
 
@@ -41,7 +41,7 @@ pub(super) fn draw_all(
         .case()
         .is_absent(Neighbour::Valve(shown.valve));
     let cut = if is_absent {
-        format!("no {valve} beside it")
+        format!("{valve} out of reach")
     } else {
         format!("cut to the {valve}")
     };

@@ -116,7 +116,7 @@ fn group_of(row: &Row) -> &'static str {
             let address = quantity.address();
             address.split_once('.').map_or(address, |(group, _)| group)
         }
-        Row::Absent(_) => "not beside it",
+        Row::Absent(_) => "out of reach of any disc",
         Row::Fact(_) => "facts",
         Row::Exclusion(_) => "exclusions: a yes stops every shape",
         Row::Finding(_) => "findings, for the work-up",
@@ -137,7 +137,7 @@ fn told(session: &Session, row: &Row, theme: Theme) -> (&'static str, String, St
         Row::Absent(neighbour) => (
             "–",
             neighbour.name().replace('_', " "),
-            "not there".to_owned(),
+            "out of reach".to_owned(),
             theme.dim(),
         ),
         Row::Fact(fact) => answered(

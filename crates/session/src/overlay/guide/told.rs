@@ -100,7 +100,7 @@ impl Guide {
                 ask: Ask::Absent(absent),
                 ..
             }) => {
-                told.title = format!("There is no {} beside it", neighbour(*absent));
+                told.title = format!("The {} is out of reach of any disc", neighbour(*absent));
                 told.says = vec![
                     ("so", "nothing of it is asked or counted".to_owned()),
                     ("n", "takes it back: there may be one".to_owned()),
@@ -332,7 +332,7 @@ fn stands(session: &Session, asked: &Asked) -> (Mark, String) {
             None if asked.chapter == Chapter::Finer => (Mark::Assumed, String::new()),
             None => (open, String::new()),
         },
-        Ask::Absent(_) => (Mark::Not, "not there".to_owned()),
+        Ask::Absent(_) => (Mark::Not, "out of reach".to_owned()),
         Ask::List => (Mark::Left, String::new()),
         ask => match (answer(session, ask).unwrap_or_default(), ask) {
             (Answer::Unknown, _) => (open, String::new()),

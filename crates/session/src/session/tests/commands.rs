@@ -272,7 +272,7 @@ const COMMANDS: &[Tried] = &[
         "no_such_neighbour",
         "absent mitral_valve",
         "n",
-        "says there may be a mitral valve beside it",
+        "says the mitral valve may be in reach",
     ),
     (
         "no_such_neighbour",
@@ -290,7 +290,7 @@ const COMMANDS: &[Tried] = &[
         "no_such_neighbour",
         "vein.diameter 4",
         "n",
-        "says no neighbour is selected that could be missing",
+        "says no neighbour is selected that could be out of reach",
     ),
     ("pin", "ranking even-wide/5x3", "p", "bays even-wide/5x3"),
     (
