@@ -2,6 +2,7 @@
 
 use crate::told;
 use sizing::{Candidate, Outcome, State, Subject};
+use std::cmp::Ordering;
 
 /// A check with what it is asked of.
 pub(crate) type Asked = (&'static str, Subject);
@@ -17,7 +18,7 @@ pub(crate) fn outcome(candidate: &Candidate, asked: Asked) -> Option<&Outcome> {
 pub(crate) fn are_alike(candidates: &[&Candidate], asked: Asked) -> bool {
     let shown = |candidate: &&Candidate| {
         let outcome = outcome(candidate, asked)?;
-        Some((outcome.state, told::value(outcome)))
+        Some((outcome.state, told::value_with_name(outcome)))
     };
     let mut all = candidates.iter().map(shown);
     let first = all.next();
@@ -37,26 +38,29 @@ pub(crate) fn differing(candidates: &[&Candidate]) -> (Vec<Asked>, usize) {
     asked.retain(|&asked| !are_alike(candidates, asked));
     let gravest = |asked: Asked| {
         let outcomes = candidates.iter().filter_map(|one| outcome(one, asked));
-        let of = |outcome: &Outcome| {
-            let margin = outcome.scaled_margin().unwrap_or(f64::INFINITY);
-            (gravity(outcome.state), margin)
-        };
-        outcomes
-            .map(of)
-            .fold((u8::MAX, f64::INFINITY), |one, other| {
-                (one.0.min(other.0), one.1.min(other.1))
-            })
+        outcomes.min_by(|one, other| told_before(one, other))
     };
-    asked.sort_by(|one, other| {
-        let (one, other) = (gravest(*one), gravest(*other));
-        one.0.cmp(&other.0).then(one.1.total_cmp(&other.1))
+    asked.sort_by(|one, other| match (gravest(*one), gravest(*other)) {
+        (Some(one), Some(other)) => told_before(one, other),
+        _ => Ordering::Equal,
     });
     let alike = all - asked.len();
     (asked, alike)
 }
 
+/// The order in which outcomes are told: by state, what is broken by its harm, what
+/// holds by its margin.
+pub(crate) fn told_before(one: &Outcome, other: &Outcome) -> Ordering {
+    let margin = |outcome: &Outcome| outcome.scaled_margin().unwrap_or(f64::INFINITY);
+    let graver = gravity(one.state).cmp(&gravity(other.state));
+    graver.then_with(|| match one.state {
+        State::Ok => margin(one).total_cmp(&margin(other)),
+        _ => one.by_harm(other),
+    })
+}
+
 /// How grave a state is, the gravest at 0.
-pub(crate) const fn gravity(state: State) -> u8 {
+const fn gravity(state: State) -> u8 {
     match state {
         State::Stop => 0,
         State::Caution => 1,
@@ -80,7 +84,7 @@ mod tests {
         assert!(!differ.is_empty());
         for &asked in &differ {
             let said = [one, other]
-                .map(|it| outcome(it, asked).map(|outcome| (outcome.state, told::value(outcome))));
+                .map(|it| outcome(it, asked).map(|one| (one.state, told::value_with_name(one))));
             assert_ne!(said[0], said[1], "{asked:?}");
         }
         assert!(differ.len() + alike >= one.outcomes.len());

@@ -1,7 +1,9 @@
 //! Outcomes in few letters, the same on the screen and in print.
 
+use crate::text::fitted;
 use geometry::Face;
 use sizing::{Candidate, Outcome, State, Subject, Verdict};
+use unicode_width::UnicodeWidthStr;
 
 /// The least error of a chance that one decimal shows, in per cent.
 const LEAST_SHOWN: f64 = 0.1;
@@ -44,15 +46,46 @@ fn subject(of: Subject) -> &'static str {
     }
 }
 
-/// The value of a check with its unit, a length with its sign.
+/// The name of what a check found, in so many columns: what a value under zero is
+/// called stands in place of its sign. Where a name has no room its first words
+/// stand alone, whole.
+pub(crate) fn name(outcome: &Outcome, columns: usize) -> String {
+    let below = outcome.below.filter(|_| is_below(outcome));
+    let title = below.map_or_else(
+        || check(outcome),
+        |below| {
+            format!("{below} {}", subject(outcome.of))
+                .trim_end()
+                .to_owned()
+        },
+    );
+    let lead = title.split_once(", ").map(|(lead, _)| lead);
+    match lead {
+        Some(lead) if title.width() > columns && lead.width() <= columns => fitted(lead, columns),
+        _ => fitted(&title, columns),
+    }
+}
+
+/// Whether the value lies under zero and has a name for that.
+fn is_below(outcome: &Outcome) -> bool {
+    outcome.below.is_some() && outcome.value.is_some_and(|value| value < 0.0)
+}
+
+/// The value of a check with its unit, as it stands beside its [`name`]: without a
+/// sign, which is a margin's alone.
 pub(crate) fn value(outcome: &Outcome) -> Option<String> {
     let value = outcome.value?;
-    let shown = outcome.amount(value, outcome.decimals());
-    let is_signed = outcome.unit == "mm" && !shown.starts_with('-');
-    Some(if is_signed {
-        format!("+{shown}")
-    } else {
-        shown
+    let shown = if is_below(outcome) { -value } else { value };
+    Some(outcome.amount(shown, outcome.decimals()))
+}
+
+/// The value of a check where no name stands beside it: one under zero with what it
+/// is called.
+pub(crate) fn value_with_name(outcome: &Outcome) -> Option<String> {
+    let value = value(outcome)?;
+    Some(match outcome.below.filter(|_| is_below(outcome)) {
+        Some(below) => format!("{below} {value}"),
+        None => value,
     })
 }
 
@@ -83,15 +116,33 @@ pub(crate) fn chance(candidate: &Candidate) -> String {
     )
 }
 
-/// The margin to the stop that is least in units of the checks' scales, and whose
-/// it is.
-pub(crate) fn nearest_stop(candidate: &Candidate) -> Option<String> {
+/// The outcome whose margin to a stop is least in units of the checks' scales, with
+/// that margin.
+fn nearest(candidate: &Candidate) -> Option<(&Outcome, f64)> {
     let (_, outcome) = candidate
         .outcomes
         .iter()
         .filter_map(|outcome| Some((outcome.scaled_margin()?, outcome)))
         .min_by(|(one, _), (other, _)| one.total_cmp(other))?;
-    let margin = outcome.margin_stop()?;
+    Some((outcome, outcome.margin_stop()?))
+}
+
+/// The least margin to a stop and whose it is, in words.
+pub(crate) fn nearest_stop(candidate: &Candidate) -> Option<String> {
+    let (outcome, margin) = nearest(candidate)?;
+    let shown = outcome.amount(margin.abs(), outcome.margin_decimals(margin));
+    let value = outcome.value?;
+    let side = match outcome.stop.broken(value) {
+        None => "to spare",
+        Some(limit) if value < limit => "under the limit",
+        Some(_) => "over the limit",
+    };
+    Some(format!("{shown} {side}, {}", brief(outcome)))
+}
+
+/// The same under a heading that says it is a margin: with a sign.
+pub(crate) fn margin(candidate: &Candidate) -> Option<String> {
+    let (outcome, margin) = nearest(candidate)?;
     let shown = outcome.amount(margin, outcome.margin_decimals(margin));
     let sign = if shown.starts_with('-') { "" } else { "+" };
     Some(format!("{sign}{shown} {}", brief(outcome)))

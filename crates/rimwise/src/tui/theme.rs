@@ -154,11 +154,11 @@ impl Theme {
     }
 
     /// The glyphs of the fit map: none, under half, under nine tenths, more; a size
-    /// like the map's, another, the cursor.
+    /// like the map's, another, the cursor. None of them is that of a verdict.
     pub(super) const fn map_glyphs(self) -> [&'static str; 7] {
         match self.dots {
-            Dots::Ascii => [" ", ".", ":", "#", "@", "o", "+"],
-            _ => [" ", "░", "▒", "▓", "●", "○", "╋"],
+            Dots::Ascii => [" ", ".", ":", "#", "@", "&", "+"],
+            _ => [" ", "░", "▒", "▓", "◆", "◇", "╋"],
         }
     }
 

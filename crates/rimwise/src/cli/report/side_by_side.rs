@@ -107,7 +107,7 @@ fn check_names(chosen: &[&Candidate]) -> Vec<(&'static str, Subject, String)> {
 }
 
 fn figure(outcome: &Outcome) -> String {
-    let value = told::value(outcome).unwrap_or_else(|| "not read".to_owned());
+    let value = told::value_with_name(outcome).unwrap_or_else(|| "not read".to_owned());
     format!("{} {value}", told::state_glyph(outcome.state))
 }
 

@@ -34,7 +34,7 @@ pub(crate) fn write(
         "shape/size",
         "by geometry",
         "geom. chance",
-        "nearest stop",
+        "margin to limit",
     ];
     writeln!(out, "{}", columns(&titles.map(str::to_owned)))?;
     for (index, (candidate, group)) in ranking
@@ -151,7 +151,7 @@ fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
         candidate.judged.verdict.word().to_owned(),
         told::chance(candidate),
         if candidate.is_on_shelf {
-            told::nearest_stop(candidate).unwrap_or_default()
+            told::margin(candidate).unwrap_or_default()
         } else {
             "– not on the shelf".to_owned()
         },

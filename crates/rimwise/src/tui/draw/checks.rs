@@ -1,26 +1,27 @@
 //! The checks of a candidate: glyph, word, value, margin, chance; then what is
 //! broken, in sentences.
 
-use crate::alike::{are_alike, gravity};
-use crate::text::{fitted, wrapped};
+use crate::alike::{are_alike, told_before};
+use crate::text::wrapped;
 use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::text::{Line, Span};
-use sizing::{Candidate, Outcome, State};
+use sizing::{Candidate, Harm, Outcome, State};
 use unicode_width::UnicodeWidthStr;
 
 /// The least columns of a name beside a chance.
-const NAME: usize = 12;
+const NAME: usize = 13;
 /// Columns of the value.
-const VALUE: usize = 8;
+const VALUE: usize = 7;
 /// Columns of the margin bar: as many on either side of the limit.
 const BAR: usize = 5;
 /// Columns of the chance.
 const CHANCE: usize = 5;
 
 /// The checks, the gravest first, and the sentences of those that are not ok, in
-/// a room of so many lines. Checks that hold, and in which it is like all that stand
+/// a room of so many lines; where one says that AV block is likelier it is never the
+/// one that is cut. Checks that hold, and in which it is like all that stand
 /// beside it, are dimmed and marked `=`: they tell nothing apart.
 pub(super) fn lines(
     candidate: &Candidate,
@@ -30,11 +31,7 @@ pub(super) fn lines(
     room: usize,
 ) -> Vec<Line<'static>> {
     let mut outcomes: Vec<&Outcome> = candidate.outcomes.iter().collect();
-    outcomes.sort_by(|one, other| {
-        gravity(one.state)
-            .cmp(&gravity(other.state))
-            .then_with(|| margin(one).total_cmp(&margin(other)))
-    });
+    outcomes.sort_by(|one, other| told_before(one, other));
     let mut said: Vec<Line> = Vec::new();
     for outcome in outcomes.iter().filter(|outcome| outcome.state != State::Ok) {
         // What has no room is not laid out.
@@ -55,9 +52,17 @@ pub(super) fn lines(
     }
     // Sentences take what the table leaves, but at least half where they need it.
     let table = room.saturating_sub(said.len()).max(room.div_ceil(2));
-    let mut lines: Vec<Line> = outcomes
-        .iter()
-        .take(table)
+    let mut shown: Vec<&Outcome> = outcomes.iter().copied().take(table).collect();
+    let warns = |one: &&Outcome| one.harm == Harm::AvBlock && one.state != State::Ok;
+    let av_block = outcomes.iter().position(|one| warns(&one));
+    if let (Some(place), Some(last)) = (av_block, shown.last_mut())
+        && place >= table
+    {
+        *last = outcomes[place];
+    }
+    let rows = shown.len();
+    let mut lines: Vec<Line> = shown
+        .into_iter()
         .map(|outcome| {
             let asked = (outcome.check, outcome.of);
             let is_alike = outcome.state == State::Ok && are_alike(beside, asked);
@@ -66,8 +71,9 @@ pub(super) fn lines(
         .collect();
     lines.extend(said);
     if lines.len() > room {
-        lines.truncate(room.saturating_sub(1));
+        lines.truncate(room.saturating_sub(1).max(rows));
         lines.push(Line::styled("…", theme.dim()));
+        lines.truncate(room);
     }
     lines
 }
@@ -80,15 +86,16 @@ fn row(outcome: &Outcome, is_alike: bool, theme: Theme, width: usize) -> Line<'s
     let value = format!("{value:>VALUE$}");
     let behind =
         value.width() + if has_chance { CHANCE } else { 0 } + if has_bar { BAR + 1 } else { 0 };
-    let name = width.saturating_sub(2 + behind);
     let (mark, style) = if is_alike {
         ("=", theme.dim())
     } else {
         (" ", theme.state(outcome.state))
     };
+    let first = format!("{}{mark}", told::state_glyph(outcome.state));
+    let name = told::name(outcome, width.saturating_sub(first.width() + behind));
     let mut spans = vec![
-        Span::styled(format!("{}{mark}", told::state_glyph(outcome.state)), style),
-        Span::styled(fitted(&told::check(outcome), name), style),
+        Span::styled(first, style),
+        Span::styled(name, style),
         Span::styled(value, style),
     ];
     if has_bar {
@@ -102,10 +109,6 @@ fn row(outcome: &Outcome, is_alike: bool, theme: Theme, width: usize) -> Line<'s
         ));
     }
     Line::from(spans)
-}
-
-fn margin(outcome: &Outcome) -> f64 {
-    outcome.scaled_margin().unwrap_or(f64::INFINITY)
 }
 
 /// The margin to the nearer limit, right of the bar where it holds and left of
@@ -139,6 +142,8 @@ mod tests {
         Outcome {
             check: "clearance",
             title: "clearance",
+            below: Some("contact"),
+            harm: Harm::AorticOrMitralValve,
             of: Subject::Shape,
             unit: "mm",
             scale: 1.0,

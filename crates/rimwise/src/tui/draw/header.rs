@@ -33,19 +33,17 @@ pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'st
     for line in wrapped(caution, usize::from(width)) {
         lines.push(Line::styled(line, theme.text()));
     }
+    // What has no room is cut from below: the guidance line goes last.
+    if let Some(says) = guidance(session) {
+        for line in wrapped(&visible(&says), usize::from(width)) {
+            lines.push(Line::styled(line, theme.state(State::Stop)));
+        }
+    }
     for line in wrapped(&visible(&headline(session)), usize::from(width)) {
         lines.push(Line::styled(line, theme.strong()));
     }
     for line in exceptions(session, page) {
         lines.push(Line::styled(line, theme.state(State::Caution)));
-    }
-    let worked_up = session.results().worked_up();
-    if let Some(banner) = worked_up.map(|it| &it.page.banner)
-        && banner.indication != Indication::Met
-    {
-        for line in wrapped(&visible(&format!("!! {}", banner.says)), usize::from(width)) {
-            lines.push(Line::styled(line, theme.state(State::Stop)));
-        }
     }
     if let Some(assessed) = session.results().assessed() {
         for said in above(&assessed.ranking) {
@@ -55,6 +53,13 @@ pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'st
         }
     }
     lines
+}
+
+/// What guidance says against closing, or does not say for it; nothing where it is
+/// met.
+pub(super) fn guidance(session: &Session) -> Option<String> {
+    let banner = &session.results().worked_up()?.page.banner;
+    (banner.indication != Indication::Met).then(|| format!("!! {}", banner.says))
 }
 
 /// The program with its version.

@@ -163,7 +163,7 @@ fn differences(
             Some(outcome) => {
                 let glyph = told::state_glyph(outcome.state);
                 let value = told::value(outcome).unwrap_or_else(|| "–".to_owned());
-                let name = fitted(&told::check(outcome), width.saturating_sub(VALUE + 2));
+                let name = told::name(outcome, width.saturating_sub(VALUE + 2));
                 let text = format!("{glyph} {name}{value:>VALUE$}");
                 Line::styled(text, theme.state(outcome.state))
             }

@@ -1,5 +1,6 @@
 //! A page too small for panels: the essentials, line by line.
 
+use super::header::guidance;
 use super::lines;
 use super::ranking::chance;
 use crate::text::{fitted, wrapped};
@@ -10,70 +11,95 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::Line;
 use session::{Row, Session};
-use sizing::State;
+use sizing::{Candidate, Harm, Outcome, State};
 use unicode_width::UnicodeWidthStr;
 
-/// Draws as many of the essentials as there are lines for, the most needed first.
+/// What is told, the last to go first.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Need {
+    Caution,
+    Guidance,
+    AvBlock,
+    Candidate,
+    Because,
+    Headline,
+    Exceptions,
+    Reading,
+}
+
+/// Draws as many of the essentials as there are lines for; the least needed go first.
 pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
-    let width = usize::from(area.width);
+    let told = essentials(session, theme, usize::from(area.width));
+    lines::draw(frame, within(told, usize::from(area.height)), area);
+}
+
+/// The lines that have room, in their order.
+fn within(mut told: Vec<(Need, Line<'static>)>, room: usize) -> Vec<Line<'static>> {
+    while told.len() > room {
+        let least = told.iter().map(|(need, _)| *need).max();
+        let last = told.iter().rposition(|(need, _)| Some(*need) == least);
+        told.remove(last.unwrap_or_default());
+    }
+    told.into_iter().map(|(_, line)| line).collect()
+}
+
+/// The essentials, line by line.
+fn essentials(session: &Session, theme: Theme, width: usize) -> Vec<(Need, Line<'static>)> {
     let mut told = Vec::new();
+    let mut say = |need, says: &str, most, style| {
+        let lines = wrapped(&visible(says), width).into_iter().take(most);
+        told.extend(lines.map(|line| (need, Line::styled(line, style))));
+    };
     if let Some(candidate) = session.candidate() {
         let verdict = candidate.judged.verdict;
-        let short = format!(
-            "{} {} {}",
-            told::verdict_glyph(verdict),
-            chance(candidate),
-            candidate.name()
-        );
-        let text = format!(
-            "{} {} {} {}",
-            told::verdict_glyph(verdict),
-            candidate.name(),
-            verdict.word(),
-            chance(candidate)
-        );
-        let text = if text.width() <= width { text } else { short };
-        told.push(Line::styled(
-            fitted(&visible(&text), width),
-            theme.verdict(verdict),
-        ));
-        if let Some(because) = candidate.judged.because.first() {
-            let because = wrapped(&visible(because), usize::from(area.width));
-            told.extend(
-                because
-                    .into_iter()
-                    .take(2)
-                    .map(|line| Line::styled(line, theme.text())),
-            );
+        let (glyph, name) = (told::verdict_glyph(verdict), candidate.name());
+        let text = format!("{glyph} {name} {} {}", verdict.word(), chance(candidate));
+        let short = format!("{glyph} {} {name}", chance(candidate));
+        let text = if text.width() <= width {
+            text
+        } else {
+            fitted(&short, width)
+        };
+        say(Need::Candidate, &text, 1, theme.verdict(verdict));
+        let av_block = av_block(candidate);
+        if let Some(because) = candidate.judged.because.first()
+            && av_block.as_ref() != Some(because)
+        {
+            say(Need::Because, because, 2, theme.text());
+        }
+        if let Some(says) = av_block {
+            let style = theme.state(State::Caution);
+            say(Need::AvBlock, &format!("! {says}"), 2, style);
         }
     } else {
-        told.push(Line::styled(fitted("assessing …", width), theme.dim()));
+        say(Need::Candidate, "assessing …", 1, theme.dim());
+    }
+    if let Some(says) = guidance(session) {
+        say(Need::Guidance, &says, 2, theme.state(State::Stop));
     }
     for says in session.setting().exceptions() {
-        let says = format!("! exception: {says}");
-        told.push(Line::styled(
-            fitted(&visible(&says), width),
-            theme.state(State::Caution),
-        ));
+        let says = fitted(&visible(&format!("! exception: {says}")), width);
+        say(Need::Exceptions, &says, 1, theme.state(State::Caution));
     }
     if let Some(text) = reading(session) {
-        told.push(Line::styled(
-            fitted(&visible(&text), width),
-            theme.selected(true),
-        ));
+        let text = fitted(&visible(&text), width);
+        say(Need::Reading, &text, 1, theme.selected(true));
     }
     let headline = session.headline().unwrap_or_default();
-    let headline = wrapped(&visible(&headline), usize::from(area.width));
-    told.extend(
-        headline
-            .into_iter()
-            .map(|line| Line::styled(line, theme.text())),
-    );
-    told.push(Line::styled(
-        fitted("not an order to close or release; ? keys, q leave", width),
-        theme.dim(),
-    ));
-    lines::draw(frame, told, area);
+    if !headline.is_empty() {
+        say(Need::Headline, &headline, usize::MAX, theme.text());
+    }
+    let caution = fitted("not an order to close or release; ? keys, q leave", width);
+    told.push((Need::Caution, Line::styled(caution, theme.text())));
+    told
+}
+
+/// What a size says of AV block, where it warns of it: the gravest such warning.
+fn av_block(candidate: &Candidate) -> Option<String> {
+    let warns = |one: &&Outcome| one.harm == Harm::AvBlock && one.state == State::Caution;
+    let warnings = candidate.outcomes.iter().filter(warns);
+    let gravest = warnings.min_by(|one, other| one.by_harm(other))?;
+    Some(gravest.says_with_limit())
 }
 
 /// The selected reading.

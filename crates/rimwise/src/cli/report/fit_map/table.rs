@@ -16,7 +16,7 @@ const MOST: (usize, usize) = (72, 40);
 /// Columns between two waists that are named.
 const NAMED: usize = 10;
 /// A size of the catalogue.
-const MARK: char = 'O';
+const MARK: char = '@';
 /// The letters of the bands of chance, the highest first.
 const LETTERS: [char; 4] = ['#', '+', '-', '·'];
 /// The chance under which little is left to hope for.
