@@ -109,7 +109,6 @@ impl<'a> Work<'a> {
 
     /// What bounds settle of a job's two bands.
     fn settle(&mut self, job: &Job) -> [Settled; 2] {
-        let bands = [job.stop, job.caution];
         let columns = self.columns;
         let question = &self.questions[job.question];
         let occluder = &question.size.occluder;
@@ -147,7 +146,7 @@ impl<'a> Work<'a> {
             Some(Measure::LeafletCovered(valve)) => self.leaflet(job, valve),
             Some(Measure::OpenShare(face)) => {
                 self.open_share(job, face);
-                return self.share.held_against(bands);
+                return self.share.held_against(&job.limits);
             }
             Some(Measure::TractGradient(face)) => self.gradient(job, face),
             Some(Measure::TractRoom(face)) => {
@@ -180,7 +179,7 @@ impl<'a> Work<'a> {
             None => false,
         };
         if is_bounded {
-            self.bounds.held_against(bands)
+            self.bounds.held_against(&job.limits)
         } else {
             [Settled::default(); 2]
         }
@@ -288,7 +287,7 @@ impl<'a> Work<'a> {
         bound(columns, tilt, &self.core, &mut self.apart);
         let bands = [job.stop, job.caution];
         settle(&self.apart, columns, half, &mut self.bounds);
-        let settled = self.bounds.held_against(bands);
+        let settled = self.bounds.held_against(&job.limits);
         let left = (settled[0].open() | settled[1].open()) & first(self.columns.lanes);
         if left == 0 {
             return settled;
@@ -308,7 +307,7 @@ impl<'a> Work<'a> {
             }
         }
         settle(&self.apart, columns, half, &mut self.bounds);
-        self.bounds.held_against(bands)
+        self.bounds.held_against(&job.limits)
     }
 
     /// A value of the shape alone is asked for once.
