@@ -210,10 +210,10 @@ impl<'a> Work<'a> {
 
     /// How far the disc on a face stands off the wall.
     fn stand_off(&self, job: &Job, face: Face) -> Lane {
-        let most_left = self.setting().left_slack_share() as f32;
         let mut stand_off = [0.0; LANES];
         let slack = &self.waists[job.waist].slack;
-        share_out(slack, &self.columns.split, most_left, face, &mut stand_off);
+        let share = &self.columns.slack_shares[face.index()];
+        share_out(slack, share, &mut stand_off);
         stand_off
     }
 
@@ -347,7 +347,7 @@ impl<'a> Work<'a> {
         let seat = Seat::drawn(
             &question.size.occluder,
             &anatomy.defect,
-            question.setting.left_slack_share(),
+            anatomy.left_slack_share,
             question.turn,
             self.draws.seat(draw),
         );
