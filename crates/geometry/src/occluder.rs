@@ -52,6 +52,13 @@ impl Occluder {
             .map(|disc| disc.radius - 0.5 * self.waist.diameter)
     }
 
+    /// How far the disc on a face hangs past the free waist on its long side: its
+    /// overhang, and by how much it is off the axis.
+    pub fn longest_overhang(&self, face: Face) -> Option<Mm> {
+        let off_axis = self.disc(face)?.offset.length();
+        self.overhang(face).map(|overhang| overhang + off_axis)
+    }
+
     /// Whether some disc is off the waist's axis, so that turning matters.
     pub fn is_offset(&self) -> bool {
         self.discs

@@ -1,8 +1,12 @@
 use crate::Blocks;
 
-/// Share of the draws of each block in which something holds.
+/// The weight of the draws of each block in which something holds, and of all its
+/// draws.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BlockShares(pub [f64; Blocks::COUNT]);
+pub struct BlockShares {
+    held: [f64; Blocks::COUNT],
+    all: [f64; Blocks::COUNT],
+}
 
 /// A chance with its sampling error.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,33 +19,17 @@ pub struct Chance {
 }
 
 impl BlockShares {
-    /// From the number of draws of each block in which it holds.
-    pub fn from_counts(counts: [u32; Blocks::COUNT], per_block: usize) -> Self {
-        Self(counts.map(|count| f64::from(count) / per_block as f64))
-    }
-
     /// From the weight of each block's draws in which it holds, and of all its
-    /// draws. A block without weight takes the share of all blocks together.
-    pub fn from_weights(held: [f64; Blocks::COUNT], all: [f64; Blocks::COUNT]) -> Self {
-        let whole: f64 = all.iter().sum();
-        let overall = if whole > 0.0 {
-            held.iter().sum::<f64>() / whole
-        } else {
-            0.0
-        };
-        Self(std::array::from_fn(|block| {
-            if all[block] > 0.0 {
-                held[block] / all[block]
-            } else {
-                overall
-            }
-        }))
+    /// draws.
+    pub const fn from_weights(held: [f64; Blocks::COUNT], all: [f64; Blocks::COUNT]) -> Self {
+        Self { held, all }
     }
 
     /// The chance from a number of draws, for weighted ones the
-    /// [effective number](crate::Weights::effective_draws).
+    /// [effective number](crate::Weights::effective_draws). Without any weight it
+    /// is 0.
     pub fn chance(&self, draws: f64) -> Chance {
-        let (value, spread) = mean_and_error(&self.0);
+        let (value, spread) = pooled(&self.held, &self.all);
         Chance {
             value,
             error: spread.max(1.0 / draws),
@@ -49,26 +37,37 @@ impl BlockShares {
     }
 }
 
-/// Whether two shares from the same draws cannot be told apart: the mean of
-/// their paired block differences is within `quantile` standard errors of 0.
+/// Whether two shares from the same draws cannot be told apart: their difference
+/// is within `quantile` of its standard errors, from the paired differences of the
+/// blocks, of 0.
 ///
 /// For 95 % the quantile of Student's t with 7 degrees of freedom is 2.36.
 /// Differences that are all equal have no error: tied only if they are 0.
 pub fn tied(a: &BlockShares, b: &BlockShares, quantile: f64) -> bool {
-    let differences = std::array::from_fn(|block| a.0[block] - b.0[block]);
-    let (mean, error) = mean_and_error(&differences);
-    mean.abs() <= quantile * error
+    let differences = std::array::from_fn(|block| a.held[block] - b.held[block]);
+    let (difference, error) = pooled(&differences, &a.all);
+    difference.abs() <= quantile * error
 }
 
-/// Mean of the blocks and its standard error.
-fn mean_and_error(blocks: &[f64; Blocks::COUNT]) -> (f64, f64) {
-    let count = Blocks::COUNT as f64;
-    let mean = blocks.iter().sum::<f64>() / count;
-    let squares: f64 = blocks
+/// The share p that sums over the blocks are of their weights W_b, all blocks
+/// together, and its standard error: its square is 8/7 Σ (W_b/W)² (p_b − p)², which
+/// for equal weights is that of the mean of the blocks.
+fn pooled(sums: &[f64; Blocks::COUNT], weights: &[f64; Blocks::COUNT]) -> (f64, f64) {
+    let whole: f64 = weights.iter().sum();
+    if whole <= 0.0 {
+        return (0.0, 0.0);
+    }
+    let share = sums.iter().sum::<f64>() / whole;
+    let squares: f64 = sums
         .iter()
-        .map(|block| (block - mean) * (block - mean))
+        .zip(weights)
+        .map(|(sum, weight)| {
+            let deviation = (sum - share * weight) / whole;
+            deviation * deviation
+        })
         .sum();
-    (mean, (squares / (count * (count - 1.0))).sqrt())
+    let count = Blocks::COUNT as f64;
+    (share, (count * squares / (count - 1.0)).sqrt())
 }
 
 #[cfg(test)]
@@ -77,10 +76,14 @@ mod tests {
 
     const T7: f64 = 2.36;
 
+    /// Of so many draws a block, all of weight 1.
+    fn counted(held: [u32; 8], per_block: u32) -> BlockShares {
+        BlockShares::from_weights(held.map(f64::from), [f64::from(per_block); 8])
+    }
+
     #[test]
     fn mean_of_the_blocks_and_its_error() {
-        let shares = BlockShares::from_counts([1, 3, 1, 3, 1, 3, 1, 3], 4);
-        let chance = shares.chance(32.0);
+        let chance = counted([1, 3, 1, 3, 1, 3, 1, 3], 4).chance(32.0);
         assert_eq!(chance.value, 0.5);
         // Eight deviations of ¼: √(8/16 / 56).
         assert!((chance.error - (0.5 / 56.0_f64).sqrt()).abs() < 1e-15);
@@ -88,34 +91,48 @@ mod tests {
 
     #[test]
     fn never_surer_than_one_draw() {
-        let chance = BlockShares([1.0; 8]).chance(4096.0);
+        let chance = counted([512; 8], 512).chance(4096.0);
         assert_eq!((chance.value, chance.error), (1.0, 1.0 / 4096.0));
     }
 
     #[test]
-    fn weights_all_alike_change_nothing() {
-        let counts = [5, 6, 7, 8, 1, 2, 3, 4];
-        let weighted = BlockShares::from_weights(counts.map(f64::from), [8.0; 8]);
-        assert_eq!(weighted, BlockShares::from_counts(counts, 8));
+    fn no_weight_no_chance() {
+        let none = BlockShares::from_weights([0.0; 8], [0.0; 8]);
+        assert_eq!(none.chance(1.0).value, 0.0);
     }
 
+    /// Seven blocks of weight 1 in which it holds, one of weight 7 in which it does
+    /// not: worked by hand, p = 7/14, (W_b/W)² (p_b − p)² = 1/784 seven times and
+    /// 1/16 once.
     #[test]
-    fn a_block_without_weight_takes_the_common_share() {
-        let mut all = [2.0; 8];
-        let mut held = [1.0; 8];
-        (all[3], held[3]) = (0.0, 0.0);
-        assert_eq!(BlockShares::from_weights(held, all), BlockShares([0.5; 8]));
-        assert_eq!(
-            BlockShares::from_weights([0.0; 8], [0.0; 8]),
-            BlockShares([0.0; 8])
-        );
+    fn heavy_blocks_count_for_more() {
+        let (mut held, mut all) = ([1.0; 8], [1.0; 8]);
+        (held[5], all[5]) = (0.0, 7.0);
+        let chance = BlockShares::from_weights(held, all).chance(100.0);
+        assert_eq!(chance.value, 0.5);
+        let squares: f64 = 7.0 / 784.0 + 1.0 / 16.0;
+        assert!((chance.error - (8.0 / 7.0 * squares).sqrt()).abs() < 1e-15);
+    }
+
+    /// What differs in light blocks alone does not outweigh a heavy one: worked by
+    /// hand, the difference is 7/100 with a standard error of 0.0744.
+    #[test]
+    fn ties_under_weights_are_of_the_pooled_difference() {
+        let (mut held, mut all) = ([1.0; 8], [1.0; 8]);
+        (held[7], all[7]) = (0.0, 93.0);
+        let one = BlockShares::from_weights(held, all);
+        let other = BlockShares::from_weights([0.0; 8], all);
+        assert!(tied(&one, &other, T7) && tied(&other, &one, T7));
+        assert!(!tied(&one, &other, 0.07 / 0.075));
     }
 
     #[test]
     fn ties() {
-        let a = BlockShares([0.50, 0.52, 0.49, 0.51, 0.50, 0.53, 0.48, 0.50]);
-        let noise = BlockShares([0.51, 0.51, 0.50, 0.50, 0.51, 0.52, 0.49, 0.49]);
-        let lower = BlockShares(a.0.map(|share| share - 0.001));
+        let shares = |shares: [f64; 8]| BlockShares::from_weights(shares, [1.0; 8]);
+        let each = [0.50, 0.52, 0.49, 0.51, 0.50, 0.53, 0.48, 0.50];
+        let a = shares(each);
+        let noise = shares([0.51, 0.51, 0.50, 0.50, 0.51, 0.52, 0.49, 0.49]);
+        let lower = shares(each.map(|share| share - 0.001));
         assert!(tied(&a, &a, T7));
         assert!(tied(&a, &noise, T7) && tied(&noise, &a, T7));
         assert!(

@@ -22,6 +22,7 @@ mod reading;
 mod shared_edge;
 mod sobol;
 mod summary;
+mod tolerance;
 pub mod units;
 mod values;
 mod weights;
@@ -42,6 +43,7 @@ pub use reading::{Method, Modality, Phase, Reading, ReadingId};
 pub use shared_edge::shared_edge_correlation;
 pub use sobol::{Blocks, DrawsError};
 pub use summary::{Interval, Summary};
+pub use tolerance::{TOLERANCE, is_at_least, is_at_most, is_over, is_under, over};
 pub use units::{
     Amount, BeatsPerMin, Cm, Degrees, GPerDl, Grams, Kg, LPerMin, LPerMinM2, MPerS, Ml, MlPerL,
     MlPerMin, MlPerMinM2, Mm, MmHg, Percent, Ratio, Seconds, SquareCm, SquareMetres, Wood, WoodM2,

@@ -6,6 +6,9 @@ pub struct Weights {
     each: Option<Vec<f64>>,
 }
 
+/// Bits of a whole number that a sum of all weights may take: `f64` has one more.
+const WHOLE_BITS: i32 = 52;
+
 impl Weights {
     /// Weight 1 for each of a number of draws.
     pub const fn uniform(draws: usize) -> Self {
@@ -14,14 +17,23 @@ impl Weights {
 
     /// One weight for each draw. `None` where one is negative or not finite, or
     /// all are 0.
+    ///
+    /// They are kept as whole numbers of so small a part of the largest that all
+    /// together stay exact: a sum of them is the same in any order. With 4,096
+    /// draws the part is 2⁻⁴⁰.
     pub fn per_draw(weights: Vec<f64>) -> Option<Self> {
         let sound = weights
             .iter()
             .all(|weight| weight.is_finite() && *weight >= 0.0);
         let some = weights.iter().any(|weight| *weight > 0.0);
-        (sound && some).then_some(Self {
-            draws: weights.len(),
-            each: Some(weights),
+        let largest = weights.iter().copied().fold(0.0, f64::max);
+        let draws = weights.len();
+        let spare = draws.next_power_of_two().trailing_zeros();
+        let parts = 2.0_f64.powi(WHOLE_BITS.saturating_sub_unsigned(spare));
+        let whole = |weight: f64| (weight / largest * parts).round();
+        (sound && some).then(|| Self {
+            draws,
+            each: Some(weights.into_iter().map(whole).collect()),
         })
     }
 
@@ -35,7 +47,7 @@ impl Weights {
         self.each.is_none()
     }
 
-    /// The weight of a draw; 0 beyond the last.
+    /// The weight of a draw, a whole number in a unit of its own; 0 beyond the last.
     pub fn of(&self, draw: usize) -> f64 {
         match &self.each {
             None if draw < self.draws => 1.0,
@@ -50,13 +62,8 @@ impl Weights {
         let Some(each) = &self.each else {
             return self.draws as f64;
         };
-        // Taken relative to the largest, so that no square overflows.
-        let largest = each.iter().copied().fold(0.0, f64::max);
-        let sum: f64 = each.iter().map(|weight| weight / largest).sum();
-        let squares: f64 = each
-            .iter()
-            .map(|weight| (weight / largest) * (weight / largest))
-            .sum();
+        let sum: f64 = each.iter().sum();
+        let squares: f64 = each.iter().map(|weight| weight * weight).sum();
         sum * sum / squares
     }
 }
@@ -91,6 +98,17 @@ mod tests {
                 .effective_draws(),
             1.0
         );
+    }
+
+    #[test]
+    fn sums_are_the_same_in_any_order() {
+        let weights: Vec<f64> = (1..=4096).map(|draw| 1.0 / f64::from(draw)).collect();
+        let weights = Weights::per_draw(weights).unwrap();
+        let forward: f64 = (0..4096).map(|draw| weights.of(draw)).sum();
+        let backward: f64 = (0..4096).rev().map(|draw| weights.of(draw)).sum();
+        assert_eq!(forward, backward);
+        let share = weights.of(2) / weights.of(0);
+        assert!((share - 1.0 / 3.0).abs() < 1e-12);
     }
 
     #[test]

@@ -4,7 +4,7 @@ use geometry::{
     AnnulusPlate, Defect, Edge, Ellipse, Face, HingedPlate, Mm, Opening, OutflowTract, Radians,
     Vec2, degrees,
 };
-use measurement::{Feature, MPerS, Quantity, Structure, Values, Valve};
+use measurement::{Feature, MPerS, Quantity, Structure, Values, Valve, is_under};
 
 /// One anatomy: the one that was read, or one draw of it.
 ///
@@ -36,6 +36,9 @@ pub struct Anatomy {
     pub artery: Option<Mm>,
     /// Pulmonary over systemic flow.
     pub qp_qs: Option<f64>,
+    /// q_max: the largest share of the slack that stands off on the left. Pressure
+    /// seats the left disc where the right ventricle's is the lower.
+    pub left_slack_share: f64,
 }
 
 /// What stays the same in all draws of a case.
@@ -44,6 +47,8 @@ pub(crate) struct AnatomyPlan {
     edge: Edge,
     beside: [bool; 4],
     hinge_arc: Radians,
+    /// q_max where the right pressure is the lower, and where it is not.
+    left_slack_shares: [f64; 2],
 }
 
 /// A hole of 1 mm, where the throat was not read.
@@ -55,6 +60,11 @@ impl AnatomyPlan {
             edge: case.edge,
             beside: Valve::ALL.map(|valve| !case.is_absent(Neighbour::Valve(valve))),
             hinge_arc: degrees(rules.parameter(Parameter::HingeArc)),
+            left_slack_shares: [
+                Parameter::LeftSlackShare,
+                Parameter::LeftSlackShareEqualPressure,
+            ]
+            .map(|share| rules.parameter(share)),
         }
     }
 
@@ -79,6 +89,7 @@ impl AnatomyPlan {
         let azimuths = each(Feature::Azimuth).map(|angle| angle.map(degrees));
         let tracts = [Structure::LeftTract, Structure::RightTract];
         let ventricles = [Structure::LeftVentricle, Structure::RightVentricle];
+        let systolic = ventricles.map(|ventricle| of(ventricle, Feature::SystolicPressure));
         Anatomy {
             valves: Valve::ALL.map(|valve| hinged(values, valve, &defect)),
             rims: each(Feature::Rim),
@@ -96,8 +107,18 @@ impl AnatomyPlan {
             vein: of(Structure::Vein, Feature::Diameter),
             artery: of(Structure::Artery, Feature::Diameter),
             qp_qs: of(Structure::Flow, Feature::QpQs),
+            left_slack_share: self.left_slack_share(systolic),
             defect,
         }
+    }
+
+    /// By the systolic pressures of the left and the right ventricle; where one was
+    /// not read the right is taken as the lower.
+    fn left_slack_share(&self, [left, right]: [Option<f64>; 2]) -> f64 {
+        let is_right_lower = left
+            .zip(right)
+            .is_none_or(|(left, right)| is_under(right, left));
+        self.left_slack_shares[usize::from(!is_right_lower)]
     }
 
     fn hinge_arcs(&self, face: Face, azimuths: &[Option<Radians>; 4]) -> ArcSet {

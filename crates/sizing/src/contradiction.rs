@@ -1,7 +1,7 @@
 use crate::house_rules::Parameter;
 use crate::{Answer, Case, Neighbour, Setting, words};
 use geometry::Face;
-use measurement::{Feature, Site, Structure, Valve};
+use measurement::{Feature, Site, Structure, Valve, is_at_most, is_over, is_under};
 
 /// Two things said of a case that cannot both be so.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -45,7 +45,7 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
     let site = setting.case().site;
     let arterial = matches!(valve, Valve::Aortic | Valve::Pulmonary);
     let most = setting.parameter(Parameter::JuxtaArterialRim);
-    if site == Site::OutletJuxtaArterial && arterial && rim > most {
+    if site == Site::OutletJuxtaArterial && arterial && is_over(rim, most) {
         return Some(Contradiction {
             id: "juxta_arterial_rim",
             says: format!(
@@ -56,7 +56,7 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
         });
     }
     let least = setting.parameter(Parameter::MuscularRim);
-    (site.is_muscular() && rim <= least).then(|| Contradiction {
+    (site.is_muscular() && is_at_most(rim, least)).then(|| Contradiction {
         id: "muscular_rim",
         says: format!(
             "muscle surrounds a {} defect, and a rim of {} toward the {} was read",
@@ -81,7 +81,7 @@ fn borders(case: &Case) -> Option<Contradiction> {
 fn axes_crossed(setting: &Setting, opening: Structure) -> Option<Contradiction> {
     let longer = setting.nominal(opening, Feature::Major)?;
     let shorter = setting.nominal(opening, Feature::Minor)?;
-    (shorter > longer).then(|| Contradiction {
+    is_over(shorter, longer).then(|| Contradiction {
         id: "axes_crossed",
         says: format!(
             "the shorter axis of the {} ({}) is longer than its longer axis ({})",
@@ -100,7 +100,7 @@ fn opening_under_throat(setting: &Setting, face: Face) -> Option<Contradiction> 
     };
     let major = |structure| setting.nominal(structure, Feature::Major);
     let (opening_axis, throat) = (major(opening)?, major(Structure::Throat)?);
-    (opening_axis < throat).then(|| Contradiction {
+    is_under(opening_axis, throat).then(|| Contradiction {
         id: "opening_under_throat",
         says: format!(
             "the {} ({}) is narrower than the throat ({}), the narrowest section",

@@ -15,7 +15,6 @@ pub struct Setting {
     joint: Joint,
     plan: AnatomyPlan,
     anatomy: Anatomy,
-    left_slack_share: f64,
 }
 
 impl Setting {
@@ -36,7 +35,7 @@ impl Setting {
         let joint = Joint::new(judged, resolve::scales(&rules));
         let plan = AnatomyPlan::new(&case, &rules);
         let anatomy = plan.anatomy(&joint.nominal());
-        let mut setting = Self {
+        Self {
             case,
             rules,
             exceptions,
@@ -44,10 +43,7 @@ impl Setting {
             joint,
             plan,
             anatomy,
-            left_slack_share: 0.0,
-        };
-        setting.left_slack_share = setting.slack_share();
-        setting
+        }
     }
 
     /// The case.
@@ -94,11 +90,6 @@ impl Setting {
 
     pub(crate) const fn plan(&self) -> &AnatomyPlan {
         &self.plan
-    }
-
-    /// `q_max`: the largest share of the slack that stands off on the left.
-    pub const fn left_slack_share(&self) -> f64 {
-        self.left_slack_share
     }
 
     /// Weight in kilograms, if it was read.
@@ -155,23 +146,5 @@ impl Setting {
             Basis::Follows(other) => self.is_second_choice(*other),
             _ => false,
         }
-    }
-
-    /// The house rule's share, by which pressure seats the disc.
-    fn slack_share(&self) -> f64 {
-        self.slack_share_at(|of| Some(self.resolved[of.index()].law?.nominal()))
-    }
-
-    /// The same at other values than those read.
-    pub(crate) fn slack_share_at(&self, value: impl Fn(Quantity) -> Option<f64>) -> f64 {
-        let systolic = |side| value(Quantity::find(side, Feature::SystolicPressure)?);
-        let left = systolic(Structure::LeftVentricle);
-        let right = systolic(Structure::RightVentricle);
-        let right_not_lower = left.zip(right).is_some_and(|(left, right)| right >= left);
-        self.parameter(if right_not_lower {
-            Parameter::LeftSlackShareEqualPressure
-        } else {
-            Parameter::LeftSlackShare
-        })
     }
 }

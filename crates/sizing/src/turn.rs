@@ -98,6 +98,7 @@ impl Standing {
 
 /// Every place a size may take in the anatomy as read.
 pub fn nominal_seat(setting: &Setting, size: &Size, turn: Radians) -> Seat {
-    let defect = &setting.anatomy().defect;
-    Seat::nominal(&size.occluder, defect, setting.left_slack_share(), turn)
+    let anatomy = setting.anatomy();
+    let most_left = anatomy.left_slack_share;
+    Seat::nominal(&size.occluder, &anatomy.defect, most_left, turn)
 }

@@ -6,7 +6,7 @@ use crate::published::Standing;
 use crate::{
     Bearing, Circumstances, Figure, Figures, Input, Limits, Line, Parameter, Section, State, Truth,
 };
-use measurement::{Answer, Finding};
+use measurement::{Answer, Finding, is_at_least};
 
 /// What published limits say of closing the defect at all.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -160,7 +160,11 @@ pub(crate) fn section(
 fn over_a_small_shunt(mut line: Line, limits: &Limits, drawn: &Drawn) -> Line {
     if line.id == Figure::QpQs.info().id {
         let small = limits.parameter(Parameter::SmallShunt);
-        let over = |figures: &Figures| figures.get(Figure::QpQs).map(|ratio| ratio >= small);
+        let over = |figures: &Figures| {
+            figures
+                .get(Figure::QpQs)
+                .map(|ratio| is_at_least(ratio, small))
+        };
         line.chance = drawn.chance(|figures| Truth::of(over(figures)));
         if let Some(chance) = line.chance {
             let percent = 100.0 * chance;

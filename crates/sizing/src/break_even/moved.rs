@@ -98,11 +98,12 @@ impl<'a> Probe<'a> {
         let mut values = self.read.clone();
         values.set(quantity, value);
         let anatomy = self.setting.plan().anatomy(&values);
-        let most_left = match acts(quantity) {
-            Through::Seat => self.setting.slack_share_at(|of| values.get(of)),
-            Through::Anatomy | Through::Limits => self.setting.left_slack_share(),
-        };
-        let seat = Seat::nominal(&self.size.occluder, &anatomy.defect, most_left, self.turn);
+        let seat = Seat::nominal(
+            &self.size.occluder,
+            &anatomy.defect,
+            anatomy.left_slack_share,
+            self.turn,
+        );
         let rows = match acts(quantity) {
             Through::Limits => Cow::Owned(rows_under(
                 self.setting,

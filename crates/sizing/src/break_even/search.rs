@@ -20,10 +20,6 @@ const ASKED_FIRST: [usize; 2] = [PLACES / 2 - 1, PLACES - 1];
 /// further.
 const KEPT: f64 = 0.5;
 
-/// What the last bits of a sum may take a value across a limit on which it stands
-/// whatever the quantity: far under anything that is read.
-const ROUNDING: f64 = 1e-9;
-
 /// The two ways from the value as read.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Way {
@@ -158,10 +154,10 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Whether a row's value makes the state worse, by more than rounding.
+    /// Whether a row's value makes the state worse.
     fn worsens(&self, row: usize, value: f64) -> bool {
         self.margin(row, Some(value))
-            .is_none_or(|margin| margin < -ROUNDING || margin.is_nan())
+            .is_none_or(|margin| margin < 0.0 || margin.is_nan())
     }
 
     fn has_changed(&self, place: &Place, threats: &[usize], may_improve: bool) -> bool {

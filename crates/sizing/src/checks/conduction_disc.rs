@@ -4,8 +4,11 @@ use crate::{Harm, Setting, Subject, words};
 use geometry::{Face, Mm, Occluder};
 use measurement::Quantity;
 
-/// The overhang of the wider disc where the bundle runs: a stiff wide disc
+/// How far a disc hangs past the waist where the bundle runs: a stiff wide disc
 /// presses on it.
+///
+/// Of a disc off the axis it is the long side, whichever way it is turned: where it
+/// comes to lie is not sure enough to count on the short one.
 pub(super) struct ConductionDisc;
 
 impl Check for ConductionDisc {
@@ -24,7 +27,7 @@ impl Check for ConductionDisc {
     }
 
     fn is_asked(&self, setting: &Setting, occluder: &Occluder, _: Subject) -> bool {
-        setting.danger_arc().is_some() && widest_overhang(occluder).is_some()
+        setting.danger_arc().is_some() && longest_overhang(occluder).is_some()
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
@@ -36,7 +39,7 @@ impl Check for ConductionDisc {
     }
 
     fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        values.fill(widest_overhang(lanes.occluder()).unwrap_or(0.0));
+        values.fill(longest_overhang(lanes.occluder()).unwrap_or(0.0));
     }
 
     fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
@@ -49,10 +52,10 @@ impl Check for ConductionDisc {
     }
 }
 
-/// Overhang of the wider disc.
-fn widest_overhang(occluder: &Occluder) -> Option<Mm> {
+/// The longest overhang of both discs.
+fn longest_overhang(occluder: &Occluder) -> Option<Mm> {
     Face::BOTH
         .iter()
-        .filter_map(|&face| occluder.overhang(face))
+        .filter_map(|&face| occluder.longest_overhang(face))
         .reduce(f64::max)
 }

@@ -91,7 +91,6 @@ fn verdicts<'a>(
     block: Block<'a>,
 ) -> impl Iterator<Item = (usize, Vec<Kept>)> + 'a {
     let size = question.size;
-    let most_left = question.setting.left_slack_share();
     let seats: Vec<Seat> = block
         .anatomies
         .iter()
@@ -100,7 +99,7 @@ fn verdicts<'a>(
             Seat::drawn(
                 &size.occluder,
                 &anatomy.defect,
-                most_left,
+                anatomy.left_slack_share,
                 question.turn,
                 draw,
             )

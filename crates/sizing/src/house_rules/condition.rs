@@ -1,5 +1,6 @@
 use crate::{Answer, Facts, Subject};
 use geometry::Occluder;
+use measurement::is_under;
 use std::fmt;
 
 /// When a row of limits counts.
@@ -57,8 +58,8 @@ impl Condition {
         };
         match self {
             Self::Prolapse => at.facts.prolapse.may_be(),
-            Self::WeightUnder(limit) => at.weight.is_none_or(|weight| weight < limit),
-            Self::AgeUnder(limit) => at.age.is_none_or(|age| age < limit),
+            Self::WeightUnder(limit) => at.weight.is_none_or(|weight| is_under(weight, limit)),
+            Self::AgeUnder(limit) => at.age.is_none_or(|age| is_under(age, limit)),
             Self::StiffDiscs => occluder.conformability < at.stiff_below,
             Self::ChordaeOnEdge => chordae == Answer::Yes,
             Self::ChordaeUnknown => chordae == Answer::Unknown,

@@ -1,6 +1,6 @@
 use super::Condition;
 use crate::Subject;
-use measurement::Site;
+use measurement::{Site, is_over, is_under, over};
 
 /// A low and a high limit, either of which may be missing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -39,31 +39,28 @@ impl Band {
         self.low.is_none() && self.high.is_none()
     }
 
-    /// How far a value lies within the band: negative where it is broken;
-    /// `None` without a limit.
+    /// How far a value lies within the band: negative where it is broken, 0 on a
+    /// limit; `None` without a limit.
     pub fn margin(&self, value: f64) -> Option<f64> {
-        let over_low = self.low.map(|low| value - low);
-        let under_high = self.high.map(|high| high - value);
+        let over_low = self.low.map(|low| over(value, low));
+        let under_high = self.high.map(|high| over(high, value));
         match (over_low, under_high) {
             (Some(over), Some(under)) => Some(over.min(under)),
             (one, other) => one.or(other),
         }
     }
 
-    /// Whether a value breaks it. A value on the limit does not; what is not a
-    /// number does.
+    /// Whether a value breaks it. A value on a limit, within
+    /// [`TOLERANCE`](measurement::TOLERANCE), does not; what is not a number does.
     pub fn is_broken(&self, value: f64) -> bool {
-        let within = |limit: Option<f64>, holds: fn(f64, f64) -> bool| {
-            limit.is_none_or(|limit| holds(value, limit))
-        };
-        !(within(self.low, |value, low| value >= low)
-            && within(self.high, |value, high| value <= high))
+        self.margin(value)
+            .is_some_and(|margin| margin < 0.0 || margin.is_nan())
     }
 
     /// The limit that a value breaks.
     pub fn broken(&self, value: f64) -> Option<f64> {
-        let low = self.low.filter(|&low| value < low);
-        low.or_else(|| self.high.filter(|&high| value > high))
+        let low = self.low.filter(|&low| is_under(value, low));
+        low.or_else(|| self.high.filter(|&high| is_over(value, high)))
     }
 
     /// The band inside both.
@@ -126,6 +123,8 @@ mod tests {
         assert_eq!(band.margin(-0.25), Some(-0.25));
         assert_eq!(Band::NONE.margin(7.0), None);
         assert!(!band.is_broken(4.0) && band.is_broken(4.5) && band.is_broken(f64::NAN));
+        assert_eq!(band.margin(3.9 + 0.1 + f64::EPSILON * 4.0), Some(0.0));
+        assert!(!Band::NONE.is_broken(f64::NAN));
     }
 
     #[test]

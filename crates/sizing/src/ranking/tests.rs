@@ -21,7 +21,8 @@ fn cautioned(
     no_caution: [f64; 8],
     margin: f64,
 ) -> Candidate {
-    let no_stop = BlockShares(shares);
+    let of = |shares| BlockShares::from_weights(shares, [1.0; 8]);
+    let no_stop = of(shares);
     Candidate {
         place,
         shape: "shape".into(),
@@ -50,8 +51,8 @@ fn cautioned(
         chances: Some(Chances {
             no_stop,
             chance: no_stop.chance(4096.0),
-            no_caution: BlockShares(no_caution),
-            chance_no_caution: BlockShares(no_caution).chance(4096.0),
+            no_caution: of(no_caution),
+            chance_no_caution: of(no_caution).chance(4096.0),
         }),
         outcomes: vec![Outcome {
             check: "clearance",

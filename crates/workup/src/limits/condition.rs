@@ -1,7 +1,7 @@
 use super::Measure;
 use crate::figures::Figures;
 use crate::truth::Truth;
-use measurement::{Answer, Finding, Findings};
+use measurement::{Answer, Finding, Findings, is_at_least, is_at_most, is_over, is_under};
 
 /// Bounds of a figure, any of which may be missing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -17,12 +17,13 @@ pub struct Bounds {
 }
 
 impl Bounds {
-    /// Whether a value is within.
+    /// Whether a value is within. A value on a bound, within
+    /// [`TOLERANCE`](measurement::TOLERANCE), is at it and neither over nor under.
     pub fn hold(&self, value: f64) -> bool {
-        self.at_least.is_none_or(|least| value >= least)
-            && self.over.is_none_or(|over| value > over)
-            && self.at_most.is_none_or(|most| value <= most)
-            && self.under.is_none_or(|under| value < under)
+        self.at_least.is_none_or(|least| is_at_least(value, least))
+            && self.over.is_none_or(|over| is_over(value, over))
+            && self.at_most.is_none_or(|most| is_at_most(value, most))
+            && self.under.is_none_or(|under| is_under(value, under))
     }
 }
 

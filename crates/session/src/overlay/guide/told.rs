@@ -353,10 +353,7 @@ fn not_there(session: &Session, one: Neighbour) -> String {
     let shapes = session.document().shelf().shapes();
     let reach = shapes
         .flat_map(|(_, shape)| &shape.sizes)
-        .filter_map(|size| {
-            let disc = size.occluder.disc(face)?;
-            Some(size.occluder.overhang(face)? + disc.offset.length())
-        })
+        .filter_map(|size| size.occluder.longest_overhang(face))
         .fold(0.0, f64::max);
     format!(
         "no {} where a disc could reach it (at most {reach:.0} mm past the waist): nothing of it \

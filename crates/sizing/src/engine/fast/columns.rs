@@ -27,8 +27,8 @@ pub(crate) struct Columns {
     pub(super) wall: Lane,
     /// The waist's place in its play, along and across, for semi-axes of 1.
     pub(super) play: [Lane; 2],
-    /// The left disc's part of what it may have of the slack.
-    pub(super) split: Lane,
+    /// The left and the right disc's share of the slack.
+    pub(super) slack_shares: [Lane; 2],
     /// Each disc's tilt, as of a stiff shape.
     pub(super) tilts: [TiltColumns; 2],
     /// Cosine and sine of the turn beyond the one meant.
@@ -126,6 +126,7 @@ impl Columns {
         let (play_sin, play_cos) = angle(|lane| TAU * seat(lane).play_angle);
         let (error_sin, error_cos) = angle(|lane| seat(lane).turn_error);
         let out = |lane: usize| seat(lane).play_radius.sqrt() as f32;
+        let left_share = |lane: usize| anatomy(lane).left_slack_share * seat(lane).split;
         Self {
             first,
             lanes: anatomies.len(),
@@ -138,7 +139,7 @@ impl Columns {
                 from_fn(|lane| out(lane) * play_cos[lane]),
                 from_fn(|lane| out(lane) * play_sin[lane]),
             ],
-            split: of_seat(&|seat| seat.split),
+            slack_shares: [column(left_share), column(|lane| 1.0 - left_share(lane))],
             tilts: [0, 1].map(|disc| {
                 let (sin, cos) = angle(|lane| seat(lane).tilt_direction[disc]);
                 TiltColumns {

@@ -1,5 +1,6 @@
 use super::lanes::{LANES, Lane, Mask, mask};
 use crate::house_rules::Band;
+use measurement::{TOLERANCE, is_under};
 use multiversion::multiversion;
 
 /// Two bounds of a value in each lane: the value in `f64` lies between them.
@@ -17,6 +18,32 @@ pub(super) struct Enclosure {
 pub(super) struct Settled {
     pub(super) holds: Mask,
     pub(super) broken: Mask,
+}
+
+/// A band as bounds in `f32` are held against it, its tolerance in it: a bound on
+/// one side of such a limit is on that side in `f64`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Limits {
+    /// The least number that is not under the low limit.
+    low: f32,
+    /// The largest number that is not over the high limit.
+    high: f32,
+}
+
+impl Limits {
+    pub(super) fn of(band: &Band) -> Self {
+        let not_under = |limit: f64| {
+            let mut least = ((limit - TOLERANCE) as f32).next_down();
+            while is_under(f64::from(least), limit) {
+                least = least.next_up();
+            }
+            least
+        };
+        Self {
+            low: band.low.map_or(f32::NEG_INFINITY, not_under),
+            high: band.high.map_or(f32::INFINITY, |limit| -not_under(-limit)),
+        }
+    }
 }
 
 impl Settled {
@@ -40,21 +67,21 @@ impl Enclosure {
     }
 
     /// What the bounds say of two bands.
-    pub(super) fn held_against(&self, bands: [Band; 2]) -> [Settled; 2] {
-        let low = bands.map(|band| band.low.map_or(f32::NEG_INFINITY, |limit| limit as f32));
-        let high = bands.map(|band| band.high.map_or(f32::INFINITY, |limit| limit as f32));
-        match bands.map(|band| band.high) {
-            // Most measures have a lower limit alone.
-            [None, None] => over(&self.low, &self.high, low),
-            _ => within(&self.low, &self.high, low, high),
+    pub(super) fn held_against(&self, bands: &[Limits; 2]) -> [Settled; 2] {
+        // Most measures have a lower limit alone.
+        if bands.iter().all(|band| band.high == f32::INFINITY) {
+            over(&self.low, &self.high, bands)
+        } else {
+            within(&self.low, &self.high, bands)
         }
     }
 }
 
 /// Whether values lie at or over two limits.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn over(low: &Lane, high: &Lane, limits: [f32; 2]) -> [Settled; 2] {
-    limits.map(|limit| {
+fn over(low: &Lane, high: &Lane, bands: &[Limits; 2]) -> [Settled; 2] {
+    [0, 1].map(|band| {
+        let limit = bands[band].low;
         let (mut holds, mut broken) = ([0; LANES], [0; LANES]);
         for lane in 0..LANES {
             holds[lane] = u8::from(low[lane] >= limit);
@@ -69,9 +96,12 @@ fn over(low: &Lane, high: &Lane, limits: [f32; 2]) -> [Settled; 2] {
 
 /// Whether values lie within two pairs of limits.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn within(low: &Lane, high: &Lane, least: [f32; 2], most: [f32; 2]) -> [Settled; 2] {
+fn within(low: &Lane, high: &Lane, bands: &[Limits; 2]) -> [Settled; 2] {
     [0, 1].map(|band| {
-        let (least, most) = (least[band], most[band]);
+        let Limits {
+            low: least,
+            high: most,
+        } = bands[band];
         let (mut holds, mut broken) = ([0; LANES], [0; LANES]);
         for lane in 0..LANES {
             let (low, high) = (low[lane], high[lane]);
@@ -103,11 +133,34 @@ mod tests {
             low: Some(1.0),
             high: Some(2.0),
         };
-        let [settled, free] = enclosure.held_against([band, Band::NONE]);
+        let [settled, free] = enclosure.held_against(&[Limits::of(&band), Limits::of(&Band::NONE)]);
         assert_eq!(settled.broken, 1 << 4);
         assert_eq!(settled.open(), 1 << 3 | 1 << 5);
         assert_eq!(free.open(), 1 << 5);
         enclosure.forget();
-        assert_eq!(enclosure.held_against([band; 2])[1].open(), Mask::MAX);
+        assert_eq!(
+            enclosure.held_against(&[Limits::of(&band); 2])[1].open(),
+            Mask::MAX
+        );
+    }
+
+    #[test]
+    fn a_limit_is_where_f64_sees_it() {
+        for limit in [0.0, 0.1, 0.3, 0.5, 1.0, -2.0, 20.0, 1000.0] {
+            let band = Band {
+                low: Some(limit),
+                high: Some(limit),
+            };
+            let Limits { low, high } = Limits::of(&band);
+            let is_broken = |at: f32| band.is_broken(f64::from(at));
+            assert!(low <= high + f32::EPSILON * high.abs(), "{limit}");
+            assert!(
+                is_under(f64::from(low.next_down()), limit) && !is_under(f64::from(low), limit)
+            );
+            assert!(
+                is_broken(low.next_down()) && is_broken(high.next_up()),
+                "{limit}"
+            );
+        }
     }
 }

@@ -1,3 +1,4 @@
+use super::enclosure::Limits;
 use super::fields::{CentreForm, TiltForm, WaistForm};
 use crate::check::{EdgePart, Measure, Row};
 use crate::engine::Question;
@@ -35,6 +36,8 @@ pub(super) struct Job {
     pub(super) measure: Option<Measure>,
     pub(super) stop: Band,
     pub(super) caution: Band,
+    /// Both bands as bounds are held against them.
+    pub(super) limits: [Limits; 2],
     /// A question and its row that ask it: those that share a job differ in
     /// nothing that its measure sees.
     pub(super) question: usize,
@@ -107,6 +110,7 @@ impl Plan {
         };
         self.jobs.push(Job {
             measure,
+            limits: [&row.stop, &row.caution].map(Limits::of),
             stop: row.stop,
             caution: row.caution,
             question: place,

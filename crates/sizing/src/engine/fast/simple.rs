@@ -3,7 +3,6 @@
 use super::enclosure::Enclosure;
 use super::fields::{WaistField, doubt};
 use super::lanes::{LANES, Lane, max};
-use geometry::Face;
 use multiversion::multiversion;
 
 /// w − d_fit.
@@ -68,19 +67,10 @@ pub(super) fn room(tract: &Lane, radius: &Lane, bounds: &mut Enclosure) {
     }
 }
 
-/// What of the slack lies before the disc on a face, see [`Seat::drawn`].
+/// What of the slack lies before a disc that takes a share of it.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-pub(super) fn share_out(
-    slack: &Lane,
-    split: &Lane,
-    most_left: f32,
-    face: Face,
-    stand_off: &mut Lane,
-) {
-    let is_left = matches!(face, Face::Left);
+pub(super) fn share_out(slack: &Lane, share: &Lane, stand_off: &mut Lane) {
     for lane in 0..LANES {
-        let left = most_left * split[lane];
-        let share = if is_left { left } else { 1.0 - left };
-        stand_off[lane] = share * max(slack[lane], 0.0);
+        stand_off[lane] = share[lane] * max(slack[lane], 0.0);
     }
 }

@@ -109,7 +109,6 @@ impl<'a> Work<'a> {
 
     /// What bounds settle of a job's two bands.
     fn settle(&mut self, job: &Job) -> [Settled; 2] {
-        let bands = [job.stop, job.caution];
         let columns = self.columns;
         let question = &self.questions[job.question];
         let occluder = &question.size.occluder;
@@ -147,7 +146,7 @@ impl<'a> Work<'a> {
             Some(Measure::LeafletCovered(valve)) => self.leaflet(job, valve),
             Some(Measure::OpenShare(face)) => {
                 self.open_share(job, face);
-                return self.share.held_against(bands);
+                return self.share.held_against(&job.limits);
             }
             Some(Measure::TractGradient(face)) => self.gradient(job, face),
             Some(Measure::TractRoom(face)) => {
@@ -184,7 +183,7 @@ impl<'a> Work<'a> {
             None => false,
         };
         if is_bounded {
-            self.bounds.held_against(bands)
+            self.bounds.held_against(&job.limits)
         } else {
             [Settled::default(); 2]
         }
@@ -215,10 +214,10 @@ impl<'a> Work<'a> {
 
     /// How far the disc on a face stands off the wall.
     fn stand_off(&self, job: &Job, face: Face) -> Lane {
-        let most_left = self.setting().left_slack_share() as f32;
         let mut stand_off = [0.0; LANES];
         let slack = &self.waists[job.waist].slack;
-        share_out(slack, &self.columns.split, most_left, face, &mut stand_off);
+        let share = &self.columns.slack_shares[face.index()];
+        share_out(slack, share, &mut stand_off);
         stand_off
     }
 
@@ -292,7 +291,7 @@ impl<'a> Work<'a> {
         bound(columns, tilt, &self.core, &mut self.apart);
         let bands = [job.stop, job.caution];
         settle(&self.apart, columns, half, &mut self.bounds);
-        let settled = self.bounds.held_against(bands);
+        let settled = self.bounds.held_against(&job.limits);
         let left = (settled[0].open() | settled[1].open()) & first(self.columns.lanes);
         if left == 0 {
             return settled;
@@ -312,7 +311,7 @@ impl<'a> Work<'a> {
             }
         }
         settle(&self.apart, columns, half, &mut self.bounds);
-        self.bounds.held_against(bands)
+        self.bounds.held_against(&job.limits)
     }
 
     /// A value of the shape alone is asked for once.
@@ -352,7 +351,7 @@ impl<'a> Work<'a> {
         let seat = Seat::drawn(
             &question.size.occluder,
             &anatomy.defect,
-            question.setting.left_slack_share(),
+            anatomy.left_slack_share,
             question.turn,
             self.draws.seat(draw),
         );
