@@ -16,7 +16,8 @@ use std::path::{Path, PathBuf};
 const CASE: &str = include_str!("bad_files/case.ron");
 const SHELF: &str = include_str!("bad_files/shelf.ron");
 const LIMITS: &str = include_str!("bad_files/limits.ron");
-const RULES: &str = shipped::HOUSE_RULES.1;
+/// Rules as they were kept once: what ships may change without moving a line here.
+const RULES: &str = include_str!("old/house_rules.ron");
 
 fn said(faults: &[Diagnostic]) -> String {
     faults
