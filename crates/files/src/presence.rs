@@ -2,7 +2,7 @@
 
 use crate::StoreError;
 use crate::journal::journal_of;
-use crate::store::{beside, real_path, sweep};
+use crate::store::{beside, metadata, open_own, real_path, sweep};
 use std::fmt::Write as _;
 use std::fs::{self, File, OpenOptions, TryLockError};
 use std::io::{Read, Seek, Write};
@@ -55,16 +55,19 @@ impl Presence {
     /// has it open: on a folder that may not be written to, or without locks.
     pub fn enter(case: &Path) -> Result<Entered, StoreError> {
         let case = real_path(case);
+        if metadata(&case)?.is_some_and(|it| !it.is_file()) {
+            return Err(StoreError::not_a_file(&case));
+        }
         let path = beside(&case, ENDING);
         let error = |cause| StoreError::of(&path, cause);
         for _ in 0..TRIES {
-            let mut file = OpenOptions::new()
-                .read(true)
-                .write(true)
-                .create(true)
-                .truncate(false)
-                .open(&path)
-                .map_err(error)?;
+            let mut options = OpenOptions::new();
+            options.read(true).write(true).create(true).truncate(false);
+            let mut file = open_own(&path, &mut options)?;
+            // What is longer than any lock is something of the user's.
+            if file.metadata().map_err(error)?.len() > CAP {
+                return Err(StoreError::not_own(&path));
+            }
             match file.try_lock() {
                 Ok(()) => {}
                 Err(TryLockError::WouldBlock) => return Ok(Entered::Held(Holder::read(&mut file))),
@@ -77,7 +80,7 @@ impl Presence {
                 .and_then(|()| file.write_all(says.as_bytes()))
                 .map_err(error)?;
             // The file may have been taken away between opening and locking it.
-            if fs::read_to_string(&path).is_ok_and(|read| read == says) {
+            if is_said(&path, &says) {
                 // What is being written, a window that died was writing.
                 sweep(&case, Duration::ZERO);
                 sweep(&journal_of(&case), Duration::ZERO);
@@ -98,10 +101,17 @@ impl Presence {
     }
 }
 
+/// Whether a lock file says just that.
+fn is_said(path: &Path, says: &str) -> bool {
+    let mut read = String::new();
+    open_own(path, OpenOptions::new().read(true))
+        .is_ok_and(|file| file.take(CAP + 1).read_to_string(&mut read).is_ok() && read == says)
+}
+
 impl Drop for Presence {
     fn drop(&mut self) {
         // Someone may have taken the file away by hand, and another made one.
-        if fs::read_to_string(&self.path).is_ok_and(|read| read == self.says) {
+        if is_said(&self.path, &self.says) {
             let _ = fs::remove_file(&self.path);
         }
     }

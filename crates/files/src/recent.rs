@@ -1,9 +1,9 @@
 //! Cases that were open before.
 
 use crate::ron_text::quoted;
+use crate::store::open_plain;
 use crate::{Expect, StoreError, save_in_own_folder};
 use std::fmt::Write;
-use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
@@ -34,7 +34,7 @@ impl Recent {
     /// The cases, the newest first, whether they are still there or not.
     pub fn cases(&self) -> Vec<PathBuf> {
         let mut text = String::new();
-        let read = File::open(&self.path).and_then(|file| file.take(CAP).read_to_string(&mut text));
+        let read = open_plain(&self.path).and_then(|file| file.take(CAP).read_to_string(&mut text));
         let cases: Vec<PathBuf> = match read {
             Ok(_) => ron::from_str(&text).unwrap_or_default(),
             Err(_) => Vec::new(),

@@ -1,6 +1,6 @@
 use crate::FileError;
+use crate::store::open_plain;
 use std::borrow::Cow;
-use std::fs::File;
 use std::io::Read;
 use std::ops::Range;
 use std::path::Path;
@@ -39,12 +39,12 @@ impl Source {
         }
     }
 
-    /// Reads a file of at most `cap` bytes of UTF-8.
+    /// Reads a plain file of at most `cap` bytes of UTF-8.
     pub fn read(path: &Path, cap: u64) -> Result<Self, FileError> {
         let name = path.display().to_string();
         let mut bytes = Vec::new();
         // One byte over the cap shows that there is more; nothing beyond it is read.
-        let read = File::open(path).and_then(|file| file.take(cap + 1).read_to_end(&mut bytes));
+        let read = open_plain(path).and_then(|file| file.take(cap + 1).read_to_end(&mut bytes));
         match read {
             Err(cause) => Err(FileError::unread(&name, cause)),
             Ok(length) if length as u64 > cap => Err(FileError::too_large(&name, cap)),

@@ -1,13 +1,15 @@
 //! Texts saved to disk, whole or not at all.
 
 mod error;
+mod open;
 mod replace;
 
 pub use error::StoreError;
+pub(crate) use open::{open_own, open_plain};
 pub(crate) use replace::{beside, make_private_folder, real_path, remove, replace, sweep, unlink};
 
 use crate::Digest;
-use std::fs::{File, Metadata};
+use std::fs::Metadata;
 use std::io::{ErrorKind, Read};
 use std::path::Path;
 
@@ -58,15 +60,12 @@ pub fn save_in_own_folder(path: &Path, text: &str, expect: Expect) -> Result<Dig
 /// The digest of the file on disk; `None` where there is none.
 pub fn digest_on_disk(path: &Path) -> Result<Option<Digest>, StoreError> {
     let error = |cause| StoreError::of(path, cause);
-    let Some(metadata) = metadata(path)? else {
-        return Ok(None);
-    };
-    if !metadata.is_file() {
-        return Err(StoreError::not_a_file(path));
-    }
     // No file of this program is larger than what it reads; a longer one differs.
     let mut bytes = Vec::new();
-    let file = File::open(path).map_err(error)?;
+    let file = match open_plain(path) {
+        Err(cause) if cause.kind() == ErrorKind::NotFound => return Ok(None),
+        opened => opened.map_err(error)?,
+    };
     file.take(crate::CATALOGUE_CAP + 1)
         .read_to_end(&mut bytes)
         .map_err(error)?;

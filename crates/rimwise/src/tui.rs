@@ -9,6 +9,7 @@ mod listen;
 mod painting;
 mod patience;
 mod plain;
+mod replies;
 mod theme;
 
 pub(crate) use plain::plain;

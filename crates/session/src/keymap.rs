@@ -35,6 +35,16 @@ pub enum KeyMapError {
         /// The other command's id.
         other: &'static str,
     },
+    /// A key with Alt, which a terminal's own replies look like.
+    #[error(
+        "`{key}` of \"{command}\": a terminal's own replies look like keys with Alt; give it another"
+    )]
+    WithAlt {
+        /// The key.
+        key: Key,
+        /// The command's id.
+        command: &'static str,
+    },
     /// The command that ends the program was left without a key.
     #[error("\"leave\" needs a key")]
     NoWayOut,
@@ -98,6 +108,12 @@ impl KeyMap {
 
     fn check(&self) -> Result<(), KeyMapError> {
         for (place, (one, keys)) in self.keys.iter().enumerate() {
+            if let Some(&key) = keys.iter().find(|key| key.alt) {
+                return Err(KeyMapError::WithAlt {
+                    key,
+                    command: one.id,
+                });
+            }
             for (other, others) in &self.keys[place + 1..] {
                 let meet = Focus::ALL
                     .iter()
@@ -135,6 +151,14 @@ mod tests {
             let written: Vec<String> = map.keys(command).iter().map(Key::to_string).collect();
             assert_eq!(written, command.keys, "{command:?}");
         }
+    }
+
+    #[test]
+    fn no_key_with_alt_is_bound_or_can_be() {
+        let map = KeyMap::default();
+        let mut keys = Command::all().flat_map(|command| map.keys(command));
+        assert!(keys.all(|key| !key.alt));
+        assert!(says(r#"{ "undo": ["f5", "alt-x"] }"#).starts_with("`alt-x` of \"undo\": "));
     }
 
     #[test]

@@ -7,17 +7,23 @@ use std::path::PathBuf;
 use std::process::Command;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::mpsc::{Receiver, channel};
-use std::thread;
+use std::thread::{self, JoinHandle};
 use std::time::{Duration, Instant};
 
 /// How long something may take on a machine that has much else to do.
 const PATIENCE: Duration = Duration::from_secs(20);
 
+/// How long nothing is written before nothing is expected to come.
+/// Longer than work goes on before the page says so.
+const QUIET: Duration = Duration::from_millis(220);
+
 /// A program as it is played: keys go in, bytes come out, a screen is kept.
 pub(crate) struct Played {
     child: Box<dyn Child + Send + Sync>,
-    master: Box<dyn MasterPty + Send>,
-    keys: Box<dyn Write + Send>,
+    /// The terminal and its keyboard, until it is closed.
+    master: Option<Box<dyn MasterPty + Send>>,
+    keys: Option<Box<dyn Write + Send>>,
+    reader: Option<JoinHandle<()>>,
     bytes: Receiver<Vec<u8>>,
     written: Vec<u8>,
     screen: vt100::Parser,
@@ -76,9 +82,12 @@ impl Played {
         let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_rimwise"));
         command.args(arguments);
         command.env("TERM", "xterm-256color");
+        command.env("LC_ALL", "C.UTF-8");
         for inherited in ["NO_COLOR", "RUST_BACKTRACE", "RIMWISE_PANIC_AT"] {
             command.env_remove(inherited);
         }
+        // Where there are no cases, and whatever the home is.
+        command.cwd(env!("CARGO_MANIFEST_DIR"));
         // The user's own files are another matter.
         let own = Own::new();
         for place in ["XDG_CONFIG_HOME", "XDG_STATE_HOME"] {
@@ -93,7 +102,7 @@ impl Played {
             .expect("the program starts");
         let mut output = pair.master.try_clone_reader().expect("its output");
         let (sender, bytes) = channel();
-        thread::spawn(move || {
+        let reader = thread::spawn(move || {
             let mut buffer = [0; 8192];
             while let Ok(count @ 1..) = output.read(&mut buffer) {
                 if sender.send(buffer[..count].to_vec()).is_err() {
@@ -103,8 +112,9 @@ impl Played {
         });
         Self {
             child,
-            keys: pair.master.take_writer().expect("its keyboard"),
-            master: pair.master,
+            keys: Some(pair.master.take_writer().expect("its keyboard")),
+            master: Some(pair.master),
+            reader: Some(reader),
             bytes,
             written: Vec::new(),
             _own: own,
@@ -114,8 +124,9 @@ impl Played {
 
     /// Presses keys, as a terminal sends them.
     pub(crate) fn send(&mut self, keys: &str) {
-        self.keys.write_all(keys.as_bytes()).expect("it reads keys");
-        self.keys.flush().expect("it reads keys");
+        let keyboard = self.keys.as_mut().expect("a terminal");
+        keyboard.write_all(keys.as_bytes()).expect("it reads keys");
+        keyboard.flush().expect("it reads keys");
     }
 
     /// Pastes a text, as a terminal tells a paste from keys.
@@ -125,7 +136,8 @@ impl Played {
 
     /// Gives the terminal another size.
     pub(crate) fn resize(&mut self, size: (u16, u16)) {
-        self.master.resize(pty_size(size)).expect("any size");
+        let master = self.master.as_ref().expect("a terminal");
+        master.resize(pty_size(size)).expect("any size");
         self.screen
             .screen_mut()
             .set_size(cells(size.1), cells(size.0));
@@ -183,6 +195,11 @@ impl Played {
         }
     }
 
+    /// Waits until nothing more is written for a while.
+    pub(crate) fn wait_for_quiet(&mut self) {
+        while self.take_until(Instant::now() + QUIET) {}
+    }
+
     /// Whether the rest of a frame is still to come: until then something of the
     /// frame before may stand beside it.
     fn is_within_frame(&self) -> bool {
@@ -204,6 +221,23 @@ impl Played {
         // What it wrote last may still be on its way.
         while self.take_until((Instant::now() + Duration::from_millis(200)).min(end)) {}
         status.exit_code()
+    }
+
+    /// The number of its process.
+    pub(crate) fn process(&self) -> u32 {
+        self.child.process_id().expect("it runs")
+    }
+
+    /// Closes the terminal as its window is closed; the exit code of the program.
+    #[track_caller]
+    pub(crate) fn close(&mut self) -> u32 {
+        // Whoever reads the output holds the terminal open until something comes.
+        (_, self.bytes) = channel();
+        self.send("?");
+        let reader = self.reader.take().expect("a terminal");
+        reader.join().expect("it reads");
+        (self.keys, self.master) = (None, None);
+        self.exit()
     }
 
     /// Takes what comes next; `false` where nothing came in time.
@@ -235,7 +269,8 @@ impl Played {
     /// Whether the terminal hands input over line by line and shows it, as a shell
     /// wants it.
     pub(crate) fn is_line_by_line(&self) -> bool {
-        let path = self.master.tty_name().expect("a name");
+        let master = self.master.as_ref().expect("a terminal");
+        let path = master.tty_name().expect("a name");
         let told = Command::new("stty")
             .arg("-F")
             .arg(path)

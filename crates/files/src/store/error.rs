@@ -1,3 +1,4 @@
+use super::open::NotPlain;
 use crate::text::visible;
 use std::io::{self, ErrorKind};
 use std::path::Path;
@@ -55,6 +56,12 @@ pub enum StoreError {
         /// The file.
         file: String,
     },
+    /// Where a file of the program's own is to be, a link or something else stands.
+    #[error("{file} is a link or no file of this program. Move it away.")]
+    NotOwn {
+        /// The file.
+        file: String,
+    },
     /// Something else is wrong.
     #[error("{file} cannot be saved: {cause}. Save elsewhere.")]
     Other {
@@ -73,6 +80,9 @@ impl StoreError {
     /// What an error of the system means for who saves.
     pub(crate) fn of(path: &Path, cause: io::Error) -> Self {
         let file = shown(path);
+        if cause.get_ref().is_some_and(|cause| cause.is::<NotPlain>()) {
+            return Self::NotAFile { file };
+        }
         match cause.kind() {
             ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Self::Full { file },
             ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => Self::Forbidden { file },
@@ -96,6 +106,10 @@ impl StoreError {
 
     pub(super) fn read_only(path: &Path) -> Self {
         Self::ReadOnly { file: shown(path) }
+    }
+
+    pub(crate) fn not_own(path: &Path) -> Self {
+        Self::NotOwn { file: shown(path) }
     }
 
     pub(crate) fn not_a_file(path: &Path) -> Self {

@@ -1,6 +1,6 @@
 use super::*;
 use crate::scratch::Scratch;
-use std::fs;
+use std::fs::{self, File};
 use std::os::unix::fs::{PermissionsExt, symlink};
 
 fn mode(path: &Path) -> u32 {

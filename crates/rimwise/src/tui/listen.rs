@@ -1,6 +1,7 @@
 //! What comes from outside, each on a thread of its own, into one channel.
 
 use super::key::key;
+use super::replies::ReplyFilter;
 use crossterm::event::{self, Event, MouseButton, MouseEvent, MouseEventKind};
 use ratatui::layout::Position;
 use session::{Key, Reply};
@@ -11,6 +12,7 @@ use signal_hook::iterator::Signals;
 use std::io;
 use std::sync::mpsc::Sender;
 use std::thread;
+use std::time::{Duration, Instant};
 
 /// Something to answer to.
 pub(super) enum Message {
@@ -56,22 +58,45 @@ pub(super) fn terminal(sender: Sender<Message>) -> io::Result<()> {
     thread::Builder::new()
         .name("terminal".into())
         .spawn(move || {
+            let mut replies = ReplyFilter::default();
             loop {
-                let message = match event::read() {
-                    Ok(Event::Key(event)) => key(event).map(Message::Key),
-                    Ok(Event::Paste(text)) => Some(Message::Paste(text)),
-                    Ok(Event::Mouse(event)) => mouse(event),
-                    Ok(Event::Resize(..)) => Some(Message::Redraw),
-                    Ok(_) => None,
-                    Err(_) => Some(Message::Leave),
+                let Ok(events) = next(&mut replies) else {
+                    // Nobody listens any more where the program is ending anyway.
+                    let _ = sender.send(Message::Leave);
+                    return;
                 };
-                let is_last = matches!(message, Some(Message::Leave));
-                if message.is_some_and(|message| sender.send(message).is_err()) || is_last {
+                let mut messages = events.into_iter().flatten().filter_map(message);
+                if messages.any(|message| sender.send(message).is_err()) {
                     return;
                 }
             }
         })?;
     Ok(())
+}
+
+/// A thread that was not given time to look has not heard silence: it looks again.
+const LOOK_AGAIN: Duration = Duration::from_millis(5);
+
+/// What of the terminal is the user's, as soon as that is known.
+fn next(replies: &mut ReplyFilter) -> io::Result<[Option<Event>; 2]> {
+    if let Some(rest) = replies.rest(Instant::now()) {
+        let is_heard = event::poll(rest)? || event::poll(LOOK_AGAIN)?;
+        if !is_heard {
+            return Ok([None, replies.silence()]);
+        }
+    }
+    let event = event::read()?;
+    Ok(replies.take(event, Instant::now()))
+}
+
+fn message(event: Event) -> Option<Message> {
+    match event {
+        Event::Key(event) => key(event).map(Message::Key),
+        Event::Paste(text) => Some(Message::Paste(text)),
+        Event::Mouse(event) => mouse(event),
+        Event::Resize(..) => Some(Message::Redraw),
+        Event::FocusGained | Event::FocusLost => None,
+    }
 }
 
 fn mouse(event: MouseEvent) -> Option<Message> {
