@@ -7,10 +7,10 @@
     reason = "what fails here fails a test"
 )]
 
-use measurement::{Method, Modality, Phase, Quantity, Reading, ReadingId, Side, Site};
+use measurement::{Method, Modality, Phase, Prolapse, Quantity, Reading, ReadingId, Side, Site};
 use outside::sample::{as_read, case, reading, scenario, shipped_rules, shipped_sizes};
 use sizing::resolve::assumed_sd;
-use sizing::{Answer, Candidate, Case, HouseRules, Outcome, Route, Size, State};
+use sizing::{Candidate, Case, HouseRules, Outcome, Route, Size, State};
 
 /// The standard deviation that the shipped rules give a reading which carries none.
 fn sd(address: &str, value: f64, modality: Modality) -> f64 {
@@ -137,8 +137,8 @@ fn an_artery_under_three_millimetres_is_warned_of_on_the_way_through_it() {
 #[test]
 fn behind_a_cusp_the_waist_is_held_against_an_edge_to_edge_reading_alone() {
     for (prolapse, hides) in [
-        (Answer::Yes, "the cusp hides the defect"),
-        (Answer::Unknown, "a cusp may hide the defect"),
+        (Prolapse::Mild, "the cusp hides the defect"),
+        (Prolapse::Unknown, "a cusp may hide the defect"),
     ] {
         let mut case = perimembranous(5.4);
         case.facts.prolapse = prolapse;

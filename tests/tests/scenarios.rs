@@ -7,8 +7,8 @@ use measurement::{Prolapse, Reading, Valve};
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::house_rules::Parameter;
 use sizing::{
-    Answer, Candidate, Case, Draws, HouseRules, Ranking, Setting, Subject, Verdict, Work,
-    engine::Fast, rank,
+    Candidate, Case, Draws, HouseRules, Ranking, Setting, Subject, Verdict, Work, engine::Fast,
+    rank,
 };
 use std::collections::BTreeSet;
 use std::sync::Arc;

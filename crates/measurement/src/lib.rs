@@ -7,6 +7,7 @@
 //! *Same answer on every machine.* Transcendental functions come from `libm`,
 //! sums run in a fixed order.
 
+mod age;
 mod anatomy;
 mod answer;
 mod chance;
@@ -28,6 +29,7 @@ pub mod units;
 mod values;
 mod weights;
 
+pub use age::Age;
 pub use anatomy::{Side, Site, Valve};
 pub use answer::Answer;
 pub use chance::{BlockShares, Chance, tied};

@@ -65,14 +65,22 @@ impl Unit {
             Self::Years => &[
                 ("months", MONTH),
                 ("month", MONTH),
+                ("mos", MONTH),
+                ("mo", MONTH),
                 ("weeks", 7.0 * DAY),
                 ("week", 7.0 * DAY),
+                ("wks", 7.0 * DAY),
+                ("wk", 7.0 * DAY),
                 ("days", DAY),
                 ("day", DAY),
+                ("d", DAY),
                 ("year", 1.0),
+                ("yrs", 1.0),
+                ("yr", 1.0),
+                ("y", 1.0),
             ],
-            // Kilograms end in the same letter: see that they are tried first.
             Self::Kg => &[("g", 0.001)],
+            Self::Degrees => &[("°", 1.0), ("degrees", 1.0)],
             _ => &[],
         }
     }

@@ -1,6 +1,6 @@
 //! Values of a quantity: how they are nudged, said and typed.
 
-use measurement::{Quantity, QuantityInfo, Unit};
+use measurement::{Age, Quantity, QuantityInfo, Unit};
 
 /// A nudge of a reading.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -64,8 +64,12 @@ pub fn number(quantity: Quantity, value: f64) -> String {
     }
 }
 
-/// A value with its unit: `1.5 mm`; a ratio has none.
+/// A value with its unit: `1.5 mm`; a ratio has none. The age of a small child also
+/// as people say it: `0.92 years (11 months)`.
 pub fn amount(quantity: Quantity, value: f64) -> String {
+    if quantity.unit() == Unit::Years && value < Age::SAID_IN_YEARS {
+        return format!("{value:.2} years ({})", Age(value));
+    }
     format!("{}{}", number(quantity, value), unit(quantity))
 }
 
@@ -77,29 +81,77 @@ pub(crate) fn unit(quantity: Quantity) -> String {
     }
 }
 
-/// A typed value, with a point or a comma, with or without its unit, or in another
-/// that people use for it.
+/// The value of a typed text, in the quantity's unit: a number with a point or a
+/// comma, with or without its unit, or in another unit that people use for it; an
+/// age also as years and months. `None` where the text is nothing of the kind: a
+/// power of ten (`3e1`) is a slip, not a number.
 pub(crate) fn typed(quantity: Quantity, text: &str) -> Option<f64> {
-    let text = text.trim();
     let unit = quantity.unit();
-    let own = text.strip_suffix(unit.symbol());
-    let other = unit.also().iter().find_map(|(symbol, one)| {
-        let number = text.strip_suffix(symbol).filter(|_| own.is_none())?;
-        Some((number, *one))
-    });
-    let (number, one) = other.unwrap_or((own.unwrap_or(text), 1.0));
-    let value: f64 = number.trim_end().replace(',', ".").parse().ok()?;
-    let value = if other.is_some() {
-        // As a person would write it down.
-        (value * one * CONVERTED).round() / CONVERTED
-    } else {
-        value
-    };
-    value.is_finite().then_some(value)
+    let (number, rest) = number_before(text)?;
+    if is_unit(rest, unit.symbol()) {
+        return Some(number);
+    }
+    let mut sum = in_unit(unit, number, rest);
+    // Years and months: every part has its unit, and the parts are added up.
+    if sum.is_none() && unit == Unit::Years {
+        let next = rest.find(|letter: char| letter.is_ascii_digit())?;
+        let (word, others) = rest.split_at(next);
+        sum = Some(in_unit(unit, number, word)? + typed_with_unit(quantity, others)?);
+    }
+    // As a person would write it down.
+    sum.map(|value| (value * CONVERTED).round() / CONVERTED)
+}
+
+/// A typed number, with or without the unit that is shown beside it; `None` where it
+/// is none.
+pub(crate) fn plain(text: &str, unit: &str) -> Option<f64> {
+    let (number, rest) = number_before(text)?;
+    is_unit(rest, unit).then_some(number)
 }
 
 /// What is converted is written to a ten-thousandth: an age to an hour.
 const CONVERTED: f64 = 1e4;
+
+/// A value whose unit is said, not left out.
+fn typed_with_unit(quantity: Quantity, text: &str) -> Option<f64> {
+    let (_, rest) = number_before(text)?;
+    typed(quantity, text).filter(|_| !rest.is_empty())
+}
+
+/// A number in a unit, which may be the quantity's own, in the quantity's unit.
+fn in_unit(unit: Unit, number: f64, word: &str) -> Option<f64> {
+    let word = word.trim();
+    if word.eq_ignore_ascii_case(unit.symbol()) {
+        return Some(number);
+    }
+    let mut also = unit.also().iter();
+    let (_, one) = also.find(|(symbol, _)| word.eq_ignore_ascii_case(symbol))?;
+    Some(number * one)
+}
+
+/// Whether a text behind a number is its unit, or nothing.
+fn is_unit(text: &str, unit: &str) -> bool {
+    text.is_empty() || text.eq_ignore_ascii_case(unit)
+}
+
+/// The number at the beginning of a text, and what stands behind it without the
+/// space between.
+fn number_before(text: &str) -> Option<(f64, &str)> {
+    let text = text.trim();
+    let is_of_number = |letter: char| letter.is_ascii_digit() || "+-.,".contains(letter);
+    let end = text.find(|letter| !is_of_number(letter));
+    let (number, rest) = text.split_at(end.unwrap_or(text.len()));
+    let value: f64 = number.replace(',', ".").parse().ok()?;
+    // Minus nought is nought.
+    value
+        .is_finite()
+        .then_some((value + 0.0, rest.trim_start()))
+}
+
+/// Whether a typed number may begin with a letter.
+pub(crate) const fn begins_number(letter: char) -> bool {
+    matches!(letter, '0'..='9' | '.' | ',' | '-' | '+' | ' ')
+}
 
 /// What is accepted of a quantity: `mm, 0.0 to 60.0`.
 pub(crate) fn range(quantity: Quantity) -> String {
@@ -115,7 +167,7 @@ pub(crate) fn range(quantity: Quantity) -> String {
 /// How else it may be typed.
 pub(crate) fn also(quantity: Quantity) -> &'static str {
     match quantity.unit() {
-        Unit::Years => ", or as 3 weeks, 5 months",
+        Unit::Years => ", or as 3 weeks, 5 months, 1 year 2 months",
         Unit::Kg => ", or as 3600 g",
         _ => "",
     }
@@ -170,6 +222,8 @@ mod tests {
         assert_eq!(amount(of("aortic.rim"), 1.53), "1.53 mm");
         assert_eq!(amount(of("aortic.lean"), 90.0), "90 deg");
         assert_eq!(amount(of("flow.qp_qs"), 2.6), "2.60");
+        assert_eq!(amount(of("patient.age"), 0.9167), "0.92 years (11 months)");
+        assert_eq!(amount(of("patient.age"), 2.4), "2.40 years");
         assert_eq!(range(of("aortic.rim")), "mm, 0.0 to 60.0");
         for text in ["1.5", "1,5", " 1.5mm ", "1.5 mm"] {
             assert_eq!(typed(of("aortic.rim"), text), Some(1.5));
@@ -182,14 +236,30 @@ mod tests {
             ("1 year", 1.0),
             ("2 years", 2.0),
             ("0,15", 0.15),
+            ("11 mo", 0.9167),
+            ("11mos", 0.9167),
+            ("1 Year 2 Months", 1.1667),
+            ("1y2mo", 1.1667),
+            ("6 wk", 0.115),
         ] {
             assert_eq!(typed(of("patient.age"), text), Some(years), "{text}");
         }
-        assert_eq!(also(of("patient.age")), ", or as 3 weeks, 5 months");
+        assert_eq!(
+            also(of("patient.age")),
+            ", or as 3 weeks, 5 months, 1 year 2 months"
+        );
         assert_eq!(typed(of("patient.weight"), "3600 g"), Some(3.6));
         assert_eq!(typed(of("patient.weight"), "3.6 kg"), Some(3.6));
-        for text in ["", "inf", "NaN", "1.5 cm", "1.5.2", "mm"] {
-            assert_eq!(typed(of("aortic.rim"), text), None);
+        for text in ["", "inf", "NaN", "1.5 cm", "1.5.2", "mm", "1e1", "1 2"] {
+            assert_eq!(typed(of("aortic.rim"), text), None, "{text}");
         }
+        for text in ["2 months 3", "1 year 2 kg", "3 moons"] {
+            assert_eq!(typed(of("patient.age"), text), None, "{text}");
+        }
+        assert_eq!(
+            typed(of("patient.oxygen_uptake"), "150 ml/min/m2"),
+            Some(150.0)
+        );
+        assert_eq!(typed(of("aortic.lean"), "80°"), Some(80.0));
     }
 }

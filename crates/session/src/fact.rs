@@ -78,7 +78,7 @@ const fn on_key(value: FactValue) -> Option<(char, &'static str)> {
             Prolapse::Moderate => ('o', "moderate"),
             Prolapse::Severe => ('s', "severe"),
             Prolapse::Ungraded => ('y', "yes, not graded"),
-            Prolapse::Unknown => ('u', "not known"),
+            Prolapse::Unknown => ('?', "not known"),
         },
         FactValue::AorticRegurgitation(value) | FactValue::PulmonaryRegurgitation(value) => {
             match value {
@@ -87,7 +87,7 @@ const fn on_key(value: FactValue) -> Option<(char, &'static str)> {
                 Regurgitation::Mild => ('m', "mild"),
                 Regurgitation::Moderate => ('o', "moderate"),
                 Regurgitation::Severe => ('s', "severe"),
-                Regurgitation::Unknown => ('u', "not known"),
+                Regurgitation::Unknown => ('?', "not known"),
             }
         }
         FactValue::Pouch(value)
@@ -96,9 +96,9 @@ const fn on_key(value: FactValue) -> Option<(char, &'static str)> {
         | FactValue::TricuspidChordae(value) => match value {
             Answer::Yes => ('y', "yes"),
             Answer::No => ('n', "no"),
-            Answer::Unknown => ('u', "not known"),
+            Answer::Unknown => ('?', "not known"),
         },
-        FactValue::Holes(None) => ('u', "not known"),
+        FactValue::Holes(None) => ('?', "not known"),
         FactValue::Holes(Some(count)) => match count {
             1 => ('1', "one"),
             2 => ('2', "two"),
@@ -119,7 +119,7 @@ const fn on_key(value: FactValue) -> Option<(char, &'static str)> {
             Conduction::Bifascicular => ('b', "bifascicular block"),
             Conduction::Complete => ('c', "complete block"),
             Conduction::Abnormal => ('a', "not normal, not said how"),
-            Conduction::Unknown => ('u', "not known"),
+            Conduction::Unknown => ('?', "not known"),
         },
     })
 }

@@ -44,6 +44,9 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
             ("ctrl-u", "clear"),
             ("esc", "cancel"),
         ]),
+        Some(Overlay::Guide(guide)) if !guide.editor.is_empty() => {
+            fixed(&[("enter", "accept"), ("esc", "drop it"), ("ctrl-u", "clear")])
+        }
         Some(Overlay::Guide(guide)) => of_guide(guide.ask()),
         Some(Overlay::Question(question)) => {
             let choices = question.choices.iter().map(|choice| Hint {
@@ -86,7 +89,7 @@ fn of_guide(ask: &Ask) -> Vec<Hint> {
         ],
         Ask::Quantity(_) => &[
             ("enter", "accept or skip"),
-            ("e", "how it was read"),
+            ("e", "how measured"),
             ("u", "undo"),
         ],
         Ask::Absent(_) => &[("enter", "go on"), ("n", "there may be one"), ("u", "undo")],
@@ -94,9 +97,9 @@ fn of_guide(ask: &Ask) -> Vec<Hint> {
         Ask::Exclusion(_) | Ask::Finding(_) => &[
             ("y", "yes"),
             ("n", "no"),
-            ("u", "not known"),
+            ("?", "not known"),
             ("enter", "go on"),
-            ("ctrl-z", "undo"),
+            ("u", "undo"),
         ],
         Ask::List => &[("enter", "see the list"), ("down", "optional")],
     };

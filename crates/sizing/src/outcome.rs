@@ -252,9 +252,9 @@ fn not_assessed(setting: &Setting, missing: &[Quantity]) -> String {
         .map(ToString::to_string)
         .collect();
     if !hidden.is_empty() {
-        let hides = match setting.case().facts.prolapse {
+        let hides = match setting.case().facts.prolapse.present() {
             Answer::Yes => "the cusp hides",
-            _ => "a cusp may hide",
+            Answer::No | Answer::Unknown => "a cusp may hide",
         };
         let hidden = words::list(&hidden);
         return format!("not assessed: {hides} the defect; no edge-to-edge reading of {hidden}");

@@ -862,7 +862,7 @@ static ANATOMY: [QuantityInfo; 56] = [
         most: 120.0,
         steps: (0.05, 0.5),
         why: "limits depend on it",
-        how: "in years, so months over 12: 1 month is 0.08, 3 months 0.25, 6 months 0.5",
+        how: "from the date of birth to the day of the procedure",
         sites: EVERY_SITE,
         dimension: 55,
     },

@@ -1,6 +1,7 @@
 //! A case asked for question by question.
 
 mod asked;
+mod number;
 mod remark;
 mod told;
 
@@ -16,7 +17,6 @@ use crate::key::{Key, KeyCode};
 use crate::{Edit, Row, Session, amount, first_reading};
 use asked::{asked, given, is_open};
 use measurement::{Quantity, Reading};
-use sizing::resolve::neighbour_of;
 use sizing::{Answer, Case, Fact};
 use std::sync::Arc;
 
@@ -29,7 +29,8 @@ pub struct Guide {
     pub(crate) asked: Vec<Asked>,
     /// The one that is asked now.
     pub(crate) place: usize,
-    /// What was typed as its value.
+    /// What was typed as its value; empty where nothing was typed yet, also where the
+    /// case has a value already.
     pub editor: Editor,
     /// What is wrong with what was typed.
     pub error: Option<String>,
@@ -77,7 +78,7 @@ impl Guide {
             case: Arc::clone(&session.document().case),
         };
         let first = guide.open_from(session, 0);
-        guide.go(session, first);
+        guide.go(first);
         guide
     }
 
@@ -107,7 +108,7 @@ impl Guide {
             self.asked.iter().position(of)
         };
         let place = about.or_else(same).or_else(beside).unwrap_or(self.place);
-        self.go(session, place);
+        self.go(place);
     }
 
     /// Asks what is open next.
@@ -120,7 +121,7 @@ impl Guide {
         } else {
             list
         };
-        self.go(session, next);
+        self.go(next);
     }
 
     /// Goes on after an answer that was taken, and says what is odd in the case
@@ -141,18 +142,20 @@ impl Guide {
     }
 
     pub(crate) fn key(&mut self, key: Key, session: &Session) -> Step {
-        let clears = key.code == KeyCode::Char('u') && self.is_typed();
-        if key.ctrl && !clears {
+        if !self.editor.is_empty() {
+            return self.key_of_typed(key, session);
+        }
+        if key.ctrl {
             return Step::Pass;
         }
         let last = self.asked.len().saturating_sub(1);
         match key.code {
             KeyCode::Esc => return Step::Close,
-            KeyCode::Tab if key.shift => self.go(session, self.place.saturating_sub(1)),
-            KeyCode::Up => self.go(session, self.place.saturating_sub(1)),
-            KeyCode::Down | KeyCode::Tab => self.go(session, (self.place + 1).min(last)),
-            KeyCode::PageUp => self.go(session, self.chapter_beside(false)),
-            KeyCode::PageDown => self.go(session, self.chapter_beside(true)),
+            KeyCode::Tab if key.shift => self.go(self.place.saturating_sub(1)),
+            KeyCode::Up => self.go(self.place.saturating_sub(1)),
+            KeyCode::Down | KeyCode::Tab => self.go((self.place + 1).min(last)),
+            KeyCode::PageUp => self.go(self.chapter_beside(false)),
+            KeyCode::PageDown => self.go(self.chapter_beside(true)),
             _ => return self.answer(key, session),
         }
         Step::Stay
@@ -173,7 +176,7 @@ impl Guide {
     fn answer(&mut self, key: Key, session: &Session) -> Step {
         let case = session.document().case();
         match self.ask().clone() {
-            Ask::Quantity(quantity) => self.quantity(key, quantity, session),
+            Ask::Quantity(quantity) => self.key_of_empty(key, quantity, session),
             Ask::Absent(neighbour) => match key.code {
                 KeyCode::Char('n') => Step::Answer(Edit::Absent(neighbour, false), After::Same),
                 _ => self.other(key, session),
@@ -203,7 +206,7 @@ impl Guide {
         match key.code {
             KeyCode::Enter => self.go_on(session),
             KeyCode::Char('u') => return Step::Undo,
-            _ => self.error = Some("Enter goes on, up goes back, esc closes".to_owned()),
+            _ => self.error = Some("Enter goes on, up goes back, u undoes, esc closes".to_owned()),
         }
         Step::Stay
     }
@@ -218,10 +221,10 @@ impl Guide {
         let answer = match key.code {
             KeyCode::Char('y') => Answer::Yes,
             KeyCode::Char('n') => Answer::No,
-            KeyCode::Char('u') => Answer::Unknown,
-            KeyCode::Enter => return self.other(key, session),
+            KeyCode::Char('?') => Answer::Unknown,
+            KeyCode::Enter | KeyCode::Char('u') => return self.other(key, session),
             _ => {
-                self.error = Some("y yes, n no, u not known".to_owned());
+                self.error = Some("y yes, n no, ? not known, u undo".to_owned());
                 return Step::Stay;
             }
         };
@@ -237,7 +240,7 @@ impl Guide {
 
     /// A key on the question after a fact.
     fn fact(&mut self, key: Key, session: &Session, fact: Fact) -> Step {
-        if key.code == KeyCode::Enter {
+        if matches!(key.code, KeyCode::Enter | KeyCode::Char('u')) {
             return self.other(key, session);
         }
         let offered = choices(fact);
@@ -255,63 +258,6 @@ impl Guide {
             return Step::Stay;
         }
         Step::Answer(Edit::Fact(choice.value), After::Next)
-    }
-
-    fn quantity(&mut self, key: Key, quantity: Quantity, session: &Session) -> Step {
-        match key.printed() {
-            Some('0'..='9' | '.' | ',' | '-') | None => {}
-            Some('n') => return self.not_there(quantity),
-            Some('u') => return Step::Undo,
-            Some('e') => return Step::Form(Box::new(self.form(quantity, session))),
-            Some(_) => {
-                let not_there = neighbour_of(quantity.info().structure).map(|_| "n out of reach, ");
-                self.error = Some(format!(
-                    "type a number, or: {}e how it was read, u undo, esc close",
-                    not_there.unwrap_or_default()
-                ));
-                return Step::Stay;
-            }
-        }
-        if key.code != KeyCode::Enter {
-            self.error = None;
-            self.editor.key(key);
-            return Step::Stay;
-        }
-        let text = self.editor.text();
-        if text.trim().is_empty() {
-            self.go_on(session);
-            return Step::Stay;
-        }
-        let info = quantity.info();
-        let value =
-            amount::typed(quantity, &text).filter(|value| (info.least..=info.most).contains(value));
-        let Some(value) = value else {
-            self.error = Some(format!("expected {}", amount::range(quantity)));
-            return Step::Stay;
-        };
-        let edit = given(session, quantity).map_or_else(
-            || {
-                let reading = first_reading::reading(session.document(), quantity, value);
-                Edit::Insert(session.document().case().readings.len(), reading)
-            },
-            |reading| Edit::Value(reading.id.clone(), value),
-        );
-        Step::Answer(edit, After::Next)
-    }
-
-    fn not_there(&mut self, quantity: Quantity) -> Step {
-        if let Some(neighbour) = neighbour_of(quantity.info().structure) {
-            return Step::Answer(Edit::Absent(neighbour, true), After::Next);
-        }
-        self.error = Some("only a valve or an outflow tract can be out of reach".to_owned());
-        Step::Stay
-    }
-
-    /// The form of the reading, with what was typed so far.
-    fn form(&self, quantity: Quantity, session: &Session) -> ReadingForm {
-        let reading = taken(session, quantity, &self.editor.text());
-        let is_new = given(session, quantity).is_none();
-        ReadingForm::new(reading, is_new, self.editor.text())
     }
 
     /// Where the list stands among the questions: what stands behind it is
@@ -341,16 +287,11 @@ impl Guide {
         beside.unwrap_or(self.place)
     }
 
-    fn go(&mut self, session: &Session, place: usize) {
+    fn go(&mut self, place: usize) {
         self.place = place.min(self.asked.len().saturating_sub(1));
         self.error = None;
         self.remark = None;
-        self.editor = match self.ask() {
-            Ask::Quantity(quantity) => given(session, *quantity)
-                .map(|reading| Editor::selected(amount::number(*quantity, reading.value))),
-            _ => None,
-        }
-        .unwrap_or_default();
+        self.editor = Editor::default();
     }
 }
 

@@ -1,7 +1,7 @@
 use super::{Taken, line_beside};
-use crate::Refused;
 use crate::editor::Editor;
 use crate::key::{Key, KeyCode};
+use crate::{Refused, amount};
 
 /// Lines that are typed, each for one part of a thing.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,13 +34,10 @@ impl<Part: Copy + PartialEq> Typed<Part> {
     /// where nothing was typed, an error where it is none.
     pub(super) fn number(&self, part: Part, unit: &str) -> Result<Option<f64>, NoNumber> {
         let text = self.text(part);
-        let text = text.strip_suffix(unit).unwrap_or(&text).trim_end();
         if text.is_empty() {
             return Ok(None);
         }
-        let value: Option<f64> = text.replace(',', ".").parse().ok();
-        let value = value.filter(|value| value.is_finite());
-        value.map(|value| Some(value + 0.0)).ok_or(NoNumber)
+        amount::plain(&text, unit).map(Some).ok_or(NoNumber)
     }
 
     /// Goes to the line of a part and says what is wrong with it.

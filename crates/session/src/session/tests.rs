@@ -6,6 +6,7 @@ mod filing;
 mod glance;
 mod guide;
 mod looking;
+mod number_fields;
 mod rules;
 mod shelf;
 

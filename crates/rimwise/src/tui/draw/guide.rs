@@ -130,6 +130,9 @@ fn question(session: &Session, guide: &Guide, theme: Theme, width: u16) -> Vec<L
     let told = guide.told(session);
     let mut lines = wrapped_in(&told.title, theme.strong(), width);
     if let Some(unit) = told.unit {
+        // What was typed may bring a unit of its own: 11 months are no 11 years.
+        let has_unit = guide.editor.text().contains(char::is_alphabetic);
+        let unit = if has_unit { "" } else { unit };
         let mut field = vec![Span::raw("› ")];
         let taken = unit.width() + 3;
         let room = width.saturating_sub(taken);

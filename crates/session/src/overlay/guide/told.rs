@@ -8,7 +8,7 @@ use crate::fact::{choices, how, question, unsure};
 use crate::taking::taking;
 use crate::{Home, Session};
 use geometry::Face;
-use measurement::{Quantity, Structure, Valve};
+use measurement::{Age, Quantity, Structure, Unit, Valve};
 use sizing::resolve::{Basis, neighbour_of};
 use sizing::{Answer, Fact, Neighbour};
 
@@ -135,16 +135,30 @@ impl Guide {
             },
             |sd| amount(quantity, sd),
         );
-        told.says = vec![
+        if let Some(reading) = given(session, quantity) {
+            let so_far = amount(quantity, reading.value);
+            let keeps = format!("{so_far}; Enter keeps it, a number replaces it");
+            told.says.push(("so far", keeps));
+        }
+        told.says.extend([
             ("accepted", accepted(quantity)),
             ("why", info.why.to_owned()),
-            ("read in", info.how.to_owned()),
+            ("how", info.how.to_owned()),
             (
                 "taken as",
                 format!("{}, ± {sd}; e changes this", taking(&reading)),
             ),
-            ("left out", left_out(quantity, needed_by, session)),
-        ];
+        ]);
+        if given(session, quantity).is_none() {
+            told.says
+                .push(("left out", left_out(quantity, needed_by, session)));
+        }
+        let text = self.editor.text();
+        if let Some(value) = amount::typed(quantity, &text)
+            && (text.contains(char::is_alphabetic) || quantity.unit() == Unit::Years)
+        {
+            told.says.insert(0, ("typed", amount(quantity, value)));
+        }
         if let Some(one) = neighbour_of(info.structure) {
             told.says.push(("n", not_there(session, one)));
         }
@@ -352,6 +366,9 @@ fn stands(session: &Session, asked: &Asked) -> (Mark, String) {
     };
     match &asked.ask {
         Ask::Quantity(quantity) => match given(session, *quantity) {
+            Some(reading) if quantity.unit() == Unit::Years => {
+                (Mark::Given, Age(reading.value).to_string())
+            }
             Some(reading) => (Mark::Given, amount(*quantity, reading.value)),
             None if asked.chapter == Chapter::Finer => (Mark::Assumed, String::new()),
             None => (open, String::new()),

@@ -199,7 +199,7 @@ const COMMANDS: &[Tried] = &[
         "guide",
         "vein.diameter unread",
         "A x",
-        "error type a number, or: e how it was read, u undo, esc close",
+        "error type a number, or: e how it was measured, u undo, esc close",
     ),
     (
         "guide",

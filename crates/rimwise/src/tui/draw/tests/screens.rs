@@ -181,7 +181,8 @@ fn the_guide() {
     shot("guide-small", &begun, (50, 12));
     let rim = after(&begun, "3 , 4 enter 2");
     on_each_size("guide-neighbour", &rim);
-    shot("guide-reading", &after(&rim, "e down"), (80, 24));
+    shot("guide-reading", &after(&rim, "esc e 2 down"), (80, 24));
+    on_each_size("guide-age", &after(&rim, "esc page-down 1 1 space m o"));
     let excluded = after(&begun, "page-down page-down page-down page-down y");
     on_each_size("guide-excluded", &excluded);
     let mut asked = after(&session, "A n n");

@@ -1,0 +1,98 @@
+//! The number field of a guide. While it is empty, letters are commands; once it
+//! holds anything, every printable key belongs to it, and what was typed is dropped
+//! by Esc alone.
+
+use super::asked::given;
+use super::{After, Ask, Guide, Step, taken};
+use crate::key::{Key, KeyCode};
+use crate::overlay::ReadingForm;
+use crate::{Edit, Session, amount, first_reading};
+use measurement::Quantity;
+use sizing::resolve::neighbour_of;
+
+impl Guide {
+    /// A key at the empty field of a quantity.
+    pub(super) fn key_of_empty(&mut self, key: Key, quantity: Quantity, session: &Session) -> Step {
+        match key.printed() {
+            Some('n') => return self.not_there(quantity),
+            Some('u') => return Step::Undo,
+            Some('e') => return Step::Form(Box::new(form(quantity, session))),
+            Some(letter) if !amount::begins_number(letter) => {
+                let not_there = neighbour_of(quantity.info().structure).map(|_| "n out of reach, ");
+                self.error = Some(format!(
+                    "type a number, or: {}e how it was measured, u undo, esc close",
+                    not_there.unwrap_or_default()
+                ));
+            }
+            None if key.code == KeyCode::Enter => self.go_on(session),
+            _ => {
+                self.edit(key);
+            }
+        }
+        Step::Stay
+    }
+
+    /// A key while something is typed.
+    pub(super) fn key_of_typed(&mut self, key: Key, session: &Session) -> Step {
+        let typed = self.editor.text();
+        let typed = typed.trim();
+        match key.code {
+            KeyCode::Enter => return self.take(session),
+            KeyCode::Esc => {
+                self.error = Some(format!("\"{typed}\" was not taken; esc again closes"));
+                self.editor = crate::Editor::default();
+            }
+            _ if self.edit(key) => {}
+            _ => self.error = Some(format!("Enter takes \"{typed}\", esc drops it")),
+        }
+        Step::Stay
+    }
+
+    /// Whether the field made something of a key.
+    fn edit(&mut self, key: Key) -> bool {
+        let is_edited = self.editor.key(key);
+        if is_edited {
+            self.error = None;
+        }
+        is_edited
+    }
+
+    /// Takes what was typed as the value of the quantity that is asked for.
+    fn take(&mut self, session: &Session) -> Step {
+        let Ask::Quantity(quantity) = *self.ask() else {
+            return Step::Stay;
+        };
+        let info = quantity.info();
+        let text = self.editor.text();
+        let value =
+            amount::typed(quantity, &text).filter(|value| (info.least..=info.most).contains(value));
+        let Some(value) = value else {
+            self.error = Some(format!("expected {}", amount::range(quantity)));
+            return Step::Stay;
+        };
+        let edit = given(session, quantity).map_or_else(
+            || {
+                let reading = first_reading::reading(session.document(), quantity, value);
+                Edit::Insert(session.document().case().readings.len(), reading)
+            },
+            |reading| Edit::Value(reading.id.clone(), value),
+        );
+        Step::Answer(edit, After::Next)
+    }
+
+    fn not_there(&mut self, quantity: Quantity) -> Step {
+        if let Some(neighbour) = neighbour_of(quantity.info().structure) {
+            return Step::Answer(Edit::Absent(neighbour, true), After::Next);
+        }
+        self.error = Some("only a valve or an outflow tract can be out of reach".to_owned());
+        Step::Stay
+    }
+}
+
+/// The form of the reading that serves, or of a new one.
+fn form(quantity: Quantity, session: &Session) -> ReadingForm {
+    let given = given(session, quantity);
+    let value = given.map(|reading| amount::number(quantity, reading.value));
+    let reading = taken(session, quantity, "");
+    ReadingForm::new(reading, given.is_none(), value.unwrap_or_default())
+}
