@@ -19,6 +19,9 @@ mod error;
 mod exceptions;
 mod faults;
 mod form;
+#[cfg(unix)]
+#[cfg(test)]
+mod hostile;
 mod house_rules;
 mod journal;
 mod kind;

@@ -70,7 +70,7 @@ pub(crate) fn run(session: Session, keeper: Keeper, threads: usize) -> Result<()
         }
         open.draw(&mut guard)?;
         open.not_shown.clear();
-        if open.keeper.force(&mut open.session) {
+        if open.keeper.force_at_rest(&mut open.session) {
             open.draw(&mut guard)?;
         }
     }
@@ -117,7 +117,7 @@ impl Open {
     }
 
     /// The next message. While something is worked out that is not said to be, no
-    /// longer than it goes unnoticed, and while a change waits to be recorded no
+    /// longer than it goes unnoticed, and while a nudge waits to be forced to disk no
     /// longer than it may: `Redraw` then.
     fn next(&mut self, messages: &Receiver<Message>) -> Option<Message> {
         let unnoticed = self.patience.rest(&mut self.session);
