@@ -45,6 +45,7 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         if path.exists() || is_lost {
             keeper.open(&mut session, &path).map_err(BadInput)?;
         }
+        keeper.tell_what_is_lost(&mut session);
         keeper.offer_unfiled(&mut session);
         // One core is left to the screen: a key never waits for the counting.
         return tui::run(session, keeper, (threads - 1).max(1));
