@@ -9,6 +9,7 @@ mod inputs;
 mod manual;
 mod open;
 mod otherwise;
+mod output;
 mod rank;
 mod report;
 mod screen;
@@ -18,6 +19,7 @@ use anyhow::Result;
 use args::{Arguments, Command};
 use clap::Parser;
 use inputs::BadInput;
+use output::Output;
 use std::io::{self, Write};
 use std::process::ExitCode;
 
@@ -36,11 +38,12 @@ pub(crate) fn run() -> ExitCode {
             return ExitCode::from(u8::try_from(error.exit_code()).unwrap_or(BAD_INPUT));
         }
     };
-    let mut out = io::BufWriter::new(io::stdout());
+    let mut out = io::BufWriter::new(Output::new(io::stdout()));
     let done = dispatch(arguments, &mut out).and_then(|()| Ok(out.flush()?));
     match done {
         Ok(()) => ExitCode::SUCCESS,
-        Err(error) if is_closed_pipe(&error) => ExitCode::SUCCESS,
+        // `rimwise rank … | head` has read what it wanted.
+        Err(_) if out.get_ref().is_closed() => ExitCode::SUCCESS,
         Err(error) => {
             let bad_input = error.is::<BadInput>();
             // Every file's text in it was made visible where the message was made.
@@ -61,13 +64,4 @@ fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         Some(Command::Manual(asked)) => manual::run(&asked, out),
         Some(Command::Completions(asked)) => manual::completions(&asked, out),
     }
-}
-
-/// Whether the reader of the output went away: `rimwise rank … | head`.
-fn is_closed_pipe(error: &anyhow::Error) -> bool {
-    error.chain().any(|cause| {
-        cause
-            .downcast_ref::<io::Error>()
-            .is_some_and(|cause| cause.kind() == io::ErrorKind::BrokenPipe)
-    })
 }
