@@ -2,7 +2,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
-use std::io::{Read, Write};
+use std::io::Write;
 use std::process::{Command, Output, Stdio};
 use unicode_width::UnicodeWidthStr;
 
@@ -11,6 +11,8 @@ const DRAWS: [&str; 2] = ["--draws", "64"];
 
 fn rimwise(arguments: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .env("LC_ALL", "C.UTF-8")
+        .env("TERM", "xterm")
         .args(arguments)
         // The user's own shapes are another matter.
         .env("XDG_CONFIG_HOME", "/nowhere")
@@ -343,19 +345,45 @@ fn comparing_marks_what_differs_and_says_what_is_broken() {
 
 #[test]
 fn a_pipe_closed_early_is_no_error() {
-    let mut child = Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .args(["rank", DEMONSTRATION, "--format", "json", "--draws", "0"])
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .expect("the program starts");
-    let mut out = child.stdout.take().expect("a pipe");
-    let mut byte = [0; 1];
-    out.read_exact(&mut byte).expect("a byte");
-    drop(out);
-    let output = child.wait_with_output().expect("the program ends");
-    assert_eq!(output.status.code(), Some(0), "{}", complaint(&output));
-    assert!(output.stderr.is_empty(), "{}", complaint(&output));
+    let calls: [&[&str]; 10] = [
+        &["rank", DEMONSTRATION, "--format", "json", "--draws", "0"],
+        &["rank", DEMONSTRATION, "--format", "csv", "--draws", "0"],
+        &["rank", DEMONSTRATION, "--draws", "0"],
+        &[
+            "fit-map",
+            DEMONSTRATION,
+            "--format",
+            "json",
+            "--draws",
+            "64",
+        ],
+        &["fit-map", DEMONSTRATION, "--format", "csv", "--draws", "64"],
+        &["fit-map", DEMONSTRATION, "--draws", "64"],
+        &["workup", DEMONSTRATION, "--format", "json", "--draws", "0"],
+        &["workup", DEMONSTRATION, "--draws", "0"],
+        &["manual"],
+        &["--help"],
+    ];
+    for (call, locale) in calls.into_iter().zip(["C.UTF-8", "C"].into_iter().cycle()) {
+        let mut child = Command::new(env!("CARGO_BIN_EXE_rimwise"))
+            .env("LC_ALL", locale)
+            .env("TERM", "xterm")
+            .args(call)
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .expect("the program starts");
+        // Gone before the first byte, as `true` is.
+        drop(child.stdout.take());
+        let output = child.wait_with_output().expect("the program ends");
+        assert_eq!(
+            output.status.code(),
+            Some(0),
+            "{call:?}: {}",
+            complaint(&output)
+        );
+        assert!(output.stderr.is_empty(), "{call:?}: {}", complaint(&output));
+    }
 }
 
 #[test]
@@ -438,6 +466,8 @@ fn nothing_of_a_file_steers_the_terminal() {
 #[test]
 fn the_program_alone_ranks_the_demonstration_and_says_how_to_go_on() {
     let mut child = Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .env("LC_ALL", "C.UTF-8")
+        .env("TERM", "xterm")
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
         .spawn()

@@ -216,47 +216,101 @@ fn any(state: &mut u64, end: u64) -> u64 {
     (*state >> 33) % end
 }
 
+/// What the first reading is called in the list of changes.
+const THROAT: &str = "throat, longer axis";
+
+/// Changes that were confirmed, each shown before the next was made: typed values
+/// and nudges up, a row of which is one change.
+#[derive(Default)]
+struct Made {
+    /// What is to be told of them: the value before and after, in tenths of a mm.
+    told: Vec<(u64, u64)>,
+    is_nudging: bool,
+}
+
+impl Made {
+    /// The value now.
+    fn value(&self) -> u64 {
+        self.told.last().map_or(46, |(_, to)| *to)
+    }
+
+    /// Makes a change and waits until it is shown.
+    fn make(&mut self, played: &mut Played, nudge: bool) {
+        let was = self.value();
+        // Nobody types what stands there already.
+        let is = if nudge { was + 1 } else { was + 7 };
+        if nudge {
+            played.send("\u{1b}[C");
+        } else {
+            played.send(&format!("\r{}\r", tenths(is)));
+        }
+        match self.told.last_mut() {
+            Some(row) if nudge && self.is_nudging => row.1 = is,
+            _ => self.told.push((was, is)),
+        }
+        self.is_nudging = nudge;
+        played.wait_for(&self.says(self.told.len() - 1));
+    }
+
+    fn says(&self, change: usize) -> String {
+        let (was, is) = self.told[change];
+        format!("{THROAT} {} → {} mm", tenths(was), tenths(is))
+    }
+}
+
+/// Tenths of a millimetre in millimetres.
+fn tenths(value: u64) -> String {
+    format!("{}.{}", value / 10, value % 10)
+}
+
 #[test]
 fn killed_at_any_moment_it_loses_nothing_that_was_confirmed() {
     let desk = Desk::new("killed");
     let before = desk.text();
     let mut state = 1;
-    let mut most_confirmed = 0;
+    let mut nudged = 0;
     for kill in 0..KILLS {
         let mut played = desk.open();
         played.wait_for("opened ");
-        // 5.1, 5.2, … mm, each a change of its own; killed while they are made.
-        let confirmed = usize::try_from(any(&mut state, 4)).expect("a few");
-        for change in 1..=confirmed {
-            played.send(&format!("\r5.{change}\r"));
-            played.wait_for(&format!("→ 5.{change} mm"));
+        let mut made = Made::default();
+        for _ in 0..any(&mut state, 5) {
+            let nudge = any(&mut state, 2) == 0;
+            made.make(&mut played, nudge);
         }
-        played.send("\r6.2\r\u{1b}[C\u{1b}[C\u{1b}[D\r6.5\r");
-        std::thread::sleep(Duration::from_micros(any(&mut state, 40_000)));
+        nudged += u64::from(made.is_nudging);
+        // Killed as soon as the last is shown, or while more are made.
+        let more = any(&mut state, 2) == 0;
+        if more {
+            played.send("\r9.2\r\u{1b}[C\u{1b}[C\u{1b}[D\r9.5\r");
+            std::thread::sleep(Duration::from_micros(any(&mut state, 40_000)));
+        }
         played.signal("KILL");
         assert_ne!(played.exit(), 0);
         assert_eq!(desk.text(), before, "kill {kill}: nothing was saved");
-        most_confirmed = most_confirmed.max(confirmed);
 
         let mut played = desk.open();
-        if confirmed > 0 {
+        if made.told.is_empty() {
+            played.wait_for_row(&["major"]);
+        } else {
             played.wait_for("made and not saved before the program ended");
-            for change in 1..=confirmed {
-                played.wait_for(&format!("→ 5.{change} mm"));
+            for change in 0..made.told.len() {
+                played.wait_for(&made.says(change));
             }
             played.send("r");
             played.wait_for("● unsaved");
-            let last = format!("5.{confirmed}");
-            let value = ["6.2", "6.3", "6.4", "6.5", last.as_str()];
+            let last = made.value();
+            let values = [92, 93, 94, 95, last];
+            let values = if more { &values[..] } else { &values[4..] };
             let text = played.text();
-            let row = text.lines().find(|row| row.contains("major"));
-            let row = row.expect("the throat");
+            let row = text.lines().find_map(|row| row.split_once("major"));
+            let (_, row) = row.expect("the throat");
+            let value = row.split_whitespace().next().expect("a value");
+            let value: f64 = value.parse().expect("a number");
             assert!(
-                value.iter().any(|value| row.contains(value)),
-                "kill {kill}: {row}"
+                values.iter().any(|&one| tenths(one).parse() == Ok(value)),
+                "kill {kill}: {value}, confirmed {}",
+                tenths(last)
             );
-        } else {
-            played.wait_for_row(&["major"]);
         }
         played.signal("KILL");
         played.exit();
@@ -267,5 +321,5 @@ fn killed_at_any_moment_it_loses_nothing_that_was_confirmed() {
             }
         }
     }
-    assert!(most_confirmed > 0);
+    assert!(nudged > KILLS / 4, "too few were killed after a nudge");
 }

@@ -27,6 +27,10 @@ pub(crate) const ENDING: &str = "rimwise-journal";
 /// Largest journal, in bytes: some hundred thousand changes.
 const CAP: u64 = 16 * 1024 * 1024;
 
+/// Most bytes of text that the changes of a journal lead through, one after the
+/// other: reading it back takes time in proportion.
+const WORK: u64 = 1 << 30;
+
 /// The journal of one open file. Nothing stands on disk before the first change.
 ///
 /// One window writes it: hold the file's [`Presence`](crate::Presence).
@@ -39,6 +43,11 @@ pub struct Journal {
     sum: Digest,
     /// The journal on disk, and how much of it is whole.
     file: Option<(File, u64)>,
+    /// Bytes of text that its changes lead through, of at most `WORK`.
+    work: u64,
+    /// Whether the last record is of the change that was asked for last, so that
+    /// what goes on with that one may take its place.
+    may_go_on: bool,
     /// Whether something was written that is not forced to disk yet.
     is_unforced: bool,
 }
@@ -76,23 +85,45 @@ impl Journal {
             text: text.to_owned(),
             sum: Digest::of(text.as_bytes()),
             file: None,
+            work: 0,
+            may_go_on: false,
             is_unforced: false,
         }
     }
 
-    /// Records a confirmed change by what it is called and the text after it. It is
-    /// the system's when this returns, and on disk after [`force`](Self::force);
-    /// after an error the journal is as it was.
-    pub fn record(&mut self, called: &str, text: &str) -> Result<(), JournalError> {
+    /// Records a confirmed change by what it is called and the text after it; a text
+    /// that is recorded already needs no record. It is the system's when this
+    /// returns, and on disk after [`force`](Self::force); after an error the journal
+    /// is as it was.
+    ///
+    /// One that `goes_on` with the change before is one change with it, called by
+    /// the later name, or none any more where that is empty: a row of nudges.
+    pub fn record(&mut self, called: &str, text: &str, goes_on: bool) -> Result<(), JournalError> {
+        let goes_on = goes_on && self.may_go_on;
+        self.may_go_on = goes_on;
+        if text == self.text {
+            return Ok(());
+        }
+        self.append(called, text, goes_on)?;
+        self.may_go_on = true;
+        Ok(())
+    }
+
+    fn append(&mut self, called: &str, text: &str, goes_on: bool) -> Result<(), JournalError> {
         let patch = Patch::between(&self.text, text);
-        let (bytes, sum) = record::change(called, &patch, &self.sum);
+        let (bytes, sum) = record::change(called, &patch, goes_on, &self.sum);
+        let work = self.work + record::work_of(text);
+        if work > WORK {
+            return Err(JournalError::Full);
+        }
         match self.file.as_mut() {
             Some((file, whole)) => {
                 let length = bytes.len() as u64;
                 if *whole + length > CAP {
                     return Err(JournalError::Full);
                 }
-                append(file, *whole, &bytes).map_err(|cause| not_written(&self.path, cause))?;
+                write_behind(file, *whole, &bytes)
+                    .map_err(|cause| not_written(&self.path, cause))?;
                 *whole += length;
                 self.is_unforced = true;
             }
@@ -100,6 +131,7 @@ impl Journal {
         }
         text.clone_into(&mut self.text);
         self.sum = sum;
+        self.work = work;
         Ok(())
     }
 
@@ -116,17 +148,23 @@ impl Journal {
     /// Nothing that is recorded is of use any more: the journal is gone for the
     /// system, and on disk after [`saved`](Self::saved).
     pub fn forget(&mut self) -> Result<(), JournalError> {
-        (self.file, self.is_unforced) = (None, false);
+        self.begin_anew();
         unlink(&self.path).map_err(JournalError::NotWritten)
     }
 
     /// The text was saved, with or without the changes in the journal: they are
     /// dropped, and later ones build on it.
     pub fn saved(&mut self, text: &str) -> Result<(), JournalError> {
-        (self.file, self.is_unforced) = (None, false);
+        self.begin_anew();
         text.clone_into(&mut self.text);
         self.sum = Digest::of(text.as_bytes());
         remove(&self.path).map_err(JournalError::NotWritten)
+    }
+
+    /// What comes next begins a new journal on disk.
+    fn begin_anew(&mut self) {
+        (self.file, self.is_unforced) = (None, false);
+        (self.work, self.may_go_on) = (0, false);
     }
 
     /// The text after all that is recorded.
@@ -155,7 +193,7 @@ pub(crate) fn journal_of(case: &Path) -> PathBuf {
 }
 
 /// Writes behind what is whole.
-fn append(file: &mut File, whole: u64, bytes: &[u8]) -> io::Result<()> {
+fn write_behind(file: &mut File, whole: u64, bytes: &[u8]) -> io::Result<()> {
     let written = file
         .seek(SeekFrom::Start(whole))
         .and_then(|_| file.write_all(bytes));

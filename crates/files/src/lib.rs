@@ -20,6 +20,9 @@ mod exceptions;
 mod facts;
 mod faults;
 mod form;
+#[cfg(unix)]
+#[cfg(test)]
+mod hostile;
 mod house_rules;
 mod journal;
 mod kind;

@@ -79,7 +79,7 @@ mod tests {
         let (first, second) = (unfiled.another().unwrap(), unfiled.another().unwrap());
         assert_ne!(first, second);
         for (name, text) in [(&first, "one"), (&second, "two")] {
-            Journal::new(name, "").record("said", text).unwrap();
+            Journal::new(name, "").record("said", text, false).unwrap();
         }
         fs::write(scratch.path("a/b/.other.rimwise-journal"), "").unwrap();
         fs::write(scratch.path("a/b/case-1.ron"), "").unwrap();

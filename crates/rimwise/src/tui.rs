@@ -49,33 +49,14 @@ pub(crate) fn run(session: Session, keeper: Keeper, threads: usize) -> Result<()
     let worker = Worker::start(Fast, threads, move |reply| {
         sender.send(Message::Reply(reply)).is_ok()
     })?;
-    while !open.session.is_leaving() {
-        if let Some(request) = open.session.take_request() {
-            worker.submit(request);
-        }
-        match open.take_all(&messages) {
-            Next::Draw => {}
-            #[cfg(unix)]
-            Next::Suspend => {
-                open.keeper.force(&mut open.session);
-                guard.suspend()?;
-            }
-            #[cfg(unix)]
-            Next::TakeAgain => guard.take_again()?,
-            Next::Leave => break,
-        }
-        guard.mouse(!open.session.view().looks.mouse_is_free)?;
-        if let Some(text) = open.session.take_copied() {
-            guard.copy(&text)?;
-        }
-        open.draw(&mut guard)?;
-        open.not_shown.clear();
-        if open.keeper.force(&mut open.session) {
-            open.draw(&mut guard)?;
-        }
-    }
+    let ended = open.go_on(&mut guard, &worker, &messages);
+    // However it ended, what was confirmed is safe.
     open.keeper.close(&mut open.session);
-    Ok(())
+    match ended {
+        // To close the terminal is a way to leave.
+        Err(_) if guard::is_closed() => Ok(()),
+        ended => ended,
+    }
 }
 
 /// A session on the screen.
@@ -105,6 +86,41 @@ enum Next {
 }
 
 impl Open {
+    /// Answers what comes, and draws, until the program is left.
+    fn go_on(
+        &mut self,
+        guard: &mut Guard,
+        worker: &Worker,
+        messages: &Receiver<Message>,
+    ) -> Result<()> {
+        while !self.session.is_leaving() {
+            if let Some(request) = self.session.take_request() {
+                worker.submit(request);
+            }
+            match self.take_all(messages) {
+                Next::Draw => {}
+                #[cfg(unix)]
+                Next::Suspend => {
+                    self.keeper.force(&mut self.session);
+                    guard.suspend()?;
+                }
+                #[cfg(unix)]
+                Next::TakeAgain => guard.take_again()?,
+                Next::Leave => break,
+            }
+            guard.mouse(!self.session.view().looks.mouse_is_free)?;
+            if let Some(text) = self.session.take_copied() {
+                guard.copy(&text)?;
+            }
+            self.draw(guard)?;
+            self.not_shown.clear();
+            if self.keeper.force_at_rest(&mut self.session) {
+                self.draw(guard)?;
+            }
+        }
+        Ok(())
+    }
+
     /// Draws the page, and tells the session what of it is seen.
     fn draw(&mut self, guard: &mut Guard) -> Result<()> {
         let (session, seen) = (&mut self.session, &mut self.seen);
@@ -117,7 +133,7 @@ impl Open {
     }
 
     /// The next message. While something is worked out that is not said to be, no
-    /// longer than it goes unnoticed, and while a change waits to be recorded no
+    /// longer than it goes unnoticed, and while a nudge waits to be forced to disk no
     /// longer than it may: `Redraw` then.
     fn next(&mut self, messages: &Receiver<Message>) -> Option<Message> {
         let unnoticed = self.patience.rest(&mut self.session);

@@ -34,7 +34,7 @@ pub struct Keeper {
     forgotten: Option<Loose>,
     /// What a journal held, until it is answered.
     found: Option<Found>,
-    /// Since when a row of nudges waits for its end.
+    /// Since when a nudge is recorded that is not forced to disk.
     nudged: Option<Instant>,
     /// When the open file was looked at last.
     looked: Option<Instant>,
@@ -69,7 +69,8 @@ struct Kept {
     presence: Option<Presence>,
 }
 
-/// How long a row of nudges waits for its end before it is recorded all the same.
+/// How long a row of nudges goes on before it is forced to disk all the same: a key
+/// held down does not wait for the disk at each step.
 const NUDGING: Duration = Duration::from_millis(300);
 
 impl Keeper {
@@ -81,6 +82,20 @@ impl Keeper {
             recent: Some(Recent::new(folder.join("recent.ron"))),
             ..Self::default()
         }
+    }
+
+    /// Says, once, what cannot be kept where the program has no folder of its own.
+    pub fn tell_what_is_lost(&self, session: &mut Session) {
+        let lost = match (&self.unfiled, &self.own) {
+            (Some(_), Some(_)) => return,
+            (None, Some(_)) => "a case in no file is",
+            (Some(_), None) => "changes of the shelf are",
+            (None, None) => "a case in no file and changes of the shelf are",
+        };
+        session.set_keeps_shelf(self.own.is_some());
+        session.warn(format!(
+            "HOME names no folder: {lost} lost when the program ends"
+        ));
     }
 
     /// Whether a journal of a file is there, whether the file is or not.
@@ -133,8 +148,7 @@ impl Keeper {
     /// Records what was changed and does what is asked for.
     pub fn tend(&mut self, session: &mut Session) {
         let mut errand = session.take_errand();
-        let is_due = self.rest(session) == Some(Duration::ZERO);
-        self.record(session, errand.is_some() || is_due);
+        self.record(session);
         if errand.is_some() {
             self.force(session);
         }
@@ -159,9 +173,16 @@ impl Keeper {
         }
     }
 
-    /// Forces to disk what was recorded, once it is shown; whether there is
-    /// something to tell.
+    /// Forces to disk what was recorded, once it is shown and no row of nudges goes
+    /// on; whether there is something to tell.
+    pub fn force_at_rest(&mut self, session: &mut Session) -> bool {
+        let goes_on = self.rest(session).is_some_and(|rest| !rest.is_zero());
+        !goes_on && self.force(session)
+    }
+
+    /// Forces to disk what was recorded; whether there is something to tell.
     pub fn force(&mut self, session: &mut Session) -> bool {
+        self.nudged = None;
         // A loss of power would but offer it again.
         let _ = self.forgotten.take().map(Loose::dropped);
         let kept = self.kept.as_mut().and_then(|kept| kept.journal.as_mut());
@@ -177,19 +198,20 @@ impl Keeper {
 
     /// Records all that was changed: the program ends.
     pub fn close(&mut self, session: &mut Session) {
-        self.record(session, true);
+        self.record(session);
         self.force(session);
     }
 
-    /// How long it may be until [`tend`](Self::tend) has something to do, whatever
-    /// happens; `None`: nothing waits.
-    pub fn rest(&mut self, session: &Session) -> Option<Duration> {
-        if !session.is_nudging() {
-            self.nudged = None;
-            return None;
-        }
-        let since = *self.nudged.get_or_insert_with(Instant::now);
-        Some(NUDGING.saturating_sub(since.elapsed()))
+    /// How long a row of nudges may be left unforced, whatever happens; `None`: there
+    /// is none.
+    pub fn rest(&self, session: &Session) -> Option<Duration> {
+        let since = self.nudged?;
+        let goes_on = session.is_nudging();
+        Some(if goes_on {
+            NUDGING.saturating_sub(since.elapsed())
+        } else {
+            Duration::ZERO
+        })
     }
 
     /// Enters a file that is not entered yet.
@@ -210,9 +232,13 @@ impl Keeper {
         }
     }
 
-    /// Writes what was changed into the journal, each change by itself.
-    fn record(&mut self, session: &mut Session, all: bool) {
-        let changes = session.take_confirmed(all);
+    /// Writes what was changed into the journal, each change by itself, before it is
+    /// shown: a nudge like any other.
+    fn record(&mut self, session: &mut Session) {
+        let changes = session.take_confirmed();
+        if !changes.is_empty() && session.is_nudging() {
+            self.nudged.get_or_insert_with(Instant::now);
+        }
         for change in &changes {
             let recorded = match (change.home.file(), &mut self.kept) {
                 // What is as it came needs no keeping.
@@ -313,11 +339,8 @@ impl Kept {
         let file = self.file.with(&change.case);
         let file = file.map_err(|error| format!("not safe from a crash: {error}"))?;
         let text = file.source().original();
-        if text == journal.text() {
-            return Ok(());
-        }
         journal
-            .record(&change.called, &text)
+            .record(&change.called, &text, change.goes_on)
             .map_err(|error| error.to_string())
     }
 }

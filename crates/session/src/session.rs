@@ -13,11 +13,13 @@ use crate::{
     Results, Rooms, Row, View, Wanted,
 };
 use sizing::{Case, Catalogue, HouseRules, Setting};
+use std::cmp::Ordering;
 use std::path::PathBuf;
 use std::sync::Arc;
 use workup::Limits;
 
 pub(crate) use filing::Confirmed;
+use filing::{NudgeRow, OwnFolders};
 
 /// The open document with everything of the program that is not its terminal.
 #[derive(Clone, Debug)]
@@ -43,8 +45,8 @@ pub struct Session {
     confirmed: Vec<Confirmed>,
     /// The file beside which a journal is kept.
     journalled: Option<PathBuf>,
-    /// Whether a journal is kept of cases in no file.
-    keeps_unfiled: bool,
+    /// What is kept in folders of the user's own.
+    own_folders: OwnFolders,
     errand: Option<Errand>,
     going: Option<Going>,
 }
@@ -86,7 +88,10 @@ impl Session {
             saved: Arc::clone(&document.case),
             confirmed: Vec::new(),
             journalled: None,
-            keeps_unfiled: false,
+            own_folders: OwnFolders {
+                unfiled: false,
+                shelf: true,
+            },
             errand: None,
             setting,
             rows: rows(&document),
@@ -270,7 +275,12 @@ impl Session {
         };
         if let Some(status) = &status {
             if edit.is_of_case() {
-                self.confirm(status, goes_on && self.history.len() <= steps, is_nudge);
+                let row = match self.history.len().cmp(&steps) {
+                    Ordering::Less if goes_on => NudgeRow::Undone,
+                    Ordering::Equal if goes_on => NudgeRow::GoesOn,
+                    _ => NudgeRow::None,
+                };
+                self.confirm(status, row);
             }
             self.follow(&edit, &by_hand);
         }

@@ -12,26 +12,32 @@ pub(super) struct Patch {
 impl Patch {
     /// From one text to another: all between what both begin and end with.
     pub(super) fn between(was: &str, is: &str) -> Self {
-        let alike = |pairs: &mut dyn Iterator<Item = (char, char)>| -> usize {
-            pairs
-                .take_while(|(one, other)| one == other)
-                .map(|(one, _)| one.len_utf8())
-                .sum()
+        let alike = |pairs: &mut dyn Iterator<Item = (u8, u8)>| {
+            pairs.take_while(|(one, other)| one == other).count()
         };
-        let start = alike(&mut was.chars().zip(is.chars()));
+        let mut start = alike(&mut was.bytes().zip(is.bytes()));
+        while !was.is_char_boundary(start) {
+            start -= 1;
+        }
         let (was_rest, is_rest) = (&was[start..], &is[start..]);
-        let end = alike(&mut was_rest.chars().rev().zip(is_rest.chars().rev()));
+        let mut end = alike(&mut was_rest.bytes().rev().zip(is_rest.bytes().rev()));
+        while !was.is_char_boundary(was.len() - end) {
+            end -= 1;
+        }
         Self {
             gone: start..was.len() - end,
             come: is_rest[..is_rest.len() - end].to_owned(),
         }
     }
 
-    /// The other text; `None` where this is no patch of the first.
-    pub(super) fn applied(&self, was: &str) -> Option<String> {
-        let before = was.get(..self.gone.start)?;
-        let after = was.get(self.gone.end..)?;
-        (self.gone.start <= self.gone.end).then(|| [before, &self.come, after].concat())
+    /// Makes a text the other; `false`, and the text as it was, where this is no
+    /// patch of it.
+    pub(super) fn apply(&self, text: &mut String) -> bool {
+        let is_of_text = text.get(self.gone.clone()).is_some();
+        if is_of_text {
+            text.replace_range(self.gone.clone(), &self.come);
+        }
+        is_of_text
     }
 }
 
@@ -52,7 +58,9 @@ mod tests {
     proptest! {
         #[test]
         fn it_leads_from_one_to_the_other(was in "[aäb]{0,8}", is in "[aäb]{0,8}") {
-            prop_assert_eq!(Patch::between(&was, &is).applied(&was), Some(is));
+            let mut text = was.clone();
+            prop_assert!(Patch::between(&was, &is).apply(&mut text));
+            prop_assert_eq!(text, is);
         }
     }
 }

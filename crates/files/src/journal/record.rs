@@ -10,10 +10,12 @@
 //! bytes from START on
 //! ```
 //!
-//! and so on. The first checksum is the digest of the text, every other that of
+//! and so on. A fourth number, 1, says that the change goes on with the one before:
+//! both are one, called by the later name, or none where that is empty. The first checksum is the digest of the text, every other that of
 //! the one before and the record.
 
 use super::Patch;
+use super::WORK;
 use crate::Digest;
 
 const TITLE: &[u8] = b"rimwise journal 1\n";
@@ -28,10 +30,21 @@ pub(super) fn beginning(text: &str) -> Vec<u8> {
     bytes
 }
 
+/// The work of reading a change back that leads to a text.
+pub(super) const fn work_of(text: &str) -> u64 {
+    text.len() as u64
+}
+
 /// One change as a record, with its checksum.
-pub(super) fn change(called: &str, patch: &Patch, before: &Digest) -> (Vec<u8>, Digest) {
+pub(super) fn change(
+    called: &str,
+    patch: &Patch,
+    goes_on: bool,
+    before: &Digest,
+) -> (Vec<u8>, Digest) {
     let gone = patch.gone.end - patch.gone.start;
-    let line = format!("{} {gone} {}\n", patch.gone.start, called.len());
+    let mark = if goes_on { " 1" } else { "" };
+    let line = format!("{} {gone} {}{mark}\n", patch.gone.start, called.len());
     let payload = [&line, called, &patch.come].concat();
     let sum = before.and(payload.as_bytes());
     let mut bytes = Vec::new();
@@ -45,42 +58,61 @@ fn push(bytes: &mut Vec<u8>, payload: &[u8], sum: &Digest) {
     bytes.push(b'\n');
 }
 
-/// What is whole of a journal.
+/// What is whole of a journal, held against the text on disk.
 pub(super) struct Whole {
-    /// The text it builds on and those after each change, in order.
-    pub(super) texts: Vec<String>,
-    /// What each change is called.
+    /// The text after all of it.
+    pub(super) text: String,
+    /// What its changes are called, in order.
     pub(super) called: Vec<String>,
+    /// How many of them the text on disk has in it; `None` where it is another text
+    /// than any that stands at the end of a change.
+    pub(super) on_disk: Option<usize>,
     /// The checksum of the last record.
     pub(super) sum: Digest,
     /// How many bytes of it are whole.
     pub(super) length: usize,
+    /// Bytes of text that its changes lead through.
+    pub(super) work: u64,
 }
 
-/// Reads as much as is whole; `None` where not even the beginning is.
-pub(super) fn read(bytes: &[u8]) -> Option<Whole> {
+/// Reads as much as is whole; `None` where not even the beginning is, or where it is
+/// no journal of this program.
+pub(super) fn read(bytes: &[u8], on_disk: &str) -> Option<Whole> {
     let rest = bytes.strip_prefix(TITLE)?;
-    let (text, sum, mut rest) = next(rest, Digest::of)?;
-    let mut whole = Whole {
-        texts: vec![text.to_owned()],
-        called: Vec::new(),
-        sum,
-        length: 0,
-    };
-    while let Some((payload, sum, behind)) = next(rest, |payload| whole.sum.and(payload)) {
-        let applied = parse(payload).and_then(|(called, patch)| {
-            let text = patch.applied(whole.texts.last()?)?;
-            Some((called, text))
-        });
+    let (text, mut sum, mut rest) = next(rest, Digest::of)?;
+    // One text, made another in its place: a copy for each change would take the
+    // square of the journal's length.
+    let mut text = text.to_owned();
+    let mut work = 0;
+    let is_on_disk = text == on_disk;
+    let mut changes: Vec<(String, bool)> = Vec::new();
+    while let Some((payload, next_sum, behind)) = next(rest, |payload| sum.and(payload)) {
         // Its checksum is right and it is not a change: no journal of this program.
-        let (called, text) = applied?;
-        whole.texts.push(text);
-        whole.called.push(called);
-        whole.sum = sum;
-        rest = behind;
+        let (called, goes_on, patch) = parse(payload)?;
+        if !patch.apply(&mut text) {
+            return None;
+        }
+        work += work_of(&text);
+        if work > WORK {
+            return None;
+        }
+        if goes_on {
+            changes.pop();
+        }
+        if !goes_on || !called.is_empty() {
+            changes.push((called, text == on_disk));
+        }
+        (sum, rest) = (next_sum, behind);
     }
-    whole.length = bytes.len() - rest.len();
-    Some(whole)
+    let last = changes.iter().rposition(|(_, is_on_disk)| *is_on_disk);
+    Some(Whole {
+        on_disk: last.map(|last| last + 1).or(is_on_disk.then_some(0)),
+        called: changes.into_iter().map(|(called, _)| called).collect(),
+        text,
+        sum,
+        length: bytes.len() - rest.len(),
+        work,
+    })
 }
 
 /// The next record, its checksum and what is behind it; `None` where it is not
@@ -99,14 +131,15 @@ fn next(bytes: &[u8], sum: impl Fn(&[u8]) -> Digest) -> Option<(&str, Digest, &[
     (sum.to_string() == written).then_some((payload, sum, behind))
 }
 
-fn parse(payload: &str) -> Option<(String, Patch)> {
+fn parse(payload: &str) -> Option<(String, bool, Patch)> {
     let (line, rest) = payload.split_once('\n')?;
     let mut numbers = line.split(' ').map(|number| number.parse::<usize>().ok());
     let (start, gone, called) = (numbers.next()??, numbers.next()??, numbers.next()??);
+    let goes_on = numbers.next().flatten() == Some(1);
     let (called, come) = (rest.get(..called)?, rest.get(called..)?);
     let patch = Patch {
         gone: start..start.checked_add(gone)?,
         come: come.to_owned(),
     };
-    Some((called.to_owned(), patch))
+    Some((called.to_owned(), goes_on, patch))
 }

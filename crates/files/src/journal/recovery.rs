@@ -1,9 +1,9 @@
 use super::{CAP, Journal, JournalError, journal_of, record};
 use crate::StoreError;
-use crate::store::{metadata, real_path, remove};
+use crate::store::{open_own, real_path, remove};
 use crate::text::visible;
-use std::fs::File;
-use std::io::Read;
+use std::fs::OpenOptions;
+use std::io::{ErrorKind, Read};
 use std::path::{Path, PathBuf};
 
 /// What a journal holds that the file on disk does not.
@@ -22,6 +22,7 @@ pub struct Recovery {
     path: PathBuf,
     whole: u64,
     sum: crate::Digest,
+    work: u64,
 }
 
 /// What the file on disk is to the changes of a journal.
@@ -48,29 +49,25 @@ impl Recovery {
         let Some(bytes) = bytes(&path).map_err(JournalError::Unread)? else {
             return Ok(None);
         };
-        let Some(mut whole) = record::read(&bytes) else {
+        let Some(mut whole) = record::read(&bytes, on_disk.unwrap_or_default()) else {
             return Err(JournalError::Broken {
                 file: visible(&path.display().to_string()).into_owned(),
             });
         };
         // A crash after a save and before the journal was dropped: what is in the
         // file already is not told again.
-        let texts = &whole.texts;
-        let stands = texts
-            .iter()
-            .rposition(|text| text == on_disk.unwrap_or_default());
-        let changes = whole.called.split_off(stands.unwrap_or(0));
-        let Some(text) = whole.texts.pop().filter(|_| !changes.is_empty()) else {
+        let changes = whole.called.split_off(whole.on_disk.unwrap_or(0));
+        if changes.is_empty() {
             return Ok(None);
-        };
+        }
         let length = whole.length as u64;
         Ok(Some(Self {
             changes: changes
                 .iter()
                 .map(|called| visible(called).into_owned())
                 .collect(),
-            text,
-            ground: if stands.is_some() {
+            text: whole.text,
+            ground: if whole.on_disk.is_some() {
                 Ground::Theirs
             } else {
                 Ground::Other
@@ -80,6 +77,7 @@ impl Recovery {
             path,
             whole: length,
             sum: whole.sum,
+            work: whole.work,
         }))
     }
 
@@ -87,10 +85,8 @@ impl Recovery {
     /// is saved.
     pub fn restore(self) -> Result<Journal, JournalError> {
         let error = |cause| JournalError::NotWritten(StoreError::of(&self.path, cause));
-        let file = File::options()
-            .write(true)
-            .open(&self.path)
-            .map_err(error)?;
+        let file = open_own(&self.path, OpenOptions::new().write(true))
+            .map_err(JournalError::NotWritten)?;
         file.set_len(self.whole).map_err(error)?;
         Ok(Journal {
             case: self.case,
@@ -98,6 +94,8 @@ impl Recovery {
             text: self.text,
             sum: self.sum,
             file: Some((file, self.whole)),
+            work: self.work,
+            may_go_on: false,
             is_unforced: false,
         })
     }
@@ -110,15 +108,16 @@ impl Recovery {
 
 /// The bytes of a journal, as many as one may have; `None` where there is none.
 fn bytes(path: &Path) -> Result<Option<Vec<u8>>, StoreError> {
-    let Some(metadata) = metadata(path)? else {
-        return Ok(None);
-    };
-    if !metadata.is_file() {
-        return Err(StoreError::not_a_file(path));
+    // Asked first: where there is none, nothing is to be opened.
+    match path.symlink_metadata() {
+        Err(cause) if cause.kind() == ErrorKind::NotFound => return Ok(None),
+        Err(cause) => return Err(StoreError::of(path, cause)),
+        Ok(_) => {}
     }
+    let file = open_own(path, OpenOptions::new().read(true))?;
     let mut bytes = Vec::new();
-    File::open(path)
-        .and_then(|file| file.take(CAP).read_to_end(&mut bytes))
+    file.take(CAP)
+        .read_to_end(&mut bytes)
         .map_err(|cause| StoreError::of(path, cause))?;
     Ok(Some(bytes))
 }

@@ -18,7 +18,7 @@ fn died(scratch: &Scratch) -> (PathBuf, PathBuf, Vec<u8>) {
     fs::write(&case, TEXT).unwrap();
     let mut journal = Journal::new(&case, TEXT);
     for (called, text) in CHANGES {
-        journal.record(called, text).unwrap();
+        journal.record(called, text, false).unwrap();
     }
     let path = scratch.path(".case.ron.rimwise-journal");
     let bytes = fs::read(&path).unwrap();
@@ -46,7 +46,7 @@ fn what_was_confirmed_is_found_and_gone_on_with() {
     assert_eq!(found.text, CHANGES[3].1);
     assert_eq!((found.ground, found.torn), (Ground::Theirs, 0));
     let mut journal = found.restore().unwrap();
-    journal.record("one more", "rim 3\n").unwrap();
+    journal.record("one more", "rim 3\n", false).unwrap();
     drop(journal);
     let found = find(&case).unwrap();
     assert_eq!((found.changes.len(), found.text.as_str()), (5, "rim 3\n"));
@@ -116,7 +116,7 @@ fn cut_at_any_byte_what_is_whole_is_restored() {
         );
         // What was torn is written over by what comes next.
         let mut journal = found.restore().unwrap();
-        journal.record("next", "next\n").unwrap();
+        journal.record("next", "next\n", false).unwrap();
         let again = find(&case).unwrap();
         assert_eq!(
             (again.changes.len(), again.text.as_str(), again.torn),
@@ -139,13 +139,16 @@ fn any_bit_flipped_restores_nothing_wrong() {
 
 /// Whatever is read is a beginning of what was recorded.
 fn check(bytes: &[u8]) {
-    let Some(whole) = record::read(bytes) else {
+    let Some(whole) = record::read(bytes, TEXT) else {
         return;
     };
-    assert_eq!(whole.texts[0], TEXT);
     assert!(whole.length <= bytes.len());
-    for (read, (called, text)) in whole.called.iter().zip(&whole.texts[1..]).zip(CHANGES) {
-        assert_eq!((read.0.as_str(), read.1.as_str()), (called, text));
+    assert_eq!(whole.on_disk, Some(0), "the text it builds on");
+    let count = whole.called.len();
+    let last = CHANGES[..count].last().map_or(TEXT, |(_, text)| *text);
+    assert_eq!(whole.text, last);
+    for (read, (called, _)) in whole.called.iter().zip(CHANGES) {
+        assert_eq!(read, called);
     }
 }
 
@@ -157,7 +160,7 @@ fn it_is_as_private_as_the_file() {
     fs::set_permissions(&case, fs::Permissions::from_mode(0o600)).unwrap();
     let mut journal = Journal::new(&case, TEXT);
     assert_eq!(scratch.names(), ["case.ron"]);
-    journal.record("x", "x").unwrap();
+    journal.record("x", "x", false).unwrap();
     let mode = fs::metadata(scratch.path(".case.ron.rimwise-journal")).unwrap();
     assert_eq!(mode.permissions().mode() & 0o777, 0o600);
 }
@@ -169,13 +172,16 @@ fn what_cannot_be_written_is_told_and_changes_nothing() {
     let mut journal = find(&case).unwrap().restore().unwrap();
     let large = "x".repeat(usize::try_from(CAP).unwrap());
     assert!(matches!(
-        journal.record("large", &large),
+        journal.record("large", &large, false),
         Err(JournalError::Full)
     ));
     // /dev/full takes no byte: what a full disk does.
     let full = File::options().write(true).open("/dev/full").unwrap();
     let kept = journal.file.replace((full, 0));
-    let error = journal.record("lost", "lost\n").unwrap_err().to_string();
+    let error = journal
+        .record("lost", "lost\n", false)
+        .unwrap_err()
+        .to_string();
     assert!(
         error.contains("not safe") && error.contains("Make room"),
         "{error}"
@@ -185,11 +191,11 @@ fn what_cannot_be_written_is_told_and_changes_nothing() {
         (CHANGES[3].1, bytes)
     );
     journal.file = kept;
-    journal.record("found", "found\n").unwrap();
+    journal.record("found", "found\n", false).unwrap();
     assert_eq!(find(&case).unwrap().text, "found\n");
     let mut nowhere = Journal::new(&scratch.path("none/case.ron"), TEXT);
     assert!(matches!(
-        nowhere.record("x", "x"),
+        nowhere.record("x", "x", false),
         Err(JournalError::NotWritten(StoreError::NoFolder { .. }))
     ));
 }
@@ -202,19 +208,112 @@ proptest! {
         let mut journal = record::beginning(TEXT);
         let (called, text) = CHANGES[0];
         let patch = Patch::between(TEXT, text);
-        journal.extend(record::change(called, &patch, &Digest::of(TEXT.as_bytes())).0);
+        journal.extend(record::change(called, &patch, false, &Digest::of(TEXT.as_bytes())).0);
         journal.truncate(keep);
         journal.extend(&bytes);
         check(&journal);
-        record::read(&bytes);
+        record::read(&bytes, TEXT);
     }
+}
+
+/// What a change is called, the text after it, and whether it goes on with the one
+/// before.
+type Change = (&'static str, &'static str, bool);
+
+#[test]
+fn a_row_of_nudges_is_one_change_and_each_of_it_is_kept() {
+    let scratch = Scratch::new("journal-row");
+    let case = scratch.path("case.ron");
+    let rows: [(&[Change], &[&str]); 6] = [
+        (&[("1→2", "2", false), ("1→3", "3", true)], &["1→3"]),
+        (
+            &[("0→1", "1", false), ("1→2", "2", false), ("1→3", "3", true)],
+            &["0→1", "1→3"],
+        ),
+        // It ends where it began.
+        (
+            &[("0→1", "1", false), ("1→2", "2", false), ("", "1", true)],
+            &["0→1"],
+        ),
+        (&[("0→1", "1", false), ("", "0", true)], &[]),
+        // On its way it passed what is on disk.
+        (
+            &[("0→1", "1", false), ("1→0", "0", false), ("", "1", true)],
+            &["0→1"],
+        ),
+        // Nothing is there to go on with.
+        (&[("0→1", "1", true)], &["0→1"]),
+    ];
+    for (row, told) in rows {
+        fs::write(&case, "0").unwrap();
+        let mut journal = Journal::new(&case, "0");
+        for (called, text, goes_on) in row {
+            journal.record(called, text, *goes_on).unwrap();
+            let kept = find(&case).map_or_else(|| "0".to_owned(), |found| found.text);
+            assert_eq!(&kept, text, "written at once: {row:?}");
+        }
+        let found = find(&case);
+        let changes = found.map(|found| found.changes).unwrap_or_default();
+        assert_eq!(changes, told, "{row:?}");
+        journal.saved("0").unwrap();
+    }
+}
+
+#[test]
+fn what_was_not_written_is_not_gone_on_with() {
+    let scratch = Scratch::new("journal-row-full");
+    let (case, ..) = died(&scratch);
+    let mut journal = find(&case).unwrap().restore().unwrap();
+    let full = File::options().write(true).open("/dev/full").unwrap();
+    let kept = journal.file.replace((full, 0));
+    assert!(journal.record("2→3", "rim 3\n", false).is_err());
+    journal.file = kept;
+    journal.record("2→4", "rim 4\n", true).unwrap();
+    let found = find(&case).unwrap();
+    assert_eq!((found.changes.len(), found.text.as_str()), (5, "rim 4\n"));
+}
+
+#[test]
+fn the_work_of_reading_a_journal_has_a_bound_that_its_writer_keeps() {
+    let scratch = Scratch::new("journal-work");
+    let (case, path, _) = died(&scratch);
+    let mut journal = find(&case).unwrap().restore().unwrap();
+    assert_eq!(
+        journal.work,
+        CHANGES.iter().map(|it| it.1.len() as u64).sum()
+    );
+    journal.work = WORK - 5;
+    assert!(matches!(
+        journal.record("rim", "rim 4\n", false),
+        Err(JournalError::Full)
+    ));
+    assert_eq!(find(&case).unwrap().text, CHANGES[3].1);
+
+    // Planted by hand: a mebibyte that is made another again and again.
+    let text = "x".repeat(1024 * 1024);
+    let mut bytes = record::beginning(&text);
+    let mut sum = Digest::of(text.as_bytes());
+    for change in 0..2 * WORK / text.len() as u64 {
+        let patch = Patch {
+            gone: 0..1,
+            come: char::from(b'a' + u8::try_from(change % 26).unwrap()).to_string(),
+        };
+        let (change, next) = record::change("", &patch, false, &sum);
+        bytes.extend(change);
+        sum = next;
+    }
+    fs::write(&path, bytes).unwrap();
+    let found = Recovery::find(&case, Some(&text));
+    assert!(matches!(found, Err(JournalError::Broken { .. })));
 }
 
 #[test]
 fn a_case_that_was_never_saved_is_found() {
     let scratch = Scratch::new("journal-new");
     let case = scratch.path("new.ron");
-    Journal::new(&case, "").record("a new case", TEXT).unwrap();
+    Journal::new(&case, "")
+        .record("a new case", TEXT, false)
+        .unwrap();
     let found = find(&case).unwrap();
     assert_eq!((found.ground, found.text.as_str()), (Ground::Theirs, TEXT));
 }

@@ -80,7 +80,8 @@ impl StoreError {
     /// What an error of the system means for who saves.
     pub(crate) fn of(path: &Path, cause: io::Error) -> Self {
         let file = shown(path);
-        if cause.get_ref().is_some_and(|cause| cause.is::<NotPlain>()) {
+        let inner = cause.get_ref();
+        if inner.is_some_and(<dyn std::error::Error + Send + Sync>::is::<NotPlain>) {
             return Self::NotAFile { file };
         }
         match cause.kind() {

@@ -19,8 +19,9 @@ pub(super) fn state() -> Option<PathBuf> {
 fn of(variable: &str, in_home: &str) -> Option<PathBuf> {
     let said = var_os(variable).map(PathBuf::from);
     let folder = said.filter(|path| path.is_absolute()).or_else(|| {
-        let home = var_os("HOME").or_else(|| var_os("USERPROFILE"))?;
-        Some(PathBuf::from(home).join(in_home))
+        let home = ["HOME", "USERPROFILE"].iter().find_map(var_os);
+        let home = home.map(PathBuf::from).filter(|path| path.is_absolute())?;
+        Some(home.join(in_home))
     })?;
     Some(folder.join("rimwise"))
 }

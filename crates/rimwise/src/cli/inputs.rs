@@ -47,7 +47,8 @@ impl Inputs {
         let catalogues: Vec<Option<CatalogueFile>> = if common.against.catalog.is_empty() {
             let (name, text) = shipped::SHAPES;
             let came = parse_catalogue(name, text).map_err(FileError::from);
-            let own = own_shapes().filter(|path| path.is_file());
+            // Whatever stands there: what is no file is told rather than passed over.
+            let own = own_shapes().filter(|path| path.exists());
             let own = own.map(|path| read_catalogue(&path));
             let each = std::iter::once(came).chain(own);
             each.map(|one| keep(one, &mut faults))

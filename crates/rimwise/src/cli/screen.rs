@@ -3,7 +3,9 @@
 use super::args::ScreenArguments;
 use super::folders;
 use super::inputs::BadInput;
+use crate::ascii;
 use anyhow::Result;
+use files::Source;
 use session::{Dots, KeyMap, Looks, Palette};
 use std::path::{Path, PathBuf};
 
@@ -25,11 +27,12 @@ pub(super) fn looks(asked: &ScreenArguments) -> Looks {
             .as_deref()
             .and_then(|theme| word(&Palette::ALL, theme))
             .unwrap_or(usual),
-        dots: asked
-            .marker
-            .as_deref()
-            .and_then(dots)
-            .map_or_else(Dots::default, |(_, dots)| dots),
+        dots: if ascii::is_asked_for() {
+            Dots::Ascii
+        } else {
+            let dots = asked.marker.as_deref().and_then(dots);
+            dots.map_or_else(Dots::default, |(_, dots)| dots)
+        },
         is_presented: asked.present,
         mouse_is_free: asked.no_mouse,
     }
@@ -37,17 +40,17 @@ pub(super) fn looks(asked: &ScreenArguments) -> Looks {
 
 /// The key map of a file, or of the user's own, or else the usual one.
 pub(super) fn keymap(asked: &ScreenArguments) -> Result<KeyMap> {
-    let own = own_keys().filter(|path| path.is_file());
+    // Whatever stands there: what is no file is told rather than passed over.
+    let own = own_keys().filter(|path| path.exists());
     let Some(path) = asked.keys.clone().or(own) else {
         return Ok(KeyMap::default());
     };
-    let text = read(&path)?;
-    KeyMap::with_changes(&text).map_err(|error| bad(&path, &error))
+    let file = Source::read(&path, KEYS_CAP).map_err(|error| BadInput(error.to_string()))?;
+    KeyMap::with_changes(file.text()).map_err(|error| bad(&path, &error))
 }
 
-fn read(path: &Path) -> Result<String> {
-    std::fs::read_to_string(path).map_err(|error| bad(path, &error))
-}
+/// Largest file of keys that is read, in bytes.
+const KEYS_CAP: u64 = 64 * 1024;
 
 fn bad(path: &Path, error: &dyn std::fmt::Display) -> anyhow::Error {
     let text = format!("{}: {error}", path.display());

@@ -1,3 +1,4 @@
+use crate::ascii;
 use crate::text::base64;
 use crossterm::event::{
     DisableBracketedPaste, DisableMouseCapture, EnableBracketedPaste, EnableMouseCapture,
@@ -9,7 +10,7 @@ use crossterm::terminal::{
 use crossterm::{cursor, execute, queue};
 use ratatui::backend::CrosstermBackend;
 use ratatui::{Frame, Terminal};
-use std::io::{self, BufWriter, Stdout, Write, stdout};
+use std::io::{self, BufWriter, IsTerminal, Stdout, Write, stdout};
 use std::panic;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -19,8 +20,10 @@ use std::thread;
 /// and before the message of a panic of the thread that took it.
 pub(super) struct Guard {
     taken: Taken,
-    terminal: Terminal<CrosstermBackend<BufWriter<Stdout>>>,
+    terminal: Terminal<CrosstermBackend<BufWriter<Out>>>,
     has_mouse: bool,
+    /// Whether the terminal takes plain letters alone.
+    is_plain: bool,
 }
 
 impl Guard {
@@ -38,6 +41,7 @@ impl Guard {
                 taken,
                 terminal,
                 has_mouse: false,
+                is_plain: ascii::is_asked_for(),
             }),
             Err(error) => {
                 taken.give_back();
@@ -72,10 +76,11 @@ impl Guard {
             return Ok(());
         }
         self.has_mouse = is_taken;
+        let out = self.terminal.backend_mut();
         if is_taken {
-            execute!(stdout(), EnableMouseCapture)
+            execute!(out, EnableMouseCapture)
         } else {
-            execute!(stdout(), DisableMouseCapture)
+            execute!(out, DisableMouseCapture)
         }
     }
 
@@ -90,7 +95,13 @@ impl Guard {
     pub(super) fn draw(&mut self, page: impl FnOnce(&mut Frame)) -> io::Result<()> {
         // With the frame, in one write.
         queue!(self.terminal.backend_mut(), BeginSynchronizedUpdate)?;
-        self.terminal.draw(page)?;
+        let is_plain = self.is_plain;
+        self.terminal.draw(|frame| {
+            page(frame);
+            if is_plain {
+                ascii::write_over(frame.buffer_mut());
+            }
+        })?;
         execute!(self.terminal.backend_mut(), EndSynchronizedUpdate)
     }
 }
@@ -104,9 +115,37 @@ impl Drop for Guard {
 }
 
 /// What frames are written to: a frame of a large terminal goes out in one piece.
-fn out() -> BufWriter<Stdout> {
+fn out() -> BufWriter<Out> {
     const FRAME: usize = 64 * 1024;
-    BufWriter::with_capacity(FRAME, stdout())
+    BufWriter::with_capacity(FRAME, Out(stdout()))
+}
+
+/// The terminal as it is written to. One that was closed takes everything and shows
+/// nothing: ratatui shows the cursor when its terminal is dropped, and where that
+/// fails it panics, for it tells so on the same terminal.
+struct Out(Stdout);
+
+impl Write for Out {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        let written = self.0.write(bytes);
+        written.or_else(|error| {
+            if is_closed() {
+                Ok(bytes.len())
+            } else {
+                Err(error)
+            }
+        })
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        let flushed = self.0.flush();
+        flushed.or_else(|error| if is_closed() { Ok(()) } else { Err(error) })
+    }
+}
+
+/// Whether the terminal was closed: it answers to nothing that a terminal does.
+pub(super) fn is_closed() -> bool {
+    !stdout().is_terminal()
 }
 
 /// Whether the terminal is taken, for whoever comes first to give it back: a

@@ -59,9 +59,8 @@ impl ReplyFilter {
         let (state, passed) = match mem::take(&mut self.state) {
             State::Open => opened(event),
             State::Held(esc) => held(esc, event),
-            State::String => (within(&event), [None, None]),
             State::StringEnd if plain(&event) == Some('\\') => (State::Open, [None, None]),
-            State::StringEnd => (within(&event), [None, None]),
+            State::String | State::StringEnd => (within(&event), [None, None]),
             State::Csi(parameters) => (csi(parameters, &event), [None, None]),
             State::Ss3 => (State::Open, [None, None]),
         };

@@ -29,10 +29,7 @@ impl Loose {
     /// Records a change, if it makes the case another.
     fn record(&mut self, change: &Confirmed) -> Result<(), String> {
         let text = new_case(&change.case);
-        if text == self.journal.text() {
-            return Ok(());
-        }
-        let recorded = self.journal.record(&change.called, &text);
+        let recorded = self.journal.record(&change.called, &text, change.goes_on);
         recorded.map_err(|error| error.to_string())
     }
 

@@ -15,6 +15,9 @@ pub(super) struct OwnShapes {
     file: Option<CatalogueFile>,
 }
 
+/// Why nothing of the user's own can be kept.
+pub(super) const NO_FOLDER: &str = "HOME names no folder";
+
 /// Why it was not kept; what is on disk is as it was.
 enum NotKept {
     /// It could not be written as text.
@@ -40,7 +43,7 @@ impl Keeper {
     /// before the operator says so.
     pub(super) fn keep_shelf(&mut self, session: &mut Session, over: bool) {
         let Some(own) = &mut self.own else {
-            return;
+            return session.warn(format!("changed here, not on disk: {NO_FOLDER}"));
         };
         let file = visible(&own.path.display().to_string()).into_owned();
         match own.keep(session.document().shelf().own(), over) {

@@ -173,22 +173,43 @@ fn what_is_dropped_is_not_asked_for_again() {
     assert_eq!(Window::open(&desk.case()).asks().1.len(), 1);
 }
 
+/// Each nudge is the system's as soon as it is shown; the row is one change.
 #[test]
-fn a_row_of_nudges_is_recorded_once_when_it_ends() {
+fn a_row_of_nudges_is_one_change_and_each_is_written_at_once() {
     let desk = Desk::new("keeper-nudges");
     let mut window = Window::open(&desk.case());
-    window.press("right right right");
+    let journalled = || Recovery::find(&desk.case(), Some(&desk.text())).unwrap();
+    let nudged = |to: &str| vec![format!("throat, longer axis 4.6 → {to} mm")];
+    for to in ["4.7", "4.8", "4.9"] {
+        window.press("right");
+        assert_eq!(journalled().unwrap().changes, nudged(to), "before it rests");
+    }
+    // Forced to disk when it rests, and after a while whether it does or not.
     assert!(window.1.rest(&window.0).is_some_and(|rest| rest <= NUDGING));
+    window.1.force_at_rest(&mut window.0);
+    assert!(
+        window.1.rest(&window.0).is_some(),
+        "a key held down goes on"
+    );
     window.press("down");
+    assert_eq!(window.1.rest(&window.0), Some(Duration::ZERO));
+    window.1.force_at_rest(&mut window.0);
     assert_eq!(window.1.rest(&window.0), None);
     window.press("up right");
     std::thread::sleep(NUDGING);
-    window.1.tend(&mut window.0);
-    window.press("right");
-    window.1.close(&mut window.0);
+    window.1.force_at_rest(&mut window.0);
+    assert_eq!(window.1.rest(&window.0), None);
+    window.press("right left left");
+    assert_eq!(
+        journalled().unwrap().changes,
+        nudged("4.9"),
+        "back where it began"
+    );
+    window.press("right right");
+    // Nothing of it is tidied up in a crash.
     drop(window);
     let about = Window::open(&desk.case()).asks().1;
-    let rows = ["4.6 → 4.9", "4.9 → 5.0", "4.9 → 5.1"];
+    let rows = ["4.6 → 4.9", "4.9 → 5.1"];
     assert_eq!(
         about,
         rows.map(|row| format!("throat, longer axis {row} mm"))

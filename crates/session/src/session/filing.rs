@@ -17,7 +17,28 @@ pub(crate) struct Confirmed {
     pub(crate) case: Arc<Case>,
     /// Where that case is kept.
     pub(crate) home: Home,
-    is_nudge: bool,
+    /// Whether it goes on with the nudges before and is one change with them.
+    pub(crate) goes_on: bool,
+}
+
+/// What is kept in folders of the user's own.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct OwnFolders {
+    /// Whether a journal is kept of cases in no file.
+    pub(super) unfiled: bool,
+    /// Whether changes of the shelf are kept.
+    pub(super) shelf: bool,
+}
+
+/// Whether a change goes on with a row of nudges.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum NudgeRow {
+    /// It does not: it is a step of its own.
+    None,
+    /// It does.
+    GoesOn,
+    /// It does, and the row ends where it began.
+    Undone,
 }
 
 /// What a [`Keeper`](crate::Keeper) asks and tells, and what is known of the file.
@@ -32,7 +53,7 @@ impl Session {
     pub(crate) fn has_journal(&self) -> bool {
         match self.document.home.file() {
             Some(file) => self.journalled.as_deref() == Some(file),
-            None => self.keeps_unfiled,
+            None => self.own_folders.unfiled,
         }
     }
 
@@ -50,33 +71,29 @@ impl Session {
     }
 
     /// Whether a row of nudges may still go on.
-    pub(crate) fn is_nudging(&self) -> bool {
-        self.history.is_open() && self.confirmed.last().is_some_and(|it| it.is_nudge)
+    pub(crate) const fn is_nudging(&self) -> bool {
+        self.history.is_open()
     }
 
-    /// The changes to record; `all`, or without a row of nudges that may go on.
-    pub(crate) fn take_confirmed(&mut self, all: bool) -> Vec<Confirmed> {
-        let kept = usize::from(!all && self.is_nudging());
-        let count = self.confirmed.len() - kept;
-        self.confirmed.drain(..count).collect()
+    /// The changes to record.
+    pub(crate) fn take_confirmed(&mut self) -> Vec<Confirmed> {
+        std::mem::take(&mut self.confirmed)
     }
 
-    /// Notes a change of the case that was made; a nudge of the step before takes
-    /// its place.
-    pub(super) fn confirm(&mut self, status: &Status, goes_on: bool, is_nudge: bool) {
+    /// Notes a change of the case that was made.
+    pub(super) fn confirm(&mut self, status: &Status, row: NudgeRow) {
         let called = match status {
+            // Nothing is left of the row to tell of.
+            _ if row == NudgeRow::Undone => String::new(),
             Status::Done(what) => what.clone(),
             Status::Undone(what) => format!("taken back: {what}"),
             Status::Refused(_) => return,
         };
-        if goes_on && self.confirmed.last().is_some_and(|it| it.is_nudge) {
-            self.confirmed.pop();
-        }
         self.confirmed.push(Confirmed {
             called,
             case: Arc::clone(&self.document.case),
             home: self.document.home.clone(),
-            is_nudge,
+            goes_on: row != NudgeRow::None,
         });
     }
 
@@ -120,7 +137,17 @@ impl Session {
     /// Says for which file a journal is kept, and whether one is of cases in no file.
     pub(crate) fn set_journalled(&mut self, file: Option<PathBuf>, unfiled: bool) {
         self.journalled = file;
-        self.keeps_unfiled = unfiled;
+        self.own_folders.unfiled = unfiled;
+    }
+
+    /// Says whether changes of the shelf are kept.
+    pub(crate) const fn set_keeps_shelf(&mut self, keeps: bool) {
+        self.own_folders.shelf = keeps;
+    }
+
+    /// Whether changes of the shelf are kept.
+    pub const fn keeps_shelf(&self) -> bool {
+        self.own_folders.shelf
     }
 
     /// The case is kept here now, as it is.

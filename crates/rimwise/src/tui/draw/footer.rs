@@ -79,6 +79,9 @@ fn detail(session: &Session) -> String {
         }
         Focus::WorkUp => Some("what published limits say; the decision is the clinicians'"),
         Focus::Rules => Some("each rule with its source; an exception is of this case alone"),
+        Focus::Shelf if !session.keeps_shelf() => {
+            Some("changes are lost when the program ends; what came stays as it came")
+        }
         Focus::Shelf => Some("changes are kept in your own catalogue; what came stays as it came"),
         Focus::Bays | Focus::Ranking | Focus::Doubt | Focus::FitMap => {
             Some("geometry chance: draws that break no stop; not the chance of a good procedure")

@@ -43,8 +43,6 @@ proptest! {
             window.1.tend(&mut window.0);
             window.1.watch(&mut window.0);
         }
-        // A row of nudges counts when it has ended, a moment after its last key.
-        window.1.close(&mut window.0);
         let was = window.0.document().clone();
         let is_in_file = matches!(was.home(), Home::File(_));
         let is_unsaved = window.0.is_unsaved();

@@ -125,3 +125,25 @@ fn a_file_that_is_gone_is_written_anew_when_told() {
     window.press("o");
     assert!(desk.own_text().contains("even-wide/"));
 }
+
+#[test]
+fn without_a_folder_nothing_is_said_to_be_kept() {
+    let mut window = Window::of_shipped();
+    window.1.tell_what_is_lost(&mut window.0);
+    assert_eq!(
+        window.says(),
+        "HOME names no folder: a case in no file and changes of the shelf are lost when the \
+         program ends"
+    );
+    assert!(!window.0.keeps_shelf());
+    window.press("6 down S");
+    assert!(
+        matches!(window.0.status(), Some(Status::Refused(_))),
+        "no tick: {:?}",
+        window.0.status()
+    );
+    assert_eq!(
+        window.says(),
+        "changed here, not on disk: HOME names no folder"
+    );
+}

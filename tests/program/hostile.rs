@@ -1,0 +1,192 @@
+//! What someone plants in the way, and a world that goes away: the program neither
+//! waits nor follows nor fails.
+
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
+#[path = "terminal/played.rs"]
+#[expect(dead_code, reason = "other programs of tests use the rest")]
+mod played;
+
+use played::Played;
+use std::fmt::Write as _;
+use std::fs;
+use std::path::PathBuf;
+use std::process::Command;
+use std::time::{Duration, Instant};
+
+/// A folder with the demonstration in a file, gone with it.
+struct Desk(PathBuf);
+
+impl Desk {
+    fn new(name: &str) -> Self {
+        let folder = std::env::temp_dir().join(format!("rimwise-{name}-{}", std::process::id()));
+        let _ = fs::remove_dir_all(&folder);
+        fs::create_dir_all(&folder).expect("a folder");
+        let desk = Self(folder);
+        let (_, case) = files::shipped::SCENARIOS[0];
+        fs::write(desk.path("case.ron"), case).expect("the demonstration");
+        desk
+    }
+
+    fn path(&self, name: &str) -> String {
+        self.0.join(name).to_str().expect("a path").to_owned()
+    }
+}
+
+impl Drop for Desk {
+    fn drop(&mut self) {
+        let _ = fs::remove_dir_all(&self.0);
+    }
+}
+
+#[test]
+fn opening_a_pipe_or_a_device_is_refused_at_once() {
+    let desk = Desk::new("pipe");
+    let pipe = desk.path("pipe.ron");
+    assert!(
+        Command::new("mkfifo")
+            .arg(&pipe)
+            .status()
+            .expect("mkfifo")
+            .success()
+    );
+    let mut played = Played::start(&["outlet-infant"], &[], (80, 24));
+    played.wait_for("% ");
+    for path in [pipe.as_str(), "/dev/zero"] {
+        played.send("O");
+        played.wait_for("Open a case");
+        played.paste(path);
+        played.send("\r");
+        played.wait_for("not a plain file");
+        played.send("\u{1b}");
+        played.wait_for("Readings");
+    }
+    played.signal("TERM");
+    played.exit();
+}
+
+#[test]
+fn every_file_of_a_call_may_be_a_pipe_and_none_is_waited_for() {
+    let desk = Desk::new("pipes");
+    let pipe = desk.path("pipe.ron");
+    assert!(
+        Command::new("mkfifo")
+            .arg(&pipe)
+            .status()
+            .expect("mkfifo")
+            .success()
+    );
+    let calls: [&[&str]; 5] = [
+        &["rank", &pipe],
+        &["rank", "outlet-infant", "--catalog", &pipe],
+        &["rank", "outlet-infant", "--rules", &pipe],
+        &["workup", "outlet-infant", "--limits", &pipe],
+        &["check", &pipe],
+    ];
+    for call in calls {
+        let start = Instant::now();
+        let output = Command::new("timeout")
+            .args(["10", env!("CARGO_BIN_EXE_rimwise")])
+            .args(call)
+            .output()
+            .expect("it runs");
+        let says = String::from_utf8_lossy(&output.stderr).into_owned();
+        assert_eq!(output.status.code(), Some(2), "{call:?}: {says}");
+        assert!(says.contains("not a plain file"), "{call:?}: {says}");
+        assert!(start.elapsed() < Duration::from_secs(10));
+    }
+    let mut played = Played::start(&["--keys", &pipe], &[], (120, 24));
+    assert_eq!(played.exit(), 2);
+    assert!(
+        played.text().contains("not a plain file"),
+        "{}",
+        played.text()
+    );
+}
+
+/// A journal beside a case, of so many changes of its first reading, to 4.7 mm in the end.
+fn long_journal(desk: &Desk, changes: usize) {
+    let case = desk.0.join("case.ron");
+    let text = fs::read_to_string(&case).expect("the case");
+    let [even, odd] = ["4.7", "4.8"].map(|to| text.replacen("4.6", to, 1));
+    let mut journal = files::Journal::new(&case, &text);
+    for change in 0..changes {
+        let text = if change % 2 == 0 { &even } else { &odd };
+        let mut called = String::new();
+        let _ = write!(called, "change {change}");
+        journal.record(&called, text, false).expect("a record");
+    }
+}
+
+/// The most memory the program had, in kibibytes.
+fn most_memory(played: &Played) -> u64 {
+    let status = format!("/proc/{}/status", played.process());
+    let status = fs::read_to_string(status).expect("a process");
+    let most = status.lines().find_map(|line| line.strip_prefix("VmHWM:"));
+    let most = most.and_then(|most| most.split_whitespace().next());
+    most.and_then(|most| most.parse().ok()).expect("a number")
+}
+
+#[test]
+#[cfg(target_os = "linux")]
+fn a_long_journal_costs_no_more_than_its_length() {
+    let desk = Desk::new("long-journal");
+    let start = || Played::start(&[&desk.path("case.ron")], &[], (80, 24));
+    let mut without = start();
+    without.wait_for("% ");
+    let usual = most_memory(&without);
+    without.send("q");
+    without.exit();
+
+    long_journal(&desk, 105_001);
+    let length = fs::metadata(desk.path(".case.ron.rimwise-journal")).expect("a journal");
+    assert!(length.len() > 9_000_000, "{}", length.len());
+    let mut played = start();
+    played.wait_for("105001 changes were made and not saved");
+    let more = most_memory(&played).saturating_sub(usual);
+    assert!(
+        more * 1024 < 8 * length.len(),
+        "{more} KiB for a journal of {} bytes",
+        length.len()
+    );
+    played.send("r");
+    played.wait_for_row(&["major", "4.7"]);
+    played.signal("KILL");
+    played.exit();
+}
+
+#[test]
+fn to_close_the_terminal_is_a_way_to_leave() {
+    let desk = Desk::new("closed");
+    let before = fs::read_to_string(desk.path("case.ron")).expect("the case");
+    let mut played = Played::start(&[&desk.path("case.ron")], &[], (80, 24));
+    played.wait_for("opened ");
+    played.send("\u{1b}[C");
+    played.wait_for("→ 4.7 mm");
+    assert_eq!(played.close(), 0);
+    assert_eq!(
+        fs::read_to_string(desk.path("case.ron")).expect("the case"),
+        before
+    );
+    let mut played = Played::start(&[&desk.path("case.ron")], &[], (80, 24));
+    played.wait_for("throat, longer axis 4.6 → 4.7 mm");
+    played.signal("KILL");
+    played.exit();
+}
+
+#[test]
+fn without_a_home_it_is_said_once_that_nothing_is_kept() {
+    let none = ["HOME", "XDG_CONFIG_HOME", "XDG_STATE_HOME", "USERPROFILE"].map(|it| (it, ""));
+    let mut played = Played::start(&["outlet-infant"], &none, (80, 24));
+    played.wait_for("HOME names no folder");
+    played.wait_for("% ");
+    played.send("6");
+    played.wait_for("[6 shelf]");
+    played.send("\u{1b}[B");
+    played.wait_for("changes are lost when the program ends");
+    played.send("S");
+    played.wait_for("not on disk: HOME names no folder");
+    assert!(!played.text().contains('✓'), "{}", played.text());
+    played.send("q");
+    assert_eq!(played.exit(), 0);
+}
