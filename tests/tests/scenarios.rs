@@ -3,12 +3,12 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
-use measurement::{Reading, Valve};
+use measurement::{Prolapse, Reading, Valve};
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::house_rules::Parameter;
 use sizing::{
-    Answer, Candidate, Case, Draws, HouseRules, Ranking, Setting, Subject, Verdict, Work,
-    engine::Fast, rank,
+    Candidate, Case, Draws, HouseRules, Ranking, Setting, Subject, Verdict, Work, engine::Fast,
+    rank,
 };
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -140,7 +140,7 @@ const LESSONS: [Lesson; 16] = [
         // Sized on the edges: the jet's 3 mm would have brought a waist of 4 to 5.
         holds: |list| best_waist(list) >= 7.5,
         take_away: |case, _| {
-            case.facts.prolapse = Answer::No;
+            case.facts.prolapse = Prolapse::None;
             without_readings(case, &["major", "minor"]);
         },
     },

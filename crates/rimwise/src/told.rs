@@ -137,7 +137,7 @@ pub(crate) fn nearest_stop(candidate: &Candidate) -> Option<String> {
         Some(limit) if value < limit => "under the limit",
         Some(_) => "over the limit",
     };
-    Some(format!("{shown} {side}, {}", brief(outcome)))
+    Some(format!("{} {shown} {side}", brief(outcome)))
 }
 
 /// The same under a heading that says it is a margin: with a sign.
