@@ -140,6 +140,7 @@ pub fn case(site: Site, readings: Vec<Reading>) -> Case {
         readings,
         absent: BTreeSet::new(),
         facts: Facts {
+            round: Answer::No,
             prolapse: Prolapse::None,
             aortic_regurgitation: Regurgitation::None,
             pulmonary_regurgitation: Regurgitation::None,

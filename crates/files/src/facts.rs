@@ -23,6 +23,7 @@ pub(crate) const FACT_FIELDS: [&str; Fact::ALL.len()] = {
 #[derive(Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct FactsForm {
+    round: Option<Bare>,
     prolapse: Option<Bare>,
     aortic_regurgitation: Option<Bare>,
     pulmonary_regurgitation: Option<Bare>,
@@ -37,6 +38,7 @@ pub(crate) struct FactsForm {
 pub(crate) fn facts(form: &FactsForm, at: &Place, faults: &mut Faults) -> Facts {
     let at = |fact: Fact| at.field(fact.name());
     Facts {
+        round: faults.word_or(&at(Fact::Round), form.round.as_ref(), Answer::Unknown),
         prolapse: prolapse(form.prolapse.as_ref(), &at(Fact::Prolapse), faults),
         aortic_regurgitation: faults.word_or(
             &at(Fact::AorticRegurgitation),
@@ -126,7 +128,10 @@ fn written(value: FactValue) -> Option<String> {
         FactValue::AorticRegurgitation(value) | FactValue::PulmonaryRegurgitation(value) => {
             value.word().to_owned()
         }
-        FactValue::Pouch(value)
+        // An answer to what is asked of few cases is written where it was given.
+        FactValue::Round(Answer::Unknown) => return None,
+        FactValue::Round(value)
+        | FactValue::Pouch(value)
         | FactValue::BandInTheWay(value)
         | FactValue::MitralChordae(value)
         | FactValue::TricuspidChordae(value) => value.word().to_owned(),

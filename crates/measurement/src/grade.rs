@@ -31,6 +31,21 @@ impl Prolapse {
         Self::Unknown,
     ];
 
+    /// The grades as numbers.
+    pub const GRADED: [(f64, Self); 4] = [
+        (0.0, Self::None),
+        (1.0, Self::Mild),
+        (2.0, Self::Moderate),
+        (3.0, Self::Severe),
+    ];
+
+    /// Its grade as a number; what nobody graded counts as severe.
+    pub fn grade(self) -> f64 {
+        let grades = Self::GRADED;
+        let mut known = grades.iter().filter(|(_, of)| *of == self);
+        known.next().map_or(3.0, |(grade, _)| *grade)
+    }
+
     /// The word for it in files.
     pub const fn name(self) -> &'static str {
         match self {

@@ -1,7 +1,7 @@
 //! In which checks candidates differ, as they are shown.
 
-use crate::told;
-use sizing::{Candidate, Outcome, State, Subject};
+use crate::told::{self, told_before};
+use sizing::{Candidate, Outcome, Subject};
 use std::cmp::Ordering;
 
 /// A check with what it is asked of.
@@ -46,27 +46,6 @@ pub(crate) fn differing(candidates: &[&Candidate]) -> (Vec<Asked>, usize) {
     });
     let alike = all - asked.len();
     (asked, alike)
-}
-
-/// The order in which outcomes are told: by state, what is broken by its harm, what
-/// holds by its margin.
-pub(crate) fn told_before(one: &Outcome, other: &Outcome) -> Ordering {
-    let margin = |outcome: &Outcome| outcome.scaled_margin().unwrap_or(f64::INFINITY);
-    let graver = gravity(one.state).cmp(&gravity(other.state));
-    graver.then_with(|| match one.state {
-        State::Ok => margin(one).total_cmp(&margin(other)),
-        _ => one.by_harm(other),
-    })
-}
-
-/// How grave a state is, the gravest at 0.
-const fn gravity(state: State) -> u8 {
-    match state {
-        State::Stop => 0,
-        State::Caution => 1,
-        State::NotAssessed => 2,
-        State::Ok => 3,
-    }
 }
 
 #[cfg(test)]

@@ -2,7 +2,8 @@
 
 use crate::text::fitted;
 use geometry::Face;
-use sizing::{Candidate, Outcome, State, Subject, Verdict};
+use sizing::{Candidate, Harm, Outcome, State, Subject, Verdict};
+use std::cmp::Ordering;
 use unicode_width::UnicodeWidthStr;
 
 /// The least error of a chance that one decimal shows, in per cent.
@@ -15,6 +16,27 @@ pub(crate) const fn state_glyph(state: State) -> &'static str {
         State::Caution => "!",
         State::Stop => "✗",
         State::NotAssessed => "?",
+    }
+}
+
+/// The order in which outcomes are told: by state, what is broken by its harm, what
+/// holds by its margin.
+pub(crate) fn told_before(one: &Outcome, other: &Outcome) -> Ordering {
+    let margin = |outcome: &Outcome| outcome.scaled_margin().unwrap_or(f64::INFINITY);
+    let graver = gravity(one.state).cmp(&gravity(other.state));
+    graver.then_with(|| match one.state {
+        State::Ok => margin(one).total_cmp(&margin(other)),
+        _ => one.by_harm(other),
+    })
+}
+
+/// How grave a state is, the gravest at 0.
+const fn gravity(state: State) -> u8 {
+    match state {
+        State::Stop => 0,
+        State::Caution => 1,
+        State::NotAssessed => 2,
+        State::Ok => 3,
     }
 }
 
@@ -64,6 +86,13 @@ pub(crate) fn name(outcome: &Outcome, columns: usize) -> String {
         Some(lead) if title.width() > columns && lead.width() <= columns => fitted(lead, columns),
         _ => fitted(&title, columns),
     }
+}
+
+/// The gravest warning of AV block, where a size brings one: no screen leaves it out.
+pub(crate) fn av_block(candidate: &Candidate) -> Option<&Outcome> {
+    let warns = |one: &&Outcome| one.harm == Harm::AvBlock && one.state != State::Ok;
+    let warnings = candidate.outcomes.iter().filter(warns);
+    warnings.min_by(|one, other| told_before(one, other))
 }
 
 /// Whether the value lies under zero and has a name for that.
@@ -137,7 +166,7 @@ pub(crate) fn nearest_stop(candidate: &Candidate) -> Option<String> {
         Some(limit) if value < limit => "under the limit",
         Some(_) => "over the limit",
     };
-    Some(format!("{shown} {side}, {}", brief(outcome)))
+    Some(format!("{} {shown} {side}", brief(outcome)))
 }
 
 /// The same under a heading that says it is a margin: with a sign.

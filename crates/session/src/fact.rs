@@ -6,6 +6,7 @@ use sizing::{Answer, Fact, FactValue};
 /// The question after a fact.
 pub(crate) const fn question(fact: Fact) -> &'static str {
     match fact {
+        Fact::Round => "Is the defect round, so that one axis stands for both?",
         Fact::Prolapse => "How far does an aortic cusp prolapse?",
         Fact::AorticRegurgitation => "How much does the aortic valve leak?",
         Fact::PulmonaryRegurgitation => "How much does the pulmonary valve leak?",
@@ -21,6 +22,7 @@ pub(crate) const fn question(fact: Fact) -> &'static str {
 /// What comes of not knowing a fact.
 pub(crate) const fn unsure(fact: Fact) -> &'static str {
     match fact {
+        Fact::Round => "the other axis stays unmeasured",
         Fact::Prolapse => "treated as a prolapse, the safer assumption",
         Fact::MitralChordae | Fact::TricuspidChordae => "treated as yes, the safer assumption",
         Fact::AorticRegurgitation
@@ -35,6 +37,7 @@ pub(crate) const fn unsure(fact: Fact) -> &'static str {
 /// What is to be seen before a fact is answered.
 pub(crate) const fn how(fact: Fact) -> &'static str {
     match fact {
+        Fact::Round => "one cut may miss the long axis: published ovals are 2:1 and more",
         Fact::Prolapse => "\"none\" is an answer once the valve was seen in two planes",
         Fact::AorticRegurgitation | Fact::PulmonaryRegurgitation => {
             "by colour Doppler, in two planes"
@@ -90,7 +93,8 @@ const fn on_key(value: FactValue) -> Option<(char, &'static str)> {
                 Regurgitation::Unknown => ('?', "not known"),
             }
         }
-        FactValue::Pouch(value)
+        FactValue::Round(value)
+        | FactValue::Pouch(value)
         | FactValue::BandInTheWay(value)
         | FactValue::MitralChordae(value)
         | FactValue::TricuspidChordae(value) => match value {

@@ -61,6 +61,8 @@ pub(crate) const MM_SCALE: f64 = 1.0;
 pub(crate) const RATIO_SCALE: f64 = 0.1;
 /// A margin of a quarter in a share.
 pub(crate) const SHARE_SCALE: f64 = 0.25;
+/// A margin of one grade.
+pub(crate) const GRADE_SCALE: f64 = 1.0;
 /// A margin of ten millimetres of mercury.
 pub(crate) const MMHG_SCALE: f64 = 10.0;
 

@@ -16,6 +16,7 @@ mod length_fit;
 mod lip;
 mod need;
 mod passage;
+mod prolapse;
 mod reach;
 mod tract_gradient;
 mod tract_share;
@@ -38,6 +39,7 @@ pub(crate) static ALL: &[&dyn Check] = &[
     &hinge_lip::HingeLip,
     &grip::Grip,
     &clearance::Clearance,
+    &prolapse::CuspProlapse,
     &leaflet::Leaflet,
     &leaflet_chordae::LeafletChordae,
     &tract_share::TractShare,
@@ -84,7 +86,7 @@ mod tests {
     #[test]
     fn ids_are_unique_and_each_check_has_a_scale() {
         let ids = check_ids();
-        assert_eq!(ids.len(), 24, "{ids:?}");
+        assert_eq!(ids.len(), 25, "{ids:?}");
         for check in ALL {
             assert!(check.about().scale > 0.0, "{}", check.about().title);
         }

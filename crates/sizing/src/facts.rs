@@ -1,5 +1,5 @@
 use crate::{Answer, Case, Neighbour};
-use measurement::{Conduction, Prolapse, Regurgitation, Site, Valve};
+use measurement::{Conduction, Feature, Prolapse, Quantity, Regurgitation, Site, Structure, Valve};
 
 /// The largest number of holes that is told apart: more count as this many.
 pub const MOST_HOLES: u8 = 9;
@@ -8,6 +8,8 @@ pub const MOST_HOLES: u8 = 9;
 /// nobody knows is a value of its own.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Facts {
+    /// The defect is round: one axis, measured in one plane, stands for both.
+    pub round: Answer,
     /// How far an aortic cusp prolapses toward or into the defect.
     pub prolapse: Prolapse,
     /// How much the aortic valve leaks.
@@ -31,6 +33,8 @@ pub struct Facts {
 /// One of the facts of a case.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Fact {
+    /// Whether the defect is round, so that one axis stands for both.
+    Round,
     /// How far an aortic cusp prolapses.
     Prolapse,
     /// How much the aortic valve leaks.
@@ -54,6 +58,8 @@ pub enum Fact {
 /// A fact with its value.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum FactValue {
+    /// Whether the defect is round, so that one axis stands for both.
+    Round(Answer),
     /// How far an aortic cusp prolapses.
     Prolapse(Prolapse),
     /// How much the aortic valve leaks.
@@ -78,6 +84,7 @@ impl Facts {
     /// The value of a fact.
     pub const fn get(&self, fact: Fact) -> FactValue {
         match fact {
+            Fact::Round => FactValue::Round(self.round),
             Fact::Prolapse => FactValue::Prolapse(self.prolapse),
             Fact::AorticRegurgitation => FactValue::AorticRegurgitation(self.aortic_regurgitation),
             Fact::PulmonaryRegurgitation => {
@@ -96,6 +103,7 @@ impl Facts {
     pub const fn set(&mut self, value: FactValue) -> FactValue {
         let was = self.get(value.fact());
         match value {
+            FactValue::Round(value) => self.round = value,
             FactValue::Prolapse(value) => self.prolapse = value,
             FactValue::AorticRegurgitation(value) => self.aortic_regurgitation = value,
             FactValue::PulmonaryRegurgitation(value) => self.pulmonary_regurgitation = value,
@@ -121,7 +129,8 @@ impl Facts {
 
 impl Fact {
     /// Every fact, in the order in which they are asked.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
+        Self::Round,
         Self::Prolapse,
         Self::AorticRegurgitation,
         Self::PulmonaryRegurgitation,
@@ -136,6 +145,7 @@ impl Fact {
     /// The word for it in files.
     pub const fn name(self) -> &'static str {
         match self {
+            Self::Round => "round",
             Self::Prolapse => "prolapse",
             Self::AorticRegurgitation => "aortic_regurgitation",
             Self::PulmonaryRegurgitation => "pulmonary_regurgitation",
@@ -151,6 +161,7 @@ impl Fact {
     /// The fact in words, as a heading over its value.
     pub const fn label(self) -> &'static str {
         match self {
+            Self::Round => "round defect, measured in one plane",
             Self::Prolapse => "prolapse of an aortic cusp",
             Self::AorticRegurgitation => "aortic regurgitation",
             Self::PulmonaryRegurgitation => "pulmonary regurgitation",
@@ -169,6 +180,7 @@ impl Fact {
     pub fn is_asked(self, case: &Case) -> bool {
         let reach = |valve| !case.is_absent(Neighbour::Valve(valve));
         match self {
+            Self::Round => is_measured_in_one_plane(case),
             Self::Prolapse => reach(Valve::Aortic),
             Self::PulmonaryRegurgitation => {
                 reach(Valve::Pulmonary)
@@ -198,6 +210,7 @@ impl FactValue {
     /// The fact it is of.
     pub const fn fact(self) -> Fact {
         match self {
+            Self::Round(_) => Fact::Round,
             Self::Prolapse(_) => Fact::Prolapse,
             Self::AorticRegurgitation(_) => Fact::AorticRegurgitation,
             Self::PulmonaryRegurgitation(_) => Fact::PulmonaryRegurgitation,
@@ -215,6 +228,7 @@ impl FactValue {
         const ANSWERS: [Answer; 3] = [Answer::Yes, Answer::No, Answer::Unknown];
         let answers = |value: fn(Answer) -> Self| ANSWERS.map(value).to_vec();
         match fact {
+            Fact::Round => answers(Self::Round),
             Fact::Prolapse => Prolapse::ALL.map(Self::Prolapse).to_vec(),
             Fact::AorticRegurgitation => Regurgitation::ALL.map(Self::AorticRegurgitation).to_vec(),
             Fact::PulmonaryRegurgitation => Regurgitation::ALL
@@ -236,7 +250,8 @@ impl FactValue {
     pub const fn is_unknown(self) -> bool {
         matches!(
             self,
-            Self::Prolapse(Prolapse::Unknown)
+            Self::Round(Answer::Unknown)
+                | Self::Prolapse(Prolapse::Unknown)
                 | Self::AorticRegurgitation(Regurgitation::Unknown)
                 | Self::PulmonaryRegurgitation(Regurgitation::Unknown)
                 | Self::Pouch(Answer::Unknown)
@@ -271,7 +286,8 @@ impl FactValue {
             Self::AorticRegurgitation(value) | Self::PulmonaryRegurgitation(value) => {
                 value.name().to_owned()
             }
-            Self::Pouch(value)
+            Self::Round(value)
+            | Self::Pouch(value)
             | Self::BandInTheWay(value)
             | Self::MitralChordae(value)
             | Self::TricuspidChordae(value) => value.to_string(),
@@ -281,6 +297,16 @@ impl FactValue {
             Self::Conduction(value) => value.label().to_owned(),
         }
     }
+}
+
+/// Whether one axis of the defect was measured and the other was not.
+fn is_measured_in_one_plane(case: &Case) -> bool {
+    let is_measured = |feature| {
+        let axis = Quantity::find(Structure::Throat, feature);
+        let mut readings = case.readings.iter();
+        readings.any(|one| Some(one.quantity) == axis && one.set_aside.is_none())
+    };
+    is_measured(Feature::Major) != is_measured(Feature::Minor)
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@ use crate::engine::RowShares;
 use crate::house_rules::Band;
 use crate::resolve::Basis;
 use crate::{Answer, Harm, Setting, Subject, words};
-use measurement::{Chance, Feature, Quantity};
+use measurement::{Chance, Feature, Prolapse, Quantity};
 use std::cmp::Ordering;
 
 /// How a check came out at the values as read.
@@ -31,6 +31,8 @@ impl State {
     }
 }
 
+/// The unit of what is graded, not measured: 0 none, 1 mild, 2 moderate, 3 severe.
+pub(crate) const GRADE: &str = "grade";
 /// Most decimals of a value: a micrometre is finer than any image.
 const MOST_DECIMALS: usize = 3;
 /// The least amount over a limit that two decimals tell from none.
@@ -85,6 +87,10 @@ impl Outcome {
     /// The outcome with the limit that it breaks and by how much; and with the
     /// value where the sentence rounds it to the limit.
     pub fn says_with_limit(&self) -> String {
+        if self.unit == GRADE {
+            // A grade is a word: no number says by how much it is over a limit.
+            return self.says.clone();
+        }
         let (name, band) = match self.state {
             State::Stop => ("stop", self.stop),
             State::Caution => ("caution", self.caution),
@@ -119,7 +125,7 @@ impl Outcome {
     fn usual_decimals(&self) -> usize {
         match self.unit {
             "share" | "ratio" => 2,
-            "mmHg" => 0,
+            "mmHg" | GRADE => 0,
             _ => 1,
         }
     }
@@ -155,6 +161,10 @@ impl Outcome {
         match self.unit {
             "share" => format!("{:.*} %", decimals.saturating_sub(2), 100.0 * value),
             "ratio" => format!("{value:.decimals$}"),
+            GRADE => Prolapse::GRADED
+                .iter()
+                .find(|(grade, _)| *grade == value)
+                .map_or_else(|| format!("{value:.0}"), |(_, of)| of.name().to_owned()),
             unit => format!("{value:.decimals$} {unit}"),
         }
     }

@@ -1,6 +1,6 @@
 //! What is believed of each quantity of a case, and on what ground.
 
-use crate::{Case, HouseRules, Neighbour, face_of, house_rules::Parameter};
+use crate::{Answer, Case, Fact, HouseRules, Neighbour, face_of, house_rules::Parameter};
 use geometry::Face;
 use measurement::{
     Corrected, Estimate, Feature, Fused, GroupKey, Law, Modality, Preference, Quantity, Reading,
@@ -96,7 +96,7 @@ fn resolve_one(case: &Case, rules: &HouseRules, quantity: Quantity) -> Resolved 
             law: Some(Law::for_quantity(info.law, row.value, row.sd)),
         };
     }
-    if let Some(other) = followed(quantity) {
+    if let Some(other) = followed(quantity).or_else(|| axis_of_a_round(case, quantity)) {
         return bare(Basis::Follows(other));
     }
     if matches!(info.feature, Feature::ShiftU | Feature::ShiftV) {
@@ -176,6 +176,18 @@ pub fn followed(quantity: Quantity) -> Option<Quantity> {
         }
         _ => None,
     }
+}
+
+/// The axis that stands for another one of a defect that is said to be round.
+fn axis_of_a_round(case: &Case, quantity: Quantity) -> Option<Quantity> {
+    let info = quantity.info();
+    let other = match (info.structure, info.feature) {
+        (Structure::Throat, Feature::Major) => Feature::Minor,
+        (Structure::Throat, Feature::Minor) => Feature::Major,
+        _ => return None,
+    };
+    let is_round = case.facts.round == Answer::Yes && Fact::Round.is_asked(case);
+    is_round.then(|| Quantity::find(Structure::Throat, other))?
 }
 
 /// The neighbour a structure is, if it may be absent.

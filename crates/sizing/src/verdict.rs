@@ -127,11 +127,25 @@ fn doubts(
             }
         }
     }
+    doubts.extend(one_plane(setting));
     doubts.extend(sag_of_a_prolapse(setting, rows));
     if occluder.discs.iter().any(Option::is_none) {
         doubts.push("no lip on one side or both".into());
     }
     doubts
+}
+
+/// A defect of which one cut was measured may be longer than it.
+fn one_plane(setting: &Setting) -> Option<String> {
+    let mut axes = [Feature::Major, Feature::Minor]
+        .into_iter()
+        .filter_map(|axis| Quantity::find(Structure::Throat, axis));
+    let is_round = axes.any(|axis| matches!(setting.basis(axis), Basis::Follows(_)));
+    is_round.then(|| {
+        "one axis of the defect stands for both: one cut may miss the long axis, and published \
+         ovals are 2:1 and more"
+            .to_owned()
+    })
 }
 
 /// The sag that is assumed where nobody read it is that of a cusp in its place: it

@@ -63,10 +63,11 @@ impl Check for Clearance {
             Valve::Mitral | Valve::Tricuspid => "; says nothing of chordae".into(),
             Valve::Pulmonary => String::new(),
         };
+        let name = if value < 0.0 { "contact" } else { "clearance" };
         format!(
-            "{}; clearance {}{beside}",
+            "{}; {name} {}{beside}",
             in_the_wall(nominal, valve),
-            words::mm(value)
+            words::mm(value.abs())
         )
     }
 }

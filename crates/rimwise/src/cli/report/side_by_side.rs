@@ -4,7 +4,7 @@ use super::json::Provenance;
 use super::table::{footing, heading};
 use crate::cli::args::WIDTH;
 use crate::text::{fitted as cell, paragraph};
-use crate::told;
+use crate::told::{self, told_before};
 use anyhow::Result;
 use files::visible;
 use sizing::{Candidate, Outcome, Ranking, State, Subject};
@@ -76,11 +76,10 @@ pub(crate) fn write(
     )?;
     for candidate in chosen {
         writeln!(out, "{}", visible(&candidate.name()))?;
-        for outcome in candidate
-            .outcomes
-            .iter()
-            .filter(|outcome| outcome.state != State::Ok)
-        {
+        let mut broken: Vec<&Outcome> = candidate.outcomes.iter().collect();
+        broken.retain(|outcome| outcome.state != State::Ok);
+        broken.sort_by(|one, other| told_before(one, other));
+        for outcome in broken {
             let first = format!("  {} ", told::state_glyph(outcome.state));
             write!(out, "{}", paragraph(&first, &visible(&outcome.says), WIDTH))?;
             if let Some(aside) = outcome.aside {

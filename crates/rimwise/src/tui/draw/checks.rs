@@ -1,13 +1,13 @@
 //! The checks of a candidate: glyph, word, value, margin, chance; then what is
 //! broken, in sentences.
 
-use crate::alike::{are_alike, told_before};
+use crate::alike::are_alike;
 use crate::text::wrapped;
-use crate::told;
+use crate::told::{self, told_before};
 use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::text::{Line, Span};
-use sizing::{Candidate, Harm, Outcome, State};
+use sizing::{Candidate, Outcome, State};
 use unicode_width::UnicodeWidthStr;
 
 /// The least columns of a name beside a chance.
@@ -53,12 +53,10 @@ pub(super) fn lines(
     // Sentences take what the table leaves, but at least half where they need it.
     let table = room.saturating_sub(said.len()).max(room.div_ceil(2));
     let mut shown: Vec<&Outcome> = outcomes.iter().copied().take(table).collect();
-    let warns = |one: &&Outcome| one.harm == Harm::AvBlock && one.state != State::Ok;
-    let av_block = outcomes.iter().position(|one| warns(&one));
-    if let (Some(place), Some(last)) = (av_block, shown.last_mut())
-        && place >= table
+    if let (Some(av_block), Some(last)) = (told::av_block(candidate), shown.last_mut())
+        && told_before(last, av_block).is_lt()
     {
-        *last = outcomes[place];
+        *last = av_block;
     }
     let rows = shown.len();
     let mut lines: Vec<Line> = shown
@@ -135,8 +133,8 @@ fn bar(outcome: &Outcome) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use sizing::Subject;
     use sizing::house_rules::Band;
+    use sizing::{Harm, Subject};
 
     fn outcome(value: f64) -> Outcome {
         Outcome {

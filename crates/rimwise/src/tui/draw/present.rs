@@ -63,11 +63,12 @@ pub(super) fn draw(
         let named = (&*name, is_selected);
         let is_stale = session.shows_stale();
         bay::note(session, &bays[index], *room, seen);
-        let foot = match candidate {
+        let mut foot = match candidate {
             None => Vec::new(),
             Some(it) if shown.len() < MOST => reason(it, theme, room.width),
             Some(it) => differences(it, &shown, most, theme, room.width),
         };
+        foot.extend(candidate.and_then(|it| av_block(it, &foot, theme, room.width)));
         let height = |lines: &[Line]| u16::try_from(lines.len()).unwrap_or(u16::MAX);
         // A figure that is cut is another figure.
         let left = room.height.saturating_sub(height(&foot));
@@ -189,6 +190,21 @@ fn reason(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'static>>
         .take(REASON)
         .map(|line| Line::styled(line, theme.text()))
         .collect()
+}
+
+/// The warning of AV block, where the lines under a picture leave it out.
+fn av_block(
+    candidate: &Candidate,
+    foot: &[Line],
+    theme: Theme,
+    width: u16,
+) -> Option<Line<'static>> {
+    let outcome = told::av_block(candidate)?;
+    let says = format!("{} {}", told::state_glyph(outcome.state), outcome.says);
+    let title = outcome.title.split(',').next().unwrap_or_default();
+    let is_there = foot.iter().any(|line| line.to_string().contains(title));
+    let says = fitted(&visible(&says), usize::from(width));
+    (!is_there).then(|| Line::styled(says, theme.state(outcome.state)))
 }
 
 /// One row of a large figure.

@@ -134,7 +134,7 @@ fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> 
 }
 
 /// The longest name that is not cut.
-const MOST_NAME: usize = 24;
+const MOST_NAME: usize = 20;
 
 /// A verdict in a short word.
 const fn short_word(verdict: Verdict) -> &'static str {

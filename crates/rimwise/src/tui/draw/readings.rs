@@ -189,7 +189,9 @@ fn read(
     let sd = reading.sd.map_or_else(
         || {
             let sd = sizing::resolve::assumed_sd(reading, session.document().rules());
-            format!("~{}", figure(sd))
+            // No more digits than an assumption carries.
+            let tenths = (10.0 * sd).round() / 10.0;
+            format!("~{}", figure(if sd < 0.1 { sd } else { tenths }))
         },
         figure,
     );

@@ -11,7 +11,7 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::Line;
 use session::{Row, Session};
-use sizing::{Candidate, Harm, Outcome, State};
+use sizing::{Outcome, State};
 use unicode_width::UnicodeWidthStr;
 
 /// What is told, the last to go first.
@@ -61,7 +61,7 @@ fn essentials(session: &Session, theme: Theme, width: usize) -> Vec<(Need, Line<
             fitted(&short, width)
         };
         say(Need::Candidate, &text, 1, theme.verdict(verdict));
-        let av_block = av_block(candidate);
+        let av_block = told::av_block(candidate).map(Outcome::says_with_limit);
         if let Some(because) = candidate.judged.because.first()
             && av_block.as_ref() != Some(because)
         {
@@ -92,14 +92,6 @@ fn essentials(session: &Session, theme: Theme, width: usize) -> Vec<(Need, Line<
     let caution = fitted("not an order to close or release; ? keys, q leave", width);
     told.push((Need::Caution, Line::styled(caution, theme.text())));
     told
-}
-
-/// What a size says of AV block, where it warns of it: the gravest such warning.
-fn av_block(candidate: &Candidate) -> Option<String> {
-    let warns = |one: &&Outcome| one.harm == Harm::AvBlock && one.state == State::Caution;
-    let warnings = candidate.outcomes.iter().filter(warns);
-    let gravest = warnings.min_by(|one, other| one.by_harm(other))?;
-    Some(gravest.says_with_limit())
 }
 
 /// The selected reading.

@@ -223,6 +223,7 @@ fn has_substitute(session: &Session, quantity: Quantity) -> bool {
     let defaults = &session.document().rules().defaults;
     defaults.iter().any(|row| row.of == quantity)
         || followed(quantity).is_some()
+        || matches!(session.setting().basis(quantity), Basis::Follows(_))
         || matches!(quantity.info().feature, Feature::ShiftU | Feature::ShiftV)
 }
 

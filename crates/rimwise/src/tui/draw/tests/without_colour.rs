@@ -98,7 +98,7 @@ fn every_verdict_and_state_has_a_glyph_and_a_word() {
         assert!(borderline.contains(told), "{told}\n{borderline}");
     }
     let none = page("nothing-fits");
-    for told in ["✗ clearance aortic", "○ does not fit "] {
+    for told in ["✗ contact aortic", "○ does not fit "] {
         assert!(none.contains(told), "{told}\n{none}");
     }
     let missing = page("unmeasured-rim");

@@ -1,0 +1,52 @@
+use crate::check::{About, Check, GRADE_SCALE, Id, Lanes, Measure, Nominal, Per};
+use crate::outcome::GRADE;
+use crate::{Harm, Setting, Subject};
+use geometry::Occluder;
+use measurement::{Prolapse, Quantity, Valve};
+
+/// How far an aortic cusp prolapses, as a grade; what nobody graded counts as severe.
+pub(super) struct CuspProlapse;
+
+impl Check for CuspProlapse {
+    fn about(&self) -> &'static About {
+        const ABOUT: About = About {
+            id: Id::One("prolapse"),
+            title: "prolapse",
+            unit: GRADE,
+            scale: GRADE_SCALE,
+            per: Per::Valve,
+            harm: Harm::to_valve,
+            below: None,
+            aside: None,
+        };
+        &ABOUT
+    }
+
+    fn is_asked(&self, setting: &Setting, _: &Occluder, of: Subject) -> bool {
+        of == Subject::Valve(Valve::Aortic) && setting.case().facts.prolapse.may_be()
+    }
+
+    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
+        Vec::new()
+    }
+
+    fn measure(&self, _: Subject) -> Option<Measure> {
+        Some(Measure::OfShape)
+    }
+
+    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
+        values.fill(lanes.setting.case().facts.prolapse.grade());
+    }
+
+    fn says(&self, _: Subject, nominal: &Nominal, _: f64) -> String {
+        let says = match nominal.setting.case().facts.prolapse {
+            Prolapse::Unknown => "whether an aortic cusp prolapses is not known: it may, severely",
+            Prolapse::Ungraded => "an aortic cusp prolapses and nobody graded it: it may be severe",
+            Prolapse::None => "no aortic cusp prolapses",
+            Prolapse::Mild => "an aortic cusp prolapses mildly",
+            Prolapse::Moderate => "an aortic cusp prolapses moderately",
+            Prolapse::Severe => "an aortic cusp prolapses severely",
+        };
+        says.to_owned()
+    }
+}
