@@ -22,6 +22,7 @@ pub(crate) const fn verdict_glyph(verdict: Verdict) -> &'static str {
         Verdict::Fits => "●",
         Verdict::Borderline => "◐",
         Verdict::DoesNotFit => "○",
+        Verdict::NotRated => "◌",
     }
 }
 
@@ -56,13 +57,13 @@ pub(crate) fn value(outcome: &Outcome) -> Option<String> {
     })
 }
 
-/// What stands before a chance: `≤` where a stop was not assessed, so that the
-/// chance of the others does not pass for the chance of all.
+/// What stands before a chance where a stop was not assessed, so that the chance
+/// of the others does not pass for the chance of all.
 pub(crate) fn at_most(candidate: &Candidate) -> &'static str {
     if candidate.is_chance_whole() {
         ""
     } else {
-        "≤"
+        "at most "
     }
 }
 
@@ -81,6 +82,17 @@ pub(crate) fn chance(candidate: &Candidate) -> String {
             }
         },
     )
+}
+
+/// The chance where columns are narrow: a bound without its error, which says
+/// nothing of how far under it the chance is.
+pub(crate) fn brief_chance(candidate: &Candidate) -> String {
+    match (&candidate.chances, at_most(candidate)) {
+        (Some(it), at_most) if !at_most.is_empty() => {
+            format!("{at_most}{:.0} %", 100.0 * it.chance.value)
+        }
+        _ => chance(candidate),
+    }
 }
 
 /// The margin to the stop that is least in units of the checks' scales, and whose

@@ -20,6 +20,8 @@ pub enum Condition {
     ChordaeOnEdge,
     /// Nobody knows whether chordae of the valve insert on the edge.
     ChordaeUnknown,
+    /// The shape lacks a disc on one side or both.
+    MissingDisc,
 }
 
 /// What conditions are held against.
@@ -46,6 +48,7 @@ impl Condition {
             Self::StiffDiscs => "the discs are stiff".to_owned(),
             Self::ChordaeOnEdge => "chordae insert on the edge".to_owned(),
             Self::ChordaeUnknown => "nobody knows whether chordae insert on the edge".to_owned(),
+            Self::MissingDisc => "the shape lacks a disc".to_owned(),
         }
     }
 
@@ -62,6 +65,7 @@ impl Condition {
             Self::StiffDiscs => occluder.conformability < at.stiff_below,
             Self::ChordaeOnEdge => chordae == Answer::Yes,
             Self::ChordaeUnknown => chordae == Answer::Unknown,
+            Self::MissingDisc => occluder.discs.iter().any(Option::is_none),
         }
     }
 }
@@ -76,6 +80,7 @@ impl fmt::Display for Condition {
             Self::StiffDiscs => formatter.write_str("stiff_discs"),
             Self::ChordaeOnEdge => formatter.write_str("chordae_on_edge"),
             Self::ChordaeUnknown => formatter.write_str("chordae_unknown"),
+            Self::MissingDisc => formatter.write_str("missing_disc"),
         }
     }
 }
