@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use std::process::Command;
 
 const DEMONSTRATION: &str = "outlet-infant";
-/// Tight in the demonstration: its left disc reaches about 0.9 mm past the edge.
+/// Borderline in the demonstration: its left disc reaches about 0.9 mm past the edge.
 const SIZE: (&str, &str) = ("even-narrow", "5.5x2");
 const REASON: &str = "thin septum, agreed at rounds";
 
@@ -60,7 +60,7 @@ fn check<'a>(candidate: &'a Value, id: &str) -> &'a Value {
 fn a_limit_raised_over_the_lip_stops_the_size_and_is_said() {
     let (house, case) = (ranked(DEMONSTRATION), ranked(&hold_left()));
     let before = candidate(&house, SIZE);
-    assert_eq!(before["verdict"], "tight");
+    assert_eq!(before["verdict"], "borderline");
     assert_eq!(check(before, "hold_left")["state"], "caution");
     assert_eq!(house["exceptions"], json!([]));
 

@@ -150,7 +150,7 @@ const LESSONS: [Lesson; 16] = [
         holds: |list| {
             let size = list.find("even-medium/5x3").expect("a size");
             let clear = size.outcomes.iter().filter(|one| one.check == "clearance");
-            size.judged.verdict == Verdict::Tight
+            size.judged.verdict == Verdict::Borderline
                 && clear
                     .into_iter()
                     .all(|one| one.margin_caution().is_some_and(|margin| margin > 0.0))
@@ -241,7 +241,7 @@ const LESSONS: [Lesson; 16] = [
         scenario: "arterial-way",
         // What would fit does not pass the artery without care.
         holds: |list| {
-            fitting(list).next().is_none() && of_verdict(list, Verdict::Tight).next().is_some()
+            fitting(list).next().is_none() && of_verdict(list, Verdict::Borderline).next().is_some()
         },
         take_away: |_, rules| without_checks(rules, &["passage"]),
     },

@@ -7,4 +7,4 @@ The decision, the implant's own instructions and local rules come first.";
 /// The same in one line, where there is room for no more; the whole of it is one
 /// key away.
 pub(crate) const CAUTION_IN_A_LINE: &str =
-    "Figures on paper for licensed clinicians: never an order to close or release.";
+    "Figures for licensed clinicians: never an order to close or release.";

@@ -20,7 +20,7 @@ pub(crate) const fn state_glyph(state: State) -> &'static str {
 pub(crate) const fn verdict_glyph(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Fits => "●",
-        Verdict::Tight => "◐",
+        Verdict::Borderline => "◐",
         Verdict::DoesNotFit => "○",
     }
 }

@@ -85,7 +85,7 @@ fn candidate(session: &Session) -> Option<String> {
     lines.push(format!(
         "{} {}{chance}",
         candidate.name(),
-        candidate.judged.verdict.on_paper()
+        candidate.judged.verdict.word()
     ));
     lines.extend(
         candidate

@@ -128,7 +128,7 @@ impl Ranking {
         })
     }
 
-    /// Whether nothing on the shelf fits, not even tightly.
+    /// Whether nothing on the shelf fits, not even as borderline.
     pub fn nothing_fits(&self) -> bool {
         self.on_shelf()
             .all(|one| one.judged.verdict == Verdict::DoesNotFit)

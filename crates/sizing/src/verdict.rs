@@ -7,13 +7,13 @@ use geometry::Occluder;
 use measurement::{Feature, Quantity, Structure, Valve};
 use std::fmt;
 
-/// What is said of a size as a whole. It is said of paper, not of a child.
+/// What is said of a size as a whole. It is said of geometry, not of a child.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Verdict {
     /// No limit is broken as read, and rarely one in the draws.
     Fits,
     /// Neither.
-    Tight,
+    Borderline,
     /// Excluded, a stop is broken as read, or too often in the draws.
     DoesNotFit,
 }
@@ -23,17 +23,8 @@ impl Verdict {
     pub const fn word(self) -> &'static str {
         match self {
             Self::Fits => "fits",
-            Self::Tight => "tight",
+            Self::Borderline => "borderline",
             Self::DoesNotFit => "does not fit",
-        }
-    }
-
-    /// The word for it on screens, where the paper must be named.
-    pub const fn on_paper(self) -> &'static str {
-        match self {
-            Self::Fits => "fits on paper",
-            Self::Tight => "tight on paper",
-            Self::DoesNotFit => "does not fit on paper",
         }
     }
 }
@@ -72,7 +63,7 @@ pub(crate) fn judge(
     let verdict = if doubts.is_empty() {
         Verdict::Fits
     } else {
-        Verdict::Tight
+        Verdict::Borderline
     };
     Judged {
         verdict,
@@ -96,7 +87,7 @@ fn against(setting: &Setting, outcomes: &[Outcome], chance: Option<f64>) -> Vec<
     against
 }
 
-/// What keeps a size from more than `tight`.
+/// What keeps a size from more than `borderline`.
 fn doubts(
     setting: &Setting,
     occluder: &Occluder,

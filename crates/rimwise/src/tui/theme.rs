@@ -119,7 +119,7 @@ impl Theme {
     pub(super) fn verdict(self, verdict: Verdict) -> Style {
         match verdict {
             Verdict::Fits => self.coloured(Meaning::Good).add_modifier(Modifier::BOLD),
-            Verdict::Tight => self.state(State::Caution),
+            Verdict::Borderline => self.state(State::Caution),
             Verdict::DoesNotFit => self.state(State::Stop),
         }
     }

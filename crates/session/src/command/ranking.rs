@@ -21,7 +21,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "only_verdict",
         name: "only …",
-        says: "show only what fits, only what is tight, only what does not fit, everything",
+        says: "show only what fits, only what is borderline, only what does not fit, everything",
         focus: Focus::PLAN,
         keys: &["o"],
         in_footer: true,
@@ -43,8 +43,8 @@ fn only_verdict(session: &Session) -> Change {
     let filter = &session.document().shown().filter;
     let verdict = match filter.verdict {
         None => Some(Verdict::Fits),
-        Some(Verdict::Fits) => Some(Verdict::Tight),
-        Some(Verdict::Tight) => Some(Verdict::DoesNotFit),
+        Some(Verdict::Fits) => Some(Verdict::Borderline),
+        Some(Verdict::Borderline) => Some(Verdict::DoesNotFit),
         Some(Verdict::DoesNotFit) => None,
     };
     show(

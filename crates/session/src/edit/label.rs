@@ -167,7 +167,7 @@ fn filter(filter: &Filter) -> String {
 
 const fn verb(verdict: sizing::Verdict) -> &'static str {
     match verdict {
-        sizing::Verdict::Tight => "is tight",
+        sizing::Verdict::Borderline => "is borderline",
         other => other.word(),
     }
 }

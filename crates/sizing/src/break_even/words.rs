@@ -8,7 +8,7 @@ impl BreakEvens {
     pub fn held_says(&self) -> String {
         match self.held {
             State::Stop => format!("does not fit as read: {}", self.broken("stop")),
-            State::Caution => format!("tight as read: {}", self.broken("caution")),
+            State::Caution => format!("borderline as read: {}", self.broken("caution")),
             State::Ok | State::NotAssessed => "no limit is broken as read".into(),
         }
     }
@@ -27,13 +27,13 @@ impl BreakEvens {
                 chances(of, |_| String::new()),
             ),
             State::Caution => format!(
-                "tight while the {} is {}; {read}; {}",
+                "borderline while the {} is {}; {read}; {}",
                 of.quantity,
                 within(of),
                 chances(of, then)
             ),
             State::Ok | State::NotAssessed => format!(
-                "fits on paper while the {} is {}; {read}; {}",
+                "fits while the {} is {}; {read}; {}",
                 of.quantity,
                 within(of),
                 chances(of, then)

@@ -198,7 +198,7 @@ pub struct BestLength {
 
 /// The length, in steps of half a millimetre about the wall's thickness, at which
 /// most cells of a coarse map have the chance that a shape needs to fit; of equals
-/// the one with most cells that are at least tight, then with the highest chance;
+/// the one with most cells that are at least borderline, then with the highest chance;
 /// of equals the shortest. `None` when it was cancelled.
 pub fn best_length(
     setting: &Setting,

@@ -15,26 +15,33 @@ impl Ranking {
             let facts: Vec<&str> = self.excluded.iter().map(|one| one.fact.as_str()).collect();
             return format!("Excluded before any geometry: {}.", facts.join("; "));
         }
-        let (fits, tight) = (count(Verdict::Fits), count(Verdict::Tight));
+        let (fits, borderline) = (count(Verdict::Fits), count(Verdict::Borderline));
         let best = self.on_shelf().next();
         let throat = Quantity::find(Structure::Throat, Feature::Major);
         if throat.is_some_and(|throat| !self.setting.is_known(throat)) {
             return "Nothing can be said of any size: the hole has not been measured.".into();
         }
-        let says = match (fits, tight, best) {
+        let says = match (fits, borderline, best) {
             (_, _, None) if self.candidates.is_empty() => "The catalogue is empty.".into(),
             (_, _, None) => "Nothing is on the shelf today.".into(),
             (0, 0, Some(nearest)) => {
                 let why = nearest.judged.because.first().map_or("", String::as_str);
                 format!(
-                    "Nothing of {all} sizes fits on paper. Nearest: {}: {why}.",
+                    "None of {all} sizes fits. Nearest: {}: {why}.",
                     nearest.name()
                 )
             }
             (0, _, Some(_)) => {
-                format!("Nothing of {all} sizes fits without doubt; {tight} are tight on paper.")
+                format!(
+                    "None of {all} sizes clearly fits; {borderline} {} borderline.",
+                    is_or_are(borderline)
+                )
             }
-            _ => format!("{fits} of {all} sizes fit on paper, {tight} are tight."),
+            _ => format!(
+                "{fits} of {all} sizes {}, {borderline} {} borderline.",
+                if fits == 1 { "fits" } else { "fit" },
+                is_or_are(borderline)
+            ),
         };
         match self.said_of_aside() {
             Some(aside) => format!("{says} {aside}"),
@@ -124,6 +131,11 @@ impl Ranking {
             .collect();
         words::list(&quantities)
     }
+}
+
+/// The verb to a number of sizes.
+const fn is_or_are(count: usize) -> &'static str {
+    if count == 1 { "is" } else { "are" }
 }
 
 fn reading<'a>(readings: &'a [Reading], id: &ReadingId) -> Option<&'a Reading> {

@@ -21,7 +21,7 @@ pub(super) fn order(candidates: &mut [Candidate], tie: f64) -> Vec<usize> {
             .cmp(&other.judged.verdict)
             .then_with(|| match verdict {
                 Verdict::DoesNotFit => by_margin(one, other),
-                Verdict::Fits | Verdict::Tight => by_chances(one, other),
+                Verdict::Fits | Verdict::Borderline => by_chances(one, other),
             })
     });
     for alike in candidates.chunk_by_mut(are_alike) {

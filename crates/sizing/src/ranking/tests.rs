@@ -83,7 +83,7 @@ fn places(mut candidates: Vec<Candidate>) -> Vec<usize> {
 #[test]
 fn verdict_comes_before_chance_and_chance_before_margin() {
     let ordered = places(vec![
-        candidate(0, Verdict::Tight, [0.99; 8], 3.0),
+        candidate(0, Verdict::Borderline, [0.99; 8], 3.0),
         candidate(1, Verdict::Fits, [0.91; 8], 0.1),
         candidate(2, Verdict::Fits, [0.95; 8], 0.05),
         candidate(3, Verdict::Fits, [0.95; 8], 0.2),
@@ -117,7 +117,7 @@ fn a_group_holds_what_cannot_be_told_from_its_first() {
         candidate(0, Verdict::Fits, noisy, 1.0),
         candidate(1, Verdict::Fits, near, 1.0),
         candidate(2, Verdict::Fits, lower, 1.0),
-        candidate(3, Verdict::Tight, lower, 1.0),
+        candidate(3, Verdict::Borderline, lower, 1.0),
     ];
     assert_eq!(order(&mut ordered, TIE), [1, 1, 2, 3]);
 }

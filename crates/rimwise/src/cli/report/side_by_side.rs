@@ -54,7 +54,7 @@ pub(crate) fn write(
         let says = |one: &Candidate| if one.is_on_shelf { "yes" } else { "– no" };
         line("on the shelf today", each(&|one| says(one).into()))?;
     }
-    line("on paper", each(&|one| one.judged.verdict.word().into()))?;
+    line("by geometry", each(&|one| one.judged.verdict.word().into()))?;
     line(
         "geometry chance",
         each(&|one| told::chance(one).replace(" ± ", "±")),

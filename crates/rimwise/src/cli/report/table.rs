@@ -32,7 +32,7 @@ pub(crate) fn write(
     let titles = [
         "rank",
         "shape/size",
-        "on paper",
+        "by geometry",
         "geom. chance",
         "nearest stop",
     ];
@@ -180,11 +180,7 @@ fn name(candidate: &Candidate) -> String {
 
 /// Why a size stands no better.
 fn reasons(out: &mut dyn Write, ranking: &Ranking, candidate: &Candidate) -> Result<()> {
-    let title = format!(
-        "{} {}",
-        candidate.name(),
-        candidate.judged.verdict.on_paper()
-    );
+    let title = format!("{} {}", candidate.name(), candidate.judged.verdict.word());
     writeln!(out, "{}", visible(&title))?;
     if let Some(aside) = ranking.aside(candidate) {
         write!(out, "{}", paragraph("  – ", &visible(&aside), WIDTH))?;

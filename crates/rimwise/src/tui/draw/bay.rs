@@ -15,7 +15,6 @@ use ratatui::text::{Line, Span};
 use scene::View;
 use session::{Bay, Focus, Session};
 use sizing::{Candidate, Neighbour};
-use unicode_width::UnicodeWidthStr;
 
 /// From this many columns on the heading says from where the pictures are seen.
 const ROOMY: u16 = 76;
@@ -174,10 +173,8 @@ fn heading(
             let verdict = candidate.judged.verdict;
             let chance = format!("  {}", chance(candidate));
             let said = format!("{} {}", told::verdict_glyph(verdict), verdict.word());
-            let full = format!("{said} on paper");
-            let has_room = full.width() + chance.width() <= usize::from(width);
             Line::from(vec![
-                Span::styled(if has_room { full } else { said }, theme.verdict(verdict)),
+                Span::styled(said, theme.verdict(verdict)),
                 Span::raw(chance),
             ])
         },

@@ -104,7 +104,7 @@ fn heading(
     };
     let verdict = candidate.map(|candidate| {
         let verdict = candidate.judged.verdict;
-        let said = format!("{} {}", told::verdict_glyph(verdict), verdict.on_paper());
+        let said = format!("{} {}", told::verdict_glyph(verdict), verdict.word());
         Line::styled(said, theme.verdict(verdict))
     });
     let name = Line::styled(name, style);

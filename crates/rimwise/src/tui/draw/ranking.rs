@@ -20,7 +20,7 @@ const GROUP: usize = 5;
 /// Columns of the verdict's glyph and word.
 const VERDICT: usize = 15;
 /// Columns of them where there is little room.
-const SHORT_VERDICT: usize = 9;
+const SHORT_VERDICT: usize = 13;
 /// Columns of the chance.
 const CHANCE: usize = 6;
 /// Under this width the group is left out and the verdict said in a short word.
@@ -39,7 +39,7 @@ pub(super) fn draw(
     let filter = &session.document().shown().filter;
     let listed = session.listed();
     let title = match (filter.text.is_empty(), filter.verdict) {
-        (true, None) => "Ranked".to_owned(),
+        (true, None) => "Ranked by geometry".to_owned(),
         (true, Some(verdict)) => format!("Ranked: only {}", verdict.word()),
         (false, None) => format!("Ranked: “{}”", visible(&filter.text)),
         (false, Some(verdict)) => {
@@ -140,7 +140,7 @@ const MOST_NAME: usize = 24;
 const fn short_word(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Fits => "fits",
-        Verdict::Tight => "tight",
+        Verdict::Borderline => "borderline",
         Verdict::DoesNotFit => "not",
     }
 }

@@ -168,7 +168,7 @@ impl Guide {
                 .iter()
                 .any(|one| !one.needed_by.is_empty() && is_open(session, one));
             let so = if holds {
-                "no size is better than tight until all that checks need is read"
+                "no size is better than borderline until all that checks need is read"
             } else {
                 "said over the list until it is answered"
             };
@@ -263,7 +263,7 @@ fn left_out(quantity: Quantity, needed_by: &[&str], session: &Session) -> String
         (_, checks) => {
             let checks: Vec<String> = checks.iter().map(ToString::to_string).collect();
             format!(
-                "no size is better than tight, for it is not assessed: {}",
+                "no size is better than borderline, for it is not assessed: {}",
                 few(&checks)
             )
         }

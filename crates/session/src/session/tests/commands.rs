@@ -406,7 +406,7 @@ const COMMANDS: &[Tried] = &[
         "only_verdict",
         "ranking even-wide/5x3",
         "o o",
-        "filter tight",
+        "filter borderline",
     ),
     (
         "only_verdict",

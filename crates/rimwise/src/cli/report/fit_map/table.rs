@@ -117,11 +117,12 @@ fn near<'a>(mapped: &'a Mapped) -> impl Iterator<Item = &'a Mark> {
 }
 
 fn legend(mapped: &Mapped) -> String {
-    let [fits, tight, little, _] = bands(mapped).map(|least| format!("{:.0} %", 100.0 * least));
+    let [fits, borderline, little, _] =
+        bands(mapped).map(|least| format!("{:.0} %", 100.0 * least));
     let on_map = |map: &FitMap, mark: &Mark| mark.cell(map).is_some();
     let shown = near(mapped).filter(|mark| on_map(mapped.map, mark)).count();
     format!(
-        "{} {fits} or more, {} {tight} or more, {} {little} or more, {} less, blank none; {MARK} a \
+        "{} {fits} or more, {} {borderline} or more, {} {little} or more, {} less, blank none; {MARK} a \
          size of the catalogue near this form ({shown} here, {} more are not near it or not \
          here).",
         LETTERS[0],

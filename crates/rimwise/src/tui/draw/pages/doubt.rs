@@ -92,7 +92,7 @@ fn how_sure(
     let text = format!(
         "{glyph} {} {}: {chance}. {}",
         candidate.name(),
-        verdict.on_paper(),
+        verdict.word(),
         tied(session, candidate)
     );
     said(&text, theme.verdict(verdict), width)
