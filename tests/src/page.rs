@@ -5,7 +5,7 @@ use files::workup_input;
 use measurement::{
     Answer, Finding, Method, Modality, Phase, Quantity, Reading, ReadingId, Side, Site,
 };
-use sizing::{Case, Setting};
+use sizing::{Case, Facts, Setting};
 use std::sync::Arc;
 use workup::{Figure, Limits, Line, State, Workup};
 
@@ -29,11 +29,12 @@ pub fn exact(address: &str, value: f64) -> Reading {
     }
 }
 
-/// A case of readings without doubt and of findings.
+/// A case of readings without doubt and of findings; nothing else is known of it.
 pub fn of(site: Site, readings: &[(&str, f64)], findings: &[(Finding, Answer)]) -> Case {
     let readings = readings.iter().map(|&(at, value)| exact(at, value));
     let mut case = case(site, readings.collect());
     case.findings = findings.iter().copied().collect();
+    case.facts = Facts::default();
     case
 }
 

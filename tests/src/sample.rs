@@ -1,7 +1,10 @@
 //! Cases, catalogues and rules to check with.
 
 use geometry::{Disc, Edge, Occluder, Vec2, Waist};
-use measurement::{Method, Modality, Phase, Quantity, Reading, ReadingId, Side, Site};
+use measurement::{
+    Conduction, Method, Modality, Phase, Prolapse, Quantity, Reading, ReadingId, Regurgitation,
+    Side, Site,
+};
 use sizing::{
     Answer, Candidate, Case, Catalogue, Facts, HouseRules, Route, Setting, Shape, Sheath, Size,
     Turn, engine::Plain,
@@ -137,9 +140,15 @@ pub fn case(site: Site, readings: Vec<Reading>) -> Case {
         readings,
         absent: BTreeSet::new(),
         facts: Facts {
-            prolapse: Answer::No,
+            prolapse: Prolapse::None,
+            aortic_regurgitation: Regurgitation::None,
+            pulmonary_regurgitation: Regurgitation::None,
+            pouch: Answer::No,
+            holes: Some(1),
+            band_in_the_way: Answer::No,
             mitral_chordae_on_edge: Answer::No,
             tricuspid_chordae_on_edge: Answer::No,
+            conduction: Conduction::Normal,
         },
         findings: BTreeMap::new(),
         exclusions,

@@ -3,7 +3,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
-use measurement::Reading;
+use measurement::{Prolapse, Reading};
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::house_rules::Parameter;
 use sizing::{
@@ -139,7 +139,7 @@ const LESSONS: [Lesson; 16] = [
         // Sized on the edges: the jet's 3 mm would have brought a waist of 4 to 5.
         holds: |list| best_waist(list) >= 7.5,
         take_away: |case, _| {
-            case.facts.prolapse = Answer::No;
+            case.facts.prolapse = Prolapse::None;
             without_readings(case, &["major", "minor"]);
         },
     },

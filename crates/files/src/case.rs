@@ -1,14 +1,15 @@
 use crate::document::{Checked, Place, Step};
 use crate::exceptions::{self, ExceptionForm};
+use crate::facts::{self, FactsForm};
 use crate::faults::{Faults, Seen, did_you_mean, one_of};
 use crate::form::{Bare, Entries};
 use crate::{Diagnostic, FileError, Source, Word, excerpt};
 use measurement::{
-    Finding, Findings, Method, Phase, Quantity, Reading, ReadingId, Side, Structure, Unit,
+    Answer, Finding, Findings, Method, Phase, Quantity, Reading, ReadingId, Side, Structure, Unit,
 };
 use serde::Deserialize;
 use sizing::resolve::neighbour_of;
-use sizing::{Answer, Case, Facts, HouseRules, Neighbour};
+use sizing::{Case, HouseRules, Neighbour};
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 use std::path::Path;
@@ -112,17 +113,12 @@ struct ReadingForm {
     set_aside: Option<String>,
 }
 
-#[derive(Default, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct FactsForm {
-    prolapse: Option<Bare>,
-    mitral_chordae_on_edge: Option<Bare>,
-    tricuspid_chordae_on_edge: Option<Bare>,
-}
-
 fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
     let readings = readings(form.readings, &at.field("readings"), faults);
     let absent = absent(&form.no_such_neighbour, &readings, at, faults);
+    let mut facts = facts::facts(&form.facts, &at.field("facts"), faults);
+    let mut findings = findings(form.findings, &at.field("findings"), faults);
+    facts::rhythm(&mut facts, &mut findings, at, faults);
     Case {
         title: faults.text(&at.field("title"), form.title),
         lesson: form
@@ -133,8 +129,8 @@ fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
         route: faults.word(&at.field("route"), &form.route.0),
         readings,
         absent,
-        facts: facts(&form.facts, &at.field("facts"), faults),
-        findings: findings(form.findings, &at.field("findings"), faults),
+        facts,
+        findings,
         exclusions: exclusions(form.exclusions, &at.field("exclusions"), faults),
         exceptions: exceptions::exceptions(form.exceptions, &at.field("exceptions"), faults),
     }
@@ -233,19 +229,6 @@ fn absent(
     absent
 }
 
-fn facts(form: &FactsForm, at: &Place, faults: &mut Faults) -> Facts {
-    let mut answer =
-        |name, form: &Option<Bare>| faults.word_or(&at.field(name), form.as_ref(), Answer::Unknown);
-    Facts {
-        prolapse: answer("prolapse", &form.prolapse),
-        mitral_chordae_on_edge: answer("mitral_chordae_on_edge", &form.mitral_chordae_on_edge),
-        tricuspid_chordae_on_edge: answer(
-            "tricuspid_chordae_on_edge",
-            &form.tricuspid_chordae_on_edge,
-        ),
-    }
-}
-
 fn findings(form: Entries<Bare>, at: &Place, faults: &mut Faults) -> Findings {
     let mut seen = Seen::new();
     let each = form.0.into_iter().enumerate();
@@ -279,6 +262,7 @@ fn exclusions(form: Entries<Bare>, at: &Place, faults: &mut Faults) -> BTreeMap<
 mod tests {
     use super::*;
     use crate::shipped;
+    use sizing::Facts;
 
     #[test]
     fn a_reading_knows_where_each_of_its_fields_stands() {

@@ -17,6 +17,7 @@ mod digest;
 mod document;
 mod error;
 mod exceptions;
+mod facts;
 mod faults;
 mod form;
 mod house_rules;

@@ -3,10 +3,11 @@
 
 use crate::Word;
 use crate::exceptions::exception_fields;
+use crate::facts::{choices, fact_fields};
 use crate::reading_text::reading_fields;
 use crate::ron_text::{INDENT, Style, quoted, record};
 use measurement::{Method, Modality, Phase, Quantity, Side, Structure};
-use sizing::{Answer, Case, Neighbour};
+use sizing::{Answer, Case, Fact, Neighbour};
 use std::fmt::Write;
 
 /// The text of a case that no file holds yet. It reads as just that case, if a
@@ -166,21 +167,23 @@ fn neighbours(text: &mut String, case: &Case) -> std::fmt::Result {
 }
 
 fn facts(text: &mut String, case: &Case) -> std::fmt::Result {
-    let known = comment(
-        &format!(
-            "Facts that a limit depends on, each {}.",
-            list(Answer::WORDS)
-        ),
+    text.push('\n');
+    text.push_str(&comment(
+        "Facts that a limit or a verdict depends on.",
         INDENT,
-    );
-    write!(
-        text,
-        "\n{known}    facts: (\n        prolapse: {},\n        mitral_chordae_on_edge: {},\n        \
-         tricuspid_chordae_on_edge: {},\n    ),\n",
-        case.facts.prolapse.word(),
-        case.facts.mitral_chordae_on_edge.word(),
-        case.facts.tricuspid_chordae_on_edge.word(),
-    )
+    ));
+    for fact in Fact::ALL {
+        let known = format!("{}: {}.", fact.name(), choices(fact));
+        text.push_str(&comment(&known, INDENT));
+    }
+    text.push_str("    facts: (\n");
+    for (name, value) in fact_fields(&case.facts) {
+        if let Some(value) = value {
+            writeln!(text, "        {name}: {value},")?;
+        }
+    }
+    text.push_str("    ),\n");
+    Ok(())
 }
 
 /// A map of answers, each with its meaning behind it where its name does not say it.

@@ -1,7 +1,10 @@
 //! The words of files for what has a fixed list of values.
 
 use geometry::{Edge, Face};
-use measurement::{Choose, Finding, Method, Modality, Phase, Side, Site, Unit, Valve};
+use measurement::{
+    Choose, Conduction, Finding, Method, Modality, Phase, Prolapse, Regurgitation, Side, Site,
+    Unit, Valve,
+};
 use sizing::{Answer, Neighbour, Route, Subject};
 use workup::{Bearing, MixedVenous, OfAdult, OfChild, Shared};
 
@@ -113,6 +116,35 @@ words!(Answer:
     "unknown" => Self::Unknown,
 );
 
+words!(Prolapse:
+    "none" => Self::None,
+    "mild" => Self::Mild,
+    "moderate" => Self::Moderate,
+    "severe" => Self::Severe,
+    "yes" => Self::Ungraded,
+    "unknown" => Self::Unknown,
+);
+
+words!(Regurgitation:
+    "none" => Self::None,
+    "trivial" => Self::Trivial,
+    "mild" => Self::Mild,
+    "moderate" => Self::Moderate,
+    "severe" => Self::Severe,
+    "unknown" => Self::Unknown,
+);
+
+words!(Conduction:
+    "normal" => Self::Normal,
+    "first_degree" => Self::FirstDegree,
+    "second_degree" => Self::SecondDegree,
+    "left_bundle_branch_block" => Self::LeftBundle,
+    "bifascicular_block" => Self::Bifascicular,
+    "complete_block" => Self::Complete,
+    "abnormal" => Self::Abnormal,
+    "unknown" => Self::Unknown,
+);
+
 words!(Finding:
     "failure_to_thrive" => Self::FailureToThrive,
     "heart_failure" => Self::HeartFailure,
@@ -208,6 +240,15 @@ mod tests {
         for finding in Finding::ALL {
             assert_eq!(finding.word(), finding.name());
         }
+        for prolapse in Prolapse::ALL {
+            assert_eq!(prolapse.word(), prolapse.name());
+        }
+        for regurgitation in Regurgitation::ALL {
+            assert_eq!(regurgitation.word(), regurgitation.name());
+        }
+        for conduction in Conduction::ALL {
+            assert_eq!(conduction.word(), conduction.name());
+        }
         for &(word, unit) in Unit::WORDS {
             assert_eq!(word, unit.symbol());
         }
@@ -236,6 +277,9 @@ mod tests {
         check::<Route>();
         check::<Choose>();
         check::<Finding>();
+        check::<Prolapse>();
+        check::<Regurgitation>();
+        check::<Conduction>();
         check::<Bearing>();
         check::<MixedVenous>();
         check::<OfChild>();

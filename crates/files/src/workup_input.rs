@@ -1,4 +1,4 @@
-use measurement::{Joint, Modality, Quantity};
+use measurement::{Answer, Finding, Joint, Modality, Quantity};
 use sizing::resolve::{Basis, Resolved, estimates, scales};
 use sizing::{Setting, notes};
 use workup::{Evidence, Ground, Input};
@@ -11,12 +11,17 @@ pub fn workup_input(setting: &Setting) -> Input {
         .into_iter()
         .filter(|estimate| bearing(&estimate.quantity))
         .collect();
+    let mut findings = case.findings.clone();
+    let rhythm = case.finding(Finding::NormalRhythm);
+    if rhythm != Answer::Unknown {
+        findings.insert(Finding::NormalRhythm, rhythm);
+    }
     Input {
         title: case.title.clone(),
         site: case.site,
         evidence: setting.resolved().iter().filter_map(evidence).collect(),
         joint: Joint::new(joint, scales(rules)),
-        findings: case.findings.clone(),
+        findings,
         notes: notes(setting),
     }
 }

@@ -22,7 +22,8 @@ pub enum Finding {
     OnSupport,
     /// The left ventricle empties as it should without support.
     GoodFunction,
-    /// The rhythm before was sinus rhythm with normal conduction.
+    /// The rhythm before was sinus rhythm with normal conduction; a case says it
+    /// as its conduction before.
     NormalRhythm,
     /// The arch was seen from end to end.
     ArchSeen,
@@ -64,6 +65,13 @@ impl Finding {
         Self::ProgressiveAorticRegurgitation,
         Self::Cyanosis,
     ];
+
+    /// The findings that a case answers for themselves. The rhythm before is not
+    /// among them: [`Conduction`](crate::Conduction) says it, with its grade.
+    pub fn asked() -> impl Iterator<Item = Self> {
+        let all = Self::ALL.into_iter();
+        all.filter(|finding| *finding != Self::NormalRhythm)
+    }
 
     /// The word for it in files.
     pub const fn name(self) -> &'static str {

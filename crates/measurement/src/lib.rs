@@ -13,6 +13,7 @@ mod chance;
 mod estimate;
 mod finding;
 mod fusion;
+mod grade;
 mod joint;
 mod law;
 pub mod normal;
@@ -32,6 +33,7 @@ pub use chance::{BlockShares, Chance, tied};
 pub use estimate::Estimate;
 pub use finding::{Finding, Findings};
 pub use fusion::{Corrected, Dispute, Fused, fuse};
+pub use grade::{Conduction, Prolapse, Regurgitation};
 pub use joint::Joint;
 pub use law::Law;
 pub use preference::{

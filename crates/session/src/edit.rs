@@ -7,10 +7,10 @@ mod readings;
 
 pub(crate) use label::{label, neighbour};
 
-use crate::{Bay, Document, Fact, Home, MOST_BAYS, Refused, Row, Shelf, Shown};
+use crate::{Bay, Document, Home, MOST_BAYS, Refused, Row, Shelf, Shown};
 use measurement::{Finding, Reading, ReadingId};
 use sizing::house_rules::Exception;
-use sizing::{Answer, Case, Neighbour};
+use sizing::{Answer, Case, FactValue, Neighbour};
 use std::mem::replace;
 use std::sync::Arc;
 
@@ -43,7 +43,7 @@ pub enum Edit {
     /// A neighbour is said not to be there; `false`: it may be.
     Absent(Neighbour, bool),
     /// A fact is answered.
-    Fact(Fact, Answer),
+    Fact(FactValue),
     /// An exclusion is answered, by its id; `None`: the case does not speak of it.
     Exclusion(String, Option<Answer>),
     /// These are the exceptions from the rules of the house.
@@ -100,10 +100,7 @@ impl Edit {
             Self::Insert(place, reading) => readings::insert(document, *place, reading),
             Self::Remove(id) => readings::remove(document, id)?,
             Self::Absent(neighbour, absent) => answers::absent(document, *neighbour, *absent),
-            Self::Fact(fact, answer) => {
-                let was = replace(fact.of_mut(&mut document.case_mut().facts), *answer);
-                Self::Fact(*fact, was)
-            }
+            Self::Fact(value) => Self::Fact(document.case_mut().facts.set(*value)),
             Self::Exclusion(id, answer) => answers::exclusion(document, id, *answer),
             Self::Exceptions(all) => {
                 Self::Exceptions(replace(&mut document.case_mut().exceptions, all.clone()))
@@ -157,7 +154,7 @@ impl Edit {
                 Some(Row::Reading(reading.id.clone(), reading.quantity))
             }
             Self::Absent(neighbour, _) => Some(Row::Absent(*neighbour)),
-            Self::Fact(fact, _) => Some(Row::Fact(*fact)),
+            Self::Fact(value) => Some(Row::Fact(value.fact())),
             Self::Exclusion(id, _) => Some(Row::Exclusion(id.clone())),
             Self::Case { .. }
             | Self::Remove(_)

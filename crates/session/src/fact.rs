@@ -1,57 +1,135 @@
-use measurement::Valve;
-use sizing::{Answer, Case, Facts, Neighbour};
+//! The facts of a case as questions, each answer on a key.
 
-/// A fact of a case that limits depend on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Fact {
-    /// An aortic cusp prolapses.
-    Prolapse,
-    /// Chordae of the mitral valve insert on the edge.
-    MitralChordae,
-    /// Chordae of the tricuspid valve insert on the edge.
-    TricuspidChordae,
+use measurement::{Conduction, Prolapse, Regurgitation};
+use sizing::{Answer, Fact, FactValue};
+
+/// The question after a fact.
+pub(crate) const fn question(fact: Fact) -> &'static str {
+    match fact {
+        Fact::Prolapse => "How far does an aortic cusp prolapse?",
+        Fact::AorticRegurgitation => "How much does the aortic valve leak?",
+        Fact::PulmonaryRegurgitation => "How much does the pulmonary valve leak?",
+        Fact::Pouch => "Does a pouch of tissue cover the defect?",
+        Fact::Holes => "How many holes are there?",
+        Fact::BandInTheWay => "Does a papillary muscle or a band stand in the way of a disc?",
+        Fact::MitralChordae => "Do mitral chordae insert on the edge of the defect?",
+        Fact::TricuspidChordae => "Do tricuspid chordae insert on the edge of the defect?",
+        Fact::Conduction => "What was the conduction before?",
+    }
 }
 
-impl Fact {
-    /// Every fact, in the order in which they are asked.
-    pub const ALL: [Self; 3] = [Self::Prolapse, Self::MitralChordae, Self::TricuspidChordae];
+/// What comes of not knowing a fact.
+pub(crate) const fn unsure(fact: Fact) -> &'static str {
+    match fact {
+        Fact::Prolapse => "treated as a prolapse, the safer assumption",
+        Fact::MitralChordae | Fact::TricuspidChordae => "treated as yes, the safer assumption",
+        Fact::AorticRegurgitation
+        | Fact::PulmonaryRegurgitation
+        | Fact::Pouch
+        | Fact::Holes
+        | Fact::BandInTheWay
+        | Fact::Conduction => "the question stays open; nothing is assumed in its place",
+    }
+}
 
-    /// The fact, as a statement that a yes makes true.
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Prolapse => "an aortic cusp prolapses",
-            Self::MitralChordae => "mitral chordae insert on the edge",
-            Self::TricuspidChordae => "tricuspid chordae insert on the edge",
+/// What is to be seen before a fact is answered.
+pub(crate) const fn how(fact: Fact) -> &'static str {
+    match fact {
+        Fact::Prolapse => "\"none\" is an answer once the valve was seen in two planes",
+        Fact::AorticRegurgitation | Fact::PulmonaryRegurgitation => {
+            "by colour Doppler, in two planes"
         }
+        Fact::Pouch => "aneurysmal tissue on the right side, with one exit or several",
+        Fact::Holes => "by colour Doppler, swept from base to apex; 9 stands for 9 or more",
+        Fact::BandInTheWay => "on either side, as far as a disc reaches",
+        Fact::MitralChordae | Fact::TricuspidChordae => "on the edge of the defect, or across it",
+        Fact::Conduction => "from a 12-lead ECG before the procedure",
     }
+}
 
-    /// Whether it is asked: chordae of a valve that is not there are not.
-    pub fn is_asked(self, case: &Case) -> bool {
-        let valve = match self {
-            Self::Prolapse => Valve::Aortic,
-            Self::MitralChordae => Valve::Mitral,
-            Self::TricuspidChordae => Valve::Tricuspid,
-        };
-        !case.is_absent(Neighbour::Valve(valve))
-    }
+/// An answer to the question after a fact.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct FactChoice {
+    /// Its key.
+    pub(crate) key: char,
+    /// What it answers, in a word or two.
+    pub(crate) says: &'static str,
+    /// The value.
+    pub(crate) value: FactValue,
+}
 
-    /// Its answer.
-    pub const fn of(self, facts: &Facts) -> Answer {
-        match self {
-            Self::Prolapse => facts.prolapse,
-            Self::MitralChordae => facts.mitral_chordae_on_edge,
-            Self::TricuspidChordae => facts.tricuspid_chordae_on_edge,
+/// Every answer to the question after a fact, in the order in which they are
+/// offered.
+pub(crate) fn choices(fact: Fact) -> Vec<FactChoice> {
+    let all = FactValue::all(fact).into_iter();
+    all.filter_map(|value| {
+        let (key, says) = on_key(value)?;
+        Some(FactChoice { key, says, value })
+    })
+    .collect()
+}
+
+/// The key of a value and what it says there.
+const fn on_key(value: FactValue) -> Option<(char, &'static str)> {
+    Some(match value {
+        FactValue::Prolapse(value) => match value {
+            Prolapse::None => ('n', "none"),
+            Prolapse::Mild => ('m', "mild"),
+            Prolapse::Moderate => ('o', "moderate"),
+            Prolapse::Severe => ('s', "severe"),
+            Prolapse::Ungraded => ('y', "yes, not graded"),
+            Prolapse::Unknown => ('u', "not known"),
+        },
+        FactValue::AorticRegurgitation(value) | FactValue::PulmonaryRegurgitation(value) => {
+            match value {
+                Regurgitation::None => ('n', "none"),
+                Regurgitation::Trivial => ('t', "trivial"),
+                Regurgitation::Mild => ('m', "mild"),
+                Regurgitation::Moderate => ('o', "moderate"),
+                Regurgitation::Severe => ('s', "severe"),
+                Regurgitation::Unknown => ('u', "not known"),
+            }
         }
-    }
+        FactValue::Pouch(value)
+        | FactValue::BandInTheWay(value)
+        | FactValue::MitralChordae(value)
+        | FactValue::TricuspidChordae(value) => match value {
+            Answer::Yes => ('y', "yes"),
+            Answer::No => ('n', "no"),
+            Answer::Unknown => ('u', "not known"),
+        },
+        FactValue::Holes(None) => ('u', "not known"),
+        FactValue::Holes(Some(count)) => match count {
+            1 => ('1', "one"),
+            2 => ('2', "two"),
+            3 => ('3', "three"),
+            4 => ('4', "four"),
+            5 => ('5', "five"),
+            6 => ('6', "six"),
+            7 => ('7', "seven"),
+            8 => ('8', "eight"),
+            9 => ('9', "nine or more"),
+            _ => return None,
+        },
+        FactValue::Conduction(value) => match value {
+            Conduction::Normal => ('n', "normal"),
+            Conduction::FirstDegree => ('1', "1st-degree block"),
+            Conduction::SecondDegree => ('2', "2nd-degree block"),
+            Conduction::LeftBundle => ('l', "left bundle block"),
+            Conduction::Bifascicular => ('b', "bifascicular block"),
+            Conduction::Complete => ('c', "complete block"),
+            Conduction::Abnormal => ('a', "not normal, not said how"),
+            Conduction::Unknown => ('u', "not known"),
+        },
+    })
+}
 
-    /// The place of its answer.
-    pub(crate) const fn of_mut(self, facts: &mut Facts) -> &mut Answer {
-        match self {
-            Self::Prolapse => &mut facts.prolapse,
-            Self::MitralChordae => &mut facts.mitral_chordae_on_edge,
-            Self::TricuspidChordae => &mut facts.tricuspid_chordae_on_edge,
-        }
-    }
+/// The answer after this one in the round of all.
+pub(crate) fn next_value(value: FactValue) -> FactValue {
+    let all = FactValue::all(value.fact());
+    let place = all.iter().position(|one| *one == value);
+    let next = place.map_or(0, |place| (place + 1) % all.len().max(1));
+    all.get(next).copied().unwrap_or(value)
 }
 
 /// The next answer in the round unknown, yes, no.
@@ -60,5 +138,29 @@ pub(crate) const fn next(answer: Answer) -> Answer {
         Answer::Unknown => Answer::Yes,
         Answer::Yes => Answer::No,
         Answer::No => Answer::Unknown,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_value_has_a_key_of_its_own_and_not_known_is_always_u() {
+        for fact in Fact::ALL {
+            let choices = choices(fact);
+            assert_eq!(choices.len(), FactValue::all(fact).len(), "{fact:?}");
+            let keys: BTreeSet<char> = choices.iter().map(|one| one.key).collect();
+            assert_eq!(keys.len(), choices.len(), "{fact:?}");
+            for one in &choices {
+                assert_eq!(one.key == 'u', one.value.is_unknown(), "{fact:?}");
+            }
+            assert!(question(fact).ends_with('?'));
+            let round = choices
+                .iter()
+                .fold(choices[0].value, |value, _| next_value(value));
+            assert_eq!(round, choices[0].value);
+        }
     }
 }

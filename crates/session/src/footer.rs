@@ -1,5 +1,7 @@
+use crate::fact::choices;
 use crate::overlay::{Ask, CaseLine, Overlay};
 use crate::{Command, Focus, Session};
+use sizing::Fact;
 use sizing::resolve::neighbour_of;
 
 /// A key and what it does now.
@@ -88,7 +90,8 @@ fn of_guide(ask: &Ask) -> Vec<Hint> {
             ("u", "undo"),
         ],
         Ask::Absent(_) => &[("enter", "go on"), ("n", "there may be one"), ("u", "undo")],
-        Ask::Fact(_) | Ask::Exclusion(_) | Ask::Finding(_) => &[
+        Ask::Fact(fact) => return of_fact(*fact, &ends),
+        Ask::Exclusion(_) | Ask::Finding(_) => &[
             ("y", "yes"),
             ("n", "no"),
             ("u", "not known"),
@@ -98,6 +101,20 @@ fn of_guide(ask: &Ask) -> Vec<Hint> {
         Ask::List => &[("enter", "see the list"), ("down", "optional")],
     };
     fixed(&[own, &ends].concat())
+}
+
+/// The answers to a question after a fact.
+fn of_fact(fact: Fact, ends: &[(&str, &'static str)]) -> Vec<Hint> {
+    let common = [("enter", "go on"), ("ctrl-z", "undo")];
+    if fact == Fact::Holes {
+        let own = [("1-9", "how many"), ("u", "not known")];
+        return fixed(&[&own[..], &common, ends].concat());
+    }
+    let own = choices(fact).into_iter().map(|choice| Hint {
+        key: choice.key.to_string(),
+        does: choice.says,
+    });
+    own.chain(fixed(&[&common[..], ends].concat())).collect()
 }
 
 fn fixed(hints: &[(&str, &'static str)]) -> Vec<Hint> {

@@ -56,7 +56,6 @@ pub use doubt::Doubt;
 pub use edit::Edit;
 pub use editor::Editor;
 pub use errand::{Errand, Save};
-pub use fact::Fact;
 pub use footer::Hint;
 pub use history::History;
 pub use home::Home;

@@ -1,7 +1,7 @@
-use crate::{Document, Fact};
+use crate::Document;
 use measurement::{Finding, Quantity, ReadingId};
-use sizing::Neighbour;
 use sizing::resolve::neighbour_of;
+use sizing::{Fact, Neighbour};
 
 /// One line of the list of readings.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -12,7 +12,7 @@ pub enum Row {
     Unread(Quantity),
     /// A neighbour said not to be there.
     Absent(Neighbour),
-    /// A fact that limits depend on.
+    /// A fact that limits or verdicts depend on.
     Fact(Fact),
     /// An exclusion of the house rules, by its id.
     Exclusion(String),
@@ -68,7 +68,7 @@ pub(crate) fn rows(document: &Document) -> Vec<Row> {
             .filter(|fact| fact.is_asked(case))
             .map(Row::Fact),
     );
-    rows.extend(Finding::ALL.map(Row::Finding));
+    rows.extend(Finding::asked().map(Row::Finding));
     let exclusions = document.rules().exclusions_for(case.site);
     rows.extend(exclusions.map(|exclusion| Row::Exclusion(exclusion.id.clone())));
     rows

@@ -1,7 +1,7 @@
-use crate::Answer;
 use crate::house_rules::Exception;
+use crate::{Answer, Facts};
 use geometry::Edge;
-use measurement::{Findings, Reading, Site, Valve};
+use measurement::{Finding, Findings, Reading, Site, Valve};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The way by which the sheath reaches the defect.
@@ -52,28 +52,6 @@ impl Neighbour {
     }
 }
 
-/// Facts of the case that a limit or a reading's use depends on.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Facts {
-    /// An aortic cusp prolapses toward or into the defect.
-    pub prolapse: Answer,
-    /// Chordae of the mitral valve's anterior leaflet insert on the edge.
-    pub mitral_chordae_on_edge: Answer,
-    /// Chordae of the tricuspid valve insert on the edge.
-    pub tricuspid_chordae_on_edge: Answer,
-}
-
-impl Facts {
-    /// Whether chordae of a valve insert on the edge of the defect.
-    pub const fn chordae_on_edge(&self, valve: Valve) -> Answer {
-        match valve {
-            Valve::Mitral => self.mitral_chordae_on_edge,
-            Valve::Tricuspid => self.tricuspid_chordae_on_edge,
-            Valve::Aortic | Valve::Pulmonary => Answer::No,
-        }
-    }
-}
-
 /// One child's defect: what was read, what is known and what is not.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Case {
@@ -93,7 +71,8 @@ pub struct Case {
     pub absent: BTreeSet<Neighbour>,
     /// Facts that limits depend on.
     pub facts: Facts,
-    /// Facts of the child and the examination that bear on whether to close.
+    /// Facts of the child and the examination that bear on whether to close. The
+    /// rhythm before is a fact, not one of these.
     pub findings: Findings,
     /// Answers to the exclusions of the house rules, by their id.
     pub exclusions: BTreeMap<String, Answer>,
@@ -105,5 +84,13 @@ impl Case {
     /// Whether a neighbour is said not to be there.
     pub fn is_absent(&self, neighbour: Neighbour) -> bool {
         self.absent.contains(&neighbour)
+    }
+
+    /// The answer to a finding.
+    pub fn finding(&self, finding: Finding) -> Answer {
+        match finding {
+            Finding::NormalRhythm => self.facts.conduction.normal(),
+            _ => self.findings.get(&finding).copied().unwrap_or_default(),
+        }
     }
 }

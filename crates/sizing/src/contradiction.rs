@@ -140,7 +140,7 @@ fn opening_under_throat(setting: &Setting, face: Face) -> Option<Contradiction> 
 fn prolapse_denied(case: &Case) -> Option<Contradiction> {
     let id = "prolapse_with_regurgitation";
     let claimed = case.exclusions.get(id) == Some(&Answer::Yes);
-    (case.facts.prolapse == Answer::No && claimed).then(|| Contradiction {
+    (case.facts.prolapse.present() == Answer::No && claimed).then(|| Contradiction {
         id: "prolapse_denied",
         says: "no cusp is said to prolapse, and a prolapse with regurgitation is".into(),
         on: Vec::new(),

@@ -16,7 +16,7 @@ pub use cap::CapRow;
 pub use condition::{Circumstances, Condition};
 pub use exception::{Exception, ExceptionFault, ExceptionPart};
 pub use limit::{Band, LimitRow};
-pub use measured_first::{FactNeed, MeasuredFirst, Need};
+pub use measured_first::{MeasuredFirst, Need};
 pub use parameter::{Parameter, ParameterInfo};
 pub use rows::{
     BiasRow, DangerArc, DefaultRow, DoubtRow, Exclusion, NoteRow, PreferenceRow, RimRule, ScaleRow,

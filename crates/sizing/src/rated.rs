@@ -1,7 +1,7 @@
 //! What must be known before any size of a case is rated.
 
 use crate::contradiction::Contradiction;
-use crate::house_rules::{FactNeed, Need};
+use crate::house_rules::Need;
 use crate::resolve::{Basis, Resolved, neighbour_of};
 use crate::{Answer, Case, HouseRules};
 use measurement::Quantity;
@@ -53,7 +53,8 @@ impl NotRated {
                 }
                 return;
             }
-            Need::Fact(fact) => fact.question().to_owned(),
+            Need::Fact(fact) => fact.label().to_owned(),
+            Need::NoProlapse => "that no cusp prolapses".to_owned(),
             Need::Exclusion(id) => {
                 let mut all = rules.exclusions.iter();
                 let fact = all.find(|one| one.id == *id).map(|one| one.fact.as_str());
@@ -102,7 +103,8 @@ fn is_met(case: &Case, resolved: &[Resolved], need: &Need) -> bool {
             neighbour.is_some_and(|neighbour| case.is_absent(neighbour))
                 || is_measured(case, &resolved[quantity.index()].basis, *quantity)
         }
-        Need::Fact(fact) => FactNeed::is_answered(*fact, case),
+        Need::Fact(fact) => !case.facts.get(*fact).is_unknown(),
+        Need::NoProlapse => !case.facts.prolapse.may_be(),
         Need::Exclusion(id) => case
             .exclusions
             .get(id)

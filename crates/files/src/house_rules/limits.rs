@@ -37,6 +37,7 @@ pub(super) enum ConditionForm {
     ChordaeOnEdge,
     ChordaeUnknown,
     MissingDisc,
+    BlockBefore,
 }
 
 /// Largest weight a condition may name, in kilograms.
@@ -138,5 +139,6 @@ fn condition(form: ConditionForm, at: &Place, faults: &mut Faults) -> Condition 
         ConditionForm::ChordaeOnEdge => Condition::ChordaeOnEdge,
         ConditionForm::ChordaeUnknown => Condition::ChordaeUnknown,
         ConditionForm::MissingDisc => Condition::MissingDisc,
+        ConditionForm::BlockBefore => Condition::BlockBefore,
     }
 }

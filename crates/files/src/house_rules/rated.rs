@@ -6,7 +6,8 @@ use crate::document::Place;
 use crate::faults::{Faults, one_of};
 use crate::form::Bare;
 use serde::Deserialize;
-use sizing::house_rules::{CapRow, Exclusion, FactNeed, MeasuredFirst, Need};
+use sizing::Fact;
+use sizing::house_rules::{CapRow, Exclusion, MeasuredFirst, Need};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -66,12 +67,20 @@ fn needs(
 /// A quantity, `facts.` with the name of a fact, or `exclusions.` with an id.
 fn need(address: &str, exclusions: &[Exclusion], at: &Place, faults: &mut Faults) -> Option<Need> {
     if let Some(name) = address.strip_prefix("facts.") {
-        let known = || FactNeed::ALL.into_iter().map(|(_, name, _)| name);
-        let fact = FactNeed::ALL.iter().find(|(_, one, _)| *one == name);
+        if name == Need::NO_PROLAPSE {
+            return Some(Need::NoProlapse);
+        }
+        let known = || {
+            Fact::ALL
+                .into_iter()
+                .map(Fact::name)
+                .chain([Need::NO_PROLAPSE])
+        };
+        let fact = Fact::ALL.into_iter().find(|fact| fact.name() == name);
         if fact.is_none() {
             faults.unknown(at, name, known(), one_of(known()));
         }
-        return fact.map(|(fact, ..)| Need::Fact(*fact));
+        return fact.map(Need::Fact);
     }
     if let Some(id) = address.strip_prefix("exclusions.") {
         let known = || exclusions.iter().map(|one| one.id.as_str());

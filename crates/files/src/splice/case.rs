@@ -4,9 +4,10 @@ use crate::Word;
 use crate::case::{CASE_CAP, CaseFile, parse_case};
 use crate::document::Step;
 use crate::exceptions::{BAND_FIELDS, EXCEPTION_FIELDS, band_fields, exception_fields};
+use crate::facts::{FACT_FIELDS, fact_fields};
 use crate::reading_text::{READING_FIELDS, reading_fields};
 use crate::ron_text::{Field, quoted, record};
-use measurement::Reading;
+use measurement::{Finding, Reading};
 use sizing::house_rules::{Exception, Stated};
 use sizing::{Answer, Case, Facts, Neighbour};
 use std::collections::BTreeMap;
@@ -25,12 +26,6 @@ const CASE_FIELDS: [&str; 12] = [
     "findings",
     "exclusions",
     "exceptions",
-];
-
-const FACT_FIELDS: [&str; 3] = [
-    "prolapse",
-    "mitral_chordae_on_edge",
-    "tricuspid_chordae_on_edge",
 ];
 
 const READINGS: Named<Reading> = Named {
@@ -65,7 +60,7 @@ impl CaseFile {
             },
         );
         absent(&mut splice, was, case);
-        facts(&mut splice, was.facts, case.facts);
+        facts(&mut splice, &was.facts, &case.facts);
         let by_name = |case: &Case| -> BTreeMap<String, Answer> {
             let answers = case.findings.iter();
             answers
@@ -105,20 +100,21 @@ fn absent(splice: &mut Splice, was: &Case, wanted: &Case) {
     }
 }
 
-fn facts(splice: &mut Splice, was: Facts, wanted: Facts) {
-    let fields = |facts: Facts| {
-        let answers = [
-            facts.prolapse,
-            facts.mitral_chordae_on_edge,
-            facts.tricuspid_chordae_on_edge,
-        ];
-        let words = answers.map(|answer| Some(answer.word().to_owned()));
-        FACT_FIELDS.into_iter().zip(words).collect::<Vec<Field>>()
-    };
+fn facts(splice: &mut Splice, was: &Facts, wanted: &Facts) {
     if was != wanted {
         splice.be_there(&[], "facts", "()", &CASE_FIELDS);
         let group = [Step::Field("facts")];
-        splice.set_fields(&group, &fields(was), &fields(wanted), &FACT_FIELDS);
+        splice.set_fields(
+            &group,
+            &fact_fields(was),
+            &fact_fields(wanted),
+            &FACT_FIELDS,
+        );
+    }
+    if was.conduction != wanted.conduction {
+        // An older file answers it among the findings, where it would contradict.
+        let findings = [Step::Field("findings")];
+        splice.set_entry(&findings, Finding::NormalRhythm.name(), None);
     }
 }
 

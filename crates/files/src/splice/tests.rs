@@ -4,7 +4,7 @@ mod layout;
 use crate::{CaseFile, parse_case, parse_catalogue, shipped};
 use edits::{Edit, any_edit, edited};
 use layout::{comments, laid_out};
-use measurement::ReadingId;
+use measurement::{Prolapse, ReadingId};
 use proptest::prelude::*;
 use sizing::house_rules::{Band, Exception, RuleAddress, Stated};
 use sizing::{Answer, Case};
@@ -144,7 +144,7 @@ fn what_is_taken_out_takes_its_line_along_and_leaves_the_comments() {
 #[test]
 fn groups_that_were_left_out_are_put_in() {
     let text = with(CASE, |case| {
-        case.facts.prolapse = Answer::No;
+        case.facts.prolapse = Prolapse::None;
         case.exclusions
             .insert("aortic_regurgitation".into(), Answer::No);
         case.exclusions
@@ -154,7 +154,7 @@ fn groups_that_were_left_out_are_put_in() {
     });
     assert!(text.contains("    lesson: \"Look.\",\n"), "{text}");
     assert!(
-        text.contains("    facts: (\n        prolapse: no,\n    ),\n"),
+        text.contains("    facts: (\n        prolapse: none,\n    ),\n"),
         "{text}"
     );
     let exclusions = "    exclusions: {\n        \"aortic_regurgitation\": no,\n        \"cusp_in_defect\": unknown,\n    },\n";

@@ -1,7 +1,7 @@
 //! Commands that answer a question of fact.
 
 use super::{Change, Command};
-use crate::fact::next;
+use crate::fact::{next, next_value};
 use crate::{Edit, Focus, Refused, Row, Session};
 use sizing::Answer;
 
@@ -11,7 +11,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "answer",
         name: "answer",
-        says: "answer the selected question: unknown, yes, no in turn",
+        says: "answer the selected question: its answers in turn",
         focus: READINGS,
         keys: &["space"],
         in_footer: true,
@@ -31,7 +31,7 @@ pub(super) const COMMANDS: &[Command] = &[
 fn answer(session: &Session) -> Result<Change, Refused> {
     let case = session.document().case();
     match session.row() {
-        Some(Row::Fact(fact)) => Ok(Change::Edit(Edit::Fact(*fact, next(fact.of(&case.facts))))),
+        Some(Row::Fact(fact)) => Ok(Change::Edit(Edit::Fact(next_value(case.facts.get(*fact))))),
         Some(Row::Exclusion(id)) => {
             let answer: Answer = case.exclusions.get(id).copied().unwrap_or_default();
             Ok(Change::Edit(Edit::Exclusion(

@@ -29,7 +29,9 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
         (Edit::Remove(_), Edit::Insert(_, reading)) => format!("removed: {}", with_value(reading)),
         (Edit::Absent(one, true), _) => format!("there is no {} beside it", neighbour(*one)),
         (Edit::Absent(one, false), _) => format!("there may be a {} beside it", neighbour(*one)),
-        (Edit::Fact(fact, now), Edit::Fact(_, was)) => answered(fact.label(), *was, *now),
+        (Edit::Fact(now), Edit::Fact(was)) => {
+            format!("{}: {} → {}", now.fact().label(), was.says(), now.says())
+        }
         (Edit::Exclusion(id, now), Edit::Exclusion(_, was)) => {
             let asked = document
                 .rules

@@ -11,12 +11,13 @@ pub use told::{Listed, Mark, Told};
 
 use super::ReadingForm;
 use crate::editor::Editor;
+use crate::fact::choices;
 use crate::key::{Key, KeyCode};
 use crate::{Edit, Row, Session, amount, first_reading};
 use asked::{asked, given, is_open};
 use measurement::{Quantity, Reading};
 use sizing::resolve::neighbour_of;
-use sizing::{Answer, Case};
+use sizing::{Answer, Case, Fact};
 use std::sync::Arc;
 
 /// What a defect needs, asked one question at a time with all of them in sight.
@@ -177,9 +178,7 @@ impl Guide {
                 KeyCode::Char('n') => Step::Answer(Edit::Absent(neighbour, false), After::Same),
                 _ => self.other(key, session),
             },
-            Ask::Fact(fact) => self.question(key, session, fact.of(&case.facts), |answer| {
-                Edit::Fact(fact, answer)
-            }),
+            Ask::Fact(fact) => self.fact(key, session, fact),
             Ask::Exclusion(id) => {
                 let was = case.exclusions.get(&id).copied().unwrap_or_default();
                 self.question(key, session, was, |answer| {
@@ -234,6 +233,28 @@ impl Guide {
         let stops = answer == Answer::Yes && matches!(self.ask(), Ask::Exclusion(_));
         let after = if stops { After::Same } else { After::Next };
         Step::Answer(edit(answer), after)
+    }
+
+    /// A key on the question after a fact.
+    fn fact(&mut self, key: Key, session: &Session, fact: Fact) -> Step {
+        if key.code == KeyCode::Enter {
+            return self.other(key, session);
+        }
+        let offered = choices(fact);
+        let letter = key.printed();
+        let Some(choice) = offered.iter().find(|one| Some(one.key) == letter) else {
+            let keys: Vec<String> = offered
+                .iter()
+                .map(|one| format!("{} {}", one.key, one.says))
+                .collect();
+            self.error = Some(keys.join(", "));
+            return Step::Stay;
+        };
+        if choice.value == session.document().case().facts.get(fact) {
+            self.go_on(session);
+            return Step::Stay;
+        }
+        Step::Answer(Edit::Fact(choice.value), After::Next)
     }
 
     fn quantity(&mut self, key: Key, quantity: Quantity, session: &Session) -> Step {

@@ -218,7 +218,7 @@ impl Session {
                 matches!(self.setting.basis(*quantity), Basis::Missing(_))
                     && self.is_missed(*quantity)
             }
-            Row::Fact(fact) => fact.of(&case.facts) == Answer::Unknown,
+            Row::Fact(fact) => fact.is_needed(case) && case.facts.get(*fact).is_unknown(),
             Row::Exclusion(id) => {
                 case.exclusions.get(id).copied().unwrap_or_default() == Answer::Unknown
             }

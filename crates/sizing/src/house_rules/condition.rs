@@ -1,5 +1,6 @@
 use crate::{Answer, Facts, Subject};
 use geometry::Occluder;
+use measurement::Conduction;
 use std::fmt;
 
 /// When a row of limits counts.
@@ -22,6 +23,9 @@ pub enum Condition {
     ChordaeUnknown,
     /// The shape lacks a disc on one side or both.
     MissingDisc,
+    /// The conduction before was that of a second-degree, left bundle, bifascicular
+    /// or complete block, or nobody knows.
+    BlockBefore,
 }
 
 /// What conditions are held against.
@@ -49,6 +53,7 @@ impl Condition {
             Self::ChordaeOnEdge => "chordae insert on the edge".to_owned(),
             Self::ChordaeUnknown => "nobody knows whether chordae insert on the edge".to_owned(),
             Self::MissingDisc => "the shape lacks a disc".to_owned(),
+            Self::BlockBefore => "there was a block before, or may have been".to_owned(),
         }
     }
 
@@ -66,6 +71,10 @@ impl Condition {
             Self::ChordaeOnEdge => chordae == Answer::Yes,
             Self::ChordaeUnknown => chordae == Answer::Unknown,
             Self::MissingDisc => occluder.discs.iter().any(Option::is_none),
+            Self::BlockBefore => !matches!(
+                at.facts.conduction,
+                Conduction::Normal | Conduction::FirstDegree
+            ),
         }
     }
 }
@@ -81,6 +90,7 @@ impl fmt::Display for Condition {
             Self::ChordaeOnEdge => formatter.write_str("chordae_on_edge"),
             Self::ChordaeUnknown => formatter.write_str("chordae_unknown"),
             Self::MissingDisc => formatter.write_str("missing_disc"),
+            Self::BlockBefore => formatter.write_str("block_before"),
         }
     }
 }

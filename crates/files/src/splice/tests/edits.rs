@@ -5,7 +5,7 @@ use geometry::Face;
 use measurement::{Finding, Method, Phase, Quantity, Reading, ReadingId, Side};
 use proptest::prelude::*;
 use sizing::house_rules::{Band, Exception, RuleAddress, Stated};
-use sizing::{Answer, Case, Catalogue, Neighbour};
+use sizing::{Answer, Case, Catalogue, Fact, FactValue, Neighbour};
 
 /// One change of a case; places are taken modulo what there is.
 #[derive(Clone, Debug)]
@@ -22,7 +22,7 @@ pub(super) enum Edit {
     Lesson(Option<String>),
     Place(usize),
     Absent(usize),
-    Fact(u8, Answer),
+    Fact(usize, usize),
     Finding(usize, Option<Answer>),
     Exclusion(String, Option<Answer>),
     Except(usize, f64, Option<String>),
@@ -59,7 +59,7 @@ pub(super) fn any_edit() -> impl Strategy<Value = Edit> {
         prop::option::of(any_text()).prop_map(Edit::Lesson),
         index.clone().prop_map(Edit::Place),
         index.clone().prop_map(Edit::Absent),
-        (0..3_u8, any_answer()).prop_map(|(fact, answer)| Edit::Fact(fact, answer)),
+        (index.clone(), index.clone()).prop_map(|(fact, value)| Edit::Fact(fact, value)),
         (index, prop::option::of(any_answer()))
             .prop_map(|(index, answer)| Edit::Finding(index, answer)),
         (any_text(), prop::option::of(any_answer()))
@@ -139,11 +139,13 @@ fn apply(case: &mut Case, edit: &Edit) {
                 case.absent.insert(neighbour);
             }
         }
-        Edit::Fact(0, answer) => case.facts.prolapse = *answer,
-        Edit::Fact(1, answer) => case.facts.mitral_chordae_on_edge = *answer,
-        Edit::Fact(_, answer) => case.facts.tricuspid_chordae_on_edge = *answer,
+        Edit::Fact(fact, value) => {
+            let values = FactValue::all(Fact::ALL[fact % Fact::ALL.len()]);
+            case.facts.set(values[value % values.len()]);
+        }
         Edit::Finding(index, answer) => {
-            let finding = Finding::ALL[index % Finding::ALL.len()];
+            let asked: Vec<Finding> = Finding::asked().collect();
+            let finding = asked[index % asked.len()];
             match answer {
                 Some(answer) => case.findings.insert(finding, *answer),
                 None => case.findings.remove(&finding),

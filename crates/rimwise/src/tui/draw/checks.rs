@@ -137,6 +137,7 @@ mod tests {
 
     fn outcome(value: f64) -> Outcome {
         Outcome {
+            rotation: None,
             check: "clearance",
             title: "clearance",
             of: Subject::Shape,

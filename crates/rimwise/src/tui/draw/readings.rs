@@ -140,11 +140,16 @@ fn told(session: &Session, row: &Row, theme: Theme) -> (&'static str, String, St
             "not there".to_owned(),
             theme.dim(),
         ),
-        Row::Fact(fact) => answered(
-            fact.label(),
-            fact.of(&session.document().case().facts),
-            theme,
-        ),
+        Row::Fact(fact) => {
+            let value = session.document().case().facts.get(*fact);
+            let (mark, style) = match (value.is_unknown(), value.is_clear()) {
+                (true, _) if session.is_open(row) => ("?", theme.state(State::Caution)),
+                (true, _) => (" ", theme.dim()),
+                (false, true) => (" ", theme.text()),
+                (false, false) => ("✓", theme.strong()),
+            };
+            (mark, value.says(), fact.label().to_owned(), style)
+        }
         Row::Finding(finding) => {
             let findings = &session.document().case().findings;
             let answer = findings.get(finding).copied().unwrap_or_default();

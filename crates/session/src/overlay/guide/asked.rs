@@ -1,7 +1,7 @@
-use crate::{Fact, Row, Session};
+use crate::{Row, Session};
 use measurement::{Feature, Finding, Quantity, Reading, Structure, Valve};
 use sizing::resolve::{Basis, followed, neighbour_of};
-use sizing::{Answer, Neighbour, check};
+use sizing::{Answer, Fact, Neighbour, check};
 use std::collections::BTreeMap;
 
 /// What a guide asks for.
@@ -53,7 +53,7 @@ pub enum Chapter {
     Beside,
     /// The child, the room in its ventricles, the vessel of the way.
     Child,
-    /// Facts that limits depend on.
+    /// Facts that limits or verdicts depend on.
     Facts,
     /// What stops every shape.
     Exclusions,
@@ -140,7 +140,12 @@ pub(super) fn asked(session: &Session) -> Vec<Asked> {
         });
     };
     for fact in Fact::ALL.into_iter().filter(|fact| fact.is_asked(case)) {
-        ask(Chapter::Facts, Ask::Fact(fact));
+        let chapter = if fact.is_needed(case) {
+            Chapter::Facts
+        } else {
+            Chapter::WorkUp
+        };
+        ask(chapter, Ask::Fact(fact));
         // Over a cusp that prolapses, or may, an assumed sag will not do.
         if let Some(sag) = aortic_sag()
             && fact == Fact::Prolapse
@@ -153,7 +158,7 @@ pub(super) fn asked(session: &Session) -> Vec<Asked> {
         ask(Chapter::Exclusions, Ask::Exclusion(exclusion.id.clone()));
     }
     ask(Chapter::List, Ask::List);
-    for finding in Finding::ALL {
+    for finding in Finding::asked() {
         ask(Chapter::WorkUp, Ask::Finding(finding));
     }
     for quantity in Quantity::all().filter(|&one| is_of_workup(one, &looked)) {
@@ -251,14 +256,13 @@ pub(super) fn given(session: &Session, quantity: Quantity) -> Option<&Reading> {
     }
 }
 
-/// The answer to a question of fact; `None` where it asks for no fact.
+/// The answer to a question of yes or no; `None` where it asks for something else.
 pub(super) fn answer(session: &Session, ask: &Ask) -> Option<Answer> {
     let case = session.document().case();
     match ask {
-        Ask::Fact(fact) => Some(fact.of(&case.facts)),
         Ask::Exclusion(id) => Some(case.exclusions.get(id).copied().unwrap_or_default()),
         Ask::Finding(finding) => Some(case.findings.get(finding).copied().unwrap_or_default()),
-        Ask::Quantity(_) | Ask::Absent(_) | Ask::List => None,
+        Ask::Quantity(_) | Ask::Absent(_) | Ask::Fact(_) | Ask::List => None,
     }
 }
 
@@ -267,6 +271,7 @@ pub(super) fn is_open(session: &Session, asked: &Asked) -> bool {
     match (&asked.ask, asked.chapter) {
         (_, Chapter::List | Chapter::Finer | Chapter::WorkUp) => false,
         (Ask::Quantity(quantity), _) => given(session, *quantity).is_none(),
+        (Ask::Fact(fact), _) => session.document().case().facts.get(*fact).is_unknown(),
         (ask, _) => answer(session, ask) == Some(Answer::Unknown),
     }
 }

@@ -4,12 +4,13 @@ use super::asked::{answer, given, is_open};
 use super::{Ask, Asked, Chapter, Guide, taken};
 use crate::amount::{self, amount};
 use crate::edit::neighbour;
+use crate::fact::{choices, how, question, unsure};
 use crate::taking::taking;
 use crate::{Home, Session};
 use geometry::Face;
 use measurement::{Quantity, Structure, Valve};
 use sizing::resolve::{Basis, neighbour_of};
-use sizing::{Answer, Neighbour};
+use sizing::{Answer, Fact, Neighbour};
 
 /// The question that is asked now, in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -107,6 +108,10 @@ impl Guide {
                 ];
             }
             Some(Asked { ask: Ask::List, .. }) | None => self.list_told(&mut told, session),
+            Some(Asked {
+                ask: Ask::Fact(fact),
+                ..
+            }) => fact_told(&mut told, *fact, session),
             Some(asked) => question_told(&mut told, asked, session),
         }
         told
@@ -268,6 +273,26 @@ fn left_out(quantity: Quantity, needed_by: &[&str], session: &Session) -> String
     }
 }
 
+fn fact_told(told: &mut Told, fact: Fact, session: &Session) {
+    let case = session.document().case();
+    let keys: Vec<String> = choices(fact)
+        .iter()
+        .map(|one| format!("{} {}", one.key, one.says))
+        .collect();
+    let unsure = if fact.is_needed(case) {
+        unsure(fact)
+    } else {
+        "no size hangs on it; the work-up says what stays open"
+    };
+    question(fact).clone_into(&mut told.title);
+    told.says = vec![
+        ("so far", case.facts.get(fact).says()),
+        ("seen", how(fact).to_owned()),
+        ("answers", keys.join(", ")),
+        ("if unsure", unsure.to_owned()),
+    ];
+}
+
 fn question_told(told: &mut Told, asked: &Asked, session: &Session) {
     let name = listed(session, asked).name;
     let answer = answer(session, &asked.ask).unwrap_or_default();
@@ -277,7 +302,6 @@ fn question_told(told: &mut Told, asked: &Asked, session: &Session) {
     };
     told.says.push(("so far", answer.to_string()));
     let unknown = match asked.ask {
-        Ask::Fact(_) => "counts as if it were so: the stricter of the two",
         Ask::Exclusion(_) => "stays open, which is said over the list",
         _ => "no size hangs on it; the work-up says what stays open",
     };
@@ -337,6 +361,14 @@ fn stands(session: &Session, asked: &Asked) -> (Mark, String) {
         },
         Ask::Absent(_) => (Mark::Not, "not there".to_owned()),
         Ask::List => (Mark::Left, String::new()),
+        Ask::Fact(fact) => {
+            let value = session.document().case().facts.get(*fact);
+            match (value.is_unknown(), value.is_clear()) {
+                (true, _) => (open, String::new()),
+                (false, true) => (Mark::Not, value.says()),
+                (false, false) => (Mark::Given, value.says()),
+            }
+        }
         ask => match (answer(session, ask).unwrap_or_default(), ask) {
             (Answer::Unknown, _) => (open, String::new()),
             (Answer::Yes, Ask::Exclusion(_)) => (Mark::Stops, "yes".to_owned()),

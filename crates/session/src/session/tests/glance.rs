@@ -163,7 +163,11 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
             ""
         };
         let (name, answer) = match row {
-            Row::Fact(fact) => (format!("fact {fact:?}"), Some(fact.of(&case.facts))),
+            Row::Fact(fact) => {
+                let value = case.facts.get(*fact);
+                lines.push(format!("fact {fact:?} {}", value.says()));
+                (format!("fact {fact:?}"), None)
+            }
             Row::Exclusion(id) => (
                 format!("exclusion {id}"),
                 Some(case.exclusions.get(id).copied().unwrap_or_default()),

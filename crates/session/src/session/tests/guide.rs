@@ -1,12 +1,12 @@
 //! The guide: what it asks, in what order, and what becomes of the answers.
 
 use super::glance::{glance, opened};
+use crate::Session;
 use crate::fixture::{assess, press};
 use crate::overlay::{Ask, Guide, Mark, Overlay};
-use crate::{Fact, Session};
 use measurement::{Quantity, Site};
-use sizing::Neighbour;
 use sizing::resolve::{Basis, neighbour_of};
+use sizing::{Fact, Neighbour};
 
 /// A new case of a site, the guide over it.
 fn begun(site: usize) -> Session {
