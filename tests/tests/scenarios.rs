@@ -3,7 +3,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
-use measurement::{Prolapse, Reading, Valve};
+use measurement::{Prolapse, Reading};
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::house_rules::Parameter;
 use sizing::{
@@ -165,20 +165,17 @@ const LESSONS: [Lesson; 16] = [
     },
     Lesson {
         scenario: "unmeasured-rim",
-        // Nothing fits without doubt while the rim is not read, and it is named.
+        // No size is rated while the rim is not measured; it is named, and what does
+        // not fit whatever it is stands first.
         holds: |list| {
-            fitting(list).next().is_none()
-                && best(list)
-                    .judged
-                    .because
-                    .iter()
-                    .any(|because| because.contains("aortic rim"))
+            list.headline()
+                .starts_with("Not rated. Not measured: aortic rim.")
+                && of_verdict(list, Verdict::DoesNotFit).next().is_some()
+                && of_verdict(list, Verdict::NotRated).next().is_some()
+                && best(list).judged.verdict == Verdict::DoesNotFit
+                && list.candidates.iter().all(|one| one.chances.is_none())
         },
-        take_away: |_, rules| {
-            rules.limits.retain(|row| {
-                row.check != "clearance" || !row.of.contains(&Subject::Valve(Valve::Aortic))
-            });
-        },
+        take_away: |_, rules| rules.measured_first.clear(),
     },
     Lesson {
         scenario: "small-defect",
@@ -196,7 +193,7 @@ const LESSONS: [Lesson; 16] = [
         scenario: "nothing-fits",
         holds: |list| {
             list.nothing_fits()
-                && list.headline().contains("Nothing")
+                && list.headline().contains("None of")
                 && list.headline().contains("Nearest")
         },
         take_away: |_, rules| without_checks(rules, &["clearance"]),
@@ -386,5 +383,6 @@ fn where_the_hole_was_not_measured_nothing_is_said_of_any_size() {
     case.readings
         .retain(|reading| !reading.quantity.address().starts_with("throat."));
     let headline = ranked(case, shipped_rules(), 8, 1).headline();
-    assert!(headline.starts_with("Nothing can be said"), "{headline}");
+    let wanted = "Not rated. Not measured: throat, longer axis; throat, shorter axis.";
+    assert!(headline.starts_with(wanted), "{headline}");
 }

@@ -1,5 +1,6 @@
 mod defaults;
 mod limits;
+mod rated;
 mod readings;
 mod sites;
 
@@ -9,11 +10,12 @@ use crate::form::Bare;
 use crate::{Diagnostic, FileError, Source};
 use defaults::DefaultForm;
 use limits::LimitForm;
+use rated::{CapForm, MeasuredFirstForm};
 use readings::{BiasForm, DoubtForm, PreferenceForm, ScaleForm};
 use serde::Deserialize;
 use sites::{DangerArcForm, ExclusionForm, NoteForm, RimRuleForm};
 use sizing::HouseRules;
-use sizing::house_rules::{Parameter, Sourced};
+use sizing::house_rules::{CapRow, MeasuredFirst, Parameter, Sourced};
 use std::path::Path;
 
 /// Largest file of house rules that is read, in bytes.
@@ -50,6 +52,8 @@ struct HouseRulesForm {
     danger_arcs: Vec<DangerArcForm>,
     rim_rules: Vec<RimRuleForm>,
     notes: Vec<NoteForm>,
+    measured_first: Option<Vec<MeasuredFirstForm>>,
+    caps: Option<Vec<CapForm>>,
 }
 
 #[derive(Deserialize)]
@@ -61,7 +65,14 @@ struct ParameterForm {
 }
 
 fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRules {
-    let rules = HouseRules {
+    let exclusions = sites::exclusions(form.exclusions, &at.field("exclusions"), faults);
+    let measured_first = form.measured_first.map(|forms| {
+        rated::measured_first(forms, &exclusions, &at.field("measured_first"), faults)
+    });
+    let caps = form
+        .caps
+        .map(|forms| rated::caps(forms, &at.field("caps"), faults));
+    let mut rules = HouseRules {
         title: faults.text(&at.field("title"), form.title),
         parameters: parameters(form.parameters, &at.field("parameters"), faults),
         limits: limits::rows(form.limits, &at.field("limits"), faults),
@@ -70,13 +81,43 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         scales: readings::scales(form.scales, &at.field("scales"), faults),
         biases: readings::biases(form.biases, &at.field("biases"), faults),
         preferences: readings::preferences(form.preferences, &at.field("preferences"), faults),
-        exclusions: sites::exclusions(form.exclusions, &at.field("exclusions"), faults),
+        exclusions,
         danger_arcs: sites::danger_arcs(form.danger_arcs, &at.field("danger_arcs"), faults),
         rim_rules: sites::rim_rules(form.rim_rules, &at.field("rim_rules"), faults),
         notes: sites::notes(form.notes, &at.field("notes"), faults),
+        measured_first: Vec::new(),
+        caps: Vec::new(),
+        from_shipped: Vec::new(),
     };
+    fill_from_shipped(&mut rules, measured_first, caps);
     chances_are_in_order(&rules, at, faults);
     rules
+}
+
+/// Lists that a file of an earlier version does not have are those of the shipped
+/// rules, which have them all.
+fn fill_from_shipped(
+    rules: &mut HouseRules,
+    measured_first: Option<Vec<MeasuredFirst>>,
+    caps: Option<Vec<CapRow>>,
+) {
+    let shipped = if measured_first.is_some() && caps.is_some() {
+        None
+    } else {
+        let (name, text) = crate::shipped::HOUSE_RULES;
+        parse_house_rules(name, text).ok().map(Checked::into_value)
+    };
+    let (shipped_first, shipped_caps) = shipped
+        .map(|shipped| (shipped.measured_first, shipped.caps))
+        .unwrap_or_default();
+    if measured_first.is_none() {
+        rules.from_shipped.push("measured_first");
+    }
+    if caps.is_none() {
+        rules.from_shipped.push("caps");
+    }
+    rules.measured_first = measured_first.unwrap_or(shipped_first);
+    rules.caps = caps.unwrap_or(shipped_caps);
 }
 
 /// Each row of a list with its place.

@@ -46,6 +46,7 @@ pub(crate) const fn verdict_glyph(verdict: Verdict) -> &'static str {
         Verdict::Fits => "●",
         Verdict::Borderline => "◐",
         Verdict::DoesNotFit => "○",
+        Verdict::NotRated => "◌",
     }
 }
 
@@ -118,13 +119,13 @@ pub(crate) fn value_with_name(outcome: &Outcome) -> Option<String> {
     })
 }
 
-/// What stands before a chance: `≤` where a stop was not assessed, so that the
-/// chance of the others does not pass for the chance of all.
+/// What stands before a chance where a stop was not assessed, so that the chance
+/// of the others does not pass for the chance of all.
 pub(crate) fn at_most(candidate: &Candidate) -> &'static str {
     if candidate.is_chance_whole() {
         ""
     } else {
-        "≤"
+        "at most "
     }
 }
 
@@ -143,6 +144,17 @@ pub(crate) fn chance(candidate: &Candidate) -> String {
             }
         },
     )
+}
+
+/// The chance where columns are narrow: a bound without its error, which says
+/// nothing of how far under it the chance is.
+pub(crate) fn brief_chance(candidate: &Candidate) -> String {
+    match (&candidate.chances, at_most(candidate)) {
+        (Some(it), at_most) if !at_most.is_empty() => {
+            format!("{at_most}{:.0} %", 100.0 * it.chance.value)
+        }
+        _ => chance(candidate),
+    }
 }
 
 /// The outcome whose margin to a stop is least in units of the checks' scales, with

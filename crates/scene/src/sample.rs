@@ -136,6 +136,9 @@ fn rules() -> HouseRules {
         }],
         rim_rules: Vec::new(),
         notes: Vec::new(),
+        measured_first: Vec::new(),
+        caps: Vec::new(),
+        from_shipped: Vec::new(),
     }
 }
 

@@ -7,6 +7,7 @@ mod words;
 
 use crate::check::Row;
 use crate::outcome::State;
+use crate::resolve::{Resolved, is_rotation_of_defect};
 use crate::{Setting, Size, Subject};
 use doubt::{Doubt, accuracy};
 use geometry::Radians;
@@ -94,12 +95,21 @@ pub struct Broken {
 /// two and at four standard deviations keeps more than half of its margin, and is
 /// broken between.
 pub fn break_even(setting: &Setting, size: &Size, turn: Radians, rows: &[Row]) -> BreakEvens {
+    // Nothing is held where nothing is rated.
+    if setting.not_rated().is_some() {
+        return BreakEvens {
+            held: State::NotAssessed,
+            by: Vec::new(),
+            readings: Vec::new(),
+        };
+    }
     let probe = Probe::new(setting, size, turn, rows);
     let held = probe.as_read.iter().copied().max().unwrap_or(State::Ok);
     let mut readings: Vec<BreakEven> = setting
         .resolved()
         .iter()
         .filter(|resolved| !resolved.quantity.is_for_workup_alone())
+        .filter(|resolved| !is_open_rotation(resolved))
         .filter_map(|resolved| {
             let doubt = Doubt::of(setting, resolved)?;
             let value = resolved.law?.nominal();
@@ -121,6 +131,12 @@ pub fn break_even(setting: &Setting, size: &Size, turn: Radians, rows: &[Row]) -
         by: held_by(&probe, held),
         readings,
     }
+}
+
+/// Whether it is the rotation of the defect, and nobody read it: every value is as
+/// likely, and the worst counts for each check.
+fn is_open_rotation(resolved: &Resolved) -> bool {
+    is_rotation_of_defect(resolved.quantity) && resolved.selection().is_none()
 }
 
 impl BreakEven {

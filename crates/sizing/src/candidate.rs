@@ -1,7 +1,8 @@
-use crate::check::{Nominal, Row, rows};
+use crate::check::{Row, rows};
 use crate::engine::{Counts, Engine, Question};
 use crate::outcome::{Outcome, outcome};
-use crate::turn::{Turn, best_turn, nominal_seat};
+use crate::rotation::Placements;
+use crate::turn::{Turn, best_turn};
 use crate::verdict::{Judged, judge};
 use crate::{Draws, Setting, Shape, Size};
 use geometry::Radians;
@@ -28,6 +29,8 @@ pub struct Candidate {
     pub outcomes: Vec<Outcome>,
     /// Whether it is on the shelf today.
     pub is_on_shelf: bool,
+    /// Whether sizes of the case are rated at all; otherwise there is no chance.
+    pub is_case_rated: bool,
 }
 
 /// Chances of one size over all draws.
@@ -92,6 +95,7 @@ impl Candidate {
         draws: Option<&Draws>,
         engine: &dyn Engine,
     ) -> Self {
+        let draws = draws.filter(|_| setting.not_rated().is_none());
         let prepared = Prepared::new(setting, size, turn);
         let counts = draws.map(|draws| engine.count(&prepared.question(setting), draws));
         Self::judged(setting, &prepared, draws, counts)
@@ -112,12 +116,7 @@ impl Candidate {
             turn,
         } = prepared;
         let effective = draws.map_or(1.0, |draws| draws.weights().effective_draws());
-        let seat = nominal_seat(setting, size, *turn);
-        let nominal = Nominal {
-            setting,
-            size,
-            seat: &seat,
-        };
+        let placements = Placements::as_read(setting, size, *turn);
         let outcomes: Vec<Outcome> = rows
             .iter()
             .enumerate()
@@ -125,7 +124,7 @@ impl Candidate {
                 let shares = counts
                     .as_ref()
                     .and_then(|counts| counts.rows[row_place].as_ref());
-                outcome(&nominal, row, shares, effective)
+                outcome(&placements, row, shares, effective)
             })
             .collect();
         let chances = counts.map(|counts| Chances {
@@ -145,7 +144,22 @@ impl Candidate {
             chances,
             outcomes,
             is_on_shelf: true,
+            is_case_rated: setting.not_rated().is_none(),
         }
+    }
+
+    /// The rotation of the defect, in degrees, at which it is to be pictured: the
+    /// worst for its gravest check; `None` where it was read or does not matter.
+    pub fn pictured_rotation(&self) -> Option<f64> {
+        let margin = |one: &&Outcome| one.scaled_margin().unwrap_or(f64::INFINITY);
+        self.outcomes
+            .iter()
+            .filter(|one| one.rotation.is_some())
+            .min_by(|one, other| {
+                let graver = other.state.cmp(&one.state);
+                graver.then(margin(one).total_cmp(&margin(other)))
+            })?
+            .rotation
     }
 
     /// Whether every check that has a stop was assessed; otherwise its chance is

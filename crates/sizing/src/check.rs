@@ -134,6 +134,8 @@ pub struct Nominal<'a> {
     pub setting: &'a Setting,
     /// The size.
     pub size: &'a Size,
+    /// The anatomy as read; where the rotation was not, at one of them.
+    pub anatomy: &'a Anatomy,
     /// Its seat.
     pub seat: &'a Seat,
 }
@@ -141,7 +143,7 @@ pub struct Nominal<'a> {
 impl Nominal<'_> {
     /// The anatomy as read.
     pub const fn anatomy(&self) -> &Anatomy {
-        self.setting.anatomy()
+        self.anatomy
     }
 
     /// The block of one that it is.
@@ -149,7 +151,7 @@ impl Nominal<'_> {
         Lanes {
             setting: self.setting,
             size: self.size,
-            anatomies: std::slice::from_ref(self.setting.anatomy()),
+            anatomies: std::slice::from_ref(self.anatomy),
             seats: std::slice::from_ref(self.seat),
         }
     }

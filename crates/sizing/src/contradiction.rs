@@ -1,7 +1,7 @@
 use crate::house_rules::Parameter;
 use crate::{Answer, Case, Neighbour, Setting, words};
 use geometry::Face;
-use measurement::{Feature, Site, Structure, Valve, is_at_most, is_over, is_under};
+use measurement::{Feature, Quantity, Site, Structure, Valve, is_at_most, is_over, is_under};
 
 /// Two things said of a case that cannot both be so.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -10,6 +10,18 @@ pub struct Contradiction {
     pub id: &'static str,
     /// The contradiction in plain words, with its numbers.
     pub says: String,
+    /// The quantities that contradict each other or the site; empty: a fact that
+    /// every verdict rests on.
+    pub on: Vec<Quantity>,
+    /// Whether no defect can have such a geometry.
+    pub is_impossible: bool,
+}
+
+impl Contradiction {
+    /// Whether what needs some quantities rests on it.
+    pub(crate) fn bears_on(&self, needs: &[Quantity]) -> bool {
+        self.on.is_empty() || self.on.iter().any(|one| needs.contains(one))
+    }
 }
 
 /// Every contradiction of a case, in a fixed order.
@@ -53,6 +65,8 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
                 valve.label(),
                 words::mm(rim)
             ),
+            on: quantities(Structure::Valve(valve), &[Feature::Rim]),
+            is_impossible: false,
         });
     }
     let least = setting.parameter(Parameter::MuscularRim);
@@ -64,6 +78,8 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
             words::mm(rim),
             valve.label()
         ),
+        on: quantities(Structure::Valve(valve), &[Feature::Rim]),
+        is_impossible: false,
     })
 }
 
@@ -74,6 +90,8 @@ fn borders(case: &Case) -> Option<Contradiction> {
         id: "perimembranous_border",
         says: "a perimembranous defect borders on the tricuspid valve, said to be out of reach"
             .into(),
+        on: Vec::new(),
+        is_impossible: false,
     })
 }
 
@@ -89,6 +107,8 @@ fn axes_crossed(setting: &Setting, opening: Structure) -> Option<Contradiction> 
             words::mm(shorter),
             words::mm(longer)
         ),
+        on: quantities(opening, &[Feature::Major, Feature::Minor]),
+        is_impossible: true,
     })
 }
 
@@ -108,6 +128,11 @@ fn opening_under_throat(setting: &Setting, face: Face) -> Option<Contradiction> 
             words::mm(opening_axis),
             words::mm(throat)
         ),
+        on: [opening, Structure::Throat]
+            .into_iter()
+            .flat_map(|one| quantities(one, &[Feature::Major]))
+            .collect(),
+        is_impossible: true,
     })
 }
 
@@ -118,7 +143,16 @@ fn prolapse_denied(case: &Case) -> Option<Contradiction> {
     (case.facts.prolapse.present() == Answer::No && claimed).then(|| Contradiction {
         id: "prolapse_denied",
         says: "no cusp is said to prolapse, and a prolapse with regurgitation is".into(),
+        on: Vec::new(),
+        is_impossible: false,
     })
+}
+
+/// The quantities of a structure's features.
+fn quantities(structure: Structure, features: &[Feature]) -> Vec<Quantity> {
+    let each = features.iter();
+    each.filter_map(|&feature| Quantity::find(structure, feature))
+        .collect()
 }
 
 const fn name(structure: Structure) -> &'static str {

@@ -1,18 +1,22 @@
 //! Every limit, default and exclusion of a house, each with its source.
 
 mod address;
+mod cap;
 mod condition;
 mod excepted;
 mod exception;
 mod limit;
+mod measured_first;
 mod parameter;
 mod rows;
 mod rule;
 
 pub use address::{RuleAddress, RuleKind};
+pub use cap::CapRow;
 pub use condition::{Circumstances, Condition};
 pub use exception::{Exception, ExceptionFault, ExceptionPart};
 pub use limit::{Band, LimitRow};
+pub use measured_first::{MeasuredFirst, Need};
 pub use parameter::{Parameter, ParameterInfo};
 pub use rows::{
     BiasRow, DangerArc, DefaultRow, DoubtRow, Exclusion, NoteRow, PreferenceRow, RimRule, ScaleRow,
@@ -20,7 +24,7 @@ pub use rows::{
 };
 pub use rule::{Rule, Stated};
 
-use measurement::Site;
+use measurement::{Quantity, Site};
 
 /// The rules of a house: no limit of the program stands anywhere else.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,6 +53,13 @@ pub struct HouseRules {
     pub rim_rules: Vec<RimRule>,
     /// What is said of a site or a weight.
     pub notes: Vec<NoteRow>,
+    /// What must be measured or answered before any size is rated.
+    pub measured_first: Vec<MeasuredFirst>,
+    /// What keeps a verdict at `borderline` at best.
+    pub caps: Vec<CapRow>,
+    /// The lists that the file does not have and that come from the shipped
+    /// rules, by their names in files.
+    pub from_shipped: Vec<&'static str>,
 }
 
 impl HouseRules {
@@ -62,6 +73,14 @@ impl HouseRules {
         self.danger_arcs
             .iter()
             .find(|arc| arc.sites.contains(&site))
+    }
+
+    /// What is assumed at a site of a quantity that nobody measured: a row for the
+    /// site before one for all.
+    pub fn default_at(&self, quantity: Quantity, site: Site) -> Option<&DefaultRow> {
+        let of = || self.defaults.iter().filter(|row| row.of == quantity);
+        let of_site = of().find(|row| row.sites.contains(&site));
+        of_site.or_else(|| of().find(|row| row.sites.is_empty()))
     }
 
     /// The exclusions that are asked for a site.

@@ -4,6 +4,7 @@
 //! limit comes from [`HouseRules`]; every value comes from one [`check::Check`].
 
 mod anatomy;
+mod body_size;
 pub mod break_even;
 mod candidate;
 mod case;
@@ -20,7 +21,9 @@ mod harm;
 pub mod house_rules;
 mod outcome;
 mod ranking;
+mod rated;
 pub mod resolve;
+mod rotation;
 mod setting;
 mod subject;
 mod turn;
@@ -42,6 +45,7 @@ pub use house_rules::HouseRules;
 pub use measurement::Answer;
 pub use outcome::{Outcome, State};
 pub use ranking::{Ranking, Work, notes, rank};
+pub use rated::NotRated;
 pub use setting::Setting;
 pub use subject::{Subject, face_of};
 pub use turn::{Turn, nominal_seat};

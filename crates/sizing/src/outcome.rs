@@ -2,6 +2,7 @@ use crate::check::{Nominal, Row};
 use crate::engine::RowShares;
 use crate::house_rules::Band;
 use crate::resolve::Basis;
+use crate::rotation::Placements;
 use crate::{Answer, Harm, Setting, Subject, words};
 use measurement::{Chance, Feature, Prolapse, Quantity};
 use std::cmp::Ordering;
@@ -67,6 +68,9 @@ pub struct Outcome {
     pub chance: Option<Chance>,
     /// The readings that are missing.
     pub missing: Vec<Quantity>,
+    /// The rotation of the defect at which it is worst, in degrees; `None` where it
+    /// was read or does not matter.
+    pub rotation: Option<f64>,
     /// The outcome in plain words.
     pub says: String,
     /// What is always said beside it.
@@ -223,13 +227,14 @@ fn is_hidden(setting: &Setting, quantity: Quantity) -> bool {
 
 /// The outcome of a row for a nominal seat.
 pub(crate) fn outcome(
-    nominal: &Nominal,
+    placements: &Placements,
     row: &Row,
     shares: Option<&RowShares>,
     draws: f64,
 ) -> Outcome {
     let about = row.check.about();
-    let value = row.is_assessed().then(|| nominal_value(nominal, row));
+    let worst = row.is_assessed().then(|| placements.worst(row));
+    let value = worst.map(|worst| worst.value);
     Outcome {
         check: row.id(),
         title: about.title,
@@ -246,9 +251,10 @@ pub(crate) fn outcome(
             .filter(|_| !row.stop.is_none())
             .map(|it| it.stop.chance(draws)),
         missing: row.missing.clone(),
-        says: value.map_or_else(
-            || not_assessed(nominal.setting, &row.missing),
-            |value| row.check.says(row.of, nominal, value),
+        rotation: worst.and_then(|worst| worst.rotation),
+        says: worst.map_or_else(
+            || not_assessed(placements.setting(), &row.missing),
+            |worst| placements.says(row, worst),
         ),
         aside: about.aside,
     }

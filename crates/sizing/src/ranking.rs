@@ -5,7 +5,7 @@ mod headline;
 mod order;
 
 use crate::candidate::Prepared;
-use crate::contradiction::{Contradiction, contradictions};
+use crate::contradiction::Contradiction;
 use crate::engine::{Engine, Question};
 use crate::exclusion::{excluded, unanswered};
 use crate::house_rules::{Exclusion, Parameter};
@@ -65,6 +65,8 @@ pub fn rank(
         .enumerate()
         .map(|(place, (shape, size))| (place, shape, size))
         .collect();
+    // Of a case that is not rated no chance is given.
+    let draws = draws.filter(|_| setting.not_rated().is_none());
     let mut candidates = assess_all(setting, &sizes, draws, work)?;
     for candidate in &mut candidates {
         candidate.is_on_shelf = !is_aside(catalogues, &candidate.name());
@@ -78,7 +80,7 @@ pub fn rank(
         aside_unknown: aside_unknown(catalogues),
         excluded: excluded(setting).cloned().collect(),
         unanswered: unanswered(setting).cloned().collect(),
-        contradictions: contradictions(setting),
+        contradictions: setting.contradictions().to_vec(),
         notes: notes(setting),
         setting: Arc::clone(setting),
         candidates,
@@ -202,12 +204,18 @@ pub fn notes(setting: &Setting) -> Vec<String> {
     let site = setting.case().site;
     let weight = setting.weight();
     let qp_qs = setting.nominal(Structure::Flow, Feature::QpQs);
-    setting
-        .rules()
-        .notes
-        .iter()
-        .filter(|note| note.applies(site, weight, qp_qs))
+    let rules = setting.rules();
+    let notes = rules.notes.iter();
+    let notes = notes.filter(|note| note.applies(site, weight, qp_qs));
+    let from_shipped = (!rules.from_shipped.is_empty()).then(|| {
+        format!(
+            "the house rules file has no {}: the shipped rows count",
+            crate::words::list(&rules.from_shipped)
+        )
+    });
+    notes
         .map(|note| format!("{}. Source: {}", note.says, note.source))
+        .chain(from_shipped)
         .collect()
 }
 

@@ -1,10 +1,12 @@
 //! What is believed of each quantity of a case, and on what ground.
 
-use crate::{Answer, Case, Fact, HouseRules, Neighbour, face_of, house_rules::Parameter};
+use crate::{
+    Answer, Case, Fact, HouseRules, Neighbour, body_size, face_of, house_rules::Parameter,
+};
 use geometry::Face;
 use measurement::{
     Corrected, Estimate, Feature, Fused, GroupKey, Law, Modality, Preference, Quantity, Reading,
-    Selection, Structure, Unit, like_groups, select, shared_edge_correlation,
+    Selection, Site, Structure, Unit, like_groups, select, shared_edge_correlation,
 };
 
 /// The ground on which a quantity's value stands.
@@ -12,7 +14,8 @@ use measurement::{
 pub enum Basis {
     /// Read: the like readings that serve.
     Read(Selection),
-    /// Not read: the house's assumption and its source.
+    /// Not read: what is assumed from the size of the body or by the house, or any
+    /// rotation alike, and its source.
     Assumed {
         /// Where the assumption comes from.
         source: String,
@@ -50,12 +53,26 @@ impl Resolved {
 
 /// Every quantity of a case, in the order of [`Quantity::all`].
 pub(crate) fn resolve(case: &Case, rules: &HouseRules) -> Vec<Resolved> {
+    let value = |feature| {
+        let of = Quantity::find(Structure::Patient, feature)?;
+        resolve_one(case, rules, None, of)
+            .law
+            .map(|law| law.nominal())
+    };
+    let body = value(Feature::Weight).zip(value(Feature::Height));
     Quantity::all()
-        .map(|quantity| resolve_one(case, rules, quantity))
+        .map(|quantity| resolve_one(case, rules, body, quantity))
         .collect()
 }
 
-fn resolve_one(case: &Case, rules: &HouseRules, quantity: Quantity) -> Resolved {
+/// What is believed of one quantity in a child of a weight in kilograms and a
+/// height in centimetres, where both were read.
+fn resolve_one(
+    case: &Case,
+    rules: &HouseRules,
+    body: Option<(f64, f64)>,
+    quantity: Quantity,
+) -> Resolved {
     let info = quantity.info();
     let bare = |basis| Resolved {
         quantity,
@@ -87,13 +104,11 @@ fn resolve_one(case: &Case, rules: &HouseRules, quantity: Quantity) -> Resolved 
     if !unused.is_empty() {
         return bare(Basis::Missing(unused));
     }
-    if let Some(row) = rules.defaults.iter().find(|row| row.of == quantity) {
+    if let Some((law, source)) = assumed(case.site, rules, body, quantity) {
         return Resolved {
             quantity,
-            basis: Basis::Assumed {
-                source: row.source.clone(),
-            },
-            law: Some(Law::for_quantity(info.law, row.value, row.sd)),
+            basis: Basis::Assumed { source },
+            law: Some(law),
         };
     }
     if let Some(other) = followed(quantity).or_else(|| axis_of_a_round(case, quantity)) {
@@ -103,6 +118,38 @@ fn resolve_one(case: &Case, rules: &HouseRules, quantity: Quantity) -> Resolved 
         return bare(Basis::Nil);
     }
     bare(Basis::Missing(unused))
+}
+
+/// What is assumed of a quantity that nobody read, with its source: any rotation
+/// alike; else from the size of the body; else what the house says.
+fn assumed(
+    site: Site,
+    rules: &HouseRules,
+    body: Option<(f64, f64)>,
+    quantity: Quantity,
+) -> Option<(Law, String)> {
+    let info = quantity.info();
+    if is_rotation_of_defect(quantity) {
+        return Some((ANY_ROTATION, "assumption: any rotation is as likely".into()));
+    }
+    let from_body = body.and_then(|(weight, height)| body_size::assumed(quantity, weight, height));
+    from_body.or_else(|| {
+        let row = rules.default_at(quantity, site)?;
+        let law = Law::for_quantity(info.law, row.value, row.sd);
+        Some((law, row.source.clone()))
+    })
+}
+
+/// The rotation of an ellipse that nobody read: after half a turn it is the same.
+const ANY_ROTATION: Law = Law::Rectangular {
+    low: -90.0,
+    high: 90.0,
+};
+
+/// Whether a quantity is the rotation of the defect. No house has a value for it.
+pub(crate) fn is_rotation_of_defect(quantity: Quantity) -> bool {
+    let info = quantity.info();
+    info.structure == Structure::Throat && info.feature == Feature::Turn
 }
 
 /// The joint estimates of what has a value of its own.

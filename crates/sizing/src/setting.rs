@@ -1,8 +1,11 @@
 use crate::anatomy::AnatomyPlan;
+use crate::contradiction::{Contradiction, contradictions};
 use crate::house_rules::{Circumstances, DangerArc, Parameter};
 use crate::resolve::{self, Basis, Resolved};
-use crate::{Anatomy, Case, HouseRules};
-use measurement::{Feature, Joint, Quantity, Structure};
+use crate::rotation::{self, rotation_of_defect};
+use crate::{Anatomy, Case, HouseRules, Neighbour, NotRated};
+use measurement::{Feature, Joint, Quantity, Structure, Values, Valve};
+use std::borrow::Cow;
 use std::sync::Arc;
 
 /// A case under the rules of a house, made ready once for every shape.
@@ -15,6 +18,10 @@ pub struct Setting {
     joint: Joint,
     plan: AnatomyPlan,
     anatomy: Anatomy,
+    contradictions: Vec<Contradiction>,
+    not_rated: Option<NotRated>,
+    as_read: Values,
+    rotated: Vec<(f64, Anatomy)>,
 }
 
 impl Setting {
@@ -34,8 +41,9 @@ impl Setting {
             .collect();
         let joint = Joint::new(judged, resolve::scales(&rules));
         let plan = AnatomyPlan::new(&case, &rules);
-        let anatomy = plan.anatomy(&joint.nominal());
-        Self {
+        let as_read = joint.nominal();
+        let anatomy = plan.anatomy(&as_read);
+        let mut setting = Self {
             case,
             rules,
             exceptions,
@@ -43,7 +51,20 @@ impl Setting {
             joint,
             plan,
             anatomy,
-        }
+            contradictions: Vec::new(),
+            not_rated: None,
+            rotated: Vec::new(),
+            as_read,
+        };
+        setting.rotated = setting.each_rotation();
+        setting.contradictions = contradictions(&setting);
+        setting.not_rated = NotRated::find(
+            &setting.case,
+            &setting.rules,
+            &setting.resolved,
+            &setting.contradictions,
+        );
+        setting
     }
 
     /// The case.
@@ -82,6 +103,64 @@ impl Setting {
     /// The anatomy as read.
     pub const fn anatomy(&self) -> &Anatomy {
         &self.anatomy
+    }
+
+    /// The same case with the defect at a rotation in degrees, for a picture of it.
+    #[must_use]
+    pub fn pictured(&self, rotation: Option<f64>) -> Cow<'_, Self> {
+        let (Some(degrees), Some(turn)) = (rotation, rotation_of_defect()) else {
+            return Cow::Borrowed(self);
+        };
+        let mut there = self.clone();
+        there.as_read.set(turn, degrees);
+        there.anatomy = there.plan.anatomy(&there.as_read);
+        there.rotated.clear();
+        Cow::Owned(there)
+    }
+
+    /// The values as read.
+    pub(crate) const fn as_read(&self) -> &Values {
+        &self.as_read
+    }
+
+    /// The anatomy at each rotation that is looked at where the rotation was not
+    /// read; empty where it was.
+    pub(crate) fn rotated(&self) -> &[(f64, Anatomy)] {
+        &self.rotated
+    }
+
+    fn each_rotation(&self) -> Vec<(f64, Anatomy)> {
+        let Some(turn) = rotation_of_defect() else {
+            return Vec::new();
+        };
+        if matches!(self.basis(turn), Basis::Read(_)) || !self.has_direction() {
+            return Vec::new();
+        }
+        rotation::grid()
+            .map(|degrees| {
+                let mut values = self.as_read.clone();
+                values.set(turn, degrees);
+                (degrees, self.plan.anatomy(&values))
+            })
+            .collect()
+    }
+
+    /// Whether anything but the defect itself has a direction in the wall: a valve,
+    /// the bundle, or an opening that is not the defect's own. Otherwise a rotation
+    /// turns all there is, and changes nothing.
+    fn has_direction(&self) -> bool {
+        let valves = Valve::ALL.map(Neighbour::Valve);
+        let is_own = |opening, feature| {
+            Quantity::find(opening, feature)
+                .is_none_or(|of| !matches!(self.basis(of), Basis::Read(_)))
+        };
+        let openings = [Structure::LeftOpening, Structure::RightOpening];
+        let directed = [Feature::ShiftU, Feature::ShiftV, Feature::Turn];
+        valves.iter().any(|valve| !self.case.is_absent(*valve))
+            || self.danger_arc().is_some()
+            || openings
+                .iter()
+                .any(|one| directed.iter().any(|feature| !is_own(*one, *feature)))
     }
 
     pub(crate) const fn joint(&self) -> &Joint {
@@ -136,6 +215,35 @@ impl Setting {
         self.resolved
             .iter()
             .filter(|one| one.selection().is_some_and(|it| it.fused.dispute.is_some()))
+    }
+
+    /// What is said of the case that cannot be so.
+    pub fn contradictions(&self) -> &[Contradiction] {
+        &self.contradictions
+    }
+
+    /// Why no size is rated; `None`: sizes are rated.
+    pub const fn not_rated(&self) -> Option<&NotRated> {
+        self.not_rated.as_ref()
+    }
+
+    /// Whether a quantity was not measured and, so, holds what rests on it at
+    /// `borderline`.
+    ///
+    /// What stands in for a clock position, an angle of an annulus or the rotation
+    /// of the defect does not hold; nor a cusp's depth while no cusp prolapses, an
+    /// opening taken as equal to the defect, or an annulus taken as round.
+    pub fn holds(&self, quantity: Quantity) -> bool {
+        match self.basis(quantity) {
+            Basis::Read(_) | Basis::Absent | Basis::Nil => false,
+            Basis::Follows(other) => self.holds(*other),
+            Basis::Missing(_) => true,
+            Basis::Assumed { .. } => match quantity.info().feature {
+                Feature::Azimuth | Feature::Lean | Feature::Turn => false,
+                Feature::Sag => self.case.facts.prolapse.may_be(),
+                _ => true,
+            },
+        }
     }
 
     /// Whether a reading of less than the preferred kind serves for a quantity,

@@ -1,5 +1,6 @@
-use crate::check::{Nominal, Row};
-use crate::outcome::{State, nominal_value, state};
+use crate::check::Row;
+use crate::outcome::{State, state};
+use crate::rotation::Placements;
 use crate::{Setting, Size};
 use geometry::{Radians, Seat, degrees};
 
@@ -47,10 +48,10 @@ impl Standing {
     };
 
     fn of(setting: &Setting, size: &Size, turn: Radians, rows: &[&Row]) -> Self {
-        let seat = nominal_seat(setting, size, turn);
+        let places = Placements::as_read(setting, size, turn);
         let mut standing = Self::UNHELD;
         for row in rows {
-            standing.hold(setting, size, &seat, row);
+            standing.hold(&places, row);
         }
         standing
     }
@@ -65,10 +66,10 @@ impl Standing {
         rows: &mut [&Row],
         than: &Self,
     ) -> Option<Self> {
-        let seat = nominal_seat(setting, size, turn);
+        let places = Placements::as_read(setting, size, turn);
         let mut standing = Self::UNHELD;
         for place in 0..rows.len() {
-            standing.hold(setting, size, &seat, rows[place]);
+            standing.hold(&places, rows[place]);
             if !standing.is_better_than(than) {
                 rows[..=place].rotate_right(1);
                 return None;
@@ -78,13 +79,8 @@ impl Standing {
     }
 
     /// Holds it against one more check.
-    fn hold(&mut self, setting: &Setting, size: &Size, seat: &Seat, row: &Row) {
-        let nominal = Nominal {
-            setting,
-            size,
-            seat,
-        };
-        let value = nominal_value(&nominal, row);
+    fn hold(&mut self, places: &Placements, row: &Row) {
+        let value = places.roughly_worst(row);
         self.worst = self.worst.max(state(row, value));
         if let Some(margin) = row.stop.margin(value) {
             self.margin = self.margin.min(margin / row.check.about().scale);

@@ -2,9 +2,9 @@ use crate::check::Row;
 use crate::house_rules::Parameter;
 use crate::outcome::{Outcome, State};
 use crate::resolve::Basis;
-use crate::{Setting, Subject, words};
+use crate::{NotRated, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::{Feature, Quantity, Structure, Valve};
+use measurement::{Feature, Quantity, Structure};
 use std::fmt;
 
 /// What is said of a size as a whole. It is said of geometry, not of a child.
@@ -16,6 +16,10 @@ pub enum Verdict {
     Borderline,
     /// Excluded, a stop is broken as read, or too often in the draws.
     DoesNotFit,
+    /// What the site needs first is not measured, or the measures contradict each
+    /// other so that no defect has them; and nothing that was measured says that it
+    /// does not fit.
+    NotRated,
 }
 
 impl Verdict {
@@ -25,6 +29,7 @@ impl Verdict {
             Self::Fits => "fits",
             Self::Borderline => "borderline",
             Self::DoesNotFit => "does not fit",
+            Self::NotRated => "not rated",
         }
     }
 }
@@ -52,6 +57,9 @@ pub(crate) fn judge(
     outcomes: &[Outcome],
     chance: Option<f64>,
 ) -> Judged {
+    if let Some(not_rated) = setting.not_rated() {
+        return on_what_is_measured(setting, rows, outcomes, not_rated);
+    }
     let stops = against(setting, outcomes, chance);
     if !stops.is_empty() {
         return Judged {
@@ -68,6 +76,38 @@ pub(crate) fn judge(
     Judged {
         verdict,
         because: doubts,
+    }
+}
+
+/// Judges a size of a case that is not rated: it does not fit where it is excluded
+/// or breaks a stop on values that were measured and contradict nothing.
+fn on_what_is_measured(
+    setting: &Setting,
+    rows: &[Row],
+    outcomes: &[Outcome],
+    not_rated: &NotRated,
+) -> Judged {
+    let is_measured = |row: &Row| {
+        let mut impossible = setting.contradictions().iter();
+        row.unmeasured.is_empty()
+            && !impossible.any(|one| one.is_impossible && one.bears_on(&row.needs))
+    };
+    let rows = rows.iter().zip(outcomes);
+    let measured: Vec<Outcome> = rows
+        .filter(|(row, _)| is_measured(row))
+        .map(|(_, outcome)| outcome.clone())
+        .collect();
+    let stops = against(setting, &measured, None);
+    if stops.is_empty() {
+        Judged {
+            verdict: Verdict::NotRated,
+            because: not_rated.says(),
+        }
+    } else {
+        Judged {
+            verdict: Verdict::DoesNotFit,
+            because: stops,
+        }
     }
 }
 
@@ -121,17 +161,22 @@ fn doubts(
     }
     for row in rows {
         for quantity in &row.second_choice {
-            let doubt = format!("{quantity} was not read in the preferred way");
-            if !doubts.contains(&doubt) {
-                doubts.push(doubt);
-            }
+            once(
+                &mut doubts,
+                format!("{quantity} was not read in the preferred way"),
+            );
+        }
+        for &quantity in &row.unmeasured {
+            once(&mut doubts, unmeasured(setting, quantity));
         }
     }
     doubts.extend(one_plane(setting));
-    doubts.extend(sag_of_a_prolapse(setting, rows));
-    if occluder.discs.iter().any(Option::is_none) {
-        doubts.push("no lip on one side or both".into());
+    for contradiction in setting.contradictions() {
+        if rows.iter().any(|row| contradiction.bears_on(&row.needs)) {
+            doubts.push(contradiction.says.clone());
+        }
     }
+    doubts.extend(capped(setting, occluder));
     doubts
 }
 
@@ -148,16 +193,38 @@ fn one_plane(setting: &Setting) -> Option<String> {
     })
 }
 
-/// The sag that is assumed where nobody read it is that of a cusp in its place: it
-/// cannot speak for one that prolapses, or may.
-fn sag_of_a_prolapse(setting: &Setting, rows: &[Row]) -> Option<String> {
-    let sag = Quantity::find(Structure::Valve(Valve::Aortic), Feature::Sag)?;
-    let is_assumed = matches!(setting.basis(sag), Basis::Assumed { .. });
-    let counts = rows
-        .iter()
-        .any(|row| row.of == Subject::Valve(Valve::Aortic) && row.id() == "clearance");
-    (setting.case().facts.prolapse.may_be() && is_assumed && counts)
-        .then(|| format!("{sag} is assumed, and a cusp prolapses or may"))
+/// Adds what was not said yet.
+fn once(said: &mut Vec<String>, says: String) {
+    if !said.contains(&says) {
+        said.push(says);
+    }
+}
+
+/// That a quantity was not measured, and what stands in for it.
+fn unmeasured(setting: &Setting, quantity: Quantity) -> String {
+    let assumed = setting.resolved()[quantity.index()].law;
+    assumed.map_or_else(
+        || format!("the {quantity} was not measured"),
+        |law| {
+            let assumed = words::assumed(law, quantity.unit());
+            format!("the {quantity} was not measured: {assumed} is assumed")
+        },
+    )
+}
+
+/// What the house says keeps every verdict of the site, or that of such a shape, at
+/// `borderline` at best.
+fn capped(setting: &Setting, occluder: &Occluder) -> impl Iterator<Item = String> {
+    let site = setting.case().site;
+    let at = setting.circumstances();
+    let mut caps = Vec::new();
+    for cap in setting.rules().caps.iter().filter(|cap| cap.is_of(site)) {
+        let mut when = cap.when.iter();
+        if when.all(|when| when.holds(&at, occluder, Subject::Shape)) {
+            caps.push(format!("borderline at best: {}", cap.says));
+        }
+    }
+    caps.into_iter()
 }
 
 /// The sentences of a state, that of the gravest harm first.

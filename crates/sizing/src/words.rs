@@ -1,5 +1,7 @@
 //! Numbers in sentences: always with unit and, where it matters, with a sign.
 
+use measurement::{Law, Unit};
+
 /// A length: `1.3 mm`.
 pub(crate) fn mm(length: f64) -> String {
     // A rounded zero has no sign.
@@ -13,6 +15,19 @@ pub(crate) fn by(difference: f64, more: &str, less: &str) -> String {
         mm(difference.abs()),
         if difference < 0.0 { less } else { more }
     )
+}
+
+/// What is assumed of a quantity in a unit, to a tenth of it: `3 ± 1 mm`.
+pub(crate) fn assumed(law: Law, unit: Unit) -> String {
+    const TENTHS: f64 = 10.0;
+    let tenths = |value: f64| (value * TENTHS).round() / TENTHS;
+    let unit = unit.symbol();
+    match law {
+        Law::Rectangular { low, high } => format!("any from {low} to {high} {unit}"),
+        // As it was built, before values below 0 are counted as 0.
+        Law::NormalAtLeastZero { mean, sd } => format!("{} ± {} {unit}", tenths(mean), tenths(sd)),
+        _ => format!("{} ± {} {unit}", tenths(law.nominal()), tenths(law.sd())),
+    }
 }
 
 /// A share: `42 %`.

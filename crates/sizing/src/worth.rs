@@ -52,13 +52,17 @@ pub struct Gain {
 }
 
 /// What each quantity in doubt is worth for a choice among candidates, each at
-/// its own turn; `None` where there is no candidate.
+/// its own turn; `None` where there is no candidate or the case is not rated.
 pub fn worth(
     setting: &Setting,
     candidates: &[Candidate],
     draws: &Draws,
     engine: &dyn Engine,
 ) -> Option<Worth> {
+    // Of a case that is not rated nothing is chosen.
+    if setting.not_rated().is_some() {
+        return None;
+    }
     // What is not there cannot be chosen.
     let there: Vec<(usize, &Candidate)> = candidates
         .iter()

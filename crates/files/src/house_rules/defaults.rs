@@ -1,6 +1,8 @@
 use super::source;
 use crate::document::Place;
 use crate::faults::{Faults, Seen};
+use crate::form::Bare;
+use crate::words::Word;
 use serde::Deserialize;
 use sizing::house_rules::DefaultRow;
 
@@ -8,6 +10,8 @@ use sizing::house_rules::DefaultRow;
 #[serde(deny_unknown_fields)]
 pub(super) struct DefaultForm {
     of: String,
+    #[serde(default)]
+    sites: Vec<Bare>,
     value: f64,
     unit: String,
     sd: f64,
@@ -19,8 +23,16 @@ pub(super) fn rows(forms: Vec<DefaultForm>, at: &Place, faults: &mut Faults) -> 
     let each = forms.into_iter().enumerate();
     each.filter_map(|(index, form)| {
         let at = at.item(index);
-        faults.once(&mut seen, &form.of, &at.field("of"));
-        row(form, &at, faults)
+        let row = row(form, &at, faults)?;
+        let at = at.field("of");
+        let of = row.of.address();
+        if row.sites.is_empty() {
+            faults.once(&mut seen, of, &at);
+        }
+        for site in &row.sites {
+            faults.once(&mut seen, &format!("{of} at {}", site.word()), &at);
+        }
+        Some(row)
     })
     .collect()
 }
@@ -33,6 +45,7 @@ fn row(form: DefaultForm, at: &Place, faults: &mut Faults) -> Option<DefaultRow>
     faults.unit_of(&at.field("unit"), &form.unit, of);
     Some(DefaultRow {
         of,
+        sites: faults.words(&at.field("sites"), &form.sites),
         value: faults.number(&at.field("value"), form.value, info.least..=info.most, unit),
         sd: faults.above_zero(&at.field("sd"), form.sd, info.most - info.least, unit),
         source,

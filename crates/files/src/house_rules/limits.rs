@@ -29,13 +29,15 @@ struct BandForm {
 
 #[derive(Clone, Copy, Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
-enum ConditionForm {
+pub(super) enum ConditionForm {
     Prolapse,
     WeightUnder(f64),
     AgeUnder(f64),
     StiffDiscs,
     ChordaeOnEdge,
     ChordaeUnknown,
+    MissingDisc,
+    BlockBefore,
 }
 
 /// Largest weight a condition may name, in kilograms.
@@ -81,11 +83,7 @@ fn row(form: LimitForm, checks: &[&str], at: &Place, faults: &mut Faults) -> Lim
             remedy,
         );
     }
-    let at_when = at.field("when");
-    let each = form.when.into_iter().enumerate();
-    let when = each
-        .map(|(index, form)| condition(form, &at_when.item(index), faults))
-        .collect();
+    let when = conditions(form.when, &at.field("when"), faults);
     LimitRow {
         check,
         of: faults.words(&at.field("of"), &form.of),
@@ -118,6 +116,15 @@ fn band(form: Option<BandForm>, at: &Place, faults: &mut Faults) -> Band {
     band
 }
 
+/// A list of conditions.
+pub(super) fn conditions(
+    forms: Vec<ConditionForm>,
+    at: &Place,
+    faults: &mut Faults,
+) -> Vec<Condition> {
+    each_row(forms, at, |form, at| condition(form, at, faults))
+}
+
 fn condition(form: ConditionForm, at: &Place, faults: &mut Faults) -> Condition {
     let at = at.item(0);
     match form {
@@ -131,5 +138,7 @@ fn condition(form: ConditionForm, at: &Place, faults: &mut Faults) -> Condition 
         ConditionForm::StiffDiscs => Condition::StiffDiscs,
         ConditionForm::ChordaeOnEdge => Condition::ChordaeOnEdge,
         ConditionForm::ChordaeUnknown => Condition::ChordaeUnknown,
+        ConditionForm::MissingDisc => Condition::MissingDisc,
+        ConditionForm::BlockBefore => Condition::BlockBefore,
     }
 }

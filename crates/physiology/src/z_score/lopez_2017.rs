@@ -10,6 +10,9 @@ use crate::{AreaFormula, BodySize, Ranged, in_range::Span};
 use measurement::{Amount, Grams, Ml, Mm, Ratio, SquareCm, ZScore};
 use std::marker::PhantomData;
 
+/// The paper, for what is said beside a value.
+pub const SOURCE: &str = "Lopez 2017, doi 10.1161/CIRCIMAGING.117.006979";
+
 const MM_PER_CM: f64 = 10.0;
 
 static WEIGHT: Span = Span {

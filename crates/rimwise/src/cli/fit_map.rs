@@ -12,6 +12,10 @@ use std::io::Write;
 pub(super) fn run(asked: &FitMapArguments, out: &mut dyn Write) -> Result<()> {
     let common = asked.common();
     let ready = Inputs::read(&common)?.ready(&common)?;
+    if let Some(not_rated) = ready.setting.not_rated() {
+        let says = not_rated.sentences();
+        return Err(BadInput(format!("a case that is not rated has no map. {says}")).into());
+    }
     let Some(draws) = &ready.draws else {
         return Err(BadInput("--draws: a map needs draws, such as 1024".into()).into());
     };

@@ -16,7 +16,8 @@ const MAP: (usize, usize) = (30, 20);
 /// help.
 pub(super) fn says(ready: &Ready, ranking: &Ranking) -> Result<Vec<(&'static str, String)>> {
     let mut said = Vec::new();
-    if !ranking.nothing_fits() || !ranking.excluded.is_empty() {
+    let is_rated = ranking.setting.not_rated().is_none();
+    if !is_rated || !ranking.nothing_fits() || !ranking.excluded.is_empty() {
         return Ok(said);
     }
     said.extend(readings(ranking).map(|says| ("Which reading: ", says)));

@@ -121,6 +121,7 @@ impl Theme {
             Verdict::Fits => self.coloured(Meaning::Good).add_modifier(Modifier::BOLD),
             Verdict::Borderline => self.state(State::Caution),
             Verdict::DoesNotFit => self.state(State::Stop),
+            Verdict::NotRated => self.state(State::NotAssessed),
         }
     }
 

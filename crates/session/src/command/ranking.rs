@@ -21,7 +21,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "only_verdict",
         name: "only …",
-        says: "show only what fits, only what is borderline, only what does not fit, everything",
+        says: "show only what fits, only what is borderline, only what does not fit, only what is not rated, everything",
         focus: Focus::PLAN,
         keys: &["o"],
         in_footer: true,
@@ -45,7 +45,8 @@ fn only_verdict(session: &Session) -> Change {
         None => Some(Verdict::Fits),
         Some(Verdict::Fits) => Some(Verdict::Borderline),
         Some(Verdict::Borderline) => Some(Verdict::DoesNotFit),
-        Some(Verdict::DoesNotFit) => None,
+        Some(Verdict::DoesNotFit) => Some(Verdict::NotRated),
+        Some(Verdict::NotRated) => None,
     };
     show(
         session,

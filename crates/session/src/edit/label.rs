@@ -168,6 +168,7 @@ fn filter(filter: &Filter) -> String {
 const fn verb(verdict: sizing::Verdict) -> &'static str {
     match verdict {
         sizing::Verdict::Borderline => "is borderline",
+        sizing::Verdict::NotRated => "is not rated",
         other => other.word(),
     }
 }

@@ -82,10 +82,13 @@ pub(super) fn doubt(
         place,
         break_evens,
         worth: known.clone(),
-        is_last: known.is_some() || draws.is_none(),
+        is_last: known.is_some() || draws.is_none() || setting.not_rated().is_some(),
     };
     tell(work, send, Reply::Doubted(Arc::new(doubted.clone())))?;
-    if let Some(draws) = draws.filter(|_| known.is_none()) {
+    if doubted.is_last {
+        return Some(());
+    }
+    if let Some(draws) = draws {
         *known = worth(setting, &ranking.candidates, draws, work.engine).map(Arc::new);
         doubted.worth.clone_from(known);
         doubted.is_last = true;
@@ -102,6 +105,10 @@ pub(super) fn fit_map(
     send: &mut impl FnMut(Reply) -> bool,
 ) -> Option<()> {
     let setting = &request.setting;
+    // Of a case that is not rated no chance is given, and so no map.
+    if setting.not_rated().is_some() {
+        return Some(());
+    }
     let catalogues = request.shelf.catalogues();
     let mut form = nearest_form(setting, catalogues)?;
     let draws = Draws::new(setting, request.map.draws, request.seed).ok()?;

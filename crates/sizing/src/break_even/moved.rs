@@ -1,10 +1,10 @@
-use crate::check::{Lanes, Nominal, Row, rows_under};
+use crate::check::{Row, rows_under};
 use crate::house_rules::{Circumstances, Condition};
-use crate::outcome::{State, nominal_value, state};
+use crate::outcome::{State, state};
 use crate::resolve::Basis;
-use crate::turn::nominal_seat;
-use crate::{Anatomy, Setting, Size};
-use geometry::{Radians, Seat};
+use crate::rotation::Placements;
+use crate::{Setting, Size};
+use geometry::Radians;
 use measurement::{Feature, Quantity, Structure, Values};
 use std::borrow::Cow;
 
@@ -35,8 +35,7 @@ pub(super) enum Through {
 /// The anatomy with one value moved, and the seat in it.
 pub(super) struct Place<'a> {
     rows: Cow<'a, [Row]>,
-    anatomy: Anatomy,
-    seat: Seat,
+    places: Placements<'a>,
 }
 
 impl<'a> Probe<'a> {
@@ -46,15 +45,10 @@ impl<'a> Probe<'a> {
         turn: Radians,
         rows: &'a [Row],
     ) -> Self {
-        let seat = nominal_seat(setting, size, turn);
-        let nominal = Nominal {
-            setting,
-            size,
-            seat: &seat,
-        };
+        let places = Placements::as_read(setting, size, turn);
         let values: Vec<Option<f64>> = rows
             .iter()
-            .map(|row| row.is_assessed().then(|| nominal_value(&nominal, row)))
+            .map(|row| row.is_assessed().then(|| places.worst(row).value))
             .collect();
         let as_read = rows
             .iter()
@@ -97,13 +91,6 @@ impl<'a> Probe<'a> {
     pub(super) fn place(&self, quantity: Quantity, value: f64) -> Place<'a> {
         let mut values = self.read.clone();
         values.set(quantity, value);
-        let anatomy = self.setting.plan().anatomy(&values);
-        let seat = Seat::nominal(
-            &self.size.occluder,
-            &anatomy.defect,
-            anatomy.left_slack_share,
-            self.turn,
-        );
         let rows = match acts(quantity) {
             Through::Limits => Cow::Owned(rows_under(
                 self.setting,
@@ -112,24 +99,13 @@ impl<'a> Probe<'a> {
             )),
             Through::Anatomy | Through::Seat => Cow::Borrowed(self.rows),
         };
-        Place {
-            rows,
-            anatomy,
-            seat,
-        }
+        let places = Placements::at(self.setting, self.size, self.turn, values);
+        Place { rows, places }
     }
 
     /// The value of a row at a place.
-    pub(super) fn value(&self, place: &Place, row: &Row) -> f64 {
-        let lanes = Lanes {
-            setting: self.setting,
-            size: self.size,
-            anatomies: std::slice::from_ref(&place.anatomy),
-            seats: std::slice::from_ref(&place.seat),
-        };
-        let mut value = [0.0];
-        row.check.fill(row.of, &lanes, &mut value);
-        value[0]
+    pub(super) fn value(place: &Place, row: &Row) -> f64 {
+        place.places.worst(row).value
     }
 
     /// The worst state of all rows at a place, and the first row in it with its
@@ -137,7 +113,7 @@ impl<'a> Probe<'a> {
     pub(super) fn worst<'p>(&self, place: &'p Place) -> (State, Option<(&'p Row, f64)>) {
         let mut worst = (State::Ok, None);
         for row in place.rows.iter().filter(|row| row.is_assessed()) {
-            let value = self.value(place, row);
+            let value = Self::value(place, row);
             let state = state(row, value);
             if state > worst.0 {
                 worst = (state, Some((row, value)));
@@ -149,7 +125,7 @@ impl<'a> Probe<'a> {
     /// The state of one row at a place.
     pub(super) fn state(&self, place: &Place, row: usize) -> State {
         let row = &self.rows[row];
-        state(row, self.value(place, row))
+        state(row, Self::value(place, row))
     }
 }
 

@@ -119,7 +119,7 @@ impl<'a> Search<'a> {
                     return false;
                 };
                 let keeps = |&index: &usize| {
-                    let value = self.probe.value(place(index), &self.probe.rows[row]);
+                    let value = Probe::value(place(index), &self.probe.rows[row]);
                     self.margin(row, Some(value))
                         .is_some_and(|there| there >= KEPT * margin)
                 };
@@ -170,7 +170,7 @@ impl<'a> Search<'a> {
         }
         threats
             .iter()
-            .any(|&row| self.worsens(row, self.probe.value(place, &self.probe.rows[row])))
+            .any(|&row| self.worsens(row, Probe::value(place, &self.probe.rows[row])))
     }
 
     /// Halves the way between a value where the state holds and one where it does
@@ -198,7 +198,7 @@ impl<'a> Search<'a> {
         let there = self.place(beyond);
         let worst = threats
             .iter()
-            .map(|&row| (row, self.probe.value(&there, &self.probe.rows[row])))
+            .map(|&row| (row, Probe::value(&there, &self.probe.rows[row])))
             .filter(|&(row, value)| self.worsens(row, value))
             .map(|(row, value)| (&self.probe.rows[row], value))
             .max_by_key(|(row, value)| state(row, *value));
@@ -218,7 +218,7 @@ impl<'a> Search<'a> {
             .iter()
             .map(|&row| {
                 let row = &self.probe.rows[row];
-                (row, self.probe.value(&here, row))
+                (row, Probe::value(&here, row))
             })
             .rfind(|(row, value)| state(row, *value) == self.held);
         self.changed(

@@ -9,7 +9,8 @@ impl BreakEvens {
         match self.held {
             State::Stop => format!("does not fit as read: {}", self.broken("stop")),
             State::Caution => format!("borderline as read: {}", self.broken("caution")),
-            State::Ok | State::NotAssessed => "no limit is broken as read".into(),
+            State::Ok => "no limit is broken as read".into(),
+            State::NotAssessed => "not rated".into(),
         }
     }
 

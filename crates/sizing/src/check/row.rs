@@ -2,7 +2,7 @@ use super::{Check, Per};
 use crate::house_rules::{Band, Circumstances};
 use crate::{Case, Neighbour, Route, Setting, Subject, checks};
 use geometry::{Face, Occluder};
-use measurement::{Quantity, Valve};
+use measurement::{Feature, Quantity, Structure, Valve};
 
 /// One check of one subject with the limits that count for it.
 #[derive(Clone)]
@@ -19,6 +19,11 @@ pub struct Row {
     pub missing: Vec<Quantity>,
     /// What of its needs stands on a reading of less than the preferred kind.
     pub second_choice: Vec<Quantity>,
+    /// What moves it, is not missing, and yet was not measured: it holds the
+    /// verdict at `borderline`.
+    pub unmeasured: Vec<Quantity>,
+    /// What it needs and what moves it.
+    pub needs: Vec<Quantity>,
 }
 
 impl Row {
@@ -86,14 +91,45 @@ fn row(
             .filter(|&quantity| wanted(quantity))
             .collect()
     };
+    let missing: Vec<Quantity> = among(&|quantity| !setting.is_known(quantity));
+    let second_choice = among(&|quantity| setting.is_second_choice(quantity));
+    let needs = with_movers(setting, check, of, needs);
+    let holds = |quantity: &&Quantity| setting.holds(**quantity) && !missing.contains(quantity);
     Some(Row {
         check,
         of,
         stop,
         caution,
-        missing: among(&|quantity| !setting.is_known(quantity)),
-        second_choice: among(&|quantity| setting.is_second_choice(quantity)),
+        unmeasured: needs.iter().filter(holds).copied().collect(),
+        missing,
+        second_choice,
+        needs,
     })
+}
+
+/// What a check needs, and what moves its value without being needed: the
+/// pressures, where the slack of the waist is shared between the sides.
+fn with_movers(
+    setting: &Setting,
+    check: &dyn Check,
+    of: Subject,
+    mut needs: Vec<Quantity>,
+) -> Vec<Quantity> {
+    let shares_slack = |one: &Quantity| one.info().feature == Feature::Thickness;
+    if needs.iter().any(shares_slack) {
+        let ventricles = [Structure::LeftVentricle, Structure::RightVentricle];
+        needs.extend(
+            ventricles
+                .into_iter()
+                .filter_map(|side| Quantity::find(side, Feature::SystolicPressure)),
+        );
+    }
+    for mover in check.moved_by(setting, of) {
+        if !needs.contains(&mover) {
+            needs.push(mover);
+        }
+    }
+    needs
 }
 
 /// The subjects a check may be asked of.

@@ -1,6 +1,6 @@
-use crate::check::{Nominal, rows};
-use crate::outcome::{nominal_value, state};
-use crate::turn::nominal_seat;
+use crate::check::rows;
+use crate::outcome::state;
+use crate::rotation::Placements;
 use crate::{Catalogue, Setting, Shape, Sheath, Size};
 use geometry::{Disc, Mm, Occluder, Radians, Vec2, Waist};
 
@@ -123,18 +123,13 @@ fn is_better(one: Standing, other: Standing) -> bool {
 }
 
 fn standing(setting: &Setting, size: &Size) -> Standing {
-    let seat = nominal_seat(setting, size, 0.0);
-    let nominal = Nominal {
-        setting,
-        size,
-        seat: &seat,
-    };
+    let places = Placements::as_read(setting, size, 0.0);
     let mut standing = (crate::State::Ok, f64::INFINITY);
     for row in rows(setting, &size.occluder)
         .iter()
         .filter(|row| row.is_assessed())
     {
-        let value = nominal_value(&nominal, row);
+        let value = places.roughly_worst(row);
         standing.0 = standing.0.max(state(row, value));
         if let Some(margin) = row.stop.margin(value) {
             standing.1 = standing.1.min(margin / row.check.about().scale);

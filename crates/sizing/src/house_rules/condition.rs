@@ -1,6 +1,6 @@
 use crate::{Answer, Facts, Subject};
 use geometry::Occluder;
-use measurement::is_under;
+use measurement::{Conduction, is_under};
 use std::fmt;
 
 /// When a row of limits counts.
@@ -21,6 +21,11 @@ pub enum Condition {
     ChordaeOnEdge,
     /// Nobody knows whether chordae of the valve insert on the edge.
     ChordaeUnknown,
+    /// The shape lacks a disc on one side or both.
+    MissingDisc,
+    /// The conduction before was that of a second-degree, left bundle, bifascicular
+    /// or complete block, or nobody knows.
+    BlockBefore,
 }
 
 /// What conditions are held against.
@@ -47,6 +52,8 @@ impl Condition {
             Self::StiffDiscs => "the discs are stiff".to_owned(),
             Self::ChordaeOnEdge => "chordae insert on the edge".to_owned(),
             Self::ChordaeUnknown => "nobody knows whether chordae insert on the edge".to_owned(),
+            Self::MissingDisc => "the shape lacks a disc".to_owned(),
+            Self::BlockBefore => "there was a block before, or may have been".to_owned(),
         }
     }
 
@@ -63,6 +70,11 @@ impl Condition {
             Self::StiffDiscs => occluder.conformability < at.stiff_below,
             Self::ChordaeOnEdge => chordae == Answer::Yes,
             Self::ChordaeUnknown => chordae == Answer::Unknown,
+            Self::MissingDisc => occluder.discs.iter().any(Option::is_none),
+            Self::BlockBefore => !matches!(
+                at.facts.conduction,
+                Conduction::Normal | Conduction::FirstDegree
+            ),
         }
     }
 }
@@ -77,6 +89,8 @@ impl fmt::Display for Condition {
             Self::StiffDiscs => formatter.write_str("stiff_discs"),
             Self::ChordaeOnEdge => formatter.write_str("chordae_on_edge"),
             Self::ChordaeUnknown => formatter.write_str("chordae_unknown"),
+            Self::MissingDisc => formatter.write_str("missing_disc"),
+            Self::BlockBefore => formatter.write_str("block_before"),
         }
     }
 }

@@ -108,6 +108,9 @@ mod tests {
             danger_arcs: Vec::new(),
             rim_rules: Vec::new(),
             notes: Vec::new(),
+            measured_first: Vec::new(),
+            caps: Vec::new(),
+            from_shipped: Vec::new(),
         }
     }
 

@@ -16,6 +16,8 @@ pub struct Sourced<T> {
 pub struct DefaultRow {
     /// The quantity.
     pub of: Quantity,
+    /// The sites; empty: every site.
+    pub sites: Vec<Site>,
     /// The value assumed, in the quantity's unit.
     pub value: f64,
     /// Its standard deviation.

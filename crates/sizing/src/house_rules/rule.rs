@@ -122,6 +122,7 @@ impl HouseRules {
             row,
         }));
         let defaults = self.defaults.iter().enumerate();
+        let defaults = defaults.filter(|(_, row)| super::rows::names(&row.sites, site));
         rules.extend(defaults.map(|(row, said)| Rule {
             address: RuleAddress(said.of.address().to_owned()),
             about: said.of.label().to_owned(),

@@ -1,6 +1,6 @@
 use crate::resolve::Basis;
 use crate::{Ranking, Verdict, words};
-use measurement::{Feature, Quantity, Reading, ReadingId, Structure};
+use measurement::{Quantity, Reading, ReadingId};
 
 impl Ranking {
     /// The one sentence above the list.
@@ -17,9 +17,13 @@ impl Ranking {
         }
         let (fits, borderline) = (count(Verdict::Fits), count(Verdict::Borderline));
         let best = self.on_shelf().next();
-        let throat = Quantity::find(Structure::Throat, Feature::Major);
-        if throat.is_some_and(|throat| !self.setting.is_known(throat)) {
-            return "Nothing can be said of any size: the hole has not been measured.".into();
+        if let Some(not_rated) = self.setting.not_rated() {
+            let against = match count(Verdict::DoesNotFit) {
+                0 => String::new(),
+                1 => format!(" 1 of {all} sizes already does not fit."),
+                some => format!(" {some} of {all} sizes already do not fit."),
+            };
+            return format!("Not rated. {}{against}", not_rated.sentences());
         }
         let says = match (fits, borderline, best) {
             (_, _, None) if self.candidates.is_empty() => "The catalogue is empty.".into(),
@@ -102,13 +106,13 @@ impl Ranking {
     /// several structures in one phrase.
     pub fn assumptions(&self) -> Vec<String> {
         let mut groups: Vec<(String, Vec<&str>)> = Vec::new();
-        for row in &self.setting.rules().defaults {
-            if !matches!(self.setting.basis(row.of), Basis::Assumed { .. }) {
+        for one in self.setting.resolved() {
+            let (Basis::Assumed { .. }, Some(law)) = (&one.basis, one.law) else {
                 continue;
-            }
-            let (structure, feature) = row.of.address().split_once('.').unwrap_or_default();
-            let unit = row.of.unit().symbol();
-            let phrase = format!("{feature} {} ± {} {unit}", row.value, row.sd);
+            };
+            let of = one.quantity;
+            let (structure, feature) = of.address().split_once('.').unwrap_or_default();
+            let phrase = format!("{feature} {}", words::assumed(law, of.unit()));
             match groups.iter_mut().find(|(known, _)| *known == phrase) {
                 Some((_, structures)) => structures.push(structure),
                 None => groups.push((phrase, vec![structure])),

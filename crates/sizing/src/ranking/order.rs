@@ -13,7 +13,8 @@ use std::cmp::Ordering;
 /// not transitive, so such ties are runs: those tied with the first.
 ///
 /// Among what does not fit the margin comes first, the nearest on top: in a hard
-/// case one must see by how much.
+/// case one must see by how much. What is not rated stands in the catalogues' order
+/// and is one group.
 pub(super) fn order(candidates: &mut [Candidate], tie: f64) -> Vec<usize> {
     candidates.sort_by(|one, other| {
         let verdict = one.judged.verdict;
@@ -21,11 +22,12 @@ pub(super) fn order(candidates: &mut [Candidate], tie: f64) -> Vec<usize> {
             .cmp(&other.judged.verdict)
             .then_with(|| match verdict {
                 Verdict::DoesNotFit => by_margin(one, other),
+                Verdict::NotRated => one.place.cmp(&other.place),
                 Verdict::Fits | Verdict::Borderline => by_chances(one, other),
             })
     });
     for alike in candidates.chunk_by_mut(are_alike) {
-        if alike[0].judged.verdict != Verdict::DoesNotFit {
+        if matches!(alike[0].judged.verdict, Verdict::Fits | Verdict::Borderline) {
             order_alike(alike, tie);
         }
     }
@@ -35,7 +37,9 @@ pub(super) fn order(candidates: &mut [Candidate], tie: f64) -> Vec<usize> {
     let mut number = 0;
     while !rest.is_empty() {
         let len = first_group(rest, |first, other| {
-            first.judged.verdict == other.judged.verdict && are_tied(no_stop, first, other, tie)
+            let verdict = first.judged.verdict;
+            verdict == other.judged.verdict
+                && (verdict == Verdict::NotRated || are_tied(no_stop, first, other, tie))
         });
         number += 1;
         groups.resize(groups.len() + len, number);

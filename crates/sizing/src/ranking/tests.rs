@@ -54,7 +54,9 @@ fn cautioned(
             no_caution: of(no_caution),
             chance_no_caution: of(no_caution).chance(4096.0),
         }),
+        is_case_rated: true,
         outcomes: vec![Outcome {
+            rotation: None,
             check: "clearance",
             title: "clearance",
             below: None,

@@ -5,7 +5,7 @@ use files::visible;
 use sizing::{Ranking, Setting, State};
 use std::io::Write;
 
-const HEADER: [&str; 17] = [
+const HEADER: [&str; 18] = [
     "rank",
     "group",
     "shape",
@@ -23,6 +23,7 @@ const HEADER: [&str; 17] = [
     "broken",
     "on_shelf",
     "exceptions",
+    "chance_is_bound",
 ];
 
 /// Writes a ranking as CSV.
@@ -65,6 +66,7 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
             broken.join("; "),
             candidate.is_on_shelf.to_string(),
             exceptions.clone(),
+            (candidate.chances.is_some() && !candidate.is_chance_whole()).to_string(),
         ])?;
     }
     table.flush()?;

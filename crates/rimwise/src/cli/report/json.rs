@@ -31,6 +31,8 @@ struct Report<'a> {
     unanswered: Vec<Said>,
     disputed: Vec<Said>,
     contradictions: Vec<Said>,
+    /// Why no size is rated; empty: sizes are rated.
+    not_rated: Vec<String>,
     notes: &'a [String],
     candidates: Vec<Ranked<'a>>,
 }
@@ -59,6 +61,8 @@ struct Ranked<'a> {
     because: &'a [String],
     chance: Option<f64>,
     chance_error: Option<f64>,
+    /// Whether something with a limit was not assessed: the chance is at most this.
+    chance_is_bound: bool,
     chance_no_caution: Option<f64>,
     on_shelf: bool,
     checks: Vec<Checked<'a>>,
@@ -107,6 +111,11 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking, from: &Provenance) -
                 says: one.says.clone(),
             })
             .collect(),
+        not_rated: ranking
+            .setting
+            .not_rated()
+            .map(sizing::NotRated::says)
+            .unwrap_or_default(),
         notes: &ranking.notes,
         candidates: ranking
             .candidates
@@ -149,6 +158,7 @@ fn ranked(rank: usize, group: usize, candidate: &Candidate) -> Ranked<'_> {
         because: &candidate.judged.because,
         chance: chances.map(|it| rounded(it.chance.value)),
         chance_error: chances.map(|it| rounded(it.chance.error)),
+        chance_is_bound: chances.is_some() && !candidate.is_chance_whole(),
         chance_no_caution: chances.map(|it| rounded(it.chance_no_caution.value)),
         on_shelf: candidate.is_on_shelf,
         checks: candidate.outcomes.iter().map(checked).collect(),

@@ -57,7 +57,7 @@ pub(crate) fn write(
     line("by geometry", each(&|one| one.judged.verdict.word().into()))?;
     line(
         "geometry chance",
-        each(&|one| told::chance(one).replace(" ± ", "±")),
+        each(&|one| told::brief_chance(one).replace(" ± ", "±")),
     )?;
     for (check, of, name) in check_names(chosen) {
         line(

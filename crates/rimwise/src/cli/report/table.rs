@@ -129,7 +129,7 @@ pub(super) fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {
     } else {
         format!(
             "Geometry chance: share of {} draws in which no stop is broken; it is not the \
-             chance of a good procedure. ≤: a stop was not assessed.",
+             chance of a good procedure. At most: a stop was not assessed.",
             from.draws
         )
     };
@@ -149,7 +149,7 @@ fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
         format!("{rank:>3} g{group}"),
         visible(&name(candidate)).into_owned(),
         candidate.judged.verdict.word().to_owned(),
-        told::chance(candidate),
+        told::brief_chance(candidate),
         if candidate.is_on_shelf {
             told::margin(candidate).unwrap_or_default()
         } else {

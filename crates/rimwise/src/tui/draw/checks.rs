@@ -138,6 +138,7 @@ mod tests {
 
     fn outcome(value: f64) -> Outcome {
         Outcome {
+            rotation: None,
             check: "clearance",
             title: "clearance",
             below: Some("contact"),

@@ -21,10 +21,14 @@ pub(in crate::tui) struct Studio {
     painted: Vec<Painted>,
 }
 
+/// A size at its turn, and the rotation in degrees at which a defect whose rotation
+/// nobody read is pictured.
+type Piece = (Option<Size>, Radians, Option<f64>);
+
 /// All that the pictures tell of.
 struct Sitters {
     setting: Arc<Setting>,
-    pieces: Vec<(Option<Size>, Radians)>,
+    pieces: Vec<Piece>,
     valve: Valve,
     face: Face,
 }
@@ -98,10 +102,10 @@ impl Sitters {
         let piece = |bay: &Bay| {
             let size = bay.find(session.document().shelf()).map(|(_, size)| size);
             let by_hand = || bay.turn.map_or(0.0, |turn| f64::from(turn).to_radians());
-            let turn = results
-                .and_then(|it| it.candidate(bay))
-                .map_or_else(by_hand, |candidate| candidate.turn);
-            (size, turn)
+            let candidate = results.and_then(|it| it.candidate(bay));
+            let turn = candidate.map_or_else(by_hand, |candidate| candidate.turn);
+            let rotation = candidate.and_then(sizing::Candidate::pictured_rotation);
+            (size, turn, rotation)
         };
         let shown = session.document().shown();
         Self {
@@ -124,8 +128,8 @@ impl Sitters {
 
 impl Gallery {
     fn of(sitters: &Sitters) -> Self {
-        let draw = |(size, turn): &(Option<Size>, Radians), view: View| {
-            view.draw(&sitters.setting, size.as_ref()?, *turn)
+        let draw = |(size, turn, rotation): &Piece, view: View| {
+            view.draw(&sitters.setting.pictured(*rotation), size.as_ref()?, *turn)
         };
         let pictures = sitters.pieces.iter().map(|piece| Pictures {
             section: draw(piece, View::Section(sitters.valve)),

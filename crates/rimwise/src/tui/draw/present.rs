@@ -130,14 +130,15 @@ fn chance(
         "geometry chance".to_owned()
     };
     let of = fitted(&of, usize::from(width));
-    if !is_large {
+    // Large figures leave no room for what makes them a bound.
+    let is_bound = !told::at_most(candidate).is_empty();
+    if !is_large || is_bound {
         return vec![Line::from(vec![
             Span::styled(ranking::chance(candidate), style),
             Span::styled(format!(" {of}"), theme.dim()),
         ])];
     }
-    let at_most = told::at_most(candidate);
-    let text = format!("{at_most}{:.0}%", 100.0 * chances.chance.value);
+    let text = format!("{:.0}%", 100.0 * chances.chance.value);
     let rows = (0..LARGE).map(|row| {
         let row: Vec<&str> = text.chars().map(|letter| large(letter, row)).collect();
         Line::styled(row.join(" "), style)
@@ -221,7 +222,6 @@ fn large(letter: char, row: u16) -> &'static str {
         '8' => ["███", "█ █", "███", "█ █", "███"],
         '9' => ["███", "█ █", "███", "  █", "███"],
         '%' => ["█  █", "  █ ", " █  ", "█  █", "    "],
-        '≤' => ["  █", "█  ", "  █", "   ", "███"],
         _ => ["   "; LARGE as usize],
     };
     rows[usize::from(row)]

@@ -12,6 +12,7 @@ use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use session::{Focus, Session};
 use sizing::{Candidate, Ranking, Verdict};
+use unicode_width::UnicodeWidthStr;
 
 /// Columns of the rank.
 const RANK: usize = 4;
@@ -21,7 +22,9 @@ const GROUP: usize = 5;
 const VERDICT: usize = 15;
 /// Columns of them where there is little room.
 const SHORT_VERDICT: usize = 13;
-/// Columns of the chance.
+/// Columns of the verdict's glyph alone.
+const GLYPH: usize = 3;
+/// Columns of the chance, where it is no bound.
 const CHANCE: usize = 6;
 /// Under this width the group is left out and the verdict said in a short word.
 const NARROW: usize = 44;
@@ -101,7 +104,11 @@ fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> 
         .unwrap_or_default();
     let verdict = candidate.judged.verdict;
     let is_narrow = width < NARROW;
-    let (group, word, said) = if is_narrow {
+    let chance = chance(candidate);
+    // Where a bound takes the room, the glyph alone tells the verdict.
+    let (group, word, said) = if is_narrow && chance.width() > CHANCE {
+        (String::new(), "", GLYPH)
+    } else if is_narrow {
         (String::new(), short_word(verdict), SHORT_VERDICT)
     } else {
         (
@@ -110,7 +117,8 @@ fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> 
             VERDICT,
         )
     };
-    let fixed = RANK + group.len() + said + CHANCE;
+    let room = chance.width().max(CHANCE);
+    let fixed = RANK + group.len() + said + room;
     let name = width.saturating_sub(fixed).min(MOST_NAME);
     let rest = width.saturating_sub(fixed + name);
     let last = match ranking.aside(candidate) {
@@ -128,7 +136,7 @@ fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> 
             fitted(&format!(" {} {word}", told::verdict_glyph(verdict)), said),
             theme.verdict(verdict),
         ),
-        Span::raw(format!("{:>CHANCE$}", chance(candidate))),
+        Span::raw(format!("{chance:>room$}")),
         Span::styled(fitted(&format!("  {last}"), rest), theme.dim()),
     ])
 }
@@ -141,7 +149,8 @@ const fn short_word(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Fits => "fits",
         Verdict::Borderline => "borderline",
-        Verdict::DoesNotFit => "not",
+        Verdict::DoesNotFit => "no fit",
+        Verdict::NotRated => "not rated",
     }
 }
 
@@ -149,7 +158,10 @@ const fn short_word(verdict: Verdict) -> &'static str {
 pub(super) fn chance(candidate: &Candidate) -> String {
     let chances = candidate.chances.as_ref();
     chances.map_or_else(
-        || "…".to_owned(),
+        || {
+            let is_awaited = candidate.is_case_rated;
+            if is_awaited { "…" } else { "–" }.to_owned()
+        },
         |it| {
             format!(
                 "{}{:.0} %",

@@ -81,7 +81,12 @@ fn states(theme: Theme) -> Line<'static> {
 }
 
 fn verdicts(theme: Theme) -> Line<'static> {
-    let all = [Verdict::Fits, Verdict::Borderline, Verdict::DoesNotFit];
+    let all = [
+        Verdict::Fits,
+        Verdict::Borderline,
+        Verdict::DoesNotFit,
+        Verdict::NotRated,
+    ];
     let said = |verdict: Verdict| {
         let text = format!("{} {}  ", told::verdict_glyph(verdict), verdict.word());
         Span::styled(text, theme.verdict(verdict))

@@ -222,6 +222,7 @@ const fn chapter(structure: Structure) -> Chapter {
 fn has_substitute(session: &Session, quantity: Quantity) -> bool {
     let defaults = &session.document().rules().defaults;
     defaults.iter().any(|row| row.of == quantity)
+        || matches!(session.setting().basis(quantity), Basis::Assumed { .. })
         || followed(quantity).is_some()
         || matches!(session.setting().basis(quantity), Basis::Follows(_))
         || matches!(quantity.info().feature, Feature::ShiftU | Feature::ShiftV)

@@ -250,6 +250,9 @@ fn few(names: &[String]) -> String {
 /// What comes of leaving a quantity out.
 fn left_out(quantity: Quantity, needed_by: &[&str], session: &Session) -> String {
     let info = quantity.info();
+    if (info.structure, info.feature) == (Structure::Throat, measurement::Feature::Turn) {
+        return "any rotation is as likely, and the worst for each check counts".to_owned();
+    }
     let of_default = || {
         let rules = session.document().rules();
         let row = rules.defaults.iter().find(|row| row.of == quantity)?;

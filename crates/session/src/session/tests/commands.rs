@@ -411,7 +411,7 @@ const COMMANDS: &[Tried] = &[
     (
         "only_verdict",
         "ranking even-wide/5x3",
-        "o o o o",
+        "o o o o o",
         "filter ",
     ),
     (

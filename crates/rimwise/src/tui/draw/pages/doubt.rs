@@ -79,7 +79,15 @@ fn how_sure(
 ) -> Vec<Line<'static>> {
     let verdict = candidate.judged.verdict;
     let chance = candidate.chances.map_or_else(
-        || "chances follow".to_owned(),
+        || {
+            let is_awaited = candidate.is_case_rated;
+            if is_awaited {
+                "chances follow"
+            } else {
+                "no chance, for the case is not rated"
+            }
+            .to_owned()
+        },
         |it| {
             let caution = 100.0 * it.chance_no_caution.value;
             format!(

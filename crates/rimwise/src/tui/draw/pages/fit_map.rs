@@ -31,10 +31,14 @@ pub(in crate::tui::draw) fn draw(
     area: Rect,
     seen: &mut Seen,
 ) {
-    let Some(mapped) = session.results().mapped() else {
+    let mapped = session.results().mapped();
+    let Some(mapped) = mapped.filter(|_| session.setting().not_rated().is_none()) else {
         let area = lines::headed(frame, "Fit map", "", true, theme, area);
-        let text = "counting what would fit …";
-        lines::draw(frame, said(text, theme.dim(), area.width), area);
+        lines::draw(
+            frame,
+            said(&without_map(session), theme.dim(), area.width),
+            area,
+        );
         return;
     };
     let is_stale = session.shows_as_before(mapped.generation);
@@ -68,6 +72,20 @@ pub(in crate::tui::draw) fn draw(
     scales(mapped, theme, body, field, frame.buffer_mut());
 }
 
+/// Why there is no map, or not yet.
+fn without_map(session: &Session) -> String {
+    let not_rated = session.setting().not_rated();
+    not_rated.map_or_else(
+        || "counting what would fit …".to_owned(),
+        |not_rated| {
+            format!(
+                "No map of a case that is not rated. {}",
+                not_rated.sentences()
+            )
+        },
+    )
+}
+
 /// The page in words: what would fit, and the sizes of the catalogue where the
 /// chance is highest.
 pub(in crate::tui::draw) fn text(
@@ -75,8 +93,9 @@ pub(in crate::tui::draw) fn text(
     theme: Theme,
     width: u16,
 ) -> Vec<Line<'static>> {
-    let Some(mapped) = session.results().mapped() else {
-        return Vec::new();
+    let mapped = session.results().mapped();
+    let Some(mapped) = mapped.filter(|_| session.setting().not_rated().is_none()) else {
+        return said(&without_map(session), theme.dim(), width);
     };
     let mut lines = answer(mapped, theme, width);
     lines.extend(at_cursor(session, mapped, theme, width));

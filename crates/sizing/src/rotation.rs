@@ -1,0 +1,257 @@
+//! The nominal places of a size, and the worst of them for each check.
+//!
+//! Where the rotation of the defect was not read, any is as likely, and none may
+//! be taken as read: the nominal value of a check is the one at the rotation that is
+//! worst for it.
+
+use crate::check::{Nominal, Row};
+use crate::outcome::{nominal_value, state};
+use crate::resolve::is_rotation_of_defect;
+use crate::{Anatomy, Setting, Size};
+use geometry::{Radians, Seat};
+use measurement::{Quantity, Values};
+use std::borrow::Cow;
+use std::cmp::Ordering;
+
+/// Degrees between the rotations that are looked at first; half a turn is all.
+const STEP: u16 = 15;
+/// Within how many degrees the worst rotation is found between them, where a value
+/// has one worst there.
+const ACCURACY: f64 = 0.5;
+/// The change of a value, in units of its check's scale, from which a rotation is
+/// said to move it: half of what one decimal shows.
+const MOVES: f64 = 0.05;
+
+/// The rotations that are looked at first, in degrees.
+pub(crate) fn grid() -> impl Iterator<Item = f64> {
+    (0..180 / STEP).map(|step| f64::from(step * STEP) - 90.0)
+}
+
+/// The nominal places of a size at one turn: one for each rotation looked at, or
+/// the only one.
+pub(crate) struct Placements<'a> {
+    setting: &'a Setting,
+    size: &'a Size,
+    turn: Radians,
+    values: Cow<'a, Values>,
+    places: Vec<Placement<'a>>,
+}
+
+/// An anatomy and every place the size may take in it.
+pub(crate) struct Placement<'a> {
+    rotation: Option<f64>,
+    anatomy: Cow<'a, Anatomy>,
+    seat: Seat,
+}
+
+/// The worst value of a check over the rotations.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Worst {
+    pub(crate) value: f64,
+    /// The rotation in degrees; `None` where it was read or does not move the value.
+    pub(crate) rotation: Option<f64>,
+}
+
+impl<'a> Placements<'a> {
+    /// The places in the anatomy as read.
+    pub(crate) fn as_read(setting: &'a Setting, size: &'a Size, turn: Radians) -> Self {
+        let places = match setting.rotated() {
+            [] => vec![(None, setting.anatomy())],
+            all => all.iter().map(|(at, one)| (Some(*at), one)).collect(),
+        };
+        Self {
+            places: places
+                .into_iter()
+                .map(|(rotation, anatomy)| Placement {
+                    rotation,
+                    seat: seat(size, anatomy, turn),
+                    anatomy: Cow::Borrowed(anatomy),
+                })
+                .collect(),
+            values: Cow::Borrowed(setting.as_read()),
+            setting,
+            size,
+            turn,
+        }
+    }
+
+    /// The places where some values are other than read.
+    pub(crate) fn at(setting: &'a Setting, size: &'a Size, turn: Radians, values: Values) -> Self {
+        let mut places = Self {
+            setting,
+            size,
+            turn,
+            values: Cow::Owned(values),
+            places: Vec::new(),
+        };
+        let grid: Vec<Option<f64>> = match setting.rotated() {
+            [] => vec![None],
+            all => all.iter().map(|(at, _)| Some(*at)).collect(),
+        };
+        places.places = grid.into_iter().map(|at| places.placed(at)).collect();
+        places
+    }
+
+    pub(crate) const fn setting(&self) -> &'a Setting {
+        self.setting
+    }
+
+    /// The place at a rotation in degrees, or as the values have it.
+    fn placed(&self, rotation: Option<f64>) -> Placement<'a> {
+        let mut values = Cow::Borrowed(&*self.values);
+        if let (Some(degrees), Some(turn)) = (rotation, rotation_of_defect()) {
+            values.to_mut().set(turn, degrees);
+        }
+        let anatomy = self.setting.plan().anatomy(&values);
+        Placement {
+            rotation,
+            seat: seat(self.size, &anatomy, self.turn),
+            anatomy: Cow::Owned(anatomy),
+        }
+    }
+
+    /// The value of a row at the worst of the rotations that are looked at first:
+    /// enough to choose between turns.
+    pub(crate) fn roughly_worst(&self, row: &Row) -> f64 {
+        self.worst_of_grid(row).1
+    }
+
+    fn worst_of_grid(&self, row: &Row) -> (usize, f64) {
+        let all = if is_moved(row) { self.places.len() } else { 1 };
+        let mut worst = (0, self.value(&self.places[0], row));
+        for index in 1..all {
+            let value = self.value(&self.places[index], row);
+            if worse(row, value, worst.1) == Ordering::Less {
+                worst = (index, value);
+            }
+        }
+        worst
+    }
+
+    /// The value of a row at the rotation that is worst for it.
+    pub(crate) fn worst(&self, row: &Row) -> Worst {
+        let (index, value) = self.worst_of_grid(row);
+        let Some(from) = self.places[index].rotation.filter(|_| is_moved(row)) else {
+            return Worst {
+                value,
+                rotation: None,
+            };
+        };
+        let scale = row.check.about().scale;
+        let mut others = self.places.iter().map(|one| self.value(one, row));
+        if others.all(|other| (other - value).abs() <= MOVES * scale) {
+            return Worst {
+                value,
+                rotation: None,
+            };
+        }
+        self.refined(row, from, value)
+    }
+
+    /// The worst value within a step of a rotation, by golden sections.
+    fn refined(&self, row: &Row, from: f64, value: f64) -> Worst {
+        const GOLDEN: f64 = 0.618_033_988_749_895;
+        let at = |degrees| self.value(&self.placed(Some(degrees)), row);
+        let mut worst = (from, value);
+        let (mut low, mut high) = (from - f64::from(STEP), from + f64::from(STEP));
+        let ends = |low: f64, high: f64| {
+            let part = GOLDEN * (high - low);
+            [high - part, low + part]
+        };
+        let mut inner = ends(low, high).map(|degrees| (degrees, at(degrees)));
+        while high - low > ACCURACY {
+            let [left, right] = inner;
+            for one in inner {
+                if worse(row, one.1, worst.1) == Ordering::Less {
+                    worst = one;
+                }
+            }
+            if worse(row, left.1, right.1) == Ordering::Less {
+                high = right.0;
+                let next = ends(low, high)[0];
+                inner = [(next, at(next)), left];
+            } else {
+                low = left.0;
+                let next = ends(low, high)[1];
+                inner = [right, (next, at(next))];
+            }
+        }
+        Worst {
+            value: worst.1,
+            rotation: Some(within_half_a_turn(worst.0)),
+        }
+    }
+
+    fn value(&self, place: &Placement, row: &Row) -> f64 {
+        nominal_value(&self.nominal(place), row)
+    }
+
+    fn nominal<'b>(&'b self, place: &'b Placement) -> Nominal<'b> {
+        Nominal {
+            setting: self.setting,
+            size: self.size,
+            anatomy: &place.anatomy,
+            seat: &place.seat,
+        }
+    }
+
+    /// What a check says of a value found at a rotation.
+    pub(crate) fn says(&self, row: &Row, worst: Worst) -> String {
+        let Some(rotation) = worst.rotation else {
+            return row
+                .check
+                .says(row.of, &self.nominal(&self.places[0]), worst.value);
+        };
+        let place = self.placed(Some(rotation));
+        let says = row.check.says(row.of, &self.nominal(&place), worst.value);
+        format!("{says}; the rotation was not measured, and {rotation:.0}° is the worst for this")
+    }
+}
+
+fn seat(size: &Size, anatomy: &Anatomy, turn: Radians) -> Seat {
+    Seat::nominal(
+        &size.occluder,
+        &anatomy.defect,
+        anatomy.left_slack_share,
+        turn,
+    )
+}
+
+/// Whether the rotation of the defect may move a row.
+fn is_moved(row: &Row) -> bool {
+    row.needs.iter().copied().any(is_rotation_of_defect)
+}
+
+/// The rotation of the defect.
+pub(crate) fn rotation_of_defect() -> Option<Quantity> {
+    Quantity::all().find(|one| is_rotation_of_defect(*one))
+}
+
+/// Less: one value of a row is worse than another, by its state, then by its margin
+/// to what stops, then to what calls for caution.
+fn worse(row: &Row, one: f64, other: f64) -> Ordering {
+    let margin = |band: crate::house_rules::Band, value| band.margin(value).unwrap_or(0.0);
+    state(row, other)
+        .cmp(&state(row, one))
+        .then(margin(row.stop, one).total_cmp(&margin(row.stop, other)))
+        .then(margin(row.caution, one).total_cmp(&margin(row.caution, other)))
+}
+
+/// The same rotation of an ellipse from −90° to 90°.
+fn within_half_a_turn(degrees: f64) -> f64 {
+    const HALF: f64 = 180.0;
+    degrees - HALF * ((degrees + 0.5 * HALF) / HALF).floor()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_rotation_is_told_within_half_a_turn() {
+        assert_eq!(within_half_a_turn(95.0), -85.0);
+        assert_eq!(within_half_a_turn(-100.0), 80.0);
+        assert_eq!(within_half_a_turn(30.0), 30.0);
+        assert_eq!(grid().count(), 12);
+    }
+}
