@@ -2,6 +2,7 @@ mod defaults;
 mod limits;
 mod readings;
 mod sites;
+mod wide_bounds;
 
 use crate::document::{Checked, Place};
 use crate::faults::{Faults, Seen, one_of};
@@ -15,6 +16,7 @@ use sites::{DangerArcForm, ExclusionForm, NoteForm, RimRuleForm};
 use sizing::HouseRules;
 use sizing::house_rules::{Parameter, Sourced};
 use std::path::Path;
+use wide_bounds::WideBoundForm;
 
 /// Largest file of house rules that is read, in bytes.
 pub const RULES_CAP: u64 = 1024 * 1024;
@@ -50,6 +52,7 @@ struct HouseRulesForm {
     danger_arcs: Vec<DangerArcForm>,
     rim_rules: Vec<RimRuleForm>,
     notes: Vec<NoteForm>,
+    wide_bounds: Option<Vec<WideBoundForm>>,
 }
 
 #[derive(Deserialize)]
@@ -74,6 +77,7 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         danger_arcs: sites::danger_arcs(form.danger_arcs, &at.field("danger_arcs"), faults),
         rim_rules: sites::rim_rules(form.rim_rules, &at.field("rim_rules"), faults),
         notes: sites::notes(form.notes, &at.field("notes"), faults),
+        wide_bounds: wide_bounds::rows(form.wide_bounds, &at.field("wide_bounds"), faults),
     };
     chances_are_in_order(&rules, at, faults);
     rules

@@ -8,6 +8,7 @@ mod limit;
 mod parameter;
 mod rows;
 mod rule;
+mod wide_bound;
 
 pub use address::{RuleAddress, RuleKind};
 pub use condition::{Circumstances, Condition};
@@ -19,6 +20,7 @@ pub use rows::{
     Sourced,
 };
 pub use rule::{Rule, Stated};
+pub use wide_bound::{WideBound, WideBoundRow, WideBounds};
 
 use measurement::Site;
 
@@ -49,6 +51,8 @@ pub struct HouseRules {
     pub rim_rules: Vec<RimRule>,
     /// What is said of a site or a weight.
     pub notes: Vec<NoteRow>,
+    /// Outside which a value is asked about.
+    pub wide_bounds: WideBounds,
 }
 
 impl HouseRules {

@@ -67,7 +67,7 @@ impl HouseRules {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::house_rules::{Band, Condition, LimitRow, RuleAddress, Sourced};
+    use crate::house_rules::{Band, Condition, LimitRow, RuleAddress, Sourced, WideBounds};
 
     fn low(low: f64) -> Band {
         Band {
@@ -108,6 +108,7 @@ mod tests {
             danger_arcs: Vec::new(),
             rim_rules: Vec::new(),
             notes: Vec::new(),
+            wide_bounds: WideBounds::default(),
         }
     }
 
