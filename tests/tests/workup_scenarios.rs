@@ -6,7 +6,8 @@ use outside::sample::{scenario, shipped_limits};
 use sizing::Case;
 use workup::Indication;
 
-/// The two contradictions planted, and what each hangs on.
+/// The two contradictions planted for the work-up, and what each hangs on. What the
+/// ranking says above its list stands on the page as well.
 const PLANTED: [(&str, &str, &str); 2] = [
     ("bundle", "large_heart_small_shunt", "left-ventricle"),
     ("contradiction", "pressure_behind_defect", "defect-jet"),
@@ -23,7 +24,12 @@ fn two_scenarios_do_not_add_up_and_no_other() {
     for (name, _) in files::shipped::SCENARIOS {
         let name = name.trim_end_matches(".ron");
         let planted = PLANTED.iter().find(|(scenario, ..)| *scenario == name);
-        let wanted: Vec<&str> = planted.map(|(_, id, _)| *id).into_iter().collect();
+        let above: &[&str] = match name {
+            "contradiction" => &["juxta_arterial_rim"],
+            _ => &[],
+        };
+        let mut wanted = above.to_vec();
+        wanted.extend(planted.map(|(_, id, _)| *id));
         for draws in [0, 1024] {
             assert_eq!(
                 found(scenario(name), draws),
@@ -34,11 +40,7 @@ fn two_scenarios_do_not_add_up_and_no_other() {
         if let Some((_, _, reading)) = planted {
             let mut case = scenario(name);
             case.readings.retain(|one| one.id.0 != *reading);
-            assert_eq!(
-                found(case, 1024),
-                Vec::<String>::new(),
-                "{name} without {reading}"
-            );
+            assert_eq!(found(case, 1024), above, "{name} without {reading}");
         }
     }
 }

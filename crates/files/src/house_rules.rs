@@ -3,6 +3,7 @@ mod limits;
 mod rated;
 mod readings;
 mod sites;
+mod wide_bounds;
 
 use crate::document::{Checked, Place};
 use crate::faults::{Faults, Seen, one_of};
@@ -17,6 +18,7 @@ use sites::{DangerArcForm, ExclusionForm, NoteForm, RimRuleForm};
 use sizing::HouseRules;
 use sizing::house_rules::{CapRow, MeasuredFirst, Parameter, Sourced};
 use std::path::Path;
+use wide_bounds::WideBoundForm;
 
 /// Largest file of house rules that is read, in bytes.
 pub const RULES_CAP: u64 = 1024 * 1024;
@@ -54,6 +56,7 @@ struct HouseRulesForm {
     notes: Vec<NoteForm>,
     measured_first: Option<Vec<MeasuredFirstForm>>,
     caps: Option<Vec<CapForm>>,
+    wide_bounds: Option<Vec<WideBoundForm>>,
 }
 
 #[derive(Deserialize)]
@@ -88,6 +91,7 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         measured_first: Vec::new(),
         caps: Vec::new(),
         from_shipped: Vec::new(),
+        wide_bounds: wide_bounds::rows(form.wide_bounds, &at.field("wide_bounds"), faults),
     };
     fill_from_shipped(&mut rules, measured_first, caps);
     chances_are_in_order(&rules, at, faults);

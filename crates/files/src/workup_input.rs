@@ -1,7 +1,7 @@
 use measurement::{Answer, Finding, Joint, Modality, Quantity};
 use sizing::resolve::{Basis, Resolved, estimates, scales};
-use sizing::{Setting, notes};
-use workup::{Evidence, Ground, Input};
+use sizing::{Contradiction, Setting, contradictions, notes};
+use workup::{Evidence, Found, Ground, Input};
 
 /// A case as the work-up sees it, under the same house rules as the ranking.
 pub fn workup_input(setting: &Setting) -> Input {
@@ -23,6 +23,15 @@ pub fn workup_input(setting: &Setting) -> Input {
         joint: Joint::new(joint, scales(rules)),
         findings,
         notes: notes(setting),
+        contradictions: contradictions(setting).into_iter().map(found).collect(),
+    }
+}
+
+fn found(one: Contradiction) -> Found {
+    Found {
+        id: one.id,
+        label: one.label(),
+        says: one.says,
     }
 }
 

@@ -42,4 +42,6 @@ pub use oxygen_uptake::{
 pub use resistance::{NoResistance, dyn_s_cm5, resistance};
 pub use saturation_ratio::{DissolvedOxygen, SUPPLEMENTAL, SaturationRatio, qp_qs_by_saturations};
 pub use shunt::{Flows, NoOxygenStep, Samples, flows};
-pub use z_score::{NormalRange, lopez_2017, outside_z_score_ages, pettersen_2008};
+pub use z_score::{
+    NormalRange, UsualLength, lopez_2017, outside_z_score_ages, pettersen_2008, usual_length,
+};

@@ -3,6 +3,9 @@
 
 pub mod lopez_2017;
 pub mod pettersen_2008;
+mod usual_length;
+
+pub use usual_length::{UsualLength, usual_length};
 
 use crate::in_range::{Outside, Span};
 use measurement::Years;

@@ -10,7 +10,7 @@ use measurement::{
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use sizing::house_rules::{DangerArc, Parameter, PreferenceRow, Sourced};
+use sizing::house_rules::{DangerArc, Parameter, PreferenceRow, Sourced, WideBounds};
 use sizing::{Case, Facts, HouseRules, Route, Setting, Sheath, Size, nominal_seat};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -139,6 +139,7 @@ fn rules() -> HouseRules {
         measured_first: Vec::new(),
         caps: Vec::new(),
         from_shipped: Vec::new(),
+        wide_bounds: WideBounds::default(),
     }
 }
 

@@ -22,6 +22,10 @@ pub struct HouseRule {
 
 const SCALES: &str = "Scale errors";
 const EXCLUSIONS: &str = "Exclusions";
+const WIDE_BOUNDS: &str = "Wide bounds, outside which a value is asked about";
+/// The same where the file of the rules has none.
+const SHIPPED_BOUNDS: &str =
+    "Wide bounds, outside which a value is asked about (as shipped: the file has none)";
 
 impl HouseRule {
     fn fixed(kind: &'static str, about: String, says: String, source: &str) -> Self {
@@ -63,6 +67,9 @@ impl HouseRule {
                 "a scale error is that of a way of reading, not of one child: \
                  give a reading an SD of its own instead"
             }
+            WIDE_BOUNDS | SHIPPED_BOUNDS => {
+                "no size is judged by wide bounds: confirm the value instead"
+            }
             EXCLUSIONS => "an exclusion is a fact: it is answered at the end of the readings",
             _ => "a note changes nothing: there is nothing to except",
         }
@@ -96,6 +103,16 @@ pub(crate) fn house_rules(rules: &HouseRules, case: &Case) -> Vec<HouseRule> {
     all.extend(
         notes.map(|row| HouseRule::fixed("Notes", row.says.clone(), String::new(), &row.source)),
     );
+    let kind = if rules.wide_bounds.are_shipped {
+        SHIPPED_BOUNDS
+    } else {
+        WIDE_BOUNDS
+    };
+    let bounds = rules.wide_bounds.rows.iter();
+    all.extend(bounds.filter(|row| is_for(&row.sites)).map(|row| {
+        let labels: Vec<&str> = row.of.iter().map(|one| one.label()).collect();
+        HouseRule::fixed(kind, labels.join("; "), row.says(), &row.source)
+    }));
     all
 }
 

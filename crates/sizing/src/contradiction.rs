@@ -1,5 +1,5 @@
 use crate::house_rules::Parameter;
-use crate::{Answer, Case, Neighbour, Setting, words};
+use crate::{Answer, Case, Neighbour, Setting, implausible, repeated, words};
 use geometry::Face;
 use measurement::{Feature, Quantity, Site, Structure, Valve, is_at_most, is_over, is_under};
 
@@ -48,7 +48,33 @@ pub fn contradictions(setting: &Setting) -> Vec<Contradiction> {
             .filter_map(|face| opening_under_throat(setting, face)),
     );
     found.extend(prolapse_denied(setting.case()));
+    found.extend(implausible(setting).iter().map(|one| Contradiction {
+        id: "outside_wide_bounds",
+        says: one.says(),
+        on: vec![one.quantity],
+        is_impossible: false,
+    }));
+    found.extend(repeated(setting.case()).iter().map(|one| Contradiction {
+        id: "typed_twice",
+        says: one.says(),
+        on: vec![one.quantity],
+        is_impossible: false,
+    }));
     found
+}
+
+impl Contradiction {
+    /// What kind of contradiction it is, in a few words.
+    pub fn label(&self) -> &'static str {
+        match self.id {
+            "outside_wide_bounds" => "a value outside its wide bounds",
+            "typed_twice" => "one reading typed twice",
+            "axes_crossed" => "a shorter axis over the longer one",
+            "opening_under_throat" => "an opening narrower than the defect",
+            "prolapse_denied" => "a prolapse that is denied",
+            _ => "site against measurement",
+        }
+    }
 }
 
 /// A rim that the site does not allow.

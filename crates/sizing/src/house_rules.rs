@@ -10,6 +10,7 @@ mod measured_first;
 mod parameter;
 mod rows;
 mod rule;
+mod wide_bound;
 
 pub use address::{RuleAddress, RuleKind};
 pub use cap::CapRow;
@@ -23,6 +24,7 @@ pub use rows::{
     Sourced,
 };
 pub use rule::{Rule, Stated};
+pub use wide_bound::{WideBound, WideBoundRow, WideBounds};
 
 use measurement::{Quantity, Site};
 
@@ -60,6 +62,8 @@ pub struct HouseRules {
     /// The lists that the file does not have and that come from the shipped
     /// rules, by their names in files.
     pub from_shipped: Vec<&'static str>,
+    /// Outside which a value is asked about.
+    pub wide_bounds: WideBounds,
 }
 
 impl HouseRules {

@@ -1,11 +1,44 @@
 //! Numbers in sentences: always with unit and, where it matters, with a sign.
 
-use measurement::{Law, Unit};
+use measurement::{Age, Law, Quantity, Unit};
 
 /// A length: `1.3 mm`.
 pub(crate) fn mm(length: f64) -> String {
     // A rounded zero has no sign.
     format!("{:.1} mm", if length.abs() < 0.05 { 0.0 } else { length })
+}
+
+/// A value with its unit, in no more digits than are measured: `1.5 mm`, `11 months`.
+pub(crate) fn amount(quantity: Quantity, value: f64) -> String {
+    match quantity.unit() {
+        Unit::Years => Age(value).to_string(),
+        Unit::Ratio => number(quantity, value),
+        unit => format!("{} {}", number(quantity, value), unit.symbol()),
+    }
+}
+
+/// Values from one to another: `1.5 to 9.0 mm`, `0 days to 3.4 years`.
+pub(crate) fn range(quantity: Quantity, low: f64, high: f64) -> String {
+    let high = amount(quantity, high);
+    let low = match quantity.unit() {
+        Unit::Years => Age(low).to_string(),
+        _ => number(quantity, low),
+    };
+    // A unit that both have is said once.
+    let unit = high.split_once(' ').map_or("", |(_, unit)| unit);
+    let low = low.strip_suffix(unit).unwrap_or(&low).trim_end();
+    format!("{low} to {high}")
+}
+
+/// A value with the decimals of its fine step.
+fn number(quantity: Quantity, value: f64) -> String {
+    let fine = quantity.info().steps.0;
+    let decimals = match fine {
+        _ if fine >= 1.0 => 0,
+        _ if fine >= 0.1 => 1,
+        _ => 2,
+    };
+    format!("{value:.decimals$}")
 }
 
 /// A signed difference in words: `0.4 mm wider`, `0.1 mm narrower`.
@@ -57,5 +90,9 @@ mod tests {
         assert_eq!(by(-0.1, "wider", "narrower"), "0.1 mm narrower");
         assert_eq!(list(&["a", "b", "c"]), "a, b and c");
         assert_eq!(percent(0.416), "42 %");
+        let of = |address| Quantity::from_address(address).unwrap();
+        assert_eq!(range(of("aortic.rim"), 0.0, 9.7), "0.0 to 9.7 mm");
+        assert_eq!(range(of("patient.age"), 0.0, 3.4), "0 days to 3.4 years");
+        assert_eq!(range(of("patient.age"), 5.9, 120.0), "5.9 to 120 years");
     }
 }

@@ -38,7 +38,10 @@ pub(crate) fn section(input: &Input, limits: &Limits, drawn: &Drawn) -> Section 
         limits,
         drawn,
     };
-    let lines: Vec<Line> = LOOKS.iter().flat_map(|look| look(&looked)).collect();
+    let of_case = input.contradictions.iter();
+    let of_case = of_case.map(|one| found(one.id, one.label, one.says.clone(), ""));
+    let lines = of_case.chain(LOOKS.iter().flat_map(|look| look(&looked)));
+    let lines: Vec<Line> = lines.collect();
     let mut section = Section::new("contradictions", "Does not add up", lines);
     if section.lines.is_empty() {
         section.says = "No contradiction was found in what was read.".into();

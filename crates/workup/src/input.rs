@@ -19,6 +19,19 @@ pub struct Input {
     pub findings: Findings,
     /// What the house says of this site and weight.
     pub notes: Vec<String>,
+    /// What was found in the case before the work-up that does not add up.
+    pub contradictions: Vec<Found>,
+}
+
+/// A contradiction that was found before the work-up.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Found {
+    /// A short name of its kind, the same in every run.
+    pub id: &'static str,
+    /// What kind of contradiction it is, in a few words.
+    pub label: &'static str,
+    /// The contradiction in plain words, with its numbers.
+    pub says: String,
 }
 
 /// What is believed of one quantity, and why.

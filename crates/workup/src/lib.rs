@@ -28,7 +28,7 @@ pub use circumstances::Circumstances;
 pub use figure::{Figure, FigureInfo};
 pub use figures::Figures;
 pub use indication::{Banner, Indication};
-pub use input::{Evidence, Ground, Input, bears};
+pub use input::{Evidence, Found, Ground, Input, bears};
 pub use limits::{
     Bearing, Bounds, Condition, LimitRow, Limits, Measure, OfAdult, OfChild, Parameter,
     ParameterInfo, Question, Reach, Shared, Way,

@@ -55,7 +55,15 @@ fn check(path: &Path, rules: &HouseRules) -> Result<String, FileError> {
         FileKind::HouseRules => {
             let file = parse_house_rules(name, text)?;
             let rules = file.value();
-            format!("sound house rules, {} rows of limits", rules.limits.len())
+            let bounds = if rules.wide_bounds.are_shipped {
+                "; wide bounds as shipped, for the file has none"
+            } else {
+                ""
+            };
+            format!(
+                "sound house rules, {} rows of limits{bounds}",
+                rules.limits.len()
+            )
         }
         FileKind::PublishedLimits => {
             let file = parse_limits(name, text)?;

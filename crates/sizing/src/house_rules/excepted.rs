@@ -67,7 +67,7 @@ impl HouseRules {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::house_rules::{Band, Condition, LimitRow, RuleAddress, Sourced};
+    use crate::house_rules::{Band, Condition, LimitRow, RuleAddress, Sourced, WideBounds};
 
     fn low(low: f64) -> Band {
         Band {
@@ -111,6 +111,7 @@ mod tests {
             measured_first: Vec::new(),
             caps: Vec::new(),
             from_shipped: Vec::new(),
+            wide_bounds: WideBounds::default(),
         }
     }
 
