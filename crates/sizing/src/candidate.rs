@@ -94,7 +94,7 @@ impl Candidate {
     ) -> Self {
         let prepared = Prepared::new(setting, size, turn);
         let counts = draws.map(|draws| engine.count(&prepared.question(setting), draws));
-        Self::judged(setting, &prepared, draws, counts)
+        Self::judged(setting, &prepared, draws, counts.as_ref())
     }
 
     /// What becomes of a prepared size by its counts.
@@ -102,7 +102,7 @@ impl Candidate {
         setting: &Setting,
         prepared: &Prepared,
         draws: Option<&Draws>,
-        counts: Option<Counts>,
+        counts: Option<&Counts>,
     ) -> Self {
         let Prepared {
             place,
@@ -122,9 +122,7 @@ impl Candidate {
             .iter()
             .enumerate()
             .map(|(row_place, row)| {
-                let shares = counts
-                    .as_ref()
-                    .and_then(|counts| counts.rows[row_place].as_ref());
+                let shares = counts.and_then(|counts| counts.rows[row_place].as_ref());
                 outcome(&nominal, row, shares, effective)
             })
             .collect();

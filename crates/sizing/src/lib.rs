@@ -20,6 +20,7 @@ mod outcome;
 mod ranking;
 pub mod resolve;
 mod setting;
+mod side_by_side;
 mod subject;
 mod turn;
 mod verdict;
