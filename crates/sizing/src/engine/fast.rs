@@ -34,7 +34,9 @@ mod fields;
 mod lanes;
 mod lips;
 mod plan;
+mod shared;
 mod simple;
+mod stand;
 mod tally;
 mod tract;
 mod work;
@@ -93,12 +95,13 @@ fn count_together(threads: &Threads, questions: &[Question], draws: &Draws) -> O
     let next = AtomicUsize::new(0);
     let tallies = on_each(threads, || {
         let mut tally = Tally::new(&plan, draws);
+        let mut work = Work::new(&plan, questions, draws);
         let mut answers = vec![Answer::default(); plan.jobs.len()];
         while let Some((block, columns)) = draws.columns(next.fetch_add(1, Ordering::Relaxed)) {
             if threads.is_cancelled() {
                 return None;
             }
-            Work::new(&plan, questions, draws, columns).answer(&mut answers);
+            work.answer(columns, &mut answers);
             tally.add(block, columns, &answers);
         }
         Some(tally)
