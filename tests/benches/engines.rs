@@ -12,13 +12,13 @@ use outside::sample::{many_sizes, scenario, shipped_catalogue, shipped_rules, sh
 use outside::stress;
 use sizing::break_even::break_even;
 use sizing::check::{Row, rows};
-use sizing::engine::{Engine, Fast, Plain, Question};
+use sizing::engine::{Engine, Fast, Plain, Question, Threads};
 use sizing::fit_map::{Axis, Refinement, nearest_form};
 use sizing::{Case, Draws, Setting, Size, Work};
 use std::hint::black_box;
 use std::process::Command;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::atomic::AtomicBool;
 use std::time::Instant;
 
 const DRAWS: usize = 4096;
@@ -187,27 +187,12 @@ impl Job {
     }
 
     fn run(&self, questions: &[Question], threads: usize) {
-        const TOGETHER: usize = 40;
         let draws = Draws::new(&self.setting, self.draws, 1).expect("draws");
-        let next = AtomicUsize::new(0);
-        let worker = || {
-            loop {
-                let first = TOGETHER * next.fetch_add(1, Ordering::Relaxed);
-                let Some(some) = questions.get(first..questions.len().min(first + TOGETHER)) else {
-                    break;
-                };
-                if some.is_empty() {
-                    break;
-                }
-                black_box(Fast.count_all(some, &draws));
-            }
+        let threads = Threads {
+            count: threads,
+            cancel: &AtomicBool::new(false),
         };
-        std::thread::scope(|scope| {
-            for _ in 1..threads {
-                scope.spawn(worker);
-            }
-            worker();
-        });
+        black_box(Fast.count_on(&threads, questions, &draws));
     }
 
     fn report(&self, peak: f64, plain: f64) {

@@ -2,16 +2,19 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails the test")]
 
+use measurement::Weights;
 use outside::random::{any_case, any_size};
 use outside::sample::{case_names, scenario, shipped_rules, shipped_sizes};
+use outside::stream::Stream;
 use outside::stress;
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use sizing::check::{Row, rows};
-use sizing::engine::{Engine, Fast, Plain, Question};
+use sizing::engine::{Engine, Fast, Plain, Question, Threads};
 use sizing::house_rules::Parameter;
 use sizing::{Case, Draws, HouseRules, Setting, Size};
 use std::sync::Arc;
+use std::sync::atomic::AtomicBool;
 
 /// Asserts that both engines answer alike for sizes of a case.
 fn assert_alike(name: &str, case: Case, sizes: &[(Size, f64)], draws: usize) {
@@ -27,23 +30,47 @@ fn assert_alike_under(
 ) {
     let setting = Setting::new(Arc::new(case), Arc::new(rules));
     let draws = Draws::new(&setting, draws, 1).expect("draws");
+    assert_alike_over(name, &setting, &draws, sizes);
+    let weights = unequal_weights(draws.len());
+    let weighted = draws.weighted(weights).expect("as many weights");
+    assert_alike_over(&format!("{name}, weighted"), &setting, &weighted, sizes);
+}
+
+/// A weight for each draw: some 0, the rest over nine orders of magnitude.
+fn unequal_weights(draws: usize) -> Weights {
+    let mut stream = Stream(11);
+    let weights = (0..draws).map(|_| match stream.number() {
+        number if number < 0.1 => 0.0,
+        number => 10.0_f64.powf(9.0 * number - 9.0),
+    });
+    Weights::per_draw(weights.collect()).expect("weights")
+}
+
+fn assert_alike_over(name: &str, setting: &Setting, draws: &Draws, sizes: &[(Size, f64)]) {
     let asked: Vec<Vec<Row>> = sizes
         .iter()
-        .map(|(size, _)| rows(&setting, &size.occluder))
+        .map(|(size, _)| rows(setting, &size.occluder))
         .collect();
     let questions: Vec<Question> = sizes
         .iter()
         .zip(&asked)
         .map(|((size, turn), rows)| Question {
-            setting: &setting,
+            setting,
             size,
             turn: *turn,
             rows,
         })
         .collect();
-    let fast = Fast.count_all(&questions, &draws);
+    let fast = Fast.count_all(&questions, draws);
+    let cancel = AtomicBool::new(false);
+    let two = Threads {
+        count: 2,
+        cancel: &cancel,
+    };
+    let on_two = Fast.count_on(&two, &questions, draws);
+    assert!(on_two.as_ref() == Some(&fast), "{name}: on two threads");
     for (question, fast) in questions.iter().zip(fast) {
-        let plain = Plain.count(question, &draws);
+        let plain = Plain.count(question, draws);
         for ((row, fast), plain) in question.rows.iter().zip(&fast.rows).zip(&plain.rows) {
             assert_eq!(
                 fast,
@@ -117,5 +144,29 @@ fn in_two_hundred_random_cases() {
             })
             .collect();
         assert_alike(&format!("case {number}"), case, &sizes, 512);
+    }
+}
+
+#[test]
+fn a_cancelled_count_gives_nothing() {
+    let setting = Setting::new(
+        Arc::new(scenario("outlet-infant")),
+        Arc::new(shipped_rules()),
+    );
+    let draws = Draws::new(&setting, 64, 1).expect("draws");
+    let (size, turn) = &sizes_turned()[0];
+    let rows = rows(&setting, &size.occluder);
+    let question = Question {
+        setting: &setting,
+        size,
+        turn: *turn,
+        rows: &rows,
+    };
+    let threads = Threads {
+        count: 2,
+        cancel: &AtomicBool::new(true),
+    };
+    for engine in [&Fast as &dyn Engine, &Plain] {
+        assert_eq!(engine.count_on(&threads, &[question], &draws), None);
     }
 }

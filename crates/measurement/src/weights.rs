@@ -3,7 +3,7 @@
 pub struct Weights {
     draws: usize,
     /// `None`: 1 for each draw.
-    each: Option<Vec<f64>>,
+    each: Option<Vec<u64>>,
 }
 
 /// Bits of a whole number that a sum of all weights may take: `f64` has one more.
@@ -30,7 +30,12 @@ impl Weights {
         let draws = weights.len();
         let spare = draws.next_power_of_two().trailing_zeros();
         let parts = 2.0_f64.powi(WHOLE_BITS.saturating_sub_unsigned(spare));
-        let whole = |weight: f64| (weight / largest * parts).round();
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "at least 0 and at most 2^52"
+        )]
+        let whole = |weight: f64| (weight / largest * parts).round() as u64;
         (sound && some).then(|| Self {
             draws,
             each: Some(weights.into_iter().map(whole).collect()),
@@ -47,12 +52,16 @@ impl Weights {
         self.each.is_none()
     }
 
-    /// The weight of a draw, a whole number in a unit of its own; 0 beyond the last.
+    /// The weight of a draw, in a unit of their own; 0 beyond the last.
     pub fn of(&self, draw: usize) -> f64 {
+        self.whole(draw) as f64
+    }
+
+    /// The same as a whole number: all together stay under 2⁵³.
+    pub fn whole(&self, draw: usize) -> u64 {
         match &self.each {
-            None if draw < self.draws => 1.0,
-            None => 0.0,
-            Some(each) => each.get(draw).copied().unwrap_or(0.0),
+            None => u64::from(draw < self.draws),
+            Some(each) => each.get(draw).copied().unwrap_or(0),
         }
     }
 
@@ -62,8 +71,9 @@ impl Weights {
         let Some(each) = &self.each else {
             return self.draws as f64;
         };
-        let sum: f64 = each.iter().sum();
-        let squares: f64 = each.iter().map(|weight| weight * weight).sum();
+        let each = || each.iter().map(|&weight| weight as f64);
+        let sum: f64 = each().sum();
+        let squares: f64 = each().map(|weight| weight * weight).sum();
         sum * sum / squares
     }
 }

@@ -98,7 +98,7 @@ impl Candidate {
         let draws = draws.filter(|_| setting.not_rated().is_none());
         let prepared = Prepared::new(setting, size, turn);
         let counts = draws.map(|draws| engine.count(&prepared.question(setting), draws));
-        Self::judged(setting, &prepared, draws, counts)
+        Self::judged(setting, &prepared, draws, counts.as_ref())
     }
 
     /// What becomes of a prepared size by its counts.
@@ -106,7 +106,7 @@ impl Candidate {
         setting: &Setting,
         prepared: &Prepared,
         draws: Option<&Draws>,
-        counts: Option<Counts>,
+        counts: Option<&Counts>,
     ) -> Self {
         let Prepared {
             place,
@@ -121,9 +121,7 @@ impl Candidate {
             .iter()
             .enumerate()
             .map(|(row_place, row)| {
-                let shares = counts
-                    .as_ref()
-                    .and_then(|counts| counts.rows[row_place].as_ref());
+                let shares = counts.and_then(|counts| counts.rows[row_place].as_ref());
                 outcome(&placements, row, shares, effective)
             })
             .collect();

@@ -115,13 +115,19 @@ impl Draws {
         Ok(all)
     }
 
-    /// The draws side by side, each set with its block.
-    pub(crate) fn columns(&self) -> impl Iterator<Item = (usize, &Columns)> {
+    /// A set of draws side by side with its block, by its index; `None` beyond the
+    /// last.
+    pub(crate) fn columns(&self, index: usize) -> Option<(usize, &Columns)> {
         let per_block = self.per_block.div_ceil(LANES);
         self.lanes
-            .iter()
-            .enumerate()
-            .map(move |(place, lanes)| (place / per_block, lanes))
+            .get(index)
+            .map(|columns| (index / per_block, columns))
+    }
+
+    /// The same draws with other weights; `None` where there are not as many.
+    #[must_use]
+    pub fn weighted(self, weights: Weights) -> Option<Self> {
+        (weights.draws() == self.len()).then_some(Self { weights, ..self })
     }
 
     /// The drawn values of a quantity, in the order of the draws; `None` where it

@@ -10,9 +10,11 @@ pub(crate) use fast::{Columns, LANES};
 pub use plain::Plain;
 
 use crate::check::Row;
+use crate::side_by_side::side_by_side;
 use crate::{Draws, Setting, Size};
 use geometry::Radians;
 use measurement::BlockShares;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 /// One size, set down at one turn, with the rows it is held against.
 #[derive(Clone, Copy)]
@@ -62,5 +64,36 @@ pub trait Engine: Sync {
             .iter()
             .map(|question| self.count(question, draws))
             .collect()
+    }
+
+    /// The same on several threads; `None` where it was cancelled.
+    fn count_on(
+        &self,
+        threads: &Threads,
+        questions: &[Question],
+        draws: &Draws,
+    ) -> Option<Vec<Counts>> {
+        let together: Vec<&[Question]> = questions.chunks(TOGETHER).collect();
+        let counts = side_by_side(&together, threads, |some| self.count_all(some, draws))?;
+        Some(counts.into_iter().flatten().collect())
+    }
+}
+
+/// Sizes that an engine is given together where nothing better is known: enough to
+/// share work between, few enough for a cancel to wait for.
+const TOGETHER: usize = 40;
+
+/// The threads that count, and what stops them.
+#[derive(Clone, Copy, Debug)]
+pub struct Threads<'a> {
+    /// How many work side by side, at least 1.
+    pub count: usize,
+    /// Set from elsewhere to stop: looked at between parts of the work.
+    pub cancel: &'a AtomicBool,
+}
+
+impl Threads<'_> {
+    pub(crate) fn is_cancelled(&self) -> bool {
+        self.cancel.load(Ordering::Relaxed)
     }
 }

@@ -27,6 +27,7 @@ mod repeated;
 pub mod resolve;
 mod rotation;
 mod setting;
+mod side_by_side;
 mod subject;
 mod turn;
 mod verdict;

@@ -6,16 +6,17 @@ mod order;
 
 use crate::candidate::Prepared;
 use crate::contradiction::Contradiction;
-use crate::engine::{Engine, Question};
+use crate::engine::{Counts, Engine, Question, Threads};
 use crate::exclusion::{excluded, unanswered};
 use crate::house_rules::{Exclusion, Parameter};
+use crate::side_by_side::side_by_side;
 use crate::{
     Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict, aside_unknown, is_aside,
 };
 use measurement::{Feature, Quantity, Structure};
 use std::collections::BTreeSet;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::atomic::AtomicBool;
 
 /// The ranked list of a case.
 #[derive(Clone, Debug)]
@@ -47,8 +48,18 @@ pub struct Work<'a> {
     pub engine: &'a dyn Engine,
     /// How many threads work side by side, at least 1.
     pub threads: usize,
-    /// Set from elsewhere to stop: looked at between sizes.
+    /// Set from elsewhere to stop: looked at between sizes, and between draws.
     pub cancel: &'a AtomicBool,
+}
+
+impl Work<'_> {
+    /// Its threads.
+    pub const fn as_threads(&self) -> Threads<'_> {
+        Threads {
+            count: self.threads,
+            cancel: self.cancel,
+        }
+    }
 }
 
 /// Ranks every size of the catalogues; `None` when it was cancelled.
@@ -144,59 +155,31 @@ impl Ranking {
     }
 }
 
-/// Sizes that are taken up together: an engine shares work between them, and a
-/// cancel waits for no more than these.
-const TOGETHER: usize = 40;
-
-/// Assesses sizes on several threads. What is asked of one size depends on no
-/// other, so the split changes nothing; results return to the catalogue's order.
+/// Assesses sizes on several threads, in the catalogue's order. What is asked of
+/// one size depends on no other, so the split changes nothing.
 fn assess_all(
     setting: &Setting,
     sizes: &[(usize, &Shape, &Size)],
     draws: Option<&Draws>,
     work: &Work,
 ) -> Option<Vec<Candidate>> {
-    let together: Vec<&[(usize, &Shape, &Size)]> = sizes.chunks(TOGETHER).collect();
-    let next = AtomicUsize::new(0);
-    let worker = || {
-        let mut done = Vec::new();
-        while let Some(sizes) = together.get(next.fetch_add(1, Ordering::Relaxed)) {
-            let mut prepared = Vec::with_capacity(sizes.len());
-            for &size in *sizes {
-                if work.cancel.load(Ordering::Relaxed) {
-                    return None;
-                }
-                prepared.push(Prepared::new(setting, size, Turn::Best));
-            }
-            let counts = draws.map(|draws| {
-                let questions: Vec<Question> =
-                    prepared.iter().map(|it| it.question(setting)).collect();
-                work.engine.count_all(&questions, draws)
-            });
-            let mut counts = counts.into_iter().flatten();
-            let judged = prepared
-                .iter()
-                .map(|it| Candidate::judged(setting, it, draws, counts.next()));
-            done.extend(judged);
-        }
-        Some(done)
-    };
-    let mut candidates = std::thread::scope(|scope| {
-        let others: Vec<_> = (1..work.threads).map(|_| scope.spawn(worker)).collect();
-        let mut all = worker();
-        for other in others {
-            let part = other
-                .join()
-                .unwrap_or_else(|panic| std::panic::resume_unwind(panic));
-            all = all.zip(part).map(|(mut all, part)| {
-                all.extend(part);
-                all
-            });
-        }
-        all
+    let threads = work.as_threads();
+    let prepared = side_by_side(sizes, &threads, |&size| {
+        Prepared::new(setting, size, Turn::Best)
     })?;
-    candidates.sort_by_key(|candidate| candidate.place);
-    Some(candidates)
+    let questions: Vec<Question> = prepared.iter().map(|it| it.question(setting)).collect();
+    let mut counts = match draws {
+        Some(draws) => work
+            .engine
+            .count_on(&threads, &questions, draws)?
+            .into_iter(),
+        None => Vec::new().into_iter(),
+    };
+    let counted: Vec<(&Prepared, Option<Counts>)> =
+        prepared.iter().map(|it| (it, counts.next())).collect();
+    side_by_side(&counted, &threads, |(prepared, counts)| {
+        Candidate::judged(setting, prepared, draws, counts.as_ref())
+    })
 }
 
 /// What the house says of the site and the weight of a case, each with its source.

@@ -39,6 +39,13 @@ impl DrawSet {
         }
     }
 
+    /// Adds the draws of another set of the same draws.
+    pub(super) fn insert_set(&mut self, other: &Self) {
+        for (mine, others) in self.words.iter_mut().zip(&other.words) {
+            *mine |= others;
+        }
+    }
+
     /// Whether a draw is in the set.
     pub fn contains(&self, draw: usize) -> bool {
         self.words

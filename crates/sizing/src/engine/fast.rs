@@ -34,18 +34,22 @@ mod fields;
 mod lanes;
 mod lips;
 mod plan;
+mod shared;
 mod simple;
+mod stand;
+mod tally;
 mod tract;
 mod work;
 
 pub(crate) use columns::Columns;
 pub(crate) use lanes::LANES;
 
-use super::{Counts, DrawSet, Engine, Question, RowShares};
+use super::{Counts, DrawSet, Engine, Question, RowShares, Threads};
 use crate::Draws;
-use lanes::{Mask, each, first};
-use measurement::{BlockShares, Blocks};
+use crate::side_by_side::on_each;
 use plan::Plan;
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use tally::Tally;
 use work::{Answer, Work};
 
 /// The fast engine.
@@ -59,83 +63,49 @@ impl Engine for Fast {
     }
 
     fn count_all(&self, questions: &[Question], draws: &Draws) -> Vec<Counts> {
+        let alone = Threads {
+            count: 1,
+            cancel: &AtomicBool::new(false),
+        };
+        self.count_on(&alone, questions, draws).unwrap_or_default()
+    }
+
+    /// Draws are dealt out, not sizes: every thread asks all sizes, so that what
+    /// they share is worked out once for each draw.
+    fn count_on(
+        &self,
+        threads: &Threads,
+        questions: &[Question],
+        draws: &Draws,
+    ) -> Option<Vec<Counts>> {
         let mut counts = Vec::with_capacity(questions.len());
         for some in questions.chunks(TOGETHER) {
-            counts.extend(count_together(some, draws));
+            counts.extend(count_together(threads, some, draws)?);
         }
-        counts
+        Some(counts)
     }
 }
 
 /// Sizes that go through the draws together: enough to share, few enough for what
 /// they share to stay in the near caches.
-const TOGETHER: usize = 64;
+const TOGETHER: usize = 512;
 
-/// Weight in which something holds, by block.
-type Held = [f64; Blocks::COUNT];
-
-/// Where the two limits of one job, or all limits of one size, hold.
-#[derive(Clone, Default)]
-struct Tally {
-    stop: Held,
-    caution: Held,
-}
-
-fn count_together(questions: &[Question], draws: &Draws) -> Vec<Counts> {
+fn count_together(threads: &Threads, questions: &[Question], draws: &Draws) -> Option<Vec<Counts>> {
     let plan = Plan::new(questions);
-    let mut of_jobs = vec![Tally::default(); plan.jobs.len()];
-    let mut of_sizes = vec![Tally::default(); questions.len()];
-    let mut holds = vec![DrawSet::none(draws.len()); questions.len()];
-    let mut all = Held::default();
-    let mut answers = vec![Answer::default(); plan.jobs.len()];
-    for (block, columns) in draws.columns() {
-        Work::new(&plan, questions, draws, columns).answer(&mut answers);
-        let lanes = first(columns.lanes);
-        let weigh = |mask: Mask| weight(draws, columns.first, mask & lanes);
-        all[block] += weigh(lanes);
-        for (tally, answer) in of_jobs.iter_mut().zip(&answers) {
-            tally.stop[block] += weigh(answer.stop);
-            tally.caution[block] += weigh(answer.caution);
+    let next = AtomicUsize::new(0);
+    let tallies = on_each(threads, || {
+        let mut tally = Tally::new(&plan, draws);
+        let mut work = Work::new(&plan, questions, draws);
+        let mut answers = vec![Answer::default(); plan.jobs.len()];
+        while let Some((block, columns)) = draws.columns(next.fetch_add(1, Ordering::Relaxed)) {
+            if threads.is_cancelled() {
+                return None;
+            }
+            work.answer(columns, &mut answers);
+            tally.add(block, columns, &answers);
         }
-        for (size, rows) in plan.rows.iter().enumerate() {
-            let both = rows
-                .iter()
-                .flatten()
-                .fold(Answer::HOLDS, |both, &job| both.and(answers[job]));
-            of_sizes[size].stop[block] += weigh(both.stop);
-            of_sizes[size].caution[block] += weigh(both.stop & both.caution);
-            holds[size].insert_all(columns.first, both.stop & lanes);
-        }
-    }
-    let shares = |held| BlockShares::from_weights(held, all);
-    let sizes = plan.rows.iter().zip(of_sizes).zip(holds);
-    sizes
-        .map(|((rows, of_size), holds)| Counts {
-            rows: rows
-                .iter()
-                .map(|job| {
-                    job.map(|job| RowShares {
-                        stop: shares(of_jobs[job].stop),
-                        caution: shares(of_jobs[job].caution),
-                    })
-                })
-                .collect(),
-            no_stop: shares(of_size.stop),
-            no_caution: shares(of_size.caution),
-            holds,
-        })
-        .collect()
-}
-
-/// The weight of the draws of a mask.
-///
-/// Whole numbers add up exactly in any order; other weights draw by draw, as the
-/// reference adds them.
-fn weight(draws: &Draws, first: usize, mask: Mask) -> f64 {
-    if draws.weights().is_uniform() {
-        return f64::from(mask.count_ones());
-    }
-    each(mask)
-        .map(|lane| draws.weights().of(first + lane))
-        .sum()
+        Some(tally)
+    })?;
+    let tally = tallies.into_iter().reduce(Tally::merged)?;
+    Some(tally.counts())
 }

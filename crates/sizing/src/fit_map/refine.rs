@@ -1,9 +1,9 @@
 use super::{Axis, Cell, FitMap, Form, Stop};
 use crate::check::{Row, rows};
 use crate::engine::Question;
+use crate::side_by_side::side_by_side;
 use crate::{Draws, Setting, Size, Work};
 use std::sync::Arc;
-use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// A map that is being refined: a coarse grid first, then halves.
 pub struct Refinement<'a> {
@@ -88,7 +88,7 @@ impl<'a> Refinement<'a> {
             .map(|column| (column, self.uncounted(column, stride)))
             .filter(|(_, rows)| !rows.is_empty())
             .collect();
-        let counted = side_by_side(&columns, work, |(column, rows)| {
+        let counted = side_by_side(&columns, &work.as_threads(), |(column, rows)| {
             let waist = self.map.waists.value(*column);
             let sizes: Vec<Size> = rows
                 .iter()
@@ -161,45 +161,6 @@ impl<'a> Refinement<'a> {
     pub(super) const fn draws(&self) -> &'a Draws {
         self.draws
     }
-}
-
-/// Does something for each item on several threads, in the order of the items;
-/// `None` when it was cancelled, looked at between items.
-pub(super) fn side_by_side<T: Sync, R: Send>(
-    items: &[T],
-    work: &Work,
-    done: impl Fn(&T) -> R + Sync,
-) -> Option<Vec<R>> {
-    let next = AtomicUsize::new(0);
-    let worker = || {
-        let mut mine = Vec::new();
-        loop {
-            let place = next.fetch_add(1, Ordering::Relaxed);
-            let Some(item) = items.get(place) else {
-                return Some(mine);
-            };
-            if work.cancel.load(Ordering::Relaxed) {
-                return None;
-            }
-            mine.push((place, done(item)));
-        }
-    };
-    let mut all = std::thread::scope(|scope| {
-        let others: Vec<_> = (1..work.threads).map(|_| scope.spawn(worker)).collect();
-        let mut all = worker();
-        for other in others {
-            let part = other
-                .join()
-                .unwrap_or_else(|panic| std::panic::resume_unwind(panic));
-            all = all.zip(part).map(|(mut all, part)| {
-                all.extend(part);
-                all
-            });
-        }
-        all
-    })?;
-    all.sort_by_key(|(place, _)| *place);
-    Some(all.into_iter().map(|(_, result)| result).collect())
 }
 
 fn stop(row: &Row) -> Stop {

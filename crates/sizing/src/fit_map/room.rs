@@ -1,7 +1,7 @@
 use super::rectangle::{Rectangle, largest};
-use super::refine::side_by_side;
 use super::{Axis, FitMap, Form, Refinement, Stop, most};
 use crate::house_rules::Parameter;
+use crate::side_by_side::side_by_side;
 use crate::{Draws, Setting, Size, Work};
 use geometry::Mm;
 
@@ -177,7 +177,7 @@ impl Refinement<'_> {
             return Some(false);
         }
         let columns: Vec<usize> = (columns.0..=columns.1).collect();
-        let all = side_by_side(&columns, work, |&column| {
+        let all = side_by_side(&columns, &work.as_threads(), |&column| {
             let sizes: Vec<Size> = (rows.0..=rows.1).map(|row| size(column, row)).collect();
             holds(&sizes)
         })?;

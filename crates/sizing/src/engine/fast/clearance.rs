@@ -28,6 +28,7 @@ use super::columns::ValveColumns;
 use super::enclosure::Enclosure;
 use super::fields::{CHAIN, CentreField, ROUNDING, TiltField};
 use super::lanes::{LANES, Lane, Mask, clamp, each, max, min, root};
+use super::stand::Stand;
 use multiversion::multiversion;
 
 /// The disc's core plate in every lane, seen from the hinge.
@@ -374,22 +375,22 @@ pub(super) fn approach(
     }
 }
 
-/// The core plate in the directions of a hinge, from the disc's gap and radius.
+/// The core plate in the directions of a hinge.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
 pub(super) fn seen_from_hinge(
     valve: &ValveColumns,
     centre: &CentreField,
-    (gap, radius): (&Lane, &Lane),
-    half: f32,
+    disc: &Stand,
     core: &mut Core,
 ) {
+    let half = 0.5 * disc.thickness;
     for lane in 0..LANES {
         let (u, v) = (centre.place[0][lane], centre.place[1][lane]);
         let (ru, rv) = (valve.radial[0][lane], valve.radial[1][lane]);
-        core.centre[0][lane] = gap[lane] + half;
+        core.centre[0][lane] = disc.gap(lane) + half;
         core.centre[1][lane] = u * ru + v * rv - valve.hinge[0][lane];
         core.centre[2][lane] = ru * v - rv * u - valve.hinge[1][lane];
-        core.radius[lane] = max(radius[lane] - half, 0.0);
+        core.radius[lane] = max(disc.radius(lane) - half, 0.0);
     }
 }
 

@@ -1,8 +1,9 @@
-//! Bounds of what takes a handful of operations, and how a disc stands off.
+//! Bounds of what takes a handful of operations.
 
 use super::enclosure::Enclosure;
 use super::fields::{WaistField, doubt};
 use super::lanes::{LANES, Lane, max};
+use super::stand::Stand;
 use multiversion::multiversion;
 
 /// w − d_fit.
@@ -58,19 +59,12 @@ pub(super) fn clamp(waist: &WaistField, bounds: &mut Enclosure) {
 
 /// 2(ρ_t − R).
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-pub(super) fn room(tract: &Lane, radius: &Lane, bounds: &mut Enclosure) {
+pub(super) fn room(tract: &Lane, disc: &Stand, bounds: &mut Enclosure) {
     for lane in 0..LANES {
-        let room = 2.0 * (tract[lane] - radius[lane]);
-        let doubt = doubt(tract[lane] + radius[lane]);
+        let radius = disc.radius(lane);
+        let room = 2.0 * (tract[lane] - radius);
+        let doubt = doubt(tract[lane] + radius);
         bounds.low[lane] = room - doubt;
         bounds.high[lane] = room + doubt;
-    }
-}
-
-/// What of the slack lies before a disc that takes a share of it.
-#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-pub(super) fn share_out(slack: &Lane, share: &Lane, stand_off: &mut Lane) {
-    for lane in 0..LANES {
-        stand_off[lane] = share[lane] * max(slack[lane], 0.0);
     }
 }

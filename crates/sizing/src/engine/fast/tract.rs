@@ -5,16 +5,13 @@ use super::columns::TractColumns;
 use super::enclosure::Enclosure;
 use super::fields::{CHAIN, ROUNDING};
 use super::lanes::{LANES, Lane, asin, clamp, max, min, root};
+use super::stand::Stand;
 use multiversion::multiversion;
 use std::f32::consts::{FRAC_PI_2, PI, TAU};
 
-/// What the open share depends on beside the tract, the disc's radius and how far
-/// it stands off: with its thickness that is the layer it makes on the wall.
+/// What the open share depends on beside the tract and how the disc stands.
 #[derive(Clone, Copy)]
 pub(super) struct Cover {
-    /// The least of the radii.
-    pub(super) narrowest: f32,
-    pub(super) thickness: f32,
     pub(super) conformability: f32,
     pub(super) dead_space_factor: f32,
 }
@@ -27,34 +24,22 @@ pub(super) struct Cover {
 /// the circle leaves of it above; asin h = π/2 − asin r saves an arc sine. A disc
 /// wider than the tract in every lane, which most are that do not fit, closes the
 /// near half and what the layer takes of the far one.
-pub(super) fn open_share(
-    tract: &TractColumns,
-    radius: &Lane,
-    gap: &Lane,
-    cover: Cover,
-    share: &mut Enclosure,
-) {
-    if cover.narrowest > BEYOND * tract.widest {
-        share_beyond(tract, radius, gap, cover, share);
+pub(super) fn open_share(tract: &TractColumns, disc: &Stand, cover: Cover, share: &mut Enclosure) {
+    if disc.own_radius > BEYOND * tract.widest {
+        share_beyond(tract, disc, cover, share);
     } else {
-        share_of_any(tract, radius, gap, cover, share);
+        share_of_any(tract, disc, cover, share);
     }
 }
 
 /// The open share where the disc is wider than the tract.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn share_beyond(
-    tract: &TractColumns,
-    radius: &Lane,
-    gap: &Lane,
-    cover: Cover,
-    share: &mut Enclosure,
-) {
+fn share_beyond(tract: &TractColumns, disc: &Stand, cover: Cover, share: &mut Enclosure) {
     for lane in 0..LANES {
         let unit = tract.per_radius[lane];
-        let layer = clamp((gap[lane] + cover.thickness) * unit, 0.0, 1.0);
+        let layer = clamp((disc.gap(lane) + disc.thickness) * unit, 0.0, 1.0);
         let inner = 1.0 - layer;
-        let around = min(2.0 * radius[lane] * unit, TAU);
+        let around = min(2.0 * disc.radius(lane) * unit, TAU);
         let cloth = 0.5 * (1.0 - inner) * (1.0 + inner) * around;
         let above = layer * root((1.0 - layer) * (1.0 + layer)) + asin(layer);
         let stiff = cover.dead_space_factor * FRAC_PI_2 + above;
@@ -67,17 +52,11 @@ fn share_beyond(
 
 /// The open share in any case.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn share_of_any(
-    tract: &TractColumns,
-    radius: &Lane,
-    gap: &Lane,
-    cover: Cover,
-    share: &mut Enclosure,
-) {
+fn share_of_any(tract: &TractColumns, disc: &Stand, cover: Cover, share: &mut Enclosure) {
     for lane in 0..LANES {
         let unit = tract.per_radius[lane];
-        let layer = clamp((gap[lane] + cover.thickness) * unit, 0.0, 2.0);
-        let reach = max(radius[lane] * unit, 0.0);
+        let layer = clamp((disc.gap(lane) + disc.thickness) * unit, 0.0, 2.0);
+        let reach = max(disc.radius(lane) * unit, 0.0);
         let half = min(reach, 1.0);
         let inner = 1.0 - min(layer, 1.0);
         let cloth = 0.5 * (1.0 - inner) * (1.0 + inner) * min(2.0 * reach, TAU);
