@@ -196,7 +196,7 @@ const LESSONS: [Lesson; 16] = [
         scenario: "nothing-fits",
         holds: |list| {
             list.nothing_fits()
-                && list.headline().contains("Nothing")
+                && list.headline().contains("None of")
                 && list.headline().contains("Nearest")
         },
         take_away: |_, rules| without_checks(rules, &["clearance"]),
