@@ -154,7 +154,7 @@ pub(crate) fn under(rules: &HouseRules, case: &Case, at: &Place, faults: &mut Fa
         .map(|rule| rule.address)
         .collect();
     for (index, exception) in case.exceptions.iter().enumerate() {
-        if known.contains(&exception.rule) {
+        if rules.rule(&exception.rule, case.site).is_some() {
             continue;
         }
         let check = exception.rule.check();

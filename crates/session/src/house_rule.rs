@@ -81,7 +81,11 @@ pub(crate) fn house_rules(rules: &HouseRules, case: &Case) -> Vec<HouseRule> {
     let is_for = |sites: &[Site]| sites.is_empty() || sites.contains(&case.site);
     let exception = |rule: &Rule| {
         let mut all = case.exceptions.iter();
-        all.find(|one| one.rule == rule.address).cloned()
+        let is_of = |one: &&Exception| {
+            let its = rules.rule(&one.rule, case.site);
+            its.is_some_and(|its| its.address == rule.address)
+        };
+        all.find(is_of).cloned()
     };
     let excepted = rules.rules_at(case.site).into_iter();
     let mut all: Vec<HouseRule> = excepted

@@ -179,6 +179,16 @@ mod tests {
     }
 
     #[test]
+    fn an_exception_from_before_a_row_was_narrowed_to_sites_still_counts() {
+        let except = exception("hold_left", low(2.0), Band::NONE);
+        let narrowed = rules(vec![row(&[SITE], &[], low(0.5))]);
+        let here = narrowed.with(std::slice::from_ref(&except), SITE);
+        assert_eq!(here.limits[0].stop, low(2.0));
+        let elsewhere = Site::TrabecularMuscular;
+        assert!(narrowed.rule(&except.rule, elsewhere).is_none());
+    }
+
+    #[test]
     fn an_exception_from_no_rule_changes_nothing_and_is_said() {
         let house = rules(vec![row(&[Site::TrabecularMuscular], &[], low(0.5))]);
         let except = exception("hold_left at trabecular_muscular", low(2.0), Band::NONE);

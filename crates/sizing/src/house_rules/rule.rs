@@ -138,10 +138,15 @@ impl HouseRules {
         rules
     }
 
-    /// The rule of a name that a case at a site may except.
+    /// The rule of a name that a case at a site may except. A name from before its
+    /// row was narrowed to sites is that of the row which differs in its site alone.
     pub fn rule(&self, address: &RuleAddress, site: Site) -> Option<Rule> {
-        let mut rules = self.rules_at(site).into_iter();
-        rules.find(|rule| rule.address == *address)
+        let mut rules = self.rules_at(site);
+        let here = format!(" at {}", site.name());
+        let same = rules.iter().position(|rule| rule.address == *address);
+        let before = |rule: &Rule| rule.address.0.replacen(&here, "", 1) == address.0;
+        let place = same.or_else(|| rules.iter().position(before))?;
+        Some(rules.swap_remove(place))
     }
 }
 

@@ -55,6 +55,8 @@ pub(super) fn lines(
     let mut shown: Vec<&Outcome> = outcomes.iter().copied().take(table).collect();
     if let (Some(av_block), Some(last)) = (told::av_block(candidate), shown.last_mut())
         && told_before(last, av_block).is_lt()
+        // Nor is it told in place of the only broken limit.
+        && (table > 1 || last.state != State::Stop)
     {
         *last = av_block;
     }
