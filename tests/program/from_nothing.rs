@@ -14,6 +14,9 @@ use std::process::{Command, Output};
 /// What was typed, with what was seen.
 const SCRIPT: &str = include_str!("from_nothing.keys");
 
+/// The same in a small terminal, with slips: months taken for years, a rim mistyped.
+const ELEVEN_MONTHS: &str = include_str!("eleven_months.keys");
+
 /// Places of the ranked list that are compared: what the screen shows of it.
 const COMPARED: usize = 6;
 
@@ -21,22 +24,23 @@ const COMPARED: usize = 6;
 struct Home(PathBuf);
 
 impl Home {
-    fn new() -> Self {
-        let folder = std::env::temp_dir().join(format!("rimwise-nothing-{}", std::process::id()));
+    fn new(name: &str) -> Self {
+        let folder = format!("rimwise-{name}-{}", std::process::id());
+        let folder = std::env::temp_dir().join(folder);
         let _ = fs::remove_dir_all(&folder);
         fs::create_dir_all(&folder).expect("a folder");
         Self(folder)
     }
 
-    /// The program without an argument.
-    fn open(&self) -> Played {
+    /// The program without an argument, in a terminal of so many columns and rows.
+    fn open(&self, size: (u16, u16)) -> Played {
         let home = self.0.to_str().expect("a path");
         let variables = [
             ("HOME", home),
             ("XDG_CONFIG_HOME", home),
             ("XDG_STATE_HOME", home),
         ];
-        Played::start(&[], &variables, (120, 40))
+        Played::start(&[], &variables, size)
     }
 }
 
@@ -52,8 +56,8 @@ struct Group {
     seen: Option<&'static str>,
 }
 
-fn groups() -> Vec<Group> {
-    let lines = SCRIPT
+fn groups(script: &'static str) -> Vec<Group> {
+    let lines = script
         .lines()
         .filter(|line| !line.starts_with("keystrokes:"));
     let told = lines.map(|line| line.split_once('#').map_or(line, |(told, _)| told));
@@ -73,8 +77,30 @@ fn keys_of(word: &str) -> Vec<String> {
     match word {
         "enter" => vec!["\r".to_owned()],
         "right" => vec!["\u{1b}[C".to_owned()],
+        "page-up" => vec!["\u{1b}[5~".to_owned()],
+        "esc" => vec!["\u{1b}".to_owned()],
+        "backspace" => vec!["\u{7f}".to_owned()],
+        "space" => vec![" ".to_owned()],
         letters => letters.chars().map(String::from).collect(),
     }
+}
+
+/// Presses what a script says and waits for what it saw.
+fn play(played: &mut Played, script: &'static str) {
+    let groups = groups(script);
+    for group in &groups {
+        for key in &group.keys {
+            played.send(key);
+        }
+        if let Some(seen) = group.seen {
+            played.wait_for(seen);
+        }
+    }
+    let pressed: usize = groups.iter().map(|group| group.keys.len()).sum();
+    assert!(
+        script.contains(&format!("\nkeystrokes: {pressed}\n")),
+        "{pressed} keys were pressed, and the script says otherwise"
+    );
 }
 
 fn run(arguments: &[&str], case: &Path) -> Output {
@@ -89,23 +115,10 @@ fn run(arguments: &[&str], case: &Path) -> Output {
 
 #[test]
 fn a_case_is_asked_for_ranked_and_saved() {
-    let home = Home::new();
-    let mut played = home.open();
+    let home = Home::new("nothing");
+    let mut played = home.open((120, 40));
     played.wait_for("N begins your own case");
-    let groups = groups();
-    for group in &groups {
-        for key in &group.keys {
-            played.send(key);
-        }
-        if let Some(seen) = group.seen {
-            played.wait_for(seen);
-        }
-    }
-    let pressed: usize = groups.iter().map(|group| group.keys.len()).sum();
-    assert!(
-        SCRIPT.contains(&format!("\nkeystrokes: {pressed}\n")),
-        "{pressed} keys were pressed, and the script says otherwise"
-    );
+    play(&mut played, SCRIPT);
 
     let case = home.0.join("child.ron");
     let checked = run(&["check"], &case);
@@ -129,4 +142,34 @@ fn a_case_is_asked_for_ranked_and_saved() {
     }
     played.send("q");
     assert_eq!(played.exit(), 0);
+}
+
+#[test]
+fn eleven_months_and_a_corrected_rim_are_typed_in_a_small_terminal() {
+    let home = Home::new("months");
+    let mut played = home.open((80, 24));
+    played.wait_for("N begins your own case");
+    play(&mut played, ELEVEN_MONTHS);
+    played.send("q");
+    assert_eq!(played.exit(), 0);
+
+    let case = home.0.join("child.ron");
+    let checked = run(&["check"], &case);
+    assert!(checked.status.success(), "{checked:?}");
+    let text = fs::read_to_string(&case).expect("the case");
+    let line = |address: &str| {
+        let lines: Vec<&str> = text.lines().filter(|line| line.contains(address)).collect();
+        assert_eq!(lines.len(), 1, "{address}: {lines:?}");
+        lines[0].to_owned()
+    };
+    assert!(line("patient.age").contains("value: 0.9167, unit: \"years\""));
+    assert!(line("patient.weight").contains("value: 7.2, unit: \"kg\""));
+    assert!(line("aortic.rim").contains("value: 2.5, unit: \"mm\""));
+    // Nothing of it stands under what does not add up.
+    let worked_up = run(&["workup"], &case);
+    let worked_up = String::from_utf8(worked_up.stdout).expect("text");
+    assert!(
+        worked_up.contains("No contradiction was found"),
+        "{worked_up}"
+    );
 }

@@ -73,6 +73,14 @@ pub fn amount(quantity: Quantity, value: f64) -> String {
     format!("{}{}", number(quantity, value), unit(quantity))
 }
 
+/// A value in a question: an age in the unit in which people say it.
+pub(crate) fn said(quantity: Quantity, value: f64) -> String {
+    match quantity.unit() {
+        Unit::Years => Age(value).to_string(),
+        _ => amount(quantity, value),
+    }
+}
+
 /// The unit behind a number, with its space.
 pub(crate) fn unit(quantity: Quantity) -> String {
     match quantity.unit() {

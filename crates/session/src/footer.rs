@@ -19,6 +19,19 @@ const MOST: usize = 7;
 /// The keys that do something now: those of the panel first, and last the one
 /// that lists them all.
 pub(crate) fn footer(session: &Session) -> Vec<Hint> {
+    let is_asked = match session.view().overlays.last() {
+        Some(Overlay::Field(field)) => field.asks.is_some(),
+        Some(Overlay::Reading(form)) => form.asks.is_some(),
+        Some(Overlay::Guide(guide)) => guide.asks.is_some(),
+        _ => false,
+    };
+    if is_asked {
+        return fixed(&[
+            ("y", "keep it"),
+            ("n", "drop it"),
+            ("0-9", "the right value"),
+        ]);
+    }
     match session.view().overlays.last() {
         Some(Overlay::Field(_)) => {
             fixed(&[("enter", "accept"), ("esc", "cancel"), ("ctrl-u", "clear")])

@@ -65,9 +65,9 @@ pub use key::{Key, KeyCode, NoSuchKey};
 pub use keymap::{KeyMap, KeyMapError};
 pub use looks::{Dots, Looks, Palette};
 pub use overlay::{
-    Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, ExceptionForm, Field, Guide, Listed,
-    Mark, Openable, Openables, Overlay, Prompt, Question, ReadingForm, ReadingLine, ShelfForm,
-    ShelfPart, Told, Typed,
+    Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, Confirmation, ExceptionForm, Field,
+    Guide, Listed, Mark, Openable, Openables, Overlay, Prompt, Question, ReadingForm, ReadingLine,
+    ShelfForm, ShelfPart, Told, Typed,
 };
 pub use page::Page;
 pub use refused::Refused;

@@ -2,6 +2,7 @@
 
 mod case_form;
 mod command_list;
+mod confirmation;
 mod exception_form;
 mod field;
 mod guide;
@@ -14,6 +15,8 @@ mod typed;
 
 pub use case_form::{CaseForm, CaseLine};
 pub use command_list::CommandList;
+pub use confirmation::Confirmation;
+pub(crate) use confirmation::Reply;
 pub use exception_form::ExceptionForm;
 pub use field::Field;
 pub(crate) use guide::{After, Step, closing};
@@ -81,6 +84,13 @@ fn listed_beside(key: Key, line: usize, last: usize, page: usize) -> Option<usiz
         KeyCode::PageDown => (line + page).min(last),
         _ => return None,
     })
+}
+
+/// A phrase as the beginning of a sentence.
+fn capital(phrase: &str) -> String {
+    let mut letters = phrase.chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    first.chain(letters).collect()
 }
 
 /// What a layer makes of a key.

@@ -10,7 +10,7 @@ pub use asked::{Ask, Chapter};
 pub(crate) use told::closing;
 pub use told::{Listed, Mark, Told};
 
-use super::ReadingForm;
+use super::{Confirmation, ReadingForm};
 use crate::editor::Editor;
 use crate::fact::choices;
 use crate::key::{Key, KeyCode};
@@ -34,6 +34,8 @@ pub struct Guide {
     pub editor: Editor,
     /// What is wrong with what was typed.
     pub error: Option<String>,
+    /// What is asked back about what was typed, before it is taken.
+    pub asks: Option<Confirmation>,
     /// What is odd about the answer before, though it was taken.
     pub remark: Option<String>,
     /// The case that the questions are about.
@@ -74,6 +76,7 @@ impl Guide {
             place: 0,
             editor: Editor::default(),
             error: None,
+            asks: None,
             remark: None,
             case: Arc::clone(&session.document().case),
         };
@@ -142,6 +145,9 @@ impl Guide {
     }
 
     pub(crate) fn key(&mut self, key: Key, session: &Session) -> Step {
+        if let Some(asked) = self.asks.take() {
+            return self.key_of_asked(asked, key);
+        }
         if !self.editor.is_empty() {
             return self.key_of_typed(key, session);
         }
@@ -164,6 +170,10 @@ impl Guide {
     /// Takes a pasted text, where something is typed.
     pub(crate) fn paste(&mut self, text: &str) {
         if self.is_typed() {
+            // What is pasted after a question is the right value.
+            if self.asks.take().is_some() {
+                self.editor = Editor::default();
+            }
             self.editor.paste(text);
             self.error = None;
         }
@@ -290,6 +300,7 @@ impl Guide {
     fn go(&mut self, place: usize) {
         self.place = place.min(self.asked.len().saturating_sub(1));
         self.error = None;
+        self.asks = None;
         self.remark = None;
         self.editor = Editor::default();
     }

@@ -1,4 +1,4 @@
-use super::Taken;
+use super::{Confirmation, Reply, Taken};
 use crate::editor::Editor;
 use crate::key::{Key, KeyCode};
 use crate::{Edit, Refused, Session, amount};
@@ -20,6 +20,8 @@ pub struct ReadingForm {
     pub line: ReadingLine,
     /// What is wrong with it, if it was refused.
     pub error: Option<String>,
+    /// What is asked back about it, before it is taken.
+    pub asks: Option<Confirmation>,
 }
 
 /// A line of the form of a reading.
@@ -78,6 +80,7 @@ impl ReadingForm {
             sd: Editor::selected(sd.unwrap_or_default()),
             line: ReadingLine::Value,
             error: None,
+            asks: None,
         }
     }
 
@@ -124,7 +127,20 @@ impl ReadingForm {
             .position(|pattern| pattern.accepts(&key))
     }
 
-    pub(crate) const fn editor_mut(&mut self) -> Option<&mut Editor> {
+    /// Takes a pasted text where something is typed; after a question it is the right
+    /// value.
+    pub(crate) fn paste(&mut self, text: &str) {
+        if self.asks.take().is_some() {
+            self.line = ReadingLine::Value;
+            self.value = Editor::default();
+        }
+        if let Some(editor) = self.editor_mut() {
+            editor.paste(text);
+            self.error = None;
+        }
+    }
+
+    const fn editor_mut(&mut self) -> Option<&mut Editor> {
         match self.line {
             ReadingLine::Value => Some(&mut self.value),
             ReadingLine::Sd => Some(&mut self.sd),
@@ -133,6 +149,26 @@ impl ReadingForm {
     }
 
     pub(crate) fn key(&mut self, key: Key) -> Taken {
+        if self.asks.is_some() {
+            match Confirmation::answer(key) {
+                Reply::Keep => return Taken::Commit,
+                Reply::Drop => {
+                    self.asks = None;
+                    self.error = Some("not taken: type the right value".to_owned());
+                    return Taken::Yes;
+                }
+                Reply::Correct => {
+                    self.asks = None;
+                    self.line = ReadingLine::Value;
+                    self.value = Editor::selected(self.value.text());
+                }
+                // Something else of the reading may be what is wrong.
+                Reply::Nothing if key.printed().is_none() && key.code != KeyCode::Enter => {
+                    self.asks = None;
+                }
+                Reply::Nothing => return Taken::Yes,
+            }
+        }
         match key.code {
             KeyCode::Enter => return Taken::Commit,
             KeyCode::Esc => return Taken::Close,

@@ -1,6 +1,6 @@
 use super::{Session, Status};
 use crate::key::Key;
-use crate::overlay::{Answered, CaseLine, Overlay, Taken};
+use crate::overlay::{Answered, CaseLine, Confirmation, Overlay, Taken};
 use crate::{Change, Refused};
 
 impl Session {
@@ -22,10 +22,7 @@ impl Session {
     /// Takes a pasted text: into a field, and nowhere else.
     pub fn paste(&mut self, text: &str) {
         match self.view.overlays.last_mut() {
-            Some(Overlay::Field(field)) => {
-                field.editor.paste(text);
-                field.error = None;
-            }
+            Some(Overlay::Field(field)) => field.paste(text),
             Some(Overlay::Commands(list)) => {
                 let mut editor = list.editor.clone();
                 editor.paste(text);
@@ -42,12 +39,7 @@ impl Session {
                     form.error = None;
                 }
             }
-            Some(Overlay::Reading(form)) => {
-                if let Some(editor) = form.editor_mut() {
-                    editor.paste(text);
-                    form.error = None;
-                }
-            }
+            Some(Overlay::Reading(form)) => form.paste(text),
             Some(Overlay::Shelf(form)) => form.typed.paste(text),
             Some(Overlay::Exception(form)) => form.typed.paste(text),
             Some(Overlay::Guide(guide)) => guide.paste(text),
@@ -105,7 +97,14 @@ impl Session {
                 self.errand = list.chosen();
             }
             Some(Overlay::Field(mut field)) => {
-                let change = field.prompt.read(&field.editor.text(), self);
+                let asked = field.asks.take();
+                let read = || field.prompt.read(&field.editor.text(), self);
+                let (change, asks) = self.confirmed(asked, read);
+                if asks.is_some() {
+                    field.asks = asks;
+                    self.view.overlays.push(Overlay::Field(field));
+                    return;
+                }
                 self.accept_or_show(change, |error| {
                     field.error = Some(error);
                     Overlay::Field(field)
@@ -122,8 +121,15 @@ impl Session {
                 }
             }
             Some(Overlay::Reading(mut form)) => {
-                let edit = form.read(self).map(Change::Edit);
-                match self.accept(edit) {
+                let asked = form.asks.take();
+                let read = || form.read(self).map(Change::Edit);
+                let (change, asks) = self.confirmed(asked, read);
+                if asks.is_some() {
+                    form.asks = asks;
+                    self.view.overlays.push(Overlay::Reading(form));
+                    return;
+                }
+                match self.accept(change) {
                     Ok(()) => self.guide_on(),
                     Err(refused) => {
                         form.error = Some(refused.to_string());
@@ -146,6 +152,24 @@ impl Session {
                 });
             }
         }
+    }
+
+    /// What a question was answered to do; or else what was typed asks for, with the
+    /// question that it asks back before it is done.
+    fn confirmed(
+        &self,
+        asked: Option<Confirmation>,
+        read: impl FnOnce() -> Result<Change, Refused>,
+    ) -> (Result<Change, Refused>, Option<Confirmation>) {
+        if let Some(asked) = asked {
+            return (Ok(Change::Edit(asked.edit)), None);
+        }
+        let change = read();
+        let asks = match &change {
+            Ok(Change::Edit(edit)) => Confirmation::of(edit, self),
+            _ => None,
+        };
+        (change, asks)
     }
 
     /// Makes a change, or shows the layer that asked for it again with what is wrong.

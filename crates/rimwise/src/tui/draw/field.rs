@@ -24,7 +24,8 @@ pub(super) fn draw(frame: &mut Frame, field: &Field, theme: Theme, area: Rect) {
     let room = usize::from(area.width.saturating_sub(MARK));
     edited.extend(lines::edited(&field.editor, theme, room));
     told.push(Line::from(edited));
-    let help = field.error.as_deref().map_or_else(
+    let asked = field.asks.as_ref().map(|asked| asked.asks.as_str());
+    let help = asked.or(field.error.as_deref()).map_or_else(
         || vec![Line::styled("Enter accepts, Esc cancels", theme.dim())],
         |error| {
             let lines = wrapped(&visible(error), usize::from(area.width));

@@ -53,9 +53,10 @@ pub(super) fn reading(
         },
     });
     let help = format!("{}. {range}", preferred(form.preference(session)));
+    let asked = form.asks.as_ref().map(|asked| asked.asks.as_str());
     let form = Form {
         title: form.title(),
-        error: form.error.as_deref(),
+        error: asked.or(form.error.as_deref()),
         help: &help,
     };
     draw(frame, session, &form, &rows, theme, area);

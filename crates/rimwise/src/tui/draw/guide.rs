@@ -140,6 +140,10 @@ fn question(session: &Session, guide: &Guide, theme: Theme, width: u16) -> Vec<L
         field.push(Span::styled(format!(" {unit}"), theme.text()));
         lines.push(Line::from(field));
     }
+    if let Some(asked) = &guide.asks {
+        let style = theme.state(State::Caution);
+        lines.extend(wrapped_in(&format!("? {}", asked.asks), style, width));
+    }
     if let Some(error) = &guide.error {
         let style = theme.state(State::Caution);
         lines.extend(wrapped_in(&format!("! {error}"), style, width));
@@ -148,7 +152,7 @@ fn question(session: &Session, guide: &Guide, theme: Theme, width: u16) -> Vec<L
         lines.extend(wrapped_in(grave, theme.state(State::Stop), width));
     }
     if let Some(remark) = &guide.remark {
-        let remark = format!("! The answer before was taken, but: {remark}. Up goes back.");
+        let remark = format!("! Taken, yet {remark}. Up goes back.");
         lines.extend(wrapped_in(&remark, theme.state(State::Caution), width));
     }
     lines.push(Line::raw(""));

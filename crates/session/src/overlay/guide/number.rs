@@ -5,8 +5,8 @@
 use super::asked::given;
 use super::{After, Ask, Guide, Step, taken};
 use crate::key::{Key, KeyCode};
-use crate::overlay::ReadingForm;
-use crate::{Edit, Session, amount, first_reading};
+use crate::overlay::{Confirmation, ReadingForm, Reply};
+use crate::{Edit, Editor, Session, amount, first_reading};
 use measurement::Quantity;
 use sizing::resolve::neighbour_of;
 
@@ -40,10 +40,27 @@ impl Guide {
             KeyCode::Enter => return self.take(session),
             KeyCode::Esc => {
                 self.error = Some(format!("\"{typed}\" was not taken; esc again closes"));
-                self.editor = crate::Editor::default();
+                self.editor = Editor::default();
             }
             _ if self.edit(key) => {}
             _ => self.error = Some(format!("Enter takes \"{typed}\", esc drops it")),
+        }
+        Step::Stay
+    }
+
+    /// A key while a question about what was typed waits for its answer.
+    pub(super) fn key_of_asked(&mut self, asked: Confirmation, key: Key) -> Step {
+        match Confirmation::answer(key) {
+            Reply::Keep => return Step::Answer(asked.edit, After::Next),
+            Reply::Drop => {
+                self.editor = Editor::default();
+                self.error = Some("not taken: type the right value".to_owned());
+            }
+            Reply::Correct => {
+                self.editor = Editor::selected(self.editor.text());
+                self.edit(key);
+            }
+            Reply::Nothing => self.asks = Some(asked),
         }
         Step::Stay
     }
@@ -77,6 +94,10 @@ impl Guide {
             },
             |reading| Edit::Value(reading.id.clone(), value),
         );
+        self.asks = Confirmation::of(&edit, session);
+        if self.asks.is_some() {
+            return Step::Stay;
+        }
         Step::Answer(edit, After::Next)
     }
 

@@ -1,5 +1,6 @@
 //! A guide in words.
 
+use super::super::capital;
 use super::asked::{answer, given, is_open};
 use super::{Ask, Asked, Chapter, Guide, taken};
 use crate::amount::{self, amount};
@@ -8,7 +9,7 @@ use crate::fact::{choices, how, question, unsure};
 use crate::taking::taking;
 use crate::{Home, Session};
 use geometry::Face;
-use measurement::{Age, Quantity, Structure, Unit, Valve};
+use measurement::{Quantity, Structure, Unit, Valve};
 use sizing::resolve::{Basis, neighbour_of};
 use sizing::{Answer, Fact, Neighbour};
 
@@ -157,7 +158,8 @@ impl Guide {
         if let Some(value) = amount::typed(quantity, &text)
             && (text.contains(char::is_alphabetic) || quantity.unit() == Unit::Years)
         {
-            told.says.insert(0, ("typed", amount(quantity, value)));
+            told.says
+                .insert(0, ("typed", amount::said(quantity, value)));
         }
         if let Some(one) = neighbour_of(info.structure) {
             told.says.push(("n", not_there(session, one)));
@@ -369,10 +371,7 @@ fn stands(session: &Session, asked: &Asked) -> (Mark, String) {
     };
     match &asked.ask {
         Ask::Quantity(quantity) => match given(session, *quantity) {
-            Some(reading) if quantity.unit() == Unit::Years => {
-                (Mark::Given, Age(reading.value).to_string())
-            }
-            Some(reading) => (Mark::Given, amount(*quantity, reading.value)),
+            Some(reading) => (Mark::Given, amount::said(*quantity, reading.value)),
             None if asked.chapter == Chapter::Finer => (Mark::Assumed, String::new()),
             None => (open, String::new()),
         },
@@ -414,22 +413,15 @@ fn not_there(session: &Session, one: Neighbour) -> String {
     )
 }
 
-/// What is accepted of a quantity: `0.5 to 40.0 mm`.
+/// What is accepted of a quantity: `0.5 to 40 mm`.
 fn accepted(quantity: Quantity) -> String {
     let info = quantity.info();
-    let least = amount::number(quantity, info.least);
-    let most = amount(quantity, info.most);
-    format!("{least} to {most}{}", amount::also(quantity))
+    let (least, most) = (info.least, info.most);
+    let unit = amount::unit(quantity);
+    format!("{least} to {most}{unit}{}", amount::also(quantity))
 }
 
 /// A standard deviation of a rule, as far as anyone reads it.
 fn hundredths(sd: f64) -> f64 {
     (100.0 * sd).round() / 100.0
-}
-
-/// A phrase as the beginning of a sentence.
-fn capital(phrase: &str) -> String {
-    let mut letters = phrase.chars();
-    let first = letters.next().into_iter().flat_map(char::to_uppercase);
-    first.chain(letters).collect()
 }

@@ -215,6 +215,138 @@ fn what_was_typed_is_not_lost_on_the_way_to_another_question() {
     assert!(session.view().overlays.is_empty());
 }
 
+/// What the topmost layer asks back.
+fn asks(session: &Session) -> Option<&str> {
+    let asks = match session.view().overlays.last() {
+        Some(Overlay::Guide(guide)) => &guide.asks,
+        Some(Overlay::Reading(form)) => &form.asks,
+        Some(Overlay::Field(field)) => &field.asks,
+        _ => &None,
+    };
+    asks.as_ref().map(|asked| asked.asks.as_str())
+}
+
+#[test]
+fn a_slip_by_ten_is_asked_about_before_it_is_taken() {
+    let mut session = begun(0);
+    go_to(&mut session, "patient.weight");
+    type_in(&mut session, "6.4 kg");
+    press(&mut session, "enter");
+    let before = session.document().clone();
+    // An age in months taken for years.
+    type_in(&mut session, "11");
+    press(&mut session, "enter");
+    let question = asks(&session).expect("a question");
+    assert!(question.starts_with("Is 11 years right for the age? At 6.4 kg the wide bounds are"));
+    assert_eq!(*session.document(), before, "nothing is taken yet");
+    // Only an answer goes on: no key that could mean something else.
+    for key in ["enter", "u", "e", "down", "ctrl-z", "x", "page-up", "?"] {
+        press(&mut session, key);
+        assert!(asks(&session).is_some(), "{key}");
+        assert_eq!(*session.document(), before, "{key}");
+    }
+    // No: it is not taken, and n is not "not there".
+    press(&mut session, "n");
+    assert_eq!(*session.document(), before);
+    assert!(guide(&session).editor.is_empty() && asks(&session).is_none());
+    // A corrected value.
+    type_in(&mut session, "11");
+    press(&mut session, "enter");
+    type_in(&mut session, "11 mo");
+    assert!(asks(&session).is_none());
+    press(&mut session, "enter");
+    assert_eq!(value(&session, "patient.age"), Some(0.9167));
+    // Yes: it is taken, stands under what does not add up, and is asked no more.
+    go_to(&mut session, "patient.age");
+    type_in(&mut session, "11");
+    press(&mut session, "enter y");
+    assert_eq!(value(&session, "patient.age"), Some(11.0));
+    let found = sizing::contradictions(session.setting());
+    assert!(found.iter().any(|one| one.id == "outside_wide_bounds"));
+    go_to(&mut session, "wall.thickness");
+    type_in(&mut session, "4.2");
+    press(&mut session, "enter");
+    assert_eq!(value(&session, "wall.thickness"), Some(4.2));
+}
+
+#[test]
+fn a_weight_that_does_not_go_with_what_was_given_is_asked_about() {
+    let mut session = begun(0);
+    for (address, typed) in [("patient.age", "5 months"), ("aortic.rim", "1.5")] {
+        go_to(&mut session, address);
+        type_in(&mut session, typed);
+        press(&mut session, "enter");
+    }
+    go_to(&mut session, "patient.weight");
+    type_in(&mut session, "64");
+    press(&mut session, "enter");
+    let question = asks(&session).expect("a question");
+    assert!(
+        question.starts_with("Is 64.0 kg right for the weight? 5 months was given"),
+        "{question}"
+    );
+    session.paste("6.4");
+    press(&mut session, "enter");
+    assert_eq!(value(&session, "patient.weight"), Some(6.4));
+}
+
+#[test]
+fn the_form_and_the_field_of_a_reading_ask_back_as_well() {
+    let mut session = opened("aortic.rim 1.5");
+    let row = |session: &Session| {
+        let mut rows = session.rows().iter();
+        rows.position(|row| matches!(row, Row::Reading(_, of) if of.address() == "aortic.rim"))
+    };
+    session.select_row(row(&session).unwrap());
+    let before = session.document().clone();
+    for opening in ["enter", "e"] {
+        press(&mut session, opening);
+        type_in(&mut session, "15");
+        press(&mut session, "enter");
+        assert!(
+            asks(&session)
+                .expect("a question")
+                .contains("15.0 mm right for the aortic rim")
+        );
+        press(&mut session, "x enter");
+        assert!(asks(&session).is_some());
+        assert_eq!(*session.document(), before, "{opening}");
+        type_in(&mut session, "1.6");
+        press(&mut session, "enter");
+        assert_eq!(value(&session, "aortic.rim"), Some(1.6), "{opening}");
+        press(&mut session, opening);
+        type_in(&mut session, "15");
+        press(&mut session, "enter y");
+        assert_eq!(value(&session, "aortic.rim"), Some(15.0), "{opening}");
+        press(&mut session, "u u");
+        assert_eq!(value(&session, "aortic.rim"), Some(1.5));
+    }
+}
+
+#[test]
+fn the_same_reading_typed_twice_is_asked_about() {
+    let mut session = opened("aortic.rim 1.5");
+    let mut rows = session.rows().iter();
+    let row =
+        rows.position(|row| matches!(row, Row::Reading(_, of) if of.address() == "aortic.rim"));
+    session.select_row(row.unwrap());
+    let count = session.document().case().readings.len();
+    // The form of another reading begins as the one before was taken.
+    press(&mut session, "a");
+    type_in(&mut session, "1.5");
+    press(&mut session, "enter");
+    let question = asks(&session).expect("a question");
+    assert!(
+        question.starts_with("Was the aortic rim measured twice?"),
+        "{question}"
+    );
+    assert_eq!(session.document().case().readings.len(), count);
+    press(&mut session, "y");
+    assert_eq!(session.document().case().readings.len(), count + 1);
+    let found = sizing::contradictions(session.setting());
+    assert!(found.iter().any(|one| one.id == "typed_twice"));
+}
+
 #[test]
 fn a_form_takes_no_power_of_ten_and_every_unit_it_shows() {
     let mut session = opened("aortic.rim 1.5");

@@ -182,7 +182,15 @@ fn the_guide() {
     let rim = after(&begun, "3 , 4 enter 2");
     on_each_size("guide-neighbour", &rim);
     shot("guide-reading", &after(&rim, "esc e 2 down"), (80, 24));
-    on_each_size("guide-age", &after(&rim, "esc page-down 1 1 space m o"));
+    on_each_size(
+        "guide-age",
+        &after(
+            &rim,
+            "esc page-down down down down 6 . 4 enter 1 1 space m o",
+        ),
+    );
+    let asked_back = "esc page-down down down down 6 . 4 enter 1 1 enter";
+    on_each_size("guide-asks-back", &after(&rim, asked_back));
     let excluded = after(&begun, "page-down page-down page-down page-down y");
     on_each_size("guide-excluded", &excluded);
     let mut asked = after(&session, "A n n");

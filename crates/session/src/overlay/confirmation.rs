@@ -1,0 +1,106 @@
+use super::capital;
+use crate::key::{Key, KeyCode};
+use crate::{Edit, Session, amount};
+use measurement::{Quantity, ReadingId};
+use sizing::{Implausible, Setting, implausible, repeated};
+use std::sync::Arc;
+
+/// A question that a typed value asks back before it is taken: a value outside wide
+/// bounds, or a reading that stands in the case already.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Confirmation {
+    /// The question, and how it is answered.
+    pub asks: String,
+    /// What is done where the answer is yes.
+    pub(crate) edit: Edit,
+}
+
+/// What a key answers to a question about a typed value.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Reply {
+    /// The value is right.
+    Keep,
+    /// It is not to be taken.
+    Drop,
+    /// It is being corrected by this key, which the field takes.
+    Correct,
+    /// Nothing: the question stays.
+    Nothing,
+}
+
+impl Confirmation {
+    /// What an edit of a reading asks back; `None` where nothing is odd that was not
+    /// odd before, or where the edit cannot be made.
+    pub(crate) fn of(edit: &Edit, session: &Session) -> Option<Self> {
+        let document = session.document();
+        let (id, quantity, value) = match edit {
+            Edit::Value(id, value) => (id, document.reading(id)?.quantity, *value),
+            Edit::Insert(_, reading) | Edit::Replace(reading) => {
+                (&reading.id, reading.quantity, reading.value)
+            }
+            _ => return None,
+        };
+        let mut changed = document.clone();
+        edit.apply(&mut changed).ok()?;
+        let question = twice(session, &changed.case, id)
+            .or_else(|| out_of_bounds(session, &changed.case, (id, quantity, value)))?;
+        Some(Self {
+            asks: format!("{question} y keeps it, n drops it, or type the right value."),
+            edit: edit.clone(),
+        })
+    }
+
+    /// What a key answers.
+    pub(crate) fn answer(key: Key) -> Reply {
+        match (key.printed(), key.code) {
+            (Some('y'), _) => Reply::Keep,
+            (Some('n'), _) | (_, KeyCode::Esc) => Reply::Drop,
+            (Some(letter), _) if amount::begins_number(letter) => Reply::Correct,
+            (_, KeyCode::Backspace | KeyCode::Delete | KeyCode::Left | KeyCode::Right)
+            | (_, KeyCode::Home | KeyCode::End) => Reply::Correct,
+            _ => Reply::Nothing,
+        }
+    }
+}
+
+/// Asks about a reading that is the same as another.
+fn twice(session: &Session, changed: &sizing::Case, id: &ReadingId) -> Option<String> {
+    let is_of = |one: &sizing::Repeated| one.first == *id || one.second == *id;
+    let was = repeated(session.document().case()).iter().any(is_of);
+    let mut now = repeated(changed).into_iter();
+    let found = now.find(is_of).filter(|_| !was)?;
+    Some(format!(
+        "Was the {} measured twice? The same reading stands there already, and each counts.",
+        found.quantity
+    ))
+}
+
+/// Asks about a value that is outside its wide bounds, or puts others outside theirs.
+fn out_of_bounds(
+    session: &Session,
+    changed: &Arc<sizing::Case>,
+    (id, quantity, value): (&ReadingId, Quantity, f64),
+) -> Option<String> {
+    let before = implausible(session.setting());
+    let rules = Arc::clone(&session.document().rules);
+    let after = implausible(&Setting::new(Arc::clone(changed), rules));
+    let is_new = |one: &&Implausible| {
+        let is_same = |it: &&Implausible| it.reading == one.reading && it.value == one.value;
+        before.iter().find(is_same).is_none()
+    };
+    let new: Vec<&Implausible> = after.iter().filter(is_new).collect();
+    let asked = format!(
+        "Is {} right for the {quantity}?",
+        amount::said(quantity, value)
+    );
+    if let Some(own) = new.iter().find(|one| one.reading == *id) {
+        return Some(format!("{asked} {}.", capital(&own.expected())));
+    }
+    let (first, more) = new.split_first()?;
+    let more = match more.len() {
+        0 => String::new(),
+        1 => " One more value does not go with it.".to_owned(),
+        count => format!(" {count} more values do not go with it."),
+    };
+    Some(format!("{asked} {}.{more}", capital(&first.says())))
+}
