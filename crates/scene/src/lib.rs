@@ -16,6 +16,7 @@ pub mod layout;
 mod part;
 mod precision;
 mod section;
+pub mod stroke;
 pub mod svg;
 mod view;
 mod words;
