@@ -5,9 +5,11 @@
 //! and no knowledge of the heart. There are no gradients, filters, patterns or clip
 //! paths: file, screen and sheet therefore draw one thing.
 
+pub mod colours;
 mod path;
 mod role;
 
+pub use colours::{PageGround, Rgb};
 pub use path::{Path, PathStep};
 pub use role::Role;
 
