@@ -3,18 +3,23 @@
 //!
 //! A [`Scene`] is a list of figures. Each figure says what it is ([`Part`]) and
 //! how it lies in the picture ([`Form`]), never how it looks: glyphs, colours and
-//! line styles are a back end's, chosen by part alone.
+//! line styles are a back end's, chosen by part alone. A [`plate::Plate`] goes
+//! further: a page of strokes ([`stroke`]), filled and lettered, which file, screen
+//! and sheet draw alike.
 //!
-//! Every point and number comes from the engine's own geometry. x runs to the
-//! right and y upward.
+//! Every point and number comes from the engine's own geometry. In a scene x runs
+//! to the right and y upward; on a page y runs downward.
 
+mod advance;
 mod clip;
 mod extent;
 mod face_on;
 mod figure;
 pub mod layout;
 mod part;
+pub mod plate;
 mod precision;
+mod rim_overlap;
 mod section;
 pub mod stroke;
 pub mod svg;
