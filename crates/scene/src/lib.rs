@@ -10,12 +10,12 @@
 //! Every point and number comes from the engine's own geometry. In a scene x runs
 //! to the right and y upward; on a page y runs downward.
 
-mod advance;
 mod clip;
 mod extent;
 mod face_on;
 mod figure;
 pub mod layout;
+mod nearest;
 mod part;
 pub mod plate;
 mod precision;
@@ -33,6 +33,7 @@ mod sample;
 pub use extent::{Extent, Point};
 pub use face_on::face_on;
 pub use figure::{Figure, Form, Home, Importance, Label, Lean, Scene};
+pub use nearest::{LeastRimOverlap, NearestToValve};
 pub use part::Part;
 pub use section::{nearest_valve, section};
 pub use view::View;

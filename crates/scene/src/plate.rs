@@ -49,8 +49,9 @@ enum Detail {
 pub struct Plate<'a> {
     /// The case in one line, harmless text.
     pub title: &'a str,
-    /// What stands at the foot: what the plate was made from, harmless text.
-    pub note: &'a str,
+    /// What stands at the foot, each on lines of its own: what the plate was made from,
+    /// and its caution. Harmless text.
+    pub notes: &'a [&'a str],
     /// The case.
     pub setting: &'a Setting,
     /// The sizes, each with its name as harmless text.
@@ -95,7 +96,7 @@ impl Plate<'_> {
         for row in &rows {
             y = self.row(&mut page, row, scale, y);
         }
-        y = footing::footing(&mut page.strokes, self.width, scale, self.note, y);
+        y = footing::footing(&mut page.strokes, self.width, scale, self.notes, y);
         Drawing {
             width: self.width,
             height: y + MARGIN,

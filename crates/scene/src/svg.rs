@@ -1,6 +1,5 @@
 //! A drawing as an SVG 1.1 document: the only SVG writer.
 
-use crate::advance::advance;
 use crate::stroke::colours::colour;
 use crate::stroke::{
     Anchor, Dash, Drawing, Ink, PageGround, Path, PathStep, Rgb, Role, Stroke, Word,
@@ -81,7 +80,7 @@ impl Page {
         } else {
             ""
         };
-        let length = Number(word.size * advance(&word.text, word.is_bold));
+        let length = Number(word.width());
         let placed = format!(
             "x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\" \
              textLength=\"{length}\" lengthAdjust=\"spacingAndGlyphs\"{weight}",

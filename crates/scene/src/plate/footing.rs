@@ -62,7 +62,13 @@ pub(super) fn ruler(strokes: &mut Vec<Stroke>, panel: &Panel, level: Mm) {
 }
 
 /// The ruler of the print and what the page was made from; gives the height below.
-pub(super) fn footing(strokes: &mut Vec<Stroke>, width: Mm, scale: f64, note: &str, y: Mm) -> Mm {
+pub(super) fn footing(
+    strokes: &mut Vec<Stroke>,
+    width: Mm,
+    scale: f64,
+    notes: &[&str],
+    y: Mm,
+) -> Mm {
     // As many tens of millimetres as a third of the page holds.
     let tens = (width / 3.0 / (10.0 * scale)).floor().clamp(1.0, 3.0);
     let y = y + LEADING;
@@ -89,13 +95,31 @@ pub(super) fn footing(strokes: &mut Vec<Stroke>, width: Mm, scale: f64, note: &s
     let beside = Point::new(at(10.0 * tens) + 3.0, y + 1.5);
     strokes.push(words.at(beside, Anchor::Start, false));
     let mut y = y + 9.0;
-    for text in [MODEL, note] {
-        if !text.is_empty() {
-            let words = Lettered::new(Part::Caption, Role::Dimension, text.to_owned(), FINE);
-            let words = words.fitted(width - 2.0 * MARGIN);
-            strokes.push(words.at(Point::new(MARGIN, y), Anchor::Start, false));
-            y += SMALL + 1.0;
+    for text in std::iter::once(MODEL).chain(notes.iter().copied()) {
+        for line in wrapped(text, width - 2.0 * MARGIN) {
+            strokes.push(line.at(Point::new(MARGIN, y), Anchor::Start, false));
+            y += SMALL + 0.6;
         }
     }
     y - SMALL
+}
+
+/// Words on as many lines as they need; a word longer than a line is cut.
+fn wrapped(text: &str, width: Mm) -> Vec<Lettered> {
+    let line = |text: &str| Lettered::new(Part::Caption, Role::Dimension, text.to_owned(), FINE);
+    let mut lines = vec![line("")];
+    for word in text.split_whitespace() {
+        let longer = match lines.last() {
+            Some(last) if !last.text.is_empty() => line(&format!("{} {word}", last.text)),
+            _ => line(word),
+        };
+        let is_first = lines.last().is_none_or(|last| last.text.is_empty());
+        if is_first || longer.width() <= width {
+            lines.pop();
+            lines.push(longer);
+        } else {
+            lines.push(line(word));
+        }
+    }
+    lines.into_iter().map(|line| line.fitted(width)).collect()
 }

@@ -58,10 +58,10 @@ pub(super) const fn verdict_role(verdict: Verdict) -> Role {
 }
 
 /// What stands before a value that is not well, so that colour alone never tells:
-/// `!` within a warning margin, `✗` beyond a limit.
+/// `!` within a warning margin, `×` beyond a limit.
 pub(super) fn mark(outcome: Option<&Outcome>) -> &'static str {
     match outcome.map(|outcome| outcome.state) {
-        Some(State::Stop) => "✗ ",
+        Some(State::Stop) => "× ",
         Some(State::Caution) => "! ",
         _ => "",
     }

@@ -1,4 +1,3 @@
-use crate::advance::advance;
 use crate::clip::{is_inside, segment_in};
 use crate::stroke::{Anchor, Ink, Path, PathStep, Role, Stroke, Word};
 use crate::{Extent, Part, Point};
@@ -42,7 +41,8 @@ impl Lettered {
     }
 
     pub(super) fn width(&self) -> Mm {
-        self.size * advance(&self.text, self.is_bold)
+        self.word(Point::new(0.0, 0.0), Anchor::Start, false)
+            .width()
     }
 
     /// The words, cut where they are longer than some room, with a mark of the cut.
@@ -62,26 +62,30 @@ impl Lettered {
         self
     }
 
+    fn word(&self, at: Point, anchor: Anchor, has_halo: bool) -> Word {
+        Word {
+            at,
+            text: self.text.clone(),
+            size: self.size,
+            anchor,
+            is_bold: self.is_bold,
+            has_halo,
+        }
+    }
+
     /// The words with their anchor at a point.
     pub(super) fn at(&self, at: Point, anchor: Anchor, has_halo: bool) -> Stroke {
         Stroke {
             part: self.part,
             role: self.role,
-            ink: Ink::Word(Word {
-                at,
-                text: self.text.clone(),
-                size: self.size,
-                anchor,
-                is_bold: self.is_bold,
-                has_halo,
-            }),
+            ink: Ink::Word(self.word(at, anchor, has_halo)),
         }
     }
 }
 
 /// What words on a page take up.
 pub(crate) fn word_box(word: &Word) -> Extent {
-    let width = word.size * advance(&word.text, word.is_bold);
+    let width = word.width();
     let left = match word.anchor {
         Anchor::Start => word.at.x,
         Anchor::Middle => word.at.x - 0.5 * width,
@@ -148,12 +152,8 @@ impl Lettering {
         for (at, anchor) in places {
             let (stroke, room) = match self.cell {
                 None => {
-                    let stroke = words.at(at, anchor, true);
-                    let Ink::Word(word) = &stroke.ink else {
-                        return false;
-                    };
-                    let room = word_box(word);
-                    (stroke, room)
+                    let room = word_box(&words.word(at, anchor, true));
+                    (words.at(at, anchor, true), room)
                 }
                 Some(height) => in_cells(words, at, anchor, height),
             };

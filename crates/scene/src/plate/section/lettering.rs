@@ -125,27 +125,28 @@ fn clearance(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering)
     let Some(line) = dimensions::clearance(picture) else {
         return;
     };
-    let text = clearance_words(picture);
-    let words = Lettered::new(Part::Clearance(valve), line.role, text, KEY).bold();
     let middle = panel.at(line.ends[0].midpoint(line.ends[1]));
     let out = panel.rightward() * picture.cut.face().outward();
-    lettering.set(&words, cavity_places(middle, out, KEY));
+    for text in clearance_words(picture) {
+        let words = Lettered::new(Part::Clearance(valve), line.role, text, KEY).bold();
+        if lettering.set(&words, cavity_places(middle, out, KEY)) {
+            return;
+        }
+    }
 }
 
-/// What is said of the clearance: how far clear, or how far past the hinge.
-pub(super) fn clearance_words(picture: &SectionPicture) -> String {
+/// What is said of the clearance, and shorter: how far clear, or how far past.
+fn clearance_words(picture: &SectionPicture) -> [String; 2] {
     let valve = picture.cut.valve;
     let outcome = picture.judgement.clearance(valve);
     let clearance = picture.cut.place.clearance;
     let length = outcome
         .and_then(value)
-        .map_or_else(|| format!("{} mm", words::tenths(clearance)), |shown| shown);
+        .unwrap_or_else(|| format!("{} mm", words::tenths(clearance)));
     let mark = mark(outcome);
-    if clearance < 0.0 {
-        format!("{mark}{} past", length.trim_start_matches('-'))
-    } else {
-        format!("{mark}{length} clear")
-    }
+    let length = length.trim_start_matches('-');
+    let how = if clearance < 0.0 { "past" } else { "clear" };
+    [format!("{mark}{length} {how}"), format!("{mark}{length}")]
 }
 
 /// Places out of a face about a point of the page, the nearest first.
