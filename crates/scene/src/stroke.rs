@@ -14,6 +14,7 @@ pub use path::{Path, PathStep};
 pub use role::Role;
 
 use crate::{Part, Point};
+use typeface::Weight;
 
 /// A page of strokes, x to the right and y downward from its upper left corner, in
 /// millimetres of the page.
@@ -84,6 +85,18 @@ pub struct Word {
     pub is_bold: bool,
     /// Whether the ground shows as a rim around the letters.
     pub has_halo: bool,
+}
+
+impl Word {
+    /// How far the words run, mm.
+    pub fn width(&self) -> f64 {
+        let weight = if self.is_bold {
+            Weight::Bold
+        } else {
+            Weight::Regular
+        };
+        self.size * typeface::width(&self.text, weight)
+    }
 }
 
 /// Where the anchor of words stands along them.
