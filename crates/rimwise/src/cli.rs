@@ -3,6 +3,7 @@
 mod args;
 mod check;
 mod compare;
+mod draw;
 mod fit_map;
 mod folders;
 mod inputs;
@@ -99,6 +100,7 @@ fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         None => open::run(arguments, out),
         Some(Command::Rank(asked)) => rank::run(&asked, out),
         Some(Command::Compare(asked)) => compare::run(&asked, out),
+        Some(Command::Draw(asked)) => draw::run(&asked, out),
         Some(Command::FitMap(asked)) => fit_map::run(&asked, out),
         Some(Command::Workup(asked)) => workup::run(&asked, out),
         Some(Command::Check(asked)) => check::run(&asked, out),

@@ -12,14 +12,22 @@ pub enum Part {
     Throat,
     /// Where the conduction bundle runs along the edge.
     Bundle,
+    /// The cavity on a face of the wall.
+    Cavity(Face),
     /// The wall of the outflow tract that faces a face of the septum.
     Tract(Face),
     /// A valve's annulus plate.
     Plate(Valve),
     /// A valve's closed cusps below its plate.
     Cusps(Valve),
+    /// The artery or the atrium past a valve's plate, from habit.
+    Root(Valve),
+    /// The leaflet that hangs from the far end of a valve's plate, from habit.
+    Leaflet(Valve),
     /// A valve's hinge on the wall.
     Hinge(Valve),
+    /// How far off a valve's hinge may be.
+    Doubt(Valve),
     /// The disc on a face.
     Disc(Face),
     /// The full width of a disc whose centre lies beside the plane of a section.
@@ -30,6 +38,8 @@ pub enum Part {
     Overlap(Valve),
     /// The rim: from the edge of the hole to a valve's hinge.
     Rim(Valve),
+    /// The least rim overlap away from the valves on a face.
+    RimOverlap(Face),
     /// How far the shape reaches past the edge of the hole on a face.
     Reach(Face),
     /// The signed clearance from a valve.
@@ -42,4 +52,8 @@ pub enum Part {
     Clock,
     /// From where it is seen, and where it is cut.
     Caption,
+    /// Name, verdict and key numbers of the size.
+    Heading,
+    /// A ruler in millimetres, or the level of the hinge.
+    Ruler,
 }

@@ -4,9 +4,11 @@ mod cut;
 mod dimensions;
 mod valves;
 
-use crate::worst_place::WorstPlace;
-use crate::{Extent, Figure, Form, Home, Importance, Label, Lean, Part, Point, Scene, View, words};
-use cut::Cut;
+pub(crate) use cut::{Cut, points};
+pub(crate) use dimensions::{clearance_line, reach_ends};
+pub(crate) use valves::{PlateLine, plates_shown};
+
+use crate::{Extent, Figure, Form, Home, Importance, Label, Lean, Part, Point, Scene, words};
 use geometry::{Accuracy, Face, Mm, Radians, least_clearance};
 use measurement::Valve;
 use sizing::{Neighbour, Setting, Size, nominal_seat};
@@ -49,25 +51,7 @@ pub fn nearest_valve(setting: &Setting, size: &Size, turn: Radians) -> Option<Va
 /// hinges and openings where they were read. Cusps are shown on the side of the
 /// defect alone, and of the valve asked for.
 pub fn section(setting: &Setting, size: &Size, turn: Radians, valve: Valve) -> Option<Scene> {
-    if !View::Section(valve).missing(setting).is_empty() {
-        return None;
-    }
-    let anatomy = setting.anatomy();
-    let plate = anatomy.valves[valve.index()].as_ref();
-    let azimuth = anatomy.azimuths[valve.index()].unwrap_or(0.0);
-    let seat = nominal_seat(setting, size, turn);
-    let cut = Cut::new(
-        anatomy,
-        &size.occluder,
-        valve,
-        plate,
-        azimuth,
-        seat.waist_diameter(),
-        plate.map_or_else(
-            || WorstPlace::middle(&size.occluder, &seat),
-            |plate| WorstPlace::of(&size.occluder, &seat, plate),
-        ),
-    );
+    let cut = Cut::of(setting, size, turn, valve)?;
     let mut figures = cut.tracts();
     figures.extend(valves::cusps(&cut));
     figures.extend(cut.waist());

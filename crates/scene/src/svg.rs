@@ -1,159 +1,187 @@
-//! A scene as an SVG 1.1 picture: black on white, told apart by line and fill
-//! alone.
+//! A drawing as an SVG 1.1 document: the only SVG writer.
 
-mod look;
-
-use crate::layout::{Grid, Placed, place};
-use crate::{Form, Part, Point, Scene};
+use crate::stroke::colours::colour;
+use crate::stroke::{
+    Anchor, Dash, Drawing, Ink, PageGround, Path, PathStep, Rgb, Role, Stroke, Word,
+};
 use geometry::Mm;
-use look::Look;
-use std::fmt::Write as _;
+use std::fmt::{self, Write as _};
 
-/// Characters in the width of a picture.
-const COLUMNS: f64 = 80.0;
+/// The faces that words are set in, the embedded one first; each word says its
+/// length, so that another face does not move it over its neighbours.
+const FACES: &str = "Liberation Sans, Arial, Helvetica, sans-serif";
 
-/// Advance of a character of common fixed-width founts, as a share of the size.
-const ADVANCE: f64 = 0.6;
+/// The rim of the ground round letters, as a share of their size.
+const HALO: f64 = 0.26;
 
-/// From line to line, as a share of the size.
-const LEADING: f64 = 1.25;
-
-/// From the top of a row down to the foot of its letters, as a share of the row.
-const FOOT: f64 = 0.78;
-
-/// Radius of a marked point, in widths of its line.
-const MARK: f64 = 1.5;
-
-/// Half the stroke across the ends of a dimension line, as a share of a
-/// character's size.
-const TICK: f64 = 0.3;
-
-/// The scene as a document of its own, one unit a millimetre.
-pub fn svg(scene: &Scene) -> String {
-    let (width, height) = (scene.bounds.width(), scene.bounds.height());
-    let size = width / COLUMNS / ADVANCE;
+/// The drawing on a ground as a document of its own, one unit a millimetre: the
+/// same bytes for the same drawing.
+pub fn svg(drawing: &Drawing, ground: PageGround) -> String {
     let mut page = Page {
-        scene,
-        size,
+        ground,
         text: String::new(),
     };
+    let [width, height] = [drawing.width, drawing.height].map(Number);
     page.put(format_args!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width:.3} {height:.3}\" \
-         font-family=\"monospace\" font-size=\"{size:.3}\">\n{}\n\
-         <rect width=\"100%\" height=\"100%\" fill=\"white\"/>\n",
-        look::PATTERNS,
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
+         viewBox=\"0 0 {width} {height}\" font-family=\"{FACES}\" role=\"img\">\n\
+         <title>{}</title>\n<desc>{}</desc>\n\
+         <rect width=\"{width}\" height=\"{height}\" fill=\"{}\"/>\n",
+        Escaped(&drawing.title),
+        Escaped(&drawing.alternative_text),
+        Hex(colour(Role::Ground, ground)),
     ));
-    for figure in &scene.figures {
-        page.form(figure.part, &figure.form);
+    for stroke in &drawing.strokes {
+        page.stroke(stroke);
     }
-    page.words();
     page.put(format_args!("</svg>\n"));
     page.text
 }
 
-struct Page<'a> {
-    scene: &'a Scene,
-    size: Mm,
+struct Page {
+    ground: PageGround,
     text: String,
 }
 
-impl Page<'_> {
-    fn put(&mut self, text: std::fmt::Arguments) {
+impl Page {
+    fn put(&mut self, text: fmt::Arguments) {
         // Writing to a string cannot fail.
         let _ = self.text.write_fmt(text);
     }
 
-    /// A point from the upper left corner, y downward.
-    fn at(&self, point: Point) -> [Mm; 2] {
-        let bounds = &self.scene.bounds;
-        [point.x - bounds.least.x, bounds.most.y - point.y]
-    }
-
-    fn form(&mut self, part: Part, form: &Form) {
-        let look = look::of(part);
-        match form {
-            Form::Line(points) => self.path(
-                points,
-                "",
-                &Look {
-                    fill: "none",
-                    ..look
-                },
-            ),
-            Form::Area(points) => self.path(points, "Z", &look),
-            Form::Mark(point) => {
-                let [x, y] = self.at(*point);
-                let radius = look.width * MARK;
+    fn stroke(&mut self, stroke: &Stroke) {
+        let colour = Hex(colour(stroke.role, self.ground));
+        match &stroke.ink {
+            Ink::Fill(path) => {
                 self.put(format_args!(
-                    "<circle cx=\"{x:.3}\" cy=\"{y:.3}\" r=\"{radius:.3}\"/>\n"
+                    "<path fill=\"{colour}\" d=\"{}\"/>\n",
+                    Steps(path)
                 ));
             }
-            Form::Measure { from, to, .. } => self.measure(*from, *to, &look),
-            Form::Text(_) | Form::Home(..) => {}
+            Ink::Line { path, width, dash } => self.put(format_args!(
+                "<path fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\" \
+                 stroke-linejoin=\"round\"{} d=\"{}\"/>\n",
+                Number(*width),
+                Dashes(dash.as_ref()),
+                Steps(path)
+            )),
+            Ink::Word(word) => self.word(word, &colour),
         }
     }
 
-    fn path(&mut self, points: &[Point], end: &str, look: &Look) {
-        self.put(format_args!("<path d=\""));
-        for (index, &point) in points.iter().enumerate() {
-            let [x, y] = self.at(point);
-            let step = if index == 0 { 'M' } else { 'L' };
-            self.put(format_args!("{step}{x:.3} {y:.3}"));
-        }
-        self.put(format_args!("{end}\" {look}/>\n"));
-    }
-
-    /// A line with a stroke across each end.
-    fn measure(&mut self, from: Point, to: Point, look: &Look) {
-        self.path(&[from, to], "", look);
-        let length = from.distance(to);
-        if length == 0.0 {
-            return;
-        }
-        let half = TICK * self.size / length;
-        let across = Point::new(half * (from.y - to.y), half * (to.x - from.x));
-        for end in [from, to] {
-            let tick = [-1.0, 1.0]
-                .map(|side| Point::new(end.x + side * across.x, end.y + side * across.y));
-            self.path(&tick, "", look);
-        }
-    }
-
-    fn words(&mut self) {
-        let row = LEADING * self.size;
-        let column = ADVANCE * self.size;
-        let grid = Grid {
-            bounds: self.scene.bounds,
-            columns_per_mm: 1.0 / column,
-            rows_per_mm: 1.0 / row,
+    fn word(&mut self, word: &Word, ink: &Hex) {
+        let anchor = match word.anchor {
+            Anchor::Start => "start",
+            Anchor::Middle => "middle",
+            Anchor::End => "end",
         };
-        for placed in place(&self.scene.figures, &grid) {
-            let Placed { text, .. } = placed;
-            let x = f64::from(placed.column) * column;
-            let y = (f64::from(placed.row) + FOOT) * row;
-            let width = f64::from(placed.width()) * column;
+        let weight = if word.is_bold {
+            " font-weight=\"bold\""
+        } else {
+            ""
+        };
+        let length = Number(word.width());
+        let placed = format!(
+            "x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\" \
+             textLength=\"{length}\" lengthAdjust=\"spacingAndGlyphs\"{weight}",
+            Number(word.at.x),
+            Number(word.at.y),
+            Number(word.size),
+        );
+        let text = Escaped(&word.text);
+        if word.has_halo {
+            // Under the letters, as a picture: nobody is to hear it read twice.
+            let rim = Hex(colour(Role::Ground, self.ground));
             self.put(format_args!(
-                "<text x=\"{x:.3}\" y=\"{y:.3}\" textLength=\"{width:.3}\" {}>{}</text>\n",
-                look::HALO,
-                escaped(text)
+                "<text aria-hidden=\"true\" {placed} fill=\"{rim}\" stroke=\"{rim}\" \
+                 stroke-width=\"{}\" stroke-linejoin=\"round\">{text}</text>\n",
+                Number(word.size * HALO)
             ));
+        }
+        self.put(format_args!(
+            "<text {placed} fill=\"{ink}\">{text}</text>\n"
+        ));
+    }
+}
+
+/// A length in the fewest letters that hold a thousandth.
+struct Number(Mm);
+
+impl fmt::Display for Number {
+    fn fmt(&self, formatter: &mut fmt::Formatter) -> fmt::Result {
+        let text = format!("{:.3}", self.0);
+        let text = text.trim_end_matches('0').trim_end_matches('.');
+        formatter.write_str(if text == "-0" { "0" } else { text })
+    }
+}
+
+struct Hex(Rgb);
+
+impl fmt::Display for Hex {
+    fn fmt(&self, formatter: &mut fmt::Formatter) -> fmt::Result {
+        let Rgb { red, green, blue } = self.0;
+        write!(formatter, "#{red:02x}{green:02x}{blue:02x}")
+    }
+}
+
+struct Dashes<'a>(Option<&'a Dash>);
+
+impl fmt::Display for Dashes<'_> {
+    fn fmt(&self, formatter: &mut fmt::Formatter) -> fmt::Result {
+        match self.0 {
+            Some(dash) => write!(
+                formatter,
+                " stroke-dasharray=\"{} {}\"",
+                Number(dash.on),
+                Number(dash.off)
+            ),
+            None => Ok(()),
         }
     }
 }
 
-/// Text that cannot be taken for markup.
-fn escaped(text: &str) -> String {
-    text.chars().fold(String::new(), |mut out, one| {
-        match one {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            one if one.is_control() => out.push('\u{fffd}'),
-            one => out.push(one),
+struct Steps<'a>(&'a Path);
+
+impl fmt::Display for Steps<'_> {
+    fn fmt(&self, formatter: &mut fmt::Formatter) -> fmt::Result {
+        for step in &self.0.0 {
+            match step {
+                PathStep::Move(to) => write!(formatter, "M{} {}", Number(to.x), Number(to.y))?,
+                PathStep::Line(to) => write!(formatter, "L{} {}", Number(to.x), Number(to.y))?,
+                PathStep::Cubic(first, second, to) => write!(
+                    formatter,
+                    "C{} {} {} {} {} {}",
+                    Number(first.x),
+                    Number(first.y),
+                    Number(second.x),
+                    Number(second.y),
+                    Number(to.x),
+                    Number(to.y)
+                )?,
+                PathStep::Close => formatter.write_str("Z")?,
+            }
         }
-        out
-    })
+        Ok(())
+    }
+}
+
+/// Text that cannot be taken for markup.
+struct Escaped<'a>(&'a str);
+
+impl fmt::Display for Escaped<'_> {
+    fn fmt(&self, formatter: &mut fmt::Formatter) -> fmt::Result {
+        for letter in self.0.chars() {
+            match letter {
+                '&' => formatter.write_str("&amp;")?,
+                '<' => formatter.write_str("&lt;")?,
+                '>' => formatter.write_str("&gt;")?,
+                '"' => formatter.write_str("&quot;")?,
+                letter if letter.is_control() => formatter.write_str("\u{fffd}")?,
+                letter => formatter.write_char(letter)?,
+            }
+        }
+        Ok(())
+    }
 }
 
 #[cfg(test)]

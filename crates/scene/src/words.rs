@@ -7,6 +7,11 @@ pub(crate) fn tenths(length: Mm) -> String {
     format!("{:.1}", rounded(length))
 }
 
+/// A number to a tenth, without one that is 0: `5`, `4.7`.
+pub(crate) fn short(value: f64) -> String {
+    rounded(value).to_string()
+}
+
 /// The place of an azimuth on the clock: `12 o'clock`, `1.3 o'clock`.
 pub(crate) fn o_clock(azimuth: Radians) -> String {
     let hour = rounded(clock_hour(azimuth));

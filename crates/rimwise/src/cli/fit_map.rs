@@ -66,18 +66,7 @@ fn form(asked: &FitMapArguments, ready: &Ready, draws: &Draws) -> Result<Form> {
 }
 
 fn of_size(ready: &Ready, name: &str) -> Result<Form> {
-    let (shape, size) = ready
-        .catalogues
-        .iter()
-        .flat_map(|catalogue| &catalogue.shapes)
-        .flat_map(|shape| shape.sizes.iter().map(move |size| (shape, size)))
-        .find(|(shape, size)| format!("{}/{}", shape.id, size.label) == name)
-        .ok_or_else(|| {
-            BadInput(format!(
-                "no size `{}` in the catalogue",
-                files::visible(name)
-            ))
-        })?;
+    let (_, shape, size) = ready.find(name)?;
     Form::of(shape, size).ok_or_else(|| {
         BadInput(format!(
             "`{}` has not a disc on either side: a map is of two discs",

@@ -12,7 +12,7 @@ use files::{
 use session::Session;
 use sha2::{Digest, Sha256};
 use sizing::engine::Fast;
-use sizing::{Catalogue, Draws, Ranking, Setting, Work, overlaid, rank};
+use sizing::{Catalogue, Draws, Ranking, Setting, Shape, Size, Work, overlaid, rank};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -163,6 +163,24 @@ impl Ready {
             threads: self.threads,
             cancel: &self.never,
         }
+    }
+
+    /// A size of the catalogues by its name, `shape/size`, with its place among all.
+    pub(super) fn find(&self, name: &str) -> Result<(usize, &Shape, &Size)> {
+        self.catalogues
+            .iter()
+            .flat_map(|catalogue| &catalogue.shapes)
+            .flat_map(|shape| shape.sizes.iter().map(move |size| (shape, size)))
+            .enumerate()
+            .map(|(place, (shape, size))| (place, shape, size))
+            .find(|(_, shape, size)| format!("{}/{}", shape.id, size.label) == name)
+            .ok_or_else(|| {
+                BadInput(format!(
+                    "no size `{}` in the catalogue",
+                    files::visible(name)
+                ))
+                .into()
+            })
     }
 
     /// Every size in order.

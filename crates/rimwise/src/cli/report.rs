@@ -1,6 +1,7 @@
 //! A ranking written for people, programs and spreadsheets.
 
 pub(super) mod csv;
+pub(super) mod drawing;
 pub(super) mod fit_map;
 pub(super) mod json;
 pub(super) mod side_by_side;

@@ -1,31 +1,60 @@
 use crate::worst_place::WorstPlace;
-use crate::{Figure, Form, Importance, Label, Lean, Part, Point, precision, words};
+use crate::{Figure, Form, Importance, Label, Lean, Part, Point, View, precision, words};
 use geometry::outline::{SectionPlane, SectionPoint};
 use geometry::{
     Face, HingedPlate, Mm, Occluder, OutflowTract, Radians, SeatedDisc, Vec2, Vec3, radial,
 };
 use measurement::Valve;
-use sizing::{Anatomy, face_of};
+use sizing::{Anatomy, Setting, Size, face_of, nominal_seat};
 
 /// How far the wall is drawn beyond the last thing that lies on it.
 const WALL_BEYOND: Mm = 1.5;
 
 /// A plane through wall, shape and, where it was read, a valve.
-pub(super) struct Cut<'a> {
-    pub(super) anatomy: &'a Anatomy,
-    pub(super) occluder: &'a Occluder,
-    pub(super) valve: Valve,
-    pub(super) hinged: Option<&'a HingedPlate>,
-    pub(super) azimuth: Radians,
-    pub(super) radial: Vec2,
-    pub(super) place: WorstPlace,
-    pub(super) plane: SectionPlane,
-    waist_diameter: Mm,
+#[derive(Debug)]
+pub(crate) struct Cut<'a> {
+    pub(crate) anatomy: &'a Anatomy,
+    pub(crate) occluder: &'a Occluder,
+    pub(crate) valve: Valve,
+    pub(crate) hinged: Option<&'a HingedPlate>,
+    pub(crate) azimuth: Radians,
+    pub(crate) radial: Vec2,
+    pub(crate) place: WorstPlace,
+    pub(crate) plane: SectionPlane,
+    pub(crate) waist_diameter: Mm,
     origin: Vec2,
 }
 
 impl<'a> Cut<'a> {
-    pub(super) fn new(
+    /// The plane toward a valve's hinge, with a size where it comes nearest to that
+    /// valve; `None` while a reading of hole or wall is missing. Where the valve
+    /// does not stand there, or its annulus was not read, the azimuth is where it
+    /// would stand, or 12 o'clock.
+    pub(crate) fn of(
+        setting: &'a Setting,
+        size: &'a Size,
+        turn: Radians,
+        valve: Valve,
+    ) -> Option<Self> {
+        if !View::Section(valve).missing(setting).is_empty() {
+            return None;
+        }
+        let anatomy = setting.anatomy();
+        let plate = anatomy.valves[valve.index()].as_ref();
+        let azimuth = anatomy.azimuths[valve.index()].unwrap_or(0.0);
+        let seat = nominal_seat(setting, size, turn);
+        let place = plate.map_or_else(
+            || WorstPlace::middle(&size.occluder, &seat),
+            |plate| WorstPlace::of(&size.occluder, &seat, plate),
+        );
+        let occluder = &size.occluder;
+        let waist = seat.waist_diameter();
+        Some(Self::new(
+            anatomy, occluder, valve, plate, azimuth, waist, place,
+        ))
+    }
+
+    fn new(
         anatomy: &'a Anatomy,
         occluder: &'a Occluder,
         valve: Valve,
@@ -50,12 +79,12 @@ impl<'a> Cut<'a> {
     }
 
     /// The face the valve stands on.
-    pub(super) const fn face(&self) -> Face {
+    pub(crate) const fn face(&self) -> Face {
         face_of(self.valve)
     }
 
     /// The x of a point at a distance out of a face.
-    pub(super) fn x(&self, face: Face, out: Mm) -> Mm {
+    pub(crate) fn x(&self, face: Face, out: Mm) -> Mm {
         match face {
             Face::Left => -out,
             Face::Right => self.anatomy.defect.wall + out,
@@ -63,29 +92,29 @@ impl<'a> Cut<'a> {
     }
 
     /// The y of a point of the wall.
-    pub(super) fn y(&self, point: Vec2) -> Mm {
+    pub(crate) fn y(&self, point: Vec2) -> Mm {
         (point - self.origin).dot(self.radial)
     }
 
     /// How far a point of the wall lies beside the plane.
-    pub(super) fn aside(&self, point: Vec2) -> Mm {
+    pub(crate) fn aside(&self, point: Vec2) -> Mm {
         (point - self.origin).cross(self.radial)
     }
 
     /// A point in the frame of the valve's face, as it is seen square to the
     /// plane.
-    pub(super) fn seen(&self, point: Vec3) -> Point {
+    pub(crate) fn seen(&self, point: Vec3) -> Point {
         let in_wall = Vec2::new(point.u, point.v);
         Point::new(self.x(self.face(), point.n), self.y(in_wall))
     }
 
     /// The lower and the upper edge of the hole on a face.
-    pub(super) fn edges(&self, face: Face) -> Option<[Mm; 2]> {
+    pub(crate) fn edges(&self, face: Face) -> Option<[Mm; 2]> {
         self.plane.opening(self.anatomy.defect.opening(face))
     }
 
     /// A disc where the plane cuts it.
-    pub(super) fn disc(&self, face: Face) -> Vec<Point> {
+    pub(crate) fn disc(&self, face: Face) -> Vec<Point> {
         self.outline(&self.plane, face)
     }
 
@@ -96,7 +125,7 @@ impl<'a> Cut<'a> {
 
     /// The full width of a disc, moved into the plane; nothing where its centre
     /// lies in it anyway.
-    fn full_disc(&self, face: Face) -> Option<Vec<Point>> {
+    pub(crate) fn full_disc(&self, face: Face) -> Option<Vec<Point>> {
         let centre = self.place.disc(face).centre;
         let aside = self.aside(centre);
         if aside.abs() <= precision::outline().mm() {
@@ -115,13 +144,13 @@ impl<'a> Cut<'a> {
 
     /// The outflow tract of a face, where the plane runs along it: toward an
     /// arterial valve.
-    pub(super) fn tract(&self, face: Face) -> Option<&OutflowTract> {
+    pub(crate) fn tract(&self, face: Face) -> Option<&OutflowTract> {
         let tract = self.anatomy.tracts[face.index()].as_ref();
         tract.filter(|_| !self.valve.is_atrioventricular())
     }
 
     /// The far walls of the outflow tracts, as long as the wall.
-    pub(super) fn tracts(&self) -> Vec<Figure> {
+    pub(crate) fn tracts(&self) -> Vec<Figure> {
         let reach = self.reach();
         let tract = |face: Face| {
             let depth = self.tract(face)?.depth;
@@ -145,7 +174,7 @@ impl<'a> Cut<'a> {
     }
 
     /// The wall on both sides of the hole, and the hole's edges.
-    pub(super) fn wall(&self) -> Vec<Figure> {
+    pub(crate) fn wall(&self) -> Vec<Figure> {
         let defect = &self.anatomy.defect;
         let mut figures: Vec<_> = self
             .plane
@@ -175,19 +204,26 @@ impl<'a> Cut<'a> {
     }
 
     /// The waist between the near sides of the discs.
-    pub(super) fn waist(&self) -> Option<Figure> {
+    pub(crate) fn waist(&self) -> Option<Figure> {
+        let outline = self.waist_outline();
+        (!outline.is_empty()).then_some(Figure {
+            part: Part::Waist,
+            form: Form::Area(outline),
+        })
+    }
+
+    /// The outline of the waist between the near sides of the discs; empty where
+    /// the plane misses it.
+    pub(crate) fn waist_outline(&self) -> Vec<Point> {
         let ends = Face::BOTH.map(|face| self.x(face, self.place.disc(face).stand_off));
         let outline = self
             .plane
             .waist(self.place.waist, self.waist_diameter, ends);
-        (!outline.is_empty()).then(|| Figure {
-            part: Part::Waist,
-            form: Form::Area(points(&outline)),
-        })
+        points(&outline)
     }
 
     /// The discs the shape has, with their names.
-    pub(super) fn discs(&self) -> Vec<Figure> {
+    pub(crate) fn discs(&self) -> Vec<Figure> {
         let mut figures = Vec::new();
         for face in Face::BOTH {
             if self.occluder.disc(face).is_none() {
@@ -225,7 +261,7 @@ impl<'a> Cut<'a> {
     }
 
     /// How far from y = 0 the wall is drawn, both up and down.
-    pub(super) fn reach(&self) -> Mm {
+    pub(crate) fn reach(&self) -> Mm {
         let disc = |disc: &SeatedDisc| self.y(disc.centre).abs() + disc.radius;
         let opening = |face| {
             self.edges(face)
@@ -245,7 +281,7 @@ impl<'a> Cut<'a> {
 }
 
 /// Points of a section as points of a picture.
-pub(super) fn points(line: &[SectionPoint]) -> Vec<Point> {
+pub(crate) fn points(line: &[SectionPoint]) -> Vec<Point> {
     line.iter()
         .map(|point| Point::new(point.n, point.r))
         .collect()

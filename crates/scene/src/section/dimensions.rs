@@ -2,7 +2,7 @@
 
 use super::cut::Cut;
 use crate::{Figure, Form, Importance, Label, Lean, Part, Point, precision, words};
-use geometry::{Accuracy, Face, HingedPlate, Mm, Vec3, lip, plate_distance};
+use geometry::{Accuracy, Face, HingedPlate, Mm, Vec2, Vec3, lip, plate_distance};
 
 /// Where the rim is drawn within the wall, as a share of its thickness from the
 /// valve's face.
@@ -65,9 +65,10 @@ fn rim(cut: &Cut) -> Option<Figure> {
     Some(measure(Part::Rim(cut.valve), ends, text, into_wall))
 }
 
-/// From the edge of the hole to the farthest point of the disc, or of the
-/// waist's end, in the plane; nothing where the plane misses it.
-fn reach(cut: &Cut) -> Option<Figure> {
+/// The heights of the edge and of the farthest point of the disc, or of the waist's
+/// end, in the plane; nothing where the plane misses it or it does not show the
+/// reach.
+pub(crate) fn reach_ends(cut: &Cut) -> Option<[Mm; 2]> {
     cut.hinged?;
     let face = cut.face();
     let [_, edge] = cut.edges(face)?;
@@ -77,35 +78,63 @@ fn reach(cut: &Cut) -> Option<Figure> {
         .map(|point| point.y)
         .reduce(f64::max)?;
     let opening = cut.anatomy.defect.opening(face);
-    let disc = cut.place.disc(face);
-    let reach = lip::lip_of(disc, opening, cut.azimuth);
+    let reach = lip::lip_of(cut.place.disc(face), opening, cut.azimuth);
     // A disc wholly beside the opening's centre has a lip that no line shows.
-    if (tip - edge - reach).abs() > 2.0 * precision::outline().mm() {
-        return None;
-    }
+    ((tip - edge - reach).abs() <= 2.0 * precision::outline().mm()).then_some([edge, tip])
+}
+
+fn reach(cut: &Cut) -> Option<Figure> {
+    let ends = reach_ends(cut)?;
+    let face = cut.face();
+    let disc = cut.place.disc(face);
+    let opening = cut.anatomy.defect.opening(face);
+    let reach = lip::lip_of(disc, opening, cut.azimuth);
     let x = cut.x(face, disc.stand_off + disc.thickness + BESIDE_DISC);
-    let ends = [Point::new(x, edge), Point::new(x, tip)];
+    let ends = ends.map(|y| Point::new(x, y));
     let text = format!("reach {}", words::tenths(reach));
     Some(measure(Part::Reach(face), ends, text, outward(face)))
 }
 
+/// Where the clearance would be drawn.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct ClearanceLine {
+    /// Its ends as they are seen square to the plane: on the shape first.
+    pub(crate) ends: [Point; 2],
+    /// Whether both lie in the plane, so that a ruler finds it there.
+    pub(crate) is_in_cut: bool,
+}
+
+/// How far beside the plane an end may lie: of a disc of 4 mm the plane then cuts
+/// off 0.00005 mm.
+const BESIDE: Mm = 0.02;
+
 /// From the shape to the cusps: square to them where they are apart; else along
-/// the wall, from where the shape reaches to where it would have to end.
-fn clearance(cut: &Cut) -> Option<Figure> {
-    let clearance = cut.place.clearance;
-    let part = Part::Clearance(cut.valve);
-    let text = format!("clearance {}", words::tenths(clearance));
-    let lean = outward(cut.face());
+/// the wall, from where the shape reaches to where it would have to end. `None`
+/// without a valve.
+pub(crate) fn clearance_line(cut: &Cut) -> Option<ClearanceLine> {
     let ends = ends(cut, cut.hinged?);
     let seen = ends.map(|end| cut.seen(end));
-    let in_plane = (seen[0].distance(seen[1]) - clearance.abs()).abs() <= precision::outline().mm();
-    if in_plane {
-        return Some(measure(part, seen, text, lean));
+    let beside = ends.map(|end| cut.aside(Vec2::new(end.u, end.v)).abs());
+    let length = seen[0].distance(seen[1]);
+    let is_whole = (length - cut.place.clearance.abs()).abs() <= precision::outline().mm();
+    Some(ClearanceLine {
+        ends: seen,
+        is_in_cut: is_whole && beside.iter().all(|&beside| beside <= BESIDE),
+    })
+}
+
+fn clearance(cut: &Cut) -> Option<Figure> {
+    let part = Part::Clearance(cut.valve);
+    let text = format!("clearance {}", words::tenths(cut.place.clearance));
+    let lean = outward(cut.face());
+    let line = clearance_line(cut)?;
+    if line.is_in_cut {
+        return Some(measure(part, line.ends, text, lean));
     }
     Some(Figure {
         part,
         form: Form::Text(Label {
-            at: seen[0],
+            at: line.ends[0],
             text,
             lean,
             importance: Importance::Length,

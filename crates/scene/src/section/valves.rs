@@ -10,14 +10,16 @@ use measurement::Valve;
 const NEAR: Radians = degrees(20.0);
 
 /// A plate as the plane cuts it.
-struct PlateLine {
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct PlateLine {
     /// At or near the hinge.
-    foot: Point,
-    tip: Point,
+    pub(crate) foot: Point,
+    /// Away from it.
+    pub(crate) tip: Point,
 }
 
 impl PlateLine {
-    fn of(cut: &Cut, hinged: &HingedPlate) -> Option<Self> {
+    pub(crate) fn of(cut: &Cut, hinged: &HingedPlate) -> Option<Self> {
         let line = cut.plane.annulus(hinged, cut.anatomy.defect.wall)?;
         let [foot, tip] = points(&line)[..] else {
             return None;
@@ -27,7 +29,7 @@ impl PlateLine {
 
     /// The unit vector from foot to tip, and the one square to it that points
     /// down, toward the defect.
-    fn directions(&self) -> [Point; 2] {
+    pub(crate) fn directions(&self) -> [Point; 2] {
         let length = self.foot.distance(self.tip).max(f64::MIN_POSITIVE);
         let along = Point::new(
             (self.tip.x - self.foot.x) / length,
@@ -42,10 +44,28 @@ impl PlateLine {
     }
 
     /// The closed cusps: the plate and what sags below it.
-    fn cusps(&self, sag: Mm) -> Vec<Point> {
+    pub(crate) fn cusps(&self, sag: Mm) -> Vec<Point> {
         let [_, down] = self.directions();
         let below = |point: Point| Point::new(point.x + sag * down.x, point.y + sag * down.y);
         vec![self.foot, self.tip, below(self.tip), below(self.foot)]
+    }
+
+    /// The outline of what the plane cuts of the disc, or of the waist's end, among
+    /// the cusps and past them; empty where there is none, `None` where the
+    /// clearance is not below 0.
+    pub(crate) fn past(cut: &Cut) -> Option<Vec<Point>> {
+        let hinged = cut.hinged.filter(|_| cut.place.clearance < 0.0)?;
+        let line = Self::of(cut, hinged)?;
+        let [along, down] = line.directions();
+        let component = |point: Point, from: Point, of: Point| {
+            (point.x - from.x) * of.x + (point.y - from.y) * of.y
+        };
+        let past = clip::behind(&cut.disc(cut.face()), |point| {
+            hinged.sag() - component(point, line.foot, down)
+        });
+        Some(clip::behind(&past, |point| {
+            -component(point, line.tip, along)
+        }))
     }
 }
 
@@ -64,7 +84,7 @@ pub(super) fn cusps(cut: &Cut) -> Option<Figure> {
 /// The valves that the plane cuts near their hinges.
 pub(super) fn plates(cut: &Cut) -> Vec<Figure> {
     let mut figures = Vec::new();
-    for (valve, hinged) in shown(cut) {
+    for (valve, hinged) in plates_shown(cut) {
         let Some(line) = PlateLine::of(cut, hinged) else {
             continue;
         };
@@ -94,23 +114,15 @@ pub(super) fn plates(cut: &Cut) -> Vec<Figure> {
 /// What the plane cuts of the disc, or of the waist's end, among the cusps and
 /// past them, where the clearance is below 0.
 pub(super) fn overlap(cut: &Cut) -> Option<Figure> {
-    let hinged = cut.hinged.filter(|_| cut.place.clearance < 0.0)?;
-    let line = PlateLine::of(cut, hinged)?;
-    let [along, down] = line.directions();
-    let component = |point: Point, from: Point, of: Point| {
-        (point.x - from.x) * of.x + (point.y - from.y) * of.y
-    };
-    let past = clip::behind(&cut.disc(cut.face()), |point| {
-        hinged.sag() - component(point, line.foot, down)
-    });
-    let under_tip = clip::behind(&past, |point| -component(point, line.tip, along));
-    (!under_tip.is_empty()).then_some(Figure {
+    let past = PlateLine::past(cut)?;
+    (!past.is_empty()).then_some(Figure {
         part: Part::Overlap(cut.valve),
-        form: Form::Area(under_tip),
+        form: Form::Area(past),
     })
 }
 
-fn shown<'a>(cut: &'a Cut<'a>) -> impl Iterator<Item = (Valve, &'a HingedPlate)> {
+/// The valves whose hinges stand near the plane.
+pub(crate) fn plates_shown<'a>(cut: &'a Cut<'a>) -> impl Iterator<Item = (Valve, &'a HingedPlate)> {
     let beside = radial(NEAR).v;
     Valve::ALL.into_iter().filter_map(move |valve| {
         let hinged = cut.anatomy.valves[valve.index()].as_ref()?;

@@ -1,67 +1,74 @@
 use super::*;
-use crate::{Extent, Figure, Importance, Label, Lean, View, sample};
-use geometry::Face;
-use measurement::Valve;
-use std::collections::BTreeSet;
+use crate::{Part, Point};
 
-#[test]
-fn a_picture_is_one_balanced_document_without_nan() {
-    let setting = sample::setting(&sample::outlet());
-    for view in View::all(&setting) {
-        let Some(scene) = view.draw(&setting, &sample::size(5.0, 6.0, 1.0), 0.3) else {
-            continue;
-        };
-        let text = svg(&scene);
-        assert!(text.starts_with("<svg ") && text.ends_with("</svg>\n"));
-        assert!(!text.contains("NaN") && !text.contains("inf"));
-        assert_eq!(
-            text.matches("<text ").count(),
-            text.matches("</text>").count()
-        );
-        let size = format!("{:.3} {:.3}", scene.bounds.width(), scene.bounds.height());
-        assert!(text.contains(&size));
+fn stroke(role: Role, ink: Ink) -> Stroke {
+    Stroke {
+        part: Part::Caption,
+        role,
+        ink,
+    }
+}
+
+fn word(text: &str) -> Ink {
+    Ink::Word(Word {
+        at: Point::new(5.0, 6.0),
+        text: text.to_owned(),
+        size: 2.5,
+        anchor: Anchor::Middle,
+        is_bold: true,
+        has_halo: true,
+    })
+}
+
+fn drawing(strokes: Vec<Stroke>) -> Drawing {
+    Drawing {
+        width: 40.0,
+        height: 10.25,
+        title: "A \"title\"".to_owned(),
+        alternative_text: "What it shows.".to_owned(),
+        strokes,
     }
 }
 
 #[test]
+fn a_drawing_is_written_as_it_stands() {
+    let square = Path::polygon([(0.0, 0.0), (1.0, 0.0), (1.0, 1.0)].map(|(x, y)| Point::new(x, y)));
+    let line = Ink::Line {
+        path: Path::polyline([Point::new(-0.0001, 2.0), Point::new(1.5, 1.0 / 3.0)]),
+        width: 0.25,
+        dash: Some(Dash { on: 1.0, off: 0.5 }),
+    };
+    let text = svg(
+        &drawing(vec![
+            stroke(Role::Ok, Ink::Fill(square)),
+            stroke(Role::Plate, line),
+            stroke(Role::Word, word("rim 1.7 mm")),
+        ]),
+        PageGround::Light,
+    );
+    assert!(text.starts_with("<svg ") && text.ends_with("</svg>\n"));
+    assert!(text.contains("viewBox=\"0 0 40 10.25\""), "{text}");
+    assert!(text.contains("<title>A &quot;title&quot;</title>"));
+    assert!(text.contains("<path fill=\"#0072b2\" d=\"M0 0L1 0L1 1Z\"/>"));
+    assert!(text.contains("stroke-dasharray=\"1 0.5\" d=\"M0 2L1.5 0.333\""));
+    assert!(text.contains("text-anchor=\"middle\"") && text.contains("font-weight=\"bold\""));
+    assert!(text.contains(">rim 1.7 mm</text>"));
+}
+
+#[test]
 fn words_cannot_become_markup() {
-    let bounds = Extent {
-        least: Point::new(0.0, 0.0),
-        most: Point::new(40.0, 10.0),
-    };
-    let label = Label {
-        at: Point::new(20.0, 5.0),
-        text: "<b>&\"\u{1b}".to_owned(),
-        lean: Lean::Upon,
-        importance: Importance::Name,
-    };
-    let figures = vec![Figure {
-        part: Part::Caption,
-        form: Form::Text(label),
-    }];
-    let text = svg(&Scene { bounds, figures });
+    let text = svg(
+        &drawing(vec![stroke(Role::Word, word("<b>&\"\u{1b}"))]),
+        PageGround::Dark,
+    );
     assert!(text.contains("&lt;b&gt;&amp;&quot;\u{fffd}"));
 }
 
 #[test]
-fn parts_that_meet_are_told_apart_without_colour() {
-    let valve = Valve::Aortic;
-    let parts = [
-        Part::Wall,
-        Part::HoleEdge,
-        Part::Throat,
-        Part::Bundle,
-        Part::Tract(Face::Left),
-        Part::Plate(valve),
-        Part::Cusps(valve),
-        Part::Disc(Face::Left),
-        Part::DiscBeside(Face::Left),
-        Part::Waist,
-        Part::Overlap(valve),
-    ];
-    let looks: BTreeSet<String> = parts
-        .iter()
-        .map(|&part| look::of(part).to_string())
-        .collect();
-    assert_eq!(looks.len(), parts.len());
+fn the_ground_is_the_table_s() {
+    for ground in PageGround::ALL {
+        let text = svg(&drawing(Vec::new()), ground);
+        let colour = Hex(colour(Role::Ground, ground)).to_string();
+        assert!(text.contains(&format!("fill=\"{colour}\"")), "{text}");
+    }
 }

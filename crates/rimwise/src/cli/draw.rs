@@ -1,0 +1,122 @@
+//! `rimwise draw`: sizes in the heart of a case, as a file.
+
+use super::args::{DrawArguments, DrawFormat, DrawGround, DrawLeft, DrawView};
+use super::inputs::{BadInput, Inputs, Ready};
+use super::report::drawing;
+use crate::caution::CAUTION;
+use anyhow::{Context, Result};
+use files::visible;
+use geometry::Face;
+use measurement::Valve;
+use scene::plate::{Orientation, Plate};
+use scene::stroke::PageGround;
+use scene::{View, nearest_valve, svg};
+use sizing::engine::Fast;
+use sizing::{Candidate, Turn};
+use std::fs;
+use std::io::Write;
+use std::path::Path;
+
+/// Draws the named sizes and writes them to a file or to standard output.
+pub(super) fn run(asked: &DrawArguments, out: &mut dyn Write) -> Result<()> {
+    let format = format(asked)?;
+    let ready = Inputs::read(&asked.common)?.ready(&asked.common)?;
+    let candidates: Vec<Candidate> = asked
+        .sizes
+        .iter()
+        .map(|name| candidate(&ready, name))
+        .collect::<Result<_>>()?;
+    let written = match format {
+        DrawFormat::Svg => picture(asked, &ready, &candidates),
+        DrawFormat::Json => drawing::json(&ready.setting, &candidates, &ready.provenance)?,
+    };
+    match &asked.out {
+        Some(path) => fs::write(path, written)
+            .with_context(|| format!("cannot write {}", visible(&path.to_string_lossy()))),
+        None => Ok(out.write_all(written.as_bytes())?),
+    }
+}
+
+/// What is to be written: as asked, else by the ending of the file's name.
+fn format(asked: &DrawArguments) -> Result<DrawFormat> {
+    if let Some(format) = asked.format {
+        return Ok(format);
+    }
+    let ending = asked.out.as_deref().and_then(Path::extension);
+    match ending.map(|ending| ending.to_string_lossy().to_lowercase()) {
+        None => Ok(DrawFormat::Svg),
+        Some(ending) if ending == "svg" => Ok(DrawFormat::Svg),
+        Some(ending) if ending == "json" => Ok(DrawFormat::Json),
+        Some(ending) => Err(BadInput(format!(
+            "--out: a name that ends in .{} says nothing of the format; add --format svg or json",
+            visible(&ending)
+        ))
+        .into()),
+    }
+}
+
+/// A size of the catalogues, held against every limit of the case.
+fn candidate(ready: &Ready, name: &str) -> Result<Candidate> {
+    let size = ready.find(name)?;
+    let draws = ready.draws.as_ref();
+    Ok(Candidate::assess(
+        &ready.setting,
+        size,
+        Turn::Best,
+        draws,
+        &Fast,
+    ))
+}
+
+fn picture(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> String {
+    let names: Vec<String> = candidates
+        .iter()
+        .map(|one| visible(&one.name()).into_owned())
+        .collect();
+    let from = &ready.provenance;
+    let made_from = format!(
+        "rimwise {}, inputs {}, seed {}, {} simulated variations.",
+        env!("CARGO_PKG_VERSION"),
+        from.inputs_sha256,
+        from.seed,
+        from.draws
+    );
+    let plate = Plate {
+        title: &visible(&ready.setting.case().title),
+        notes: &[&made_from, CAUTION],
+        setting: &ready.setting,
+        columns: names.iter().map(String::as_str).zip(candidates).collect(),
+        views: views(asked.view, ready, candidates),
+        orientation: match asked.left {
+            DrawLeft::Right => Orientation::RightVentricleLeft,
+            DrawLeft::Left => Orientation::LeftVentricleLeft,
+        },
+        width: f64::from(asked.width),
+    };
+    let ground = match asked.ground {
+        DrawGround::Dark => PageGround::Dark,
+        DrawGround::Light => PageGround::Light,
+    };
+    svg::svg(&plate.draw(), ground)
+}
+
+/// The views that are asked for; of both, the section is toward the valve to which
+/// the first size comes nearest.
+fn views(asked: DrawView, ready: &Ready, candidates: &[Candidate]) -> Vec<View> {
+    let nearest = || {
+        let first = candidates.first()?;
+        nearest_valve(&ready.setting, &first.size, first.turn)
+    };
+    match asked {
+        DrawView::Both => vec![
+            View::Section(nearest().unwrap_or(Valve::Aortic)),
+            View::FaceOn(Face::Left),
+        ],
+        DrawView::Aortic => vec![View::Section(Valve::Aortic)],
+        DrawView::Mitral => vec![View::Section(Valve::Mitral)],
+        DrawView::Tricuspid => vec![View::Section(Valve::Tricuspid)],
+        DrawView::Pulmonary => vec![View::Section(Valve::Pulmonary)],
+        DrawView::FromLeft => vec![View::FaceOn(Face::Left)],
+        DrawView::FromRight => vec![View::FaceOn(Face::Right)],
+    }
+}

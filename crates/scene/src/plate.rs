@@ -1,0 +1,310 @@
+//! Plates: sizes in the heart as pages of strokes, and the same thinned for a bay
+//! of a screen.
+//!
+//! What was measured is dark and solid, what is assumed dashed, what is drawn from
+//! habit grey; none of it comes nearer to the device than the engine's model. Words
+//! stand by rule: in the field of a picture where nothing dark lies under them, else
+//! in its margin, else nowhere; key numbers are said over the pictures as well.
+
+mod basis;
+mod bay;
+mod face_on;
+mod footing;
+mod heading;
+mod judged;
+mod lettering;
+mod margin;
+mod panel;
+mod picture;
+mod section;
+mod texture;
+
+#[cfg(test)]
+mod tests;
+
+pub use bay::{Bay, Cells};
+pub use picture::Orientation;
+
+use crate::stroke::{Anchor, Drawing, Ink, Role, Stroke};
+use crate::{Extent, Part, Point, View, words};
+use geometry::Mm;
+use heading::Heading;
+use lettering::{Lettered, Lettering};
+use margin::margins;
+use panel::Panel;
+use picture::Picture;
+use sizing::{Candidate, Setting};
+
+/// How much of the small things a picture shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Detail {
+    /// Grain, braid and every dimension: for files and large drawings.
+    Full,
+    /// What reads in a few cells.
+    Thin,
+}
+
+/// A page of one to four sizes side by side, at one scale and one level.
+#[derive(Clone, Debug)]
+pub struct Plate<'a> {
+    /// The case in one line, harmless text.
+    pub title: &'a str,
+    /// What stands at the foot, each on lines of its own: what the plate was made from,
+    /// and its caution. Harmless text.
+    pub notes: &'a [&'a str],
+    /// The case.
+    pub setting: &'a Setting,
+    /// The sizes, each with its name as harmless text.
+    pub columns: Vec<(&'a str, &'a Candidate)>,
+    /// What is shown of each, one under the other. A face is seen from its own side.
+    pub views: Vec<View>,
+    /// Which ventricle a section has on its left.
+    pub orientation: Orientation,
+    /// Width of the page, mm.
+    pub width: Mm,
+}
+
+/// The scale at most, on a page of [`Plate::WIDTH`].
+const LARGEST_SCALE: f64 = 5.0;
+
+/// Round the page, between columns, and between what stands one under the other,
+/// page mm.
+const MARGIN: Mm = 10.0;
+const GAP: Mm = 8.0;
+const LEADING: Mm = 3.9;
+
+/// What a column keeps free beside a field: for the ruler, and for names where the
+/// column stands alone.
+const RULER: Mm = 13.0;
+const NAMES: Mm = 46.0;
+
+/// Letters of the title, of captions, page mm.
+const TITLE: Mm = 4.2;
+const SMALL: Mm = 2.5;
+
+impl Plate<'_> {
+    /// The width of a page where none is asked for: A4, landscape.
+    pub const WIDTH: Mm = 297.0;
+
+    /// The page.
+    pub fn draw(&self) -> Drawing {
+        let mut page = Page::default();
+        let rows = self.rows();
+        let scale = self.scale(&rows);
+        let mut y = self.title(&mut page, scale);
+        y = self.headings(&mut page, &rows, y);
+        for row in &rows {
+            y = self.row(&mut page, row, scale, y);
+        }
+        y = footing::footing(&mut page.strokes, self.width, scale, self.notes, y);
+        Drawing {
+            width: self.width,
+            height: y + MARGIN,
+            title: self.whole_title(),
+            alternative_text: page.sentences.join(" "),
+            strokes: page.strokes,
+        }
+    }
+
+    /// The title with what is shown and how it lies.
+    fn whole_title(&self) -> String {
+        let views: Vec<String> = self
+            .views
+            .iter()
+            .map(|&view| picture::caption(self.setting, view, self.orientation))
+            .collect();
+        format!("{}: {}", self.title, views.join("; "))
+    }
+
+    fn rows(&self) -> Vec<Row<'_>> {
+        let row = |&view: &View| {
+            let pictures: Vec<Option<Picture>> = self
+                .columns
+                .iter()
+                .map(|(_, candidate)| {
+                    Picture::of(
+                        self.setting,
+                        &candidate.size,
+                        candidate.turn,
+                        view,
+                        Some(candidate),
+                        self.orientation,
+                    )
+                })
+                .collect();
+            let corners = pictures.iter().flatten().flat_map(|picture| {
+                let bounds = picture.bounds();
+                [bounds.least, bounds.most]
+            });
+            let window = Extent::of(corners);
+            Row {
+                view,
+                window,
+                pictures,
+            }
+        };
+        self.views.iter().map(row).collect()
+    }
+
+    fn column_width(&self) -> Mm {
+        let count = self.columns.len().max(1);
+        #[expect(clippy::cast_precision_loss, reason = "at most four")]
+        let count = count as f64;
+        (self.width - 2.0 * MARGIN - GAP * (count - 1.0)) / count
+    }
+
+    /// The left end of a column.
+    fn column(&self, index: usize) -> Mm {
+        #[expect(clippy::cast_precision_loss, reason = "at most four")]
+        let index = index as f64;
+        MARGIN + index * (self.column_width() + GAP)
+    }
+
+    /// The one scale of all pictures: the largest at which each finds room, in whole
+    /// tenths.
+    fn scale(&self, rows: &[Row]) -> f64 {
+        const TENTHS: f64 = 10.0;
+        let beside = if self.columns.len() > 1 {
+            RULER
+        } else {
+            2.0 * NAMES
+        };
+        let room = (self.column_width() - beside).max(MARGIN);
+        let largest = LARGEST_SCALE * self.width / Self::WIDTH;
+        let scale = rows
+            .iter()
+            .filter_map(|row| row.window)
+            .map(|window| room / window.width().max(f64::MIN_POSITIVE))
+            .fold(largest, f64::min);
+        ((scale * TENTHS).floor() / TENTHS).max(1.0 / TENTHS)
+    }
+
+    fn title(&self, page: &mut Page, scale: f64) -> Mm {
+        const LEGEND: &str = "Solid: measured. Dashed: assumed. Grey: from habit, not measured. \
+            Bar at the hinge: ± 1 and ± 2 SD of the rim.";
+        let mut y = MARGIN + TITLE;
+        let title = Lettered::new(Part::Caption, Role::Word, self.title.to_owned(), TITLE).bold();
+        page.put(&title, MARGIN, y);
+        y += LEADING + 1.2;
+        for text in [format!("Drawn at {} : 1. {LEGEND}", words::short(scale))] {
+            page.put(
+                &Lettered::new(Part::Caption, Role::Word, text, SMALL),
+                MARGIN,
+                y,
+            );
+            y += LEADING;
+        }
+        y
+    }
+
+    /// Name, verdict and key numbers over each column.
+    fn headings(&self, page: &mut Page, rows: &[Row], y: Mm) -> Mm {
+        let mut end = y;
+        for (index, (name, candidate)) in self.columns.iter().enumerate() {
+            let pictures: Vec<(View, Option<&Picture>)> = rows
+                .iter()
+                .map(|row| (row.view, row.pictures[index].as_ref()))
+                .collect();
+            let heading = Heading::of(self.setting, name, candidate, &pictures);
+            page.sentences.push(heading.sentence());
+            let below = heading.draw(
+                &mut page.strokes,
+                self.column(index),
+                self.column_width(),
+                y,
+            );
+            end = end.max(below);
+        }
+        end
+    }
+
+    fn row(&self, page: &mut Page, row: &Row, scale: f64, y: Mm) -> Mm {
+        let caption = picture::caption(self.setting, row.view, self.orientation);
+        let y = y + LEADING;
+        let words = Lettered::new(Part::Caption, Role::Word, caption, SMALL).bold();
+        page.put(&words, MARGIN, y);
+        let Some(window) = row.window else {
+            return y + LEADING;
+        };
+        let is_section = matches!(row.view, View::Section(_));
+        let top = y + if is_section { 2.0 } else { 6.0 };
+        let width = self.column_width();
+        for (index, picture) in row.pictures.iter().enumerate() {
+            let Some(picture) = picture else { continue };
+            let left = self.column(index);
+            let free = width - scale * window.width();
+            // The ruler stands on the left of a section.
+            let beside = if is_section && self.columns.len() > 1 {
+                free.min(RULER)
+            } else {
+                0.5 * free
+            };
+            let corner = Point::new(left + beside, top);
+            let mut panel = Panel::new(corner, window, scale, picture.is_mirrored());
+            picture.draw(&mut panel, Detail::Full);
+            let mut lettering = Lettering::new(panel.field);
+            lettering.observe(&panel.strokes);
+            picture.letter(&panel, &mut lettering, Detail::Full);
+            page.strokes.append(&mut panel.strokes);
+            page.strokes.append(&mut lettering.strokes);
+            let mut field = panel.field;
+            if let Some(level) = picture.level() {
+                footing::ruler(&mut page.strokes, &panel, level);
+                field.least.x -= RULER - 4.0;
+            }
+            // Between columns a section has room for its ruler alone.
+            if !is_section || self.columns.len() == 1 {
+                let ends = [left - 0.5 * GAP, left + width + 0.5 * GAP];
+                margins(picture.names(&panel), &field, ends, &mut page.strokes);
+            }
+        }
+        let bottom = top + scale * window.height();
+        if is_section {
+            return bottom + LEADING;
+        }
+        for (index, picture) in row.pictures.iter().enumerate() {
+            if picture.is_some() {
+                let middle = self.column(index) + 0.5 * width;
+                for (text, y) in [("12 base", top - 1.4), ("6 apex", bottom + 3.4)] {
+                    let words = Lettered::new(Part::Clock, Role::Word, text.to_owned(), SMALL);
+                    page.strokes
+                        .push(words.at(Point::new(middle, y), Anchor::Middle, false));
+                }
+            }
+        }
+        bottom + LEADING + 3.4
+    }
+}
+
+/// One view of every size.
+struct Row<'a> {
+    view: View,
+    /// What of the heart each picture shows; `None` where none can be drawn.
+    window: Option<Extent>,
+    pictures: Vec<Option<Picture<'a>>>,
+}
+
+/// A page while it is made.
+#[derive(Default)]
+struct Page {
+    strokes: Vec<Stroke>,
+    sentences: Vec<String>,
+}
+
+impl Page {
+    /// Words that begin at a place of the bare page.
+    fn put(&mut self, words: &Lettered, x: Mm, y: Mm) {
+        self.strokes
+            .push(words.at(Point::new(x, y), Anchor::Start, false));
+    }
+}
+
+impl Drawing {
+    /// What its words say, in the order in which they stand.
+    pub fn words(&self) -> impl Iterator<Item = &str> {
+        self.strokes.iter().filter_map(|stroke| match &stroke.ink {
+            Ink::Word(word) => Some(word.text.as_str()),
+            Ink::Fill(_) | Ink::Line { .. } => None,
+        })
+    }
+}

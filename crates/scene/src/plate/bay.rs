@@ -1,0 +1,100 @@
+use super::Detail;
+use super::lettering::Lettering;
+use super::panel::Panel;
+use super::picture::{Orientation, Picture};
+use crate::stroke::{Drawing, Ink, Path, Role, Stroke};
+use crate::{Extent, Part, Point, View};
+use geometry::Radians;
+use sizing::{Candidate, Setting, Size};
+
+/// One size in one view, thinned for a few cells of a screen: no grain, no braid,
+/// few words.
+#[derive(Debug)]
+pub struct Bay<'a> {
+    picture: Picture<'a>,
+    title: String,
+}
+
+/// The room of a bay in cells of a screen.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cells {
+    /// Cells side by side.
+    pub columns: u16,
+    /// Cells one over the other.
+    pub rows: u16,
+    /// The height of a cell over its width; 2 as a rule.
+    pub height: f64,
+}
+
+impl<'a> Bay<'a> {
+    /// A size at a turn, with what the engine says of it where that is known; `None`
+    /// while a reading that the view needs is missing.
+    pub fn of(
+        setting: &'a Setting,
+        size: &'a Size,
+        turn: Radians,
+        view: View,
+        candidate: Option<&'a Candidate>,
+        orientation: Orientation,
+    ) -> Option<Self> {
+        Some(Self {
+            picture: Picture::of(setting, size, turn, view, candidate, orientation)?,
+            title: super::picture::caption(setting, view, orientation),
+        })
+    }
+
+    /// What of the heart it shows whole, mm. Bays that share the union of theirs have
+    /// one scale and one level.
+    pub fn bounds(&self) -> Extent {
+        self.picture.bounds()
+    }
+
+    /// The corner at the valve of a section, to be shown enlarged where there is no
+    /// room for all.
+    pub fn corner(&self) -> Extent {
+        self.picture.corner()
+    }
+
+    /// The picture of a window of the heart in some cells, one page millimetre a
+    /// column: as large as they hold it, and more of the heart where they are wider
+    /// or taller. Words begin at a column and lie in one row, a letter a cell.
+    pub fn draw(&self, window: &Extent, cells: Cells) -> Drawing {
+        let (width, height) = (
+            f64::from(cells.columns),
+            f64::from(cells.rows) * cells.height,
+        );
+        let scale = (width / window.width().max(f64::MIN_POSITIVE))
+            .min(height / window.height().max(f64::MIN_POSITIVE));
+        let grown = |least: f64, most: f64, room: f64| {
+            let more = 0.5 * (room / scale - (most - least)).max(0.0);
+            [least - more, most + more]
+        };
+        let [left, right] = grown(window.least.x, window.most.x, width);
+        let [bottom, top] = grown(window.least.y, window.most.y, height);
+        let window = Extent {
+            least: Point::new(left, bottom),
+            most: Point::new(right, top),
+        };
+        let corner = Point::new(0.0, 0.0);
+        let mut panel = Panel::new(corner, window, scale, self.picture.is_mirrored());
+        self.picture.draw(&mut panel, Detail::Thin);
+        let mut lettering = Lettering::in_cells(panel.field, cells.height);
+        lettering.observe(&panel.strokes);
+        self.picture.letter(&panel, &mut lettering, Detail::Thin);
+        let page = [(0.0, 0.0), (width, 0.0), (width, height), (0.0, height)];
+        let mut strokes = vec![Stroke {
+            part: Part::Caption,
+            role: Role::Ground,
+            ink: Ink::Fill(Path::polygon(page.map(|(x, y)| Point::new(x, y)))),
+        }];
+        strokes.append(&mut panel.strokes);
+        strokes.append(&mut lettering.strokes);
+        Drawing {
+            width,
+            height,
+            title: self.title.clone(),
+            alternative_text: String::new(),
+            strokes,
+        }
+    }
+}

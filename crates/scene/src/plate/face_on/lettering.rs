@@ -1,0 +1,116 @@
+//! The words of a face: the least overlap beside its line, names in the margins.
+
+use super::{FacePicture, seen};
+use crate::plate::judged::{mark, role, value};
+use crate::plate::lettering::{Lettered, Lettering};
+use crate::plate::margin::Name;
+use crate::plate::panel::Panel;
+use crate::{Part, Point, words};
+use geometry::{Mm, Vec2, degrees, radial};
+use sizing::face_of;
+
+/// Letters of key numbers, page mm.
+const KEY: Mm = 2.9;
+
+pub(super) fn letter(picture: &FacePicture, panel: &Panel, lettering: &mut Lettering) {
+    let Some(ends) = picture.overlap_ends() else {
+        return;
+    };
+    let outcome = picture.judgement.rim_overlap(picture.face);
+    let text = overlap_words(picture);
+    let part = Part::RimOverlap(picture.face);
+    let words = Lettered::new(part, role(outcome), text, KEY).bold();
+    let end = panel.at(ends[1]);
+    lettering.set(&words, lettering.places_about(end, KEY));
+}
+
+/// What is said of the least rim overlap.
+pub(super) fn overlap_words(picture: &FacePicture) -> String {
+    let outcome = picture.judgement.rim_overlap(picture.face);
+    let length = outcome.and_then(value).or_else(|| {
+        let least = picture.least?;
+        Some(format!("{} mm", words::tenths(least.value)))
+    });
+    format!(
+        "{}rim overlap {}",
+        mark(outcome),
+        length.unwrap_or_default()
+    )
+}
+
+/// The names of what is seen, each with the point it means.
+pub(super) fn names(picture: &FacePicture, panel: &Panel) -> Vec<Name> {
+    let centre = picture.centre();
+    let radius = picture.patch(panel);
+    let mut names = Vec::new();
+    for (azimuth, text) in [(90.0, "3 inlet"), (270.0, "9 outlet")] {
+        let at = seen(centre + radial(degrees(azimuth)) * radius);
+        names.push(Name {
+            has_leader: false,
+            ..Name::of(panel.at(at), text.to_owned())
+        });
+    }
+    let mut name = |at: Point, text: String| names.push(Name::of(panel.at(at), text));
+    let face = picture.face;
+    let side = |face| words::side(face);
+    let on_disc = |face: geometry::Face, azimuth: f64| {
+        let disc = &picture.discs[face.index()];
+        seen(disc.centre + radial(degrees(azimuth)) * disc.radius)
+    };
+    if picture.has_disc(face) {
+        name(on_disc(face, 235.0), format!("{} disc", side(face)));
+    }
+    let behind = face.opposite();
+    if picture.has_disc(behind) {
+        name(
+            on_disc(behind, 305.0),
+            format!("{} disc,\nbehind", side(behind)),
+        );
+    }
+    let opening = picture.anatomy.defect.opening(face);
+    let at_edge = |azimuth: f64| {
+        let azimuth = degrees(azimuth);
+        seen(opening.centre + radial(azimuth) * opening.edge.polar_radius(azimuth))
+    };
+    let hidden = if picture.has_disc(face) {
+        "edge of the defect,\nunder the disc"
+    } else {
+        "edge of the defect"
+    };
+    let assumed = if picture.is_edge_measured() {
+        ""
+    } else {
+        ", assumed"
+    };
+    name(at_edge(215.0), format!("{hidden}{assumed}"));
+    if let Some(axis) = picture.axis_points(0.5)
+        && let Some(&middle) = axis.get(axis.len() / 2)
+    {
+        name(middle, "conduction axis".to_owned());
+    }
+    for (valve, hinged) in picture.hinges() {
+        let away = hinged.hinge() - centre;
+        let label = valve.label().trim_end_matches(" valve");
+        let behind = if face_of(valve) == face {
+            ""
+        } else {
+            ", behind"
+        };
+        if away.length() > radius {
+            let at = seen(centre + away * ((radius - 0.5) / away.length()));
+            let distance = words::tenths(away.length());
+            let text = format!("{label} hinge{behind}:\n{distance} mm from the centre");
+            name(at, text);
+        } else {
+            let plate = hinged.plate();
+            let half = Vec2::new(plate.second.u, plate.second.v) * (0.6 * plate.semi_second);
+            let outer = [hinged.hinge() - half, hinged.hinge() + half]
+                .into_iter()
+                .filter(|point| (*point - centre).length() < radius)
+                .max_by(|one, other| one.v.total_cmp(&other.v))
+                .unwrap_or_else(|| hinged.hinge());
+            name(seen(outer), format!("{label} annulus,\nedge-on{behind}"));
+        }
+    }
+    names
+}

@@ -1,0 +1,248 @@
+use super::LEADING;
+use super::judged::{Judgement, mark, role, value, verdict_role};
+use super::lettering::Lettered;
+use super::panel::circle;
+use super::picture::Picture;
+use crate::stroke::{Anchor, Ink, Role, Stroke};
+use crate::{Part, Point, View, words};
+use geometry::{Face, Mm};
+use measurement::Valve;
+use sizing::{Candidate, Neighbour, Outcome, Setting, State};
+
+/// Letters of a name, of a verdict and of a fact, page mm.
+const NAME: Mm = 3.6;
+const VERDICT: Mm = 2.9;
+const FACT: Mm = 2.5;
+
+/// Dots that show a chance.
+const DOTS: u32 = 20;
+
+/// What is said over the pictures of one size.
+#[derive(Debug)]
+pub(super) struct Heading<'a> {
+    name: &'a str,
+    candidate: &'a Candidate,
+    facts: Vec<(Role, String)>,
+}
+
+impl<'a> Heading<'a> {
+    pub(super) fn of(
+        setting: &Setting,
+        name: &'a str,
+        candidate: &'a Candidate,
+        pictures: &[(View, Option<&Picture>)],
+    ) -> Self {
+        let judgement = Judgement(Some(candidate));
+        let mut facts = Vec::new();
+        for (view, picture) in pictures {
+            match (view, picture) {
+                (_, None) => facts.push((Role::Word, not_drawn(setting, *view))),
+                (View::Section(valve), Some(picture)) => {
+                    facts.push(clearance(setting, judgement, *valve, picture));
+                }
+                (View::FaceOn(_), Some(_)) => {}
+            }
+        }
+        facts.extend(rim_overlaps(judgement, pictures));
+        facts.extend(open_shares(judgement));
+        Self {
+            name,
+            candidate,
+            facts,
+        }
+    }
+
+    /// All of it in one sentence.
+    pub(super) fn sentence(&self) -> String {
+        let facts: Vec<&str> = self.facts.iter().map(|(_, fact)| fact.as_str()).collect();
+        format!("{}, {}: {}.", self.name, self.verdict(), facts.join("; "))
+    }
+
+    fn verdict(&self) -> String {
+        let word = self.candidate.judged.verdict.word();
+        match chance(self.candidate) {
+            Some(chance) => format!("{word}, inside limits (geometry only) {chance}"),
+            None => word.to_owned(),
+        }
+    }
+
+    /// Draws it from a height down; gives the height below it.
+    pub(super) fn draw(&self, strokes: &mut Vec<Stroke>, x: Mm, width: Mm, y: Mm) -> Mm {
+        let mut y = y + LEADING + 1.0;
+        let mut put = |text: &str, role: Role, size: Mm, is_bold: bool, y: Mm| {
+            let words = Lettered::new(Part::Heading, role, text.to_owned(), size);
+            let words = if is_bold { words.bold() } else { words };
+            let words = words.fitted(width);
+            strokes.push(words.at(Point::new(x, y), Anchor::Start, false));
+        };
+        put(self.name, Role::Word, NAME, true, y);
+        y += LEADING + 0.6;
+        let verdict = verdict_role(self.candidate.judged.verdict);
+        put(&self.verdict(), verdict, VERDICT, true, y);
+        y += LEADING;
+        let lines = y + LEADING;
+        for (index, (role, fact)) in self.facts.iter().enumerate() {
+            #[expect(clippy::cast_precision_loss, reason = "a few lines")]
+            let y = lines + index as f64 * (LEADING - 0.3);
+            put(fact, *role, FACT, false, y);
+        }
+        self.dots(strokes, x, y - 0.8, verdict);
+        #[expect(clippy::cast_precision_loss, reason = "a few lines")]
+        let below = lines + self.facts.len() as f64 * (LEADING - 0.3);
+        below - 1.0
+    }
+
+    /// The chance as filled ones of twenty dots.
+    fn dots(&self, strokes: &mut Vec<Stroke>, x: Mm, y: Mm, role: Role) {
+        /// Radius of a dot and of what an empty one leaves open; from dot to dot.
+        const RADII: [Mm; 2] = [0.85, 0.6];
+        const STEP: Mm = 2.3;
+        let Some(chances) = &self.candidate.chances else {
+            return;
+        };
+        let filled = (f64::from(DOTS) * chances.chance.value).round();
+        for dot in 0..DOTS {
+            let centre = Point::new(x + RADII[0] + STEP * f64::from(dot), y);
+            let mut put = |role, radius| {
+                strokes.push(Stroke {
+                    part: Part::Heading,
+                    role,
+                    ink: Ink::Fill(circle(centre, radius)),
+                });
+            };
+            put(role, RADII[0]);
+            if f64::from(dot) >= filled {
+                put(Role::Ground, RADII[1]);
+            }
+        }
+    }
+}
+
+/// A chance as whole per cent; a bound where a check with a limit was not assessed.
+fn chance(candidate: &Candidate) -> Option<String> {
+    let value = 100.0 * candidate.chances.as_ref()?.chance.value;
+    let bound = if candidate.is_chance_whole() {
+        ""
+    } else {
+        "at most "
+    };
+    Some(match value {
+        value if value <= 0.0 => "< 1 %".to_owned(),
+        value if value < 1.0 => "< 1 %".to_owned(),
+        value if value > 99.0 => format!("{bound}> 99 %"),
+        value => format!("{bound}{value:.0} %"),
+    })
+}
+
+/// Why a view is not drawn.
+fn not_drawn(setting: &Setting, view: View) -> String {
+    let missing: Vec<&str> = view
+        .missing(setting)
+        .into_iter()
+        .map(measurement::Quantity::label)
+        .collect();
+    let of = match view {
+        View::Section(_) => "section",
+        View::FaceOn(_) => "face-on view",
+    };
+    format!("{of} not drawn: no reading of {}", missing.join(", "))
+}
+
+fn clearance(
+    setting: &Setting,
+    judgement: Judgement,
+    valve: Valve,
+    picture: &Picture,
+) -> (Role, String) {
+    let label = valve.label();
+    let Some(section) = picture.section().filter(|it| it.cut.hinged.is_some()) else {
+        let text = if setting.case().is_absent(Neighbour::Valve(valve)) {
+            format!("no {label} beside the defect")
+        } else {
+            format!("{label} not measured")
+        };
+        return (Role::Word, text);
+    };
+    let outcome = judgement.clearance(valve);
+    let clearance = section.cut.place.clearance;
+    let length = outcome
+        .and_then(value)
+        .unwrap_or_else(|| format!("{} mm", words::tenths(clearance)));
+    let elsewhere = if section.is_clearance_drawn() {
+        ""
+    } else {
+        "; nearest point outside this cut"
+    };
+    let mark = mark(outcome);
+    let text = if clearance < 0.0 {
+        let length = length.trim_start_matches('-');
+        let hinge = label.trim_end_matches(" valve");
+        format!("{mark}{length} past the {hinge} hinge{elsewhere}")
+    } else {
+        format!("{mark}{length} clear of the {label}{elsewhere}")
+    };
+    (word_role(outcome), text)
+}
+
+/// The least rim overlap of each disc in one line.
+fn rim_overlaps(
+    judgement: Judgement,
+    pictures: &[(View, Option<&Picture>)],
+) -> Option<(Role, String)> {
+    let mut said = Vec::new();
+    let mut worst = None;
+    for face in Face::BOTH {
+        let drawn = pictures
+            .iter()
+            .filter_map(|(_, picture)| (*picture)?.face_on())
+            .find(|picture| picture.face == face)
+            .and_then(|picture| picture.least);
+        let outcome = judgement.rim_overlap(face);
+        let length = outcome.and_then(value).or_else(|| {
+            let least = drawn?;
+            Some(format!("{} mm", words::tenths(least.value)))
+        });
+        let Some(length) = length else { continue };
+        let nowhere = match drawn {
+            Some(least) if least.azimuth.is_none() => " (no line shows it)",
+            _ => "",
+        };
+        let side = words::side(face);
+        said.push(format!("{}{length} {side}{nowhere}", mark(outcome)));
+        worst = worse(worst, outcome);
+    }
+    let text = format!("rim overlap at least {}", said.join(", "));
+    (!said.is_empty()).then(|| (word_role(worst), text))
+}
+
+/// The outcome whose state is the worse.
+fn worse<'a>(one: Option<&'a Outcome>, other: Option<&'a Outcome>) -> Option<&'a Outcome> {
+    one.into_iter()
+        .chain(other)
+        .filter(|outcome| outcome.state != State::NotAssessed)
+        .max_by_key(|outcome| outcome.state)
+}
+
+/// The open shares of both outflow tracts in one line.
+fn open_shares(judgement: Judgement) -> Option<(Role, String)> {
+    let outcomes = Face::BOTH.map(|face| judgement.open_share(face));
+    let said: Vec<String> = Face::BOTH
+        .iter()
+        .zip(outcomes)
+        .filter_map(|(&face, outcome)| {
+            let tract = if face == Face::Left { "LVOT" } else { "RVOT" };
+            let share = value(outcome?)?;
+            Some(format!("{}{tract} {share} open", mark(outcome)))
+        })
+        .collect();
+    let worst = worse(outcomes[0], outcomes[1]);
+    (!said.is_empty()).then(|| (word_role(worst), said.join(" · ")))
+}
+
+/// The role of words about a value: plain where it is well.
+fn word_role(outcome: Option<&Outcome>) -> Role {
+    match role(outcome) {
+        Role::Ok | Role::Dimension => Role::Word,
+        role => role,
+    }
+}

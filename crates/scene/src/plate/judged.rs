@@ -1,0 +1,73 @@
+//! What the engine says of the lengths in a picture.
+
+use crate::stroke::Role;
+use geometry::Face;
+use measurement::Valve;
+use sizing::{Candidate, Outcome, State, Subject, Verdict};
+
+/// The outcomes of one size that a picture tells of; without a candidate it tells
+/// of none.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Judgement<'a>(pub(super) Option<&'a Candidate>);
+
+impl<'a> Judgement<'a> {
+    fn find(self, ids: &[&str], of: Subject) -> Option<&'a Outcome> {
+        let outcomes = &self.0?.outcomes;
+        outcomes
+            .iter()
+            .find(|one| one.of == of && ids.contains(&one.check))
+    }
+
+    pub(super) fn clearance(self, valve: Valve) -> Option<&'a Outcome> {
+        self.find(&["clearance"], Subject::Valve(valve))
+    }
+
+    /// The least rim overlap away from the hinges of a face.
+    pub(super) fn rim_overlap(self, face: Face) -> Option<&'a Outcome> {
+        self.find(
+            &[["hold_left"], ["hold_right"]][face.index()],
+            Subject::Face(face),
+        )
+    }
+
+    /// The open share of the outflow tract of a face.
+    pub(super) fn open_share(self, face: Face) -> Option<&'a Outcome> {
+        let ids = [["tract_share_left"], ["tract_share_right"]];
+        self.find(&ids[face.index()], Subject::Face(face))
+    }
+}
+
+/// The role of a value by its state; a value that no limit speaks of is a plain
+/// dimension.
+pub(super) fn role(outcome: Option<&Outcome>) -> Role {
+    match outcome.map(|outcome| outcome.state) {
+        Some(State::Stop) => Role::Beyond,
+        Some(State::Caution) => Role::Warning,
+        Some(State::Ok) => Role::Ok,
+        Some(State::NotAssessed) | None => Role::Dimension,
+    }
+}
+
+/// The role of a verdict.
+pub(super) const fn verdict_role(verdict: Verdict) -> Role {
+    match verdict {
+        Verdict::Fits => Role::Ok,
+        Verdict::Tight => Role::Warning,
+        Verdict::DoesNotFit => Role::Beyond,
+    }
+}
+
+/// What stands before a value that is not well, so that colour alone never tells:
+/// `!` within a warning margin, `×` beyond a limit.
+pub(super) fn mark(outcome: Option<&Outcome>) -> &'static str {
+    match outcome.map(|outcome| outcome.state) {
+        Some(State::Stop) => "× ",
+        Some(State::Caution) => "! ",
+        _ => "",
+    }
+}
+
+/// A value as it is shown elsewhere, with its unit.
+pub(super) fn value(outcome: &Outcome) -> Option<String> {
+    Some(outcome.amount(outcome.value?, outcome.decimals()))
+}

@@ -1,0 +1,146 @@
+use super::Detail;
+use super::face_on::FacePicture;
+use super::lettering::Lettering;
+use super::margin::Name;
+use super::panel::Panel;
+use super::section::SectionPicture;
+use crate::{Extent, View, words};
+use geometry::{Face, Mm, Radians};
+use sizing::{Candidate, Setting, Size};
+
+/// Which ventricle lies on the left of a section.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Orientation {
+    /// The right one, as in a four-chamber view and on an oblique cine.
+    #[default]
+    RightVentricleLeft,
+    /// The left one, as in a long-axis view.
+    LeftVentricleLeft,
+}
+
+/// What a plate says over a view: what it is, and how it lies.
+pub(super) fn caption(setting: &Setting, view: View, orientation: Orientation) -> String {
+    match view {
+        View::Section(valve) => {
+            let azimuth = setting.anatomy().azimuths[valve.index()].unwrap_or(0.0);
+            let left = match orientation {
+                Orientation::RightVentricleLeft => "right",
+                Orientation::LeftVentricleLeft => "left",
+            };
+            format!(
+                "section toward the {} at {}, {left} ventricle on the left",
+                valve.label(),
+                words::o_clock(azimuth)
+            )
+        }
+        View::FaceOn(face) => format!("face-on, seen from the {} ventricle", words::side(face)),
+    }
+}
+
+/// One view of one size, ready to be drawn.
+#[derive(Debug)]
+pub(super) struct Picture<'a> {
+    of: Sight<'a>,
+    is_mirrored: bool,
+}
+
+#[derive(Debug)]
+enum Sight<'a> {
+    Section(Box<SectionPicture<'a>>),
+    FaceOn(Box<FacePicture<'a>>),
+}
+
+impl<'a> Picture<'a> {
+    /// `None` while a reading it needs is missing.
+    pub(super) fn of(
+        setting: &'a Setting,
+        size: &'a Size,
+        turn: Radians,
+        view: View,
+        candidate: Option<&'a Candidate>,
+        orientation: Orientation,
+    ) -> Option<Self> {
+        Some(match view {
+            View::Section(valve) => Self {
+                of: Sight::Section(Box::new(SectionPicture::of(
+                    setting, size, turn, valve, candidate,
+                )?)),
+                is_mirrored: orientation == Orientation::RightVentricleLeft,
+            },
+            View::FaceOn(face) => Self {
+                of: Sight::FaceOn(Box::new(FacePicture::of(
+                    setting, size, turn, face, candidate,
+                )?)),
+                is_mirrored: face == Face::Right,
+            },
+        })
+    }
+
+    pub(super) const fn is_mirrored(&self) -> bool {
+        self.is_mirrored
+    }
+
+    pub(super) fn bounds(&self) -> Extent {
+        match &self.of {
+            Sight::Section(section) => section.bounds(),
+            Sight::FaceOn(face) => face.bounds(),
+        }
+    }
+
+    /// The corner at the valve of a section; of a face all that it shows.
+    pub(super) fn corner(&self) -> Extent {
+        match &self.of {
+            Sight::Section(section) => section.corner(),
+            Sight::FaceOn(face) => face.bounds(),
+        }
+    }
+
+    /// The height of level 0 in a section.
+    pub(super) fn level(&self) -> Option<Mm> {
+        match &self.of {
+            Sight::Section(section) => Some(section.level()),
+            Sight::FaceOn(_) => None,
+        }
+    }
+
+    pub(super) fn draw(&self, panel: &mut Panel, detail: Detail) {
+        match &self.of {
+            Sight::Section(section) => section.draw(panel, detail),
+            Sight::FaceOn(face) => face.draw(panel, detail),
+        }
+    }
+
+    pub(super) fn letter(&self, panel: &Panel, lettering: &mut Lettering, detail: Detail) {
+        match &self.of {
+            Sight::Section(section) => section.letter(panel, lettering, detail),
+            Sight::FaceOn(face) => face.letter(panel, lettering),
+        }
+    }
+
+    pub(super) fn names(&self, panel: &Panel) -> Vec<Name> {
+        match &self.of {
+            Sight::Section(section) => section
+                .names()
+                .into_iter()
+                .map(|(at, text)| Name::of(panel.at(at), text))
+                .collect(),
+            Sight::FaceOn(face) => face.names(panel),
+        }
+    }
+
+    /// The section, if it is one.
+    pub(super) fn section(&self) -> Option<&SectionPicture<'a>> {
+        match &self.of {
+            Sight::Section(section) => Some(section),
+            Sight::FaceOn(_) => None,
+        }
+    }
+
+    /// The face, if it is one.
+    pub(super) fn face_on(&self) -> Option<&FacePicture<'a>> {
+        match &self.of {
+            Sight::Section(_) => None,
+            Sight::FaceOn(face) => Some(face),
+        }
+    }
+}

@@ -1,0 +1,308 @@
+//! The words of a section: side names first, then lengths, then names.
+
+use super::dimensions::{self, Dimension};
+use super::{Detail, SectionPicture, outer};
+use crate::plate::basis::doubt;
+use crate::plate::judged::{mark, value};
+use crate::plate::lettering::{HALF_CAPITAL, Lettered, Lettering};
+use crate::plate::panel::Panel;
+use crate::section::PlateLine;
+use crate::stroke::{Anchor, Role};
+use crate::{Extent, Part, Point, words};
+use geometry::{Face, Mm};
+use measurement::{Feature, Structure, Valve};
+
+/// Letters of names and lengths, of key numbers, and of cavities, page mm.
+const SMALL: Mm = 2.5;
+const KEY: Mm = 2.9;
+
+pub(super) fn letter(
+    picture: &SectionPicture,
+    panel: &Panel,
+    lettering: &mut Lettering,
+    detail: Detail,
+) {
+    for face in Face::BOTH {
+        ventricle(picture, panel, lettering, face);
+    }
+    let scale = panel.scale();
+    clearance(picture, panel, lettering);
+    if detail == Detail::Full {
+        for face in Face::BOTH {
+            open(picture, panel, lettering, face);
+        }
+    }
+    rim(picture, panel, lettering, scale);
+    if detail == Detail::Full {
+        reach(picture, panel, lettering, scale);
+        thickness(picture, panel, lettering);
+    }
+    past_plate(picture, panel, lettering);
+}
+
+/// The name of a cavity at its foot, on its own side of the wall; its initials where
+/// it finds no room.
+fn ventricle(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering, face: Face) {
+    /// Between places of a name, and how far its first stands off the field's side,
+    /// page mm.
+    const STEP: Mm = 3.0;
+    let Extent { least, most } = panel.field;
+    let wall = panel.at(Point::new(picture.cut.x(face, 0.0), 0.0)).x;
+    let is_left = (face == Face::Left) == (panel.rightward() > 0.0);
+    let room = if is_left {
+        wall - least.x
+    } else {
+        most.x - wall
+    };
+    let name = format!("{} ventricle", words::side(face));
+    let short = if face == Face::Left { "LV" } else { "RV" };
+    for text in [name, short.to_owned()] {
+        let words = Lettered::new(Part::Caption, Role::Word, text, SMALL).bold();
+        let free = room - lettering.width_of(&words);
+        let mut places = Vec::new();
+        for y in [most.y - 2.0, most.y - 6.0, most.y - 11.0, least.y + 4.0] {
+            let mut aside = STEP.min(0.5 * free);
+            while aside >= 0.0 && aside <= free {
+                places.push(if is_left {
+                    (Point::new(least.x + aside, y), Anchor::Start)
+                } else {
+                    (Point::new(most.x - aside, y), Anchor::End)
+                });
+                aside += STEP;
+            }
+        }
+        if lettering.set(&words, places) {
+            return;
+        }
+    }
+}
+
+/// What lies past the plate, and on the other side at the same height.
+fn past_plate(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering) {
+    let cut = &picture.cut;
+    let other = cut.face().opposite();
+    let mut names = Vec::new();
+    if cut.hinged.is_some() {
+        names.push((cut.face(), past(cut.valve)));
+    }
+    if cut.tract(other).is_some() {
+        names.push((
+            other,
+            if other == Face::Left {
+                "LV outflow"
+            } else {
+                "RV outflow"
+            },
+        ));
+    }
+    for (face, name) in names {
+        let is_left = (face == Face::Left) == (panel.rightward() > 0.0);
+        let Extent { least, most } = panel.field;
+        let words = Lettered::new(Part::Caption, Role::Word, name.to_owned(), SMALL);
+        let wall = panel.at(Point::new(cut.x(face, 0.0), 0.0)).x;
+        let middle = 0.5 * (wall + if is_left { least.x } else { most.x });
+        let places = [3.5, 5.5, 8.0].into_iter().flat_map(|down| {
+            [0.0, -6.0, 6.0, -12.0, 12.0]
+                .map(|aside| (Point::new(middle + aside, least.y + down), Anchor::Middle))
+        });
+        lettering.set(&words, places);
+    }
+}
+
+/// What lies past a valve, as it is called.
+const fn past(valve: Valve) -> &'static str {
+    match valve {
+        Valve::Aortic => "aortic root",
+        Valve::Pulmonary => "pulmonary root",
+        Valve::Mitral => "left atrium",
+        Valve::Tricuspid => "right atrium",
+    }
+}
+
+/// A key number in the cavity of the valve, as near to its line as it finds room.
+fn clearance(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering) {
+    let valve = picture.cut.valve;
+    let Some(line) = dimensions::clearance(picture) else {
+        return;
+    };
+    let middle = panel.at(line.ends[0].midpoint(line.ends[1]));
+    let out = panel.rightward() * picture.cut.face().outward();
+    for text in clearance_words(picture) {
+        let words = Lettered::new(Part::Clearance(valve), line.role, text, KEY).bold();
+        if lettering.set(&words, cavity_places(middle, out, KEY)) {
+            return;
+        }
+    }
+}
+
+/// What is said of the clearance, and shorter: how far clear, or how far past.
+fn clearance_words(picture: &SectionPicture) -> [String; 2] {
+    let valve = picture.cut.valve;
+    let outcome = picture.judgement.clearance(valve);
+    let clearance = picture.cut.place.clearance;
+    let length = outcome
+        .and_then(value)
+        .unwrap_or_else(|| format!("{} mm", words::tenths(clearance)));
+    let mark = mark(outcome);
+    let length = length.trim_start_matches('-');
+    let how = if clearance < 0.0 { "past" } else { "clear" };
+    [format!("{mark}{length} {how}"), format!("{mark}{length}")]
+}
+
+/// Places out of a face about a point of the page, the nearest first.
+fn cavity_places(from: Point, out: f64, size: Mm) -> impl Iterator<Item = (Point, Anchor)> {
+    let anchor = if out < 0.0 {
+        Anchor::End
+    } else {
+        Anchor::Start
+    };
+    let downs = [
+        0.0, 2.0, 4.0, 6.0, 8.0, 10.0, 12.0, -3.0, -6.0, -9.0, 15.0, 18.0, 22.0,
+    ];
+    let outs = [2.0, 4.0, 7.0, 10.0, 14.0];
+    let mut places: Vec<(f64, Point)> = downs
+        .into_iter()
+        .flat_map(|down| outs.map(|away| (away, down)))
+        .map(|(away, down): (f64, f64)| {
+            let at = Point::new(from.x + out * away, from.y + down + HALF_CAPITAL * size);
+            (away * away + down * down, at)
+        })
+        .collect();
+    places.sort_by(|one, other| one.0.total_cmp(&other.0));
+    places.into_iter().map(move |(_, at)| (at, anchor))
+}
+
+/// The open width of a tract with its share, over its line or under it.
+fn open(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering, face: Face) {
+    let Some(line) = dimensions::open(picture, face) else {
+        return;
+    };
+    let outcome = picture.judgement.open_share(face);
+    let width = line.ends[0].distance(line.ends[1]);
+    let share = outcome.and_then(value);
+    let mut texts = vec![format!("open {} mm", words::tenths(width))];
+    if let Some(share) = share {
+        let mark = mark(outcome);
+        texts.insert(0, format!("{mark}{share} open"));
+        texts.insert(
+            0,
+            format!("open {} mm, {mark}{share}", words::tenths(width)),
+        );
+    }
+    let [start, end] = line.ends.map(|end| panel.at(end));
+    let middle = start.midpoint(end);
+    for text in texts {
+        let words = Lettered::new(line.part, line.role, text, SMALL);
+        let places = [-1.2, 3.2, -4.5, 6.5].into_iter().flat_map(|down| {
+            [0.0, -3.0, 3.0].map(|aside| {
+                (
+                    Point::new(middle.x + aside, middle.y + down),
+                    Anchor::Middle,
+                )
+            })
+        });
+        if lettering.set(&words, places) {
+            return;
+        }
+    }
+}
+
+fn rim(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering, scale: f64) {
+    let cut = &picture.cut;
+    let (Some(line), Some(rim)) = (
+        dimensions::rim(picture, scale),
+        cut.anatomy.rims[cut.valve.index()],
+    ) else {
+        return;
+    };
+    let sd = doubt(picture.setting, Structure::Valve(cut.valve), Feature::Rim);
+    let rim = words::tenths(rim);
+    let mut texts = vec![format!("rim {rim} mm")];
+    if let Some(sd) = sd {
+        texts.insert(0, format!("rim {rim} ± {} mm", words::tenths(sd)));
+    }
+    beside(panel, lettering, &line, texts, cut.face().opposite());
+}
+
+fn reach(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering, scale: f64) {
+    let Some(line) = dimensions::reach(picture, scale) else {
+        return;
+    };
+    let reach = line.ends[1].y - line.ends[0].y;
+    let text = format!("reach {} mm", words::tenths(reach));
+    beside(panel, lettering, &line, vec![text], picture.cut.face());
+}
+
+/// The first of some words that finds room beside an upright line, out of a face.
+fn beside(
+    panel: &Panel,
+    lettering: &mut Lettering,
+    line: &Dimension,
+    texts: Vec<String>,
+    face: Face,
+) {
+    let middle = panel.at(line.ends[0].midpoint(line.ends[1]));
+    let out = panel.rightward() * face.outward();
+    for text in texts {
+        let words = Lettered::new(line.part, line.role, text, SMALL);
+        if lettering.set(&words, cavity_places(middle, out, SMALL).take(40)) {
+            return;
+        }
+    }
+}
+
+/// The wall's thickness over its line, in the muscle, or beside it.
+fn thickness(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering) {
+    let line = dimensions::thickness(picture, dimensions::foot(panel));
+    let wall = picture.cut.anatomy.defect.wall;
+    let [start, end] = line.ends.map(|end| panel.at(end));
+    let middle = start.midpoint(end);
+    let right = start.x.max(end.x);
+    let left = start.x.min(end.x);
+    for text in [
+        format!("wall {} mm", words::tenths(wall)),
+        format!("{} mm", words::tenths(wall)),
+    ] {
+        let words = Lettered::new(line.part, line.role, text, SMALL);
+        let level = middle.y + HALF_CAPITAL * SMALL;
+        let places = [
+            (Point::new(middle.x, middle.y - 1.2), Anchor::Middle),
+            (Point::new(middle.x, middle.y + 3.2), Anchor::Middle),
+            (Point::new(right + 1.5, level), Anchor::Start),
+            (Point::new(left - 1.5, level), Anchor::End),
+        ];
+        if lettering.set(&words, places) {
+            return;
+        }
+    }
+}
+
+/// What has a name, and where it is pointed at.
+pub(super) fn names(picture: &SectionPicture) -> Vec<(Point, String)> {
+    let cut = &picture.cut;
+    let mut names = Vec::new();
+    for face in Face::BOTH {
+        let outline = cut.disc(face);
+        if let (Some(_), Some(extent)) = (cut.occluder.disc(face), Extent::of(outline)) {
+            let low = extent.least.y + 0.2 * extent.height();
+            let at = Point::new(outer(&extent, face) - face.outward() * 0.3, low);
+            names.push((at, format!("{} disc", words::side(face))));
+        }
+        if let Some(tract) = cut.tract(face) {
+            let at = Point::new(cut.x(face, tract.depth + 0.4), -1.0);
+            let side = if face == Face::Left { "LV" } else { "RV" };
+            names.push((at, format!("far wall of the\n{side} outflow")));
+        }
+    }
+    if let Some(line) = cut.hinged.and_then(|hinged| PlateLine::of(cut, hinged)) {
+        let name = cut.valve.label().trim_end_matches(" valve");
+        names.push((line.foot.midpoint(line.tip), format!("{name} annulus")));
+        names.push((line.foot, format!("{name} hinge")));
+        if cut.valve == Valve::Aortic {
+            let length = line.foot.distance(line.tip);
+            let at = Point::new(line.tip.x - 0.08 * length, line.tip.y - 0.7 * length);
+            names.push((at, "mitral leaflet,\nfrom habit".to_owned()));
+        }
+    }
+    names
+}
