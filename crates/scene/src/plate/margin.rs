@@ -53,8 +53,14 @@ impl Margin {
     pub(super) fn letter(&self, names: Vec<Name>, strokes: &mut Vec<Stroke>) {
         let Extent { least, most } = self.field;
         let middle = 0.5 * (least.x + most.x);
-        let (left, right): (Vec<Name>, Vec<Name>) =
-            names.into_iter().partition(|name| name.at.x < middle);
+        // What lies outside the field is not pointed at.
+        let is_seen = |name: &Name| {
+            (least.x..=most.x).contains(&name.at.x) && (least.y..=most.y).contains(&name.at.y)
+        };
+        let (left, right): (Vec<Name>, Vec<Name>) = names
+            .into_iter()
+            .filter(is_seen)
+            .partition(|name| name.at.x < middle);
         let columns = [
             (left, least.x - AWAY - self.ruler, least.x, Anchor::End),
             (right, most.x + AWAY, most.x, Anchor::Start),

@@ -55,7 +55,7 @@ fn check(drawing: &Drawing) {
                 Ink::Fill(path) if is_solid(stroke.role) => is_over(room, &corners(path)),
                 _ => false,
             };
-            assert!(!is_over, "{text} over {:?} {:?}", stroke.part, stroke.role);
+            assert!(!is_over, "{text} {room:?} over {stroke:?}");
         }
     }
 }
