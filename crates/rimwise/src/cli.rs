@@ -90,7 +90,7 @@ fn is_for_programs(command: Option<&Command>) -> bool {
         Some(Command::FitMap(asked)) => asked.format != Format::Table,
         Some(Command::Workup(asked)) => asked.format != PageFormat::Table,
         Some(Command::Manual(asked)) => asked.format != ManualFormat::Man,
-        Some(Command::Completions(_)) => true,
+        Some(Command::Completions(_) | Command::Draw(_)) => true,
         Some(Command::Compare(_) | Command::Check(_)) | None => false,
     }
 }

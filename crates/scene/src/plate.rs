@@ -22,6 +22,9 @@ mod texture;
 #[cfg(test)]
 mod tests;
 
+#[cfg(test)]
+pub(crate) use tests::ruled;
+
 pub use bay::{Bay, Cells};
 pub use picture::Orientation;
 
@@ -30,7 +33,7 @@ use crate::{Extent, Part, Point, View, words};
 use geometry::Mm;
 use heading::Heading;
 use lettering::{Lettered, Lettering};
-use margin::margins;
+use margin::Margin;
 use panel::Panel;
 use picture::Picture;
 use sizing::{Candidate, Setting};
@@ -242,21 +245,27 @@ impl Plate<'_> {
             let corner = Point::new(left + beside, top);
             let mut panel = Panel::new(corner, window, scale, picture.is_mirrored());
             picture.draw(&mut panel, Detail::Full);
-            let mut lettering = Lettering::new(panel.field);
-            lettering.observe(&panel.strokes);
-            picture.letter(&panel, &mut lettering, Detail::Full);
-            page.strokes.append(&mut panel.strokes);
-            page.strokes.append(&mut lettering.strokes);
-            let mut field = panel.field;
-            if let Some(level) = picture.level() {
-                footing::ruler(&mut page.strokes, &panel, level);
-                field.least.x -= RULER - 4.0;
-            }
+            let mut strokes = Vec::new();
+            let numbers = picture
+                .level()
+                .map(|level| footing::ruler(&mut strokes, &panel, level));
             // Between columns a section has room for its ruler alone.
             if !is_section || self.columns.len() == 1 {
-                let ends = [left - 0.5 * GAP, left + width + 0.5 * GAP];
-                margins(picture.names(&panel), &field, ends, &mut page.strokes);
+                let margin = Margin {
+                    field: panel.field,
+                    ends: [left - 0.5 * GAP, left + width + 0.5 * GAP],
+                    ruler: if is_section { RULER - 4.0 } else { 0.0 },
+                    numbers: numbers.unwrap_or_default(),
+                };
+                margin.letter(picture.names(&panel), &mut strokes);
             }
+            let mut lettering = Lettering::new(panel.field);
+            lettering.observe(&panel.strokes);
+            lettering.observe(&strokes);
+            picture.letter(&panel, &mut lettering, Detail::Full);
+            page.strokes.append(&mut panel.strokes);
+            page.strokes.append(&mut strokes);
+            page.strokes.append(&mut lettering.strokes);
         }
         let bottom = top + scale * window.height();
         if is_section {

@@ -33,8 +33,9 @@ fn line(points: &[[Point; 2]], width: Mm) -> Stroke {
 }
 
 /// An upright ruler on the left of a panel, 0 at a level of the heart, millimetres
-/// counted both ways, with the level leading to the field.
-pub(super) fn ruler(strokes: &mut Vec<Stroke>, panel: &Panel, level: Mm) {
+/// counted both ways; gives the heights of its numbers.
+pub(super) fn ruler(strokes: &mut Vec<Stroke>, panel: &Panel, level: Mm) -> Vec<Mm> {
+    let mut numbers = Vec::new();
     let window = *panel.window();
     let x = panel.field.least.x - 1.8;
     let height = |mm: f64| panel.at(Point::new(window.least.x, level + mm)).y;
@@ -55,10 +56,12 @@ pub(super) fn ruler(strokes: &mut Vec<Stroke>, panel: &Panel, level: Mm) {
             let words = Lettered::new(Part::Ruler, Role::Dimension, text, FINE);
             let at = Point::new(x - 2.5, y + HALF_CAPITAL * FINE);
             strokes.push(words.at(at, Anchor::End, false));
+            numbers.push(y);
         }
         mm += 1.0;
     }
     strokes.push(line(&lines, 0.18));
+    numbers
 }
 
 /// The ruler of the print and what the page was made from; gives the height below.

@@ -52,8 +52,9 @@ pub(super) fn role(outcome: Option<&Outcome>) -> Role {
 pub(super) const fn verdict_role(verdict: Verdict) -> Role {
     match verdict {
         Verdict::Fits => Role::Ok,
-        Verdict::Tight => Role::Warning,
+        Verdict::Borderline => Role::Warning,
         Verdict::DoesNotFit => Role::Beyond,
+        Verdict::NotRated => Role::Dimension,
     }
 }
 

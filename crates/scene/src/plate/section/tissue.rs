@@ -104,6 +104,22 @@ pub(super) fn septum(picture: &SectionPicture, panel: &mut Panel, detail: Detail
     for piece in &pieces {
         panel.line(edge, &piece.crest);
     }
+    if let [_] = &pieces[..] {
+        single_opening(picture, panel, edge);
+    }
+}
+
+/// The edges of the one opening that the plane meets, where it misses the other:
+/// short lines into the wall, which is not cut through.
+fn single_opening(picture: &SectionPicture, panel: &mut Panel, pen: Pen) {
+    let cut = &picture.cut;
+    let into = -ROUNDING * cut.anatomy.defect.wall;
+    for face in Face::BOTH {
+        for y in cut.edges(face).into_iter().flatten() {
+            let ends = [0.0, into].map(|out| Point::new(cut.x(face, out), y));
+            panel.line(pen, &ends);
+        }
+    }
 }
 
 /// The pieces of the septum that the plane cuts: two with rounded crests beside the

@@ -1,0 +1,128 @@
+//! Words stand by rule.
+
+use crate::Extent;
+use crate::View;
+use crate::clip::segment_in;
+use crate::plate::lettering::{corners, is_dark, is_over, is_solid, stretches, touch, word_box};
+use crate::plate::{Bay, Cells, Orientation, Plate};
+use crate::sample;
+use crate::stroke::{Drawing, Ink, PageGround};
+use crate::svg::svg;
+use geometry::Face;
+
+/// How far a box may reach over another before they are told to touch, mm.
+const SLACK: f64 = 0.01;
+
+fn plate(candidate: &sample::Candidate, assessed: &sizing::Candidate, columns: usize) -> Drawing {
+    let plate = Plate {
+        title: "A case of 3.6 kg",
+        notes: &["made from a sample"],
+        setting: &candidate.setting,
+        columns: vec![("narrow 5 × 2", assessed); columns],
+        views: vec![View::Section(candidate.valve), View::FaceOn(Face::Left)],
+        orientation: Orientation::default(),
+        width: Plate::WIDTH,
+    };
+    plate.draw()
+}
+
+/// Asserts that no words lie on a device, over dark ink, over other words or off the
+/// page.
+fn check(drawing: &Drawing) {
+    let boxes: Vec<(Extent, &str)> = drawing
+        .strokes
+        .iter()
+        .filter_map(|stroke| match &stroke.ink {
+            Ink::Word(word) => Some((word_box(word).grown(-SLACK), word.text.as_str())),
+            _ => None,
+        })
+        .collect();
+    assert!(boxes.len() > 10);
+    for (index, (room, text)) in boxes.iter().enumerate() {
+        let is_on_page = room.least.x > 0.0
+            && room.least.y > 0.0
+            && room.most.x < drawing.width
+            && room.most.y < drawing.height;
+        assert!(is_on_page, "{text}: {room:?}");
+        for (other, other_text) in &boxes[..index] {
+            assert!(!touch(room, other), "{text} over {other_text}");
+        }
+        for stroke in &drawing.strokes {
+            let is_over = match &stroke.ink {
+                Ink::Line { path, .. } if is_dark(stroke.role) => stretches(path)
+                    .into_iter()
+                    .any(|ends| segment_in(room, ends).is_some()),
+                Ink::Fill(path) if is_solid(stroke.role) => is_over(room, &corners(path)),
+                _ => false,
+            };
+            assert!(!is_over, "{text} {room:?} over {stroke:?}");
+        }
+    }
+}
+
+#[test]
+fn no_words_lie_on_the_device_or_over_an_edge() {
+    for candidate in sample::candidates(60) {
+        let assessed = candidate.assessed();
+        for columns in [1, 2] {
+            check(&plate(&candidate, &assessed, columns));
+        }
+    }
+}
+
+#[test]
+fn the_same_plate_is_the_same_bytes() {
+    let candidate = &sample::candidates(1)[0];
+    let assessed = candidate.assessed();
+    for ground in PageGround::ALL {
+        let [one, other] = [(); 2].map(|()| svg(&plate(candidate, &assessed, 2), ground));
+        assert!(one == other && !one.contains("NaN") && !one.contains("inf"));
+    }
+}
+
+#[test]
+fn every_letter_of_a_plate_has_a_glyph() {
+    for candidate in sample::candidates(20) {
+        let assessed = candidate.assessed();
+        for text in plate(&candidate, &assessed, 2).words() {
+            for weight in typeface::Weight::ALL {
+                assert_eq!(typeface::missing_glyphs(text, weight), [], "{text}");
+            }
+        }
+    }
+}
+
+#[test]
+fn words_of_a_bay_stand_in_cells() {
+    let cells = Cells {
+        columns: 42,
+        rows: 15,
+        height: 2.0,
+    };
+    for candidate in sample::candidates(60) {
+        let assessed = candidate.assessed();
+        for view in [View::Section(candidate.valve), View::FaceOn(Face::Right)] {
+            let sample::Candidate {
+                setting,
+                size,
+                turn,
+                ..
+            } = &candidate;
+            let orientation = Orientation::default();
+            let bay = Bay::of(setting, size, *turn, view, Some(&assessed), orientation);
+            let bay = bay.expect("all is read");
+            for window in [bay.bounds(), bay.corner()] {
+                let drawing = bay.draw(&window, cells);
+                assert_eq!((drawing.width, drawing.height), (42.0, 30.0));
+                for stroke in &drawing.strokes {
+                    let Ink::Word(word) = &stroke.ink else {
+                        continue;
+                    };
+                    let letters = word.text.chars().map(|_| 1.0).sum::<f64>();
+                    assert_eq!(word.at.x, word.at.x.round());
+                    assert!(word.at.x >= 0.0 && word.at.x + letters <= 42.0, "{word:?}");
+                }
+            }
+        }
+    }
+}
