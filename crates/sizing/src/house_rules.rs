@@ -10,6 +10,7 @@ mod measured_first;
 mod parameter;
 mod rows;
 mod rule;
+mod settles;
 mod wide_bound;
 
 pub use address::{RuleAddress, RuleKind};
@@ -24,6 +25,8 @@ pub use rows::{
     Sourced,
 };
 pub use rule::{Rule, Stated};
+pub(crate) use settles::holds;
+pub use settles::{Evidence, FigureBounds, Grade, Settles};
 pub use wide_bound::{WideBound, WideBoundRow, WideBounds};
 
 use measurement::{Quantity, Site};
