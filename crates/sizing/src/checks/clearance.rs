@@ -85,11 +85,12 @@ fn in_the_wall(nominal: &Nominal, valve: Valve) -> String {
     } else {
         format!("ends {} short of the {hinge} hinge", words::mm(rim - reach))
     };
-    format!(
-        "{part} {verb}: rim {}, reach past the edge {}",
-        words::mm(rim),
-        words::mm(reach)
-    )
+    let reaches = if reach < 0.0 {
+        format!("{} short of the edge", words::mm(-reach))
+    } else {
+        format!("reach past the edge {}", words::mm(reach))
+    };
+    format!("{part} {verb}: rim {}, {reaches}", words::mm(rim))
 }
 
 /// The rim that a source asks for at the site, and whether the one measured is over

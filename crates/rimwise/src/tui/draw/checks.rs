@@ -83,7 +83,7 @@ fn row(outcome: &Outcome, is_alike: bool, theme: Theme, width: usize) -> Line<'s
     let has_bar = width > 2 + NAME + VALUE + CHANCE + BAR;
     let value = told::value(outcome).unwrap_or_else(|| "–".to_owned());
     // A value hard by its limit is written with more decimals.
-    let value = format!("{value:>VALUE$}");
+    let value = format!("{:>VALUE$}", format!(" {value}"));
     let behind =
         value.width() + if has_chance { CHANCE } else { 0 } + if has_bar { BAR + 1 } else { 0 };
     let (mark, style) = if is_alike {
@@ -91,7 +91,18 @@ fn row(outcome: &Outcome, is_alike: bool, theme: Theme, width: usize) -> Line<'s
     } else {
         (" ", theme.state(outcome.state))
     };
-    let first = format!("{}{mark}", told::state_glyph(outcome.state));
+    let glyph = told::state_glyph(outcome.state);
+    let lead = outcome
+        .title
+        .split(',')
+        .next()
+        .map_or(0, UnicodeWidthStr::width);
+    // The first words of a warning are whole before anything else has room.
+    let first = if width < glyph.width() + mark.width() + lead + behind && mark == " " {
+        glyph.to_owned()
+    } else {
+        format!("{glyph}{mark}")
+    };
     let name = told::name(outcome, width.saturating_sub(first.width() + behind));
     let mut spans = vec![
         Span::styled(first, style),
