@@ -56,8 +56,15 @@ impl Confirmation {
             (Some('y'), _) => Reply::Keep,
             (Some('n'), _) | (_, KeyCode::Esc) => Reply::Drop,
             (Some(letter), _) if amount::begins_number(letter) => Reply::Correct,
-            (_, KeyCode::Backspace | KeyCode::Delete | KeyCode::Left | KeyCode::Right)
-            | (_, KeyCode::Home | KeyCode::End) => Reply::Correct,
+            (
+                _,
+                KeyCode::Backspace
+                | KeyCode::Delete
+                | KeyCode::Left
+                | KeyCode::Right
+                | KeyCode::Home
+                | KeyCode::End,
+            ) => Reply::Correct,
             _ => Reply::Nothing,
         }
     }

@@ -25,16 +25,13 @@ pub(super) fn draw(frame: &mut Frame, field: &Field, theme: Theme, area: Rect) {
     edited.extend(lines::edited(&field.editor, theme, room));
     told.push(Line::from(edited));
     let asked = field.asks.as_ref().map(|asked| asked.asks.as_str());
-    let help = asked.or(field.error.as_deref()).map_or_else(
-        || vec![Line::styled("Enter accepts, Esc cancels", theme.dim())],
-        |error| {
-            let lines = wrapped(&visible(error), usize::from(area.width));
-            lines
-                .into_iter()
-                .map(|line| Line::styled(line, theme.state(State::Caution)))
-                .collect()
-        },
-    );
+    let (help, style) = match (asked, field.error.as_deref()) {
+        (Some(asked), _) => (asked, theme.strong()),
+        (None, Some(error)) => (error, theme.state(State::Caution)),
+        (None, None) => ("Enter accepts, Esc cancels", theme.dim()),
+    };
+    let help = wrapped(&visible(help), usize::from(area.width));
+    let help = help.into_iter().map(|line| Line::styled(line, style));
     told.extend(help);
     let height = u16::try_from(told.len())
         .unwrap_or(u16::MAX)

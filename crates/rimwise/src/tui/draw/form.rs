@@ -56,7 +56,8 @@ pub(super) fn reading(
     let asked = form.asks.as_ref().map(|asked| asked.asks.as_str());
     let form = Form {
         title: form.title(),
-        error: asked.or(form.error.as_deref()),
+        asks: asked,
+        error: form.error.as_deref(),
         help: &help,
     };
     draw(frame, session, &form, &rows, theme, area);
@@ -83,6 +84,7 @@ pub(super) fn exception(
     );
     let form = Form {
         title: form.title(),
+        asks: None,
         error: typed.error.as_deref(),
         help: &help,
     };
@@ -103,6 +105,7 @@ pub(super) fn shelf(
     let help = selected.map_or("", |(part, _)| part.means());
     let told = Form {
         title: form.title(),
+        asks: None,
         error: typed.error.as_deref(),
         help,
     };
@@ -131,6 +134,7 @@ pub(super) fn case(
     });
     let form = Form {
         title: "new case: what it needs is asked for afterwards, one by one".to_owned(),
+        asks: None,
         error: form.error.as_deref(),
         help: form.line.why(),
     };
@@ -140,6 +144,8 @@ pub(super) fn case(
 /// What stands over and under the lines of a form.
 struct Form<'a> {
     title: String,
+    /// A question about what was typed, which waits for its answer.
+    asks: Option<&'a str>,
     error: Option<&'a str>,
     help: &'a str,
 }
@@ -182,9 +188,10 @@ fn draw(frame: &mut Frame, session: &Session, form: &Form, rows: &[Row], theme: 
     let title = visible(&form.title).into_owned();
     let labels = rows.iter().map(|row| row.label.len() + 1);
     let name = labels.max().unwrap_or(NAME).max(NAME);
-    let (help, style) = match form.error {
-        Some(error) => (error, theme.state(State::Caution)),
-        None => (form.help, theme.dim()),
+    let (help, style) = match (form.asks, form.error) {
+        (Some(asked), _) => (asked, theme.strong()),
+        (None, Some(error)) => (error, theme.state(State::Caution)),
+        (None, None) => (form.help, theme.dim()),
     };
     let help = wrapped(&visible(help), usize::from(area.width));
     // Title and keys stay in sight, and so does the selected line.

@@ -141,8 +141,8 @@ fn question(session: &Session, guide: &Guide, theme: Theme, width: u16) -> Vec<L
         lines.push(Line::from(field));
     }
     if let Some(asked) = &guide.asks {
-        let style = theme.state(State::Caution);
-        lines.extend(wrapped_in(&format!("? {}", asked.asks), style, width));
+        let question = format!("? {}", asked.asks);
+        lines.extend(wrapped_in(&question, theme.strong(), width));
     }
     if let Some(error) = &guide.error {
         let style = theme.state(State::Caution);

@@ -96,6 +96,8 @@ impl Guide {
         );
         self.asks = Confirmation::of(&edit, session);
         if self.asks.is_some() {
+            // One thing at a time: the question is about what was typed now.
+            self.remark = None;
             return Step::Stay;
         }
         Step::Answer(edit, After::Next)

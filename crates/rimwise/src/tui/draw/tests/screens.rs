@@ -216,6 +216,13 @@ fn the_form_of_a_reading() {
         &after(&session, "e down down right"),
         (80, 24),
     );
+    // A slip by ten is asked back, in the form and in the field of the value alone.
+    for (name, keys) in [
+        ("reading-form-asks", "e 3 6 enter"),
+        ("value-asks", "enter 4 0 enter"),
+    ] {
+        shot(name, &after(&session, keys), (80, 24));
+    }
 }
 
 #[test]
