@@ -18,6 +18,9 @@ mod document;
 mod error;
 mod exceptions;
 mod facts;
+#[cfg(unix)]
+#[cfg(test)]
+mod failing;
 mod faults;
 mod form;
 #[cfg(unix)]
@@ -68,7 +71,9 @@ pub use recent::Recent;
 pub use setting::setting;
 pub use source::{Position, Source};
 pub use splice::SpliceError;
-pub use store::{Expect, StoreError, digest_on_disk, save, save_in_own_folder};
+pub use store::{
+    Disk, Expect, Fault, Operation, StoreError, digest_on_disk, save, save_in_own_folder,
+};
 pub use text::{excerpt, visible};
 pub use unfiled::Unfiled;
 pub use words::Word;
