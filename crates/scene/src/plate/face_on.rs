@@ -19,7 +19,7 @@ use measurement::{Feature, Structure};
 use sizing::{Anatomy, Candidate, Setting, Size, nominal_seat};
 
 /// How much of the septum is shown beyond what lies on it, mm.
-const MARGIN: Mm = 1.6;
+const MARGIN: Mm = 2.2;
 
 /// How much more of it is shown for the sake of a hinge, mm: a hinge farther off
 /// is said with its distance.
@@ -304,9 +304,11 @@ impl<'a> FacePicture<'a> {
         Some([out(edge), out(edge + least.value)])
     }
 
-    /// The words inside the field.
-    pub(super) fn letter(&self, panel: &Panel, lettering: &mut Lettering) {
-        lettering::letter(self, panel, lettering);
+    /// The words inside the field: of a large drawing none, its margins bear them.
+    pub(super) fn letter(&self, panel: &Panel, lettering: &mut Lettering, detail: Detail) {
+        if detail == Detail::Thin {
+            lettering::letter(self, panel, lettering);
+        }
     }
 
     /// What has a name in the margin.
