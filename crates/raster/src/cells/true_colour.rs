@@ -1,0 +1,54 @@
+use super::split::{MOST_PARTS, best_split, mean};
+use super::{CELL_PIXELS, Cell, CellColour, LEAST_LINE, corners, part_offset, part_pixels};
+use crate::blocks::Blocks;
+use crate::brush::Detail;
+use crate::pixels::paint_detail;
+use crate::{CellSize, RasterError};
+use scene::stroke::{Drawing, PageGround, Rgb};
+
+/// Paints a drawing and gives each cell the two colours and the glyph of
+/// least squared error.
+pub(super) fn cells(
+    drawing: &Drawing,
+    size: CellSize,
+    ground: PageGround,
+    blocks: Blocks,
+    has_texture: bool,
+) -> Result<Vec<Cell>, RasterError> {
+    let detail = Detail {
+        has_texture,
+        has_words: false,
+        // A cell's part is the mean of 9 pixels or more, which is smooth enough, and
+        // rough edges take a fifth of the time.
+        is_smooth: false,
+        least_line: LEAST_LINE,
+    };
+    let pixels = paint_detail(drawing, size.pixels(CELL_PIXELS)?, ground, detail)?;
+    let [width, height] = part_pixels(blocks);
+    let each = corners(size).map(|[x, y]| {
+        let mut parts = [[0.0; 3]; MOST_PARTS];
+        let parts = &mut parts[..2 * blocks.lines()];
+        for (index, part) in parts.iter_mut().enumerate() {
+            let [right, down] = part_offset(index, [width, height]);
+            *part = pixels.mean([x + right, y + down], [width, height]);
+        }
+        let ink = best_split(parts);
+        Cell {
+            glyph: blocks.glyph(ink),
+            ink: shown(mean(parts, ink, ink != 0)),
+            ground: shown(mean(parts, ink, false)),
+            is_bold: false,
+        }
+    });
+    Ok(each.collect())
+}
+
+fn shown(colour: [f32; 3]) -> CellColour {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "means of bytes"
+    )]
+    let [red, green, blue] = colour.map(|channel| channel.round() as u8);
+    CellColour::Rgb(Rgb { red, green, blue })
+}
