@@ -196,7 +196,8 @@ impl Plate<'_> {
     }
 
     fn title(&self, page: &mut Page, scale: f64) -> Mm {
-        const LEGEND: &str = "Solid: measured. Dashed: assumed. Grey: from habit, not measured. \
+        const LEGEND: &str = "Solid: measured. Dashed: assumed, or behind what is seen. Grey: from \
+            habit, not measured. \
             Bar at the hinge: ± 1 and ± 2 SD of the rim.";
         let mut y = MARGIN + TITLE;
         let title = Lettered::new(Part::Caption, Role::Word, self.title.to_owned(), TITLE).bold();
@@ -258,6 +259,7 @@ impl Plate<'_> {
         let is_section = matches!(row.view, View::Section(_));
         let top = y + if is_section { 2.0 } else { 6.0 };
         let width = self.column_width();
+        let mut end_of_last: Option<Mm> = None;
         for (index, picture) in row.pictures.iter().enumerate() {
             let Some(picture) = picture else { continue };
             let left = self.column(index);
@@ -272,6 +274,12 @@ impl Plate<'_> {
             let mut panel = Panel::new(corner, window, scale, picture.is_mirrored());
             picture.draw(&mut panel, Detail::Full);
             let mut strokes = Vec::new();
+            if let (Some(from), Some(level)) = (end_of_last, picture.level()) {
+                let y = panel.at(Point::new(window.least.x, level)).y;
+                let to = panel.field.least.x - RULER;
+                strokes.push(footing::level([Point::new(from, y), Point::new(to, y)]));
+            }
+            end_of_last = Some(panel.field.most.x);
             let numbers = picture
                 .level()
                 .map(|level| footing::ruler(&mut strokes, &panel, level));

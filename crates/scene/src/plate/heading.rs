@@ -7,7 +7,7 @@ use crate::stroke::{Anchor, Ink, Role, Stroke};
 use crate::{Part, Point, View, words};
 use geometry::{Face, Mm};
 use measurement::Valve;
-use sizing::{Candidate, Neighbour, Outcome, Setting, State};
+use sizing::{Candidate, Neighbour, Outcome, Setting, State, nominal_seat};
 
 /// Letters of a name, of a verdict and of a fact, page mm.
 const NAME: Mm = 3.6;
@@ -32,7 +32,7 @@ impl<'a> Heading<'a> {
         pictures: &[(View, Option<&Picture>)],
     ) -> Self {
         let judgement = Judgement(Some(column.candidate));
-        let mut facts = Vec::new();
+        let mut facts = vec![(Role::Word, form(setting, column.candidate))];
         for (view, picture) in pictures {
             match (view, picture) {
                 (_, None) => facts.push((Role::Word, not_drawn(setting, *view))),
@@ -120,6 +120,27 @@ impl<'a> Heading<'a> {
             }
         }
     }
+}
+
+/// The form of a size when free, and how far the defect squeezes its waist.
+fn form(setting: &Setting, candidate: &Candidate) -> String {
+    let occluder = &candidate.size.occluder;
+    let seat = nominal_seat(setting, &candidate.size, candidate.turn);
+    let discs: Vec<String> = Face::BOTH
+        .into_iter()
+        .filter_map(|face| {
+            let disc = occluder.disc(face)?;
+            let diameter = words::short(2.0 * disc.radius);
+            Some(format!("{} disc {diameter} mm", words::side(face)))
+        })
+        .collect();
+    format!(
+        "waist {} × {} mm, {} mm wide in the defect; {}",
+        words::short(occluder.waist.diameter),
+        words::short(occluder.waist.length),
+        words::tenths(seat.waist_diameter()),
+        discs.join(", ")
+    )
 }
 
 /// A chance as whole per cent; a bound where a check with a limit was not assessed.

@@ -1,6 +1,7 @@
 //! The words of a face: the least overlap beside its line, names in the margins.
 
-use super::{FacePicture, seen};
+use super::{FacePicture, patch, seen};
+use crate::plate::basis::is_defect_measured;
 use crate::plate::heading::overlap_words;
 use crate::plate::judged::{mark, role};
 use crate::plate::lettering::{Lettered, Lettering};
@@ -35,7 +36,7 @@ fn least_words(picture: &FacePicture) -> String {
 /// The names of what is seen, each with the point it means.
 pub(super) fn names(picture: &FacePicture, panel: &Panel) -> Vec<Name> {
     let centre = picture.centre();
-    let radius = picture.patch(panel);
+    let radius = patch(panel);
     let mut names = Vec::new();
     for (azimuth, text) in [(90.0, "3 inlet"), (270.0, "9 outlet")] {
         let at = seen(centre + radial(degrees(azimuth)) * radius);
@@ -79,7 +80,7 @@ pub(super) fn names(picture: &FacePicture, panel: &Panel) -> Vec<Name> {
     } else {
         "edge of the defect"
     };
-    let assumed = if picture.is_edge_measured() {
+    let assumed = if is_defect_measured(picture.setting) {
         ""
     } else {
         ", assumed"
