@@ -185,9 +185,9 @@ pub(super) struct DrawArguments {
     /// Which ventricle lies on the left of a section
     #[arg(long, value_enum, default_value_t = DrawLeft::Right)]
     pub(super) left: DrawLeft,
-    /// Width of the page in mm
-    #[arg(long, value_name = "MM", default_value_t = 297, value_parser = clap::value_parser!(u16).range(120..=1200))]
-    pub(super) width: u16,
+    /// Width: of an SVG in mm, 297 where none is given; of a PNG in pixels, 1800
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(120..=8000))]
+    pub(super) width: Option<u16>,
     /// The ground it is drawn on
     #[arg(long, value_enum, default_value_t = DrawGround::Light)]
     pub(super) ground: DrawGround,
@@ -200,6 +200,8 @@ pub(super) struct DrawArguments {
 pub(super) enum DrawFormat {
     /// A picture of lines and words
     Svg,
+    /// A picture of pixels
+    Png,
     /// For programs: defect, hinges, discs and where each lies, without a picture
     Json,
 }

@@ -8,33 +8,68 @@ use anyhow::{Context, Result};
 use files::visible;
 use geometry::Face;
 use measurement::Valve;
-use scene::plate::{Orientation, Plate};
-use scene::stroke::PageGround;
+use raster::{PixelSize, paint, png};
+use scene::plate::{Column, Orientation, Plate};
+use scene::stroke::{Drawing, PageGround};
 use scene::{View, nearest_valve, svg};
 use sizing::engine::Fast;
 use sizing::{Candidate, Turn};
 use std::fs;
-use std::io::Write;
+use std::io::{self, IsTerminal, Write};
 use std::path::Path;
+
+/// Width of a page in mm at most: a larger one is no page.
+const WIDEST: u16 = 1200;
+
+/// Width of a PNG in pixels where a call names none.
+const PIXELS: u32 = 1800;
 
 /// Draws the named sizes and writes them to a file or to standard output.
 pub(super) fn run(asked: &DrawArguments, out: &mut dyn Write) -> Result<()> {
     let format = format(asked)?;
+    if format == DrawFormat::Png && asked.out.is_none() && io::stdout().is_terminal() {
+        let remedy = "a PNG is no text for a terminal; add --out FILE, or send it to a program";
+        return Err(BadInput(remedy.to_owned()).into());
+    }
     let ready = Inputs::read(&asked.common)?.ready(&asked.common)?;
     let candidates: Vec<Candidate> = asked
         .sizes
         .iter()
         .map(|name| candidate(&ready, name))
         .collect::<Result<_>>()?;
+    let ground = match asked.ground {
+        DrawGround::Dark => PageGround::Dark,
+        DrawGround::Light => PageGround::Light,
+    };
     let written = match format {
-        DrawFormat::Svg => picture(asked, &ready, &candidates),
-        DrawFormat::Json => drawing::json(&ready.setting, &candidates, &ready.provenance)?,
+        DrawFormat::Svg => {
+            let width = asked.width.map_or(Plate::WIDTH, f64::from);
+            if width > f64::from(WIDEST) {
+                let remedy = format!("--width: an SVG is at most {WIDEST} mm wide");
+                return Err(BadInput(remedy).into());
+            }
+            svg::svg(&plate(asked, &ready, &candidates, width), ground).into_bytes()
+        }
+        DrawFormat::Png => {
+            let drawing = plate(asked, &ready, &candidates, Plate::WIDTH);
+            pixels(&drawing, asked.width.map_or(PIXELS, u32::from), ground)?
+        }
+        DrawFormat::Json => {
+            drawing::json(&ready.setting, &candidates, &ready.provenance)?.into_bytes()
+        }
     };
     match &asked.out {
         Some(path) => fs::write(path, written)
             .with_context(|| format!("cannot write {}", visible(&path.to_string_lossy()))),
-        None => Ok(out.write_all(written.as_bytes())?),
+        None => Ok(out.write_all(&written)?),
     }
+}
+
+/// A drawing as a PNG so many pixels wide.
+fn pixels(drawing: &Drawing, width: u32, ground: PageGround) -> Result<Vec<u8>> {
+    let size = PixelSize::of_width(drawing, width)?;
+    let painted = paint(drawing, size, ground)?;
+    Ok(png(&painted, &drawing.title, &drawing.alternative_text)?)
 }
 
 /// What is to be written: as asked, else by the ending of the file's name.
@@ -46,9 +81,10 @@ fn format(asked: &DrawArguments) -> Result<DrawFormat> {
     match ending.map(|ending| ending.to_string_lossy().to_lowercase()) {
         None => Ok(DrawFormat::Svg),
         Some(ending) if ending == "svg" => Ok(DrawFormat::Svg),
+        Some(ending) if ending == "png" => Ok(DrawFormat::Png),
         Some(ending) if ending == "json" => Ok(DrawFormat::Json),
         Some(ending) => Err(BadInput(format!(
-            "--out: a name that ends in .{} says nothing of the format; add --format svg or json",
+            "--out: a name that ends in .{} says nothing of the format; add --format svg, png or json",
             visible(&ending)
         ))
         .into()),
@@ -68,11 +104,22 @@ fn candidate(ready: &Ready, name: &str) -> Result<Candidate> {
     ))
 }
 
-fn picture(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> String {
+fn plate(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate], width: f64) -> Drawing {
     let names: Vec<String> = candidates
         .iter()
         .map(|one| visible(&one.name()).into_owned())
         .collect();
+    let reasons: Vec<Option<String>> = candidates
+        .iter()
+        .map(|one| Some(visible(one.judged.because.first()?).into_owned()))
+        .collect();
+    let columns = names.iter().zip(&reasons).zip(candidates);
+    let columns = columns.map(|((name, reason), candidate)| Column {
+        name,
+        reason: reason.as_deref(),
+        candidate,
+    });
+    let columns = columns.collect();
     let from = &ready.provenance;
     let made_from = format!(
         "rimwise {}, inputs {}, seed {}, {} simulated variations.",
@@ -85,19 +132,15 @@ fn picture(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> St
         title: &visible(&ready.setting.case().title),
         notes: &[&made_from, CAUTION],
         setting: &ready.setting,
-        columns: names.iter().map(String::as_str).zip(candidates).collect(),
+        columns,
         views: views(asked.view, ready, candidates),
         orientation: match asked.left {
             DrawLeft::Right => Orientation::RightVentricleLeft,
             DrawLeft::Left => Orientation::LeftVentricleLeft,
         },
-        width: f64::from(asked.width),
+        width,
     };
-    let ground = match asked.ground {
-        DrawGround::Dark => PageGround::Dark,
-        DrawGround::Light => PageGround::Light,
-    };
-    svg::svg(&plate.draw(), ground)
+    plate.draw()
 }
 
 /// The views that are asked for; of both, the section is toward the valve to which

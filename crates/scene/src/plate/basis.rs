@@ -14,6 +14,12 @@ pub(super) fn is_measured(setting: &Setting, structure: Structure, features: &[F
         .all(|quantity| stands_on_reading(setting, quantity))
 }
 
+/// Whether the form of the defect was measured.
+pub(super) fn is_defect_measured(setting: &Setting) -> bool {
+    const AXES: &[Feature] = &[Feature::Major, Feature::Minor, Feature::Turn];
+    is_measured(setting, Structure::Throat, AXES)
+}
+
 fn stands_on_reading(setting: &Setting, quantity: Quantity) -> bool {
     match setting.basis(quantity) {
         Basis::Read(_) | Basis::Nil => true,

@@ -4,7 +4,6 @@ mod lettering;
 mod valves;
 
 use super::Detail;
-use super::basis::is_measured;
 use super::judged::{Judgement, role};
 use super::lettering::Lettering;
 use super::margin::Name;
@@ -15,11 +14,10 @@ use crate::stroke::Role;
 use crate::{Extent, Part, Point, View, precision};
 use geometry::outline::{disc_rim, opening_edge, waist_ring};
 use geometry::{Face, Mm, Radians, Seat, SeatedDisc, Vec2, degrees, radial};
-use measurement::{Feature, Structure};
 use sizing::{Anatomy, Candidate, Setting, Size, nominal_seat};
 
 /// How much of the septum is shown beyond what lies on it, mm.
-const MARGIN: Mm = 1.6;
+const MARGIN: Mm = 2.2;
 
 /// How much more of it is shown for the sake of a hinge, mm: a hinge farther off
 /// is said with its distance.
@@ -54,6 +52,12 @@ const fn seen(point: Vec2) -> Point {
 
 fn seen_line(line: &[Vec2]) -> Vec<Point> {
     line.iter().copied().map(seen).collect()
+}
+
+/// The radius of the patch in a panel, which may show more for the sake of others in
+/// its row.
+fn patch(panel: &Panel) -> Mm {
+    0.5 * panel.window().width() - TORN
 }
 
 impl<'a> FacePicture<'a> {
@@ -133,12 +137,6 @@ impl<'a> FacePicture<'a> {
         .grown(radius + TORN)
     }
 
-    /// The radius of the patch in a panel, which may show more for the sake of others
-    /// in its row.
-    fn patch(&self, panel: &Panel) -> Mm {
-        0.5 * panel.window().width() - TORN
-    }
-
     /// Everything but the words, back to front.
     pub(super) fn draw(&self, panel: &mut Panel, detail: Detail) {
         self.septum(panel, detail);
@@ -156,7 +154,7 @@ impl<'a> FacePicture<'a> {
     fn septum(&self, panel: &mut Panel, detail: Detail) {
         const CORNERS: u32 = 90;
         let centre = self.centre();
-        let radius = self.patch(panel);
+        let radius = patch(panel);
         let outline: Vec<Point> = (0..CORNERS)
             .map(|corner| {
                 let azimuth = degrees(360.0) * f64::from(corner) / f64::from(CORNERS);
@@ -304,19 +302,15 @@ impl<'a> FacePicture<'a> {
         Some([out(edge), out(edge + least.value)])
     }
 
-    /// The words inside the field.
-    pub(super) fn letter(&self, panel: &Panel, lettering: &mut Lettering) {
-        lettering::letter(self, panel, lettering);
+    /// The words inside the field: of a large drawing none, its margins bear them.
+    pub(super) fn letter(&self, panel: &Panel, lettering: &mut Lettering, detail: Detail) {
+        if detail == Detail::Thin {
+            lettering::letter(self, panel, lettering);
+        }
     }
 
     /// What has a name in the margin.
     pub(super) fn names(&self, panel: &Panel) -> Vec<Name> {
         lettering::names(self, panel)
-    }
-
-    /// Whether the form of the defect was measured.
-    fn is_edge_measured(&self) -> bool {
-        const AXES: &[Feature] = &[Feature::Major, Feature::Minor, Feature::Turn];
-        is_measured(self.setting, Structure::Throat, AXES)
     }
 }

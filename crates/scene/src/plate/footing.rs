@@ -3,7 +3,7 @@
 use super::lettering::{HALF_CAPITAL, Lettered};
 use super::panel::Panel;
 use super::{LEADING, MARGIN, SMALL};
-use crate::stroke::{Anchor, Ink, Path, PathStep, Role, Stroke};
+use crate::stroke::{Anchor, Dash, Ink, Path, PathStep, Role, Stroke};
 use crate::{Part, Point, words};
 use geometry::Mm;
 
@@ -30,6 +30,15 @@ fn line(points: &[[Point; 2]], width: Mm) -> Stroke {
             dash: None,
         },
     }
+}
+
+/// The level of the hinge from one field to the next.
+pub(super) fn level(ends: [Point; 2]) -> Stroke {
+    let mut stroke = line(&[ends], 0.15);
+    if let Ink::Line { dash, .. } = &mut stroke.ink {
+        *dash = Some(Dash { on: 0.3, off: 1.2 });
+    }
+    stroke
 }
 
 /// An upright ruler on the left of a panel, 0 at a level of the heart, millimetres

@@ -21,6 +21,8 @@ pub(super) struct Name {
     pub(super) at: Point,
     /// One line or two.
     pub(super) text: String,
+    /// The role of its words.
+    pub(super) role: Role,
     /// Whether a line leads from the name to the point.
     pub(super) has_leader: bool,
 }
@@ -30,6 +32,7 @@ impl Name {
         Self {
             at,
             text,
+            role: Role::Word,
             has_leader: true,
         }
     }
@@ -128,9 +131,15 @@ impl Margin {
 
 /// The lines of a name.
 fn lines(name: &Name) -> impl Iterator<Item = Lettered> {
-    name.text
-        .lines()
-        .map(|line| Lettered::new(Part::Caption, Role::Word, line.to_owned(), SIZE))
+    name.text.lines().map(|line| {
+        let words = Lettered::new(Part::Caption, name.role, line.to_owned(), SIZE);
+        // A number is a key number, a name is not.
+        if name.role == Role::Word {
+            words
+        } else {
+            words.bold()
+        }
+    })
 }
 
 /// The height that a name takes.

@@ -46,6 +46,16 @@ impl Pen {
     }
 }
 
+impl Pen {
+    /// The same, dashed where what it draws was not measured.
+    pub(super) const fn dashed_unless(mut self, is_measured: bool, on: Mm, off: Mm) -> Self {
+        if !is_measured {
+            self.dash = Some(Dash { on, off });
+        }
+        self
+    }
+}
+
 impl Panel {
     /// A panel whose field has its upper left corner at `corner`; mirrored, the
     /// window's left side lies on the right.

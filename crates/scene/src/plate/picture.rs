@@ -6,7 +6,7 @@ use super::panel::Panel;
 use super::section::SectionPicture;
 use crate::{Extent, View, words};
 use geometry::{Face, Mm, Radians};
-use sizing::{Candidate, Setting, Size};
+use sizing::{Candidate, Neighbour, Setting, Size};
 
 /// Which ventricle lies on the left of a section.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -27,9 +27,13 @@ pub(super) fn caption(setting: &Setting, view: View, orientation: Orientation) -
                 Orientation::RightVentricleLeft => "right",
                 Orientation::LeftVentricleLeft => "left",
             };
+            let toward = if setting.case().is_absent(Neighbour::Valve(valve)) {
+                String::new()
+            } else {
+                format!("toward the {} ", valve.label())
+            };
             format!(
-                "section toward the {} at {}, {left} ventricle on the left",
-                valve.label(),
+                "section {toward}at {}, {left} ventricle on the left",
                 words::o_clock(azimuth)
             )
         }
@@ -113,7 +117,7 @@ impl<'a> Picture<'a> {
     pub(super) fn letter(&self, panel: &Panel, lettering: &mut Lettering, detail: Detail) {
         match &self.of {
             Sight::Section(section) => section.letter(panel, lettering, detail),
-            Sight::FaceOn(face) => face.letter(panel, lettering),
+            Sight::FaceOn(face) => face.letter(panel, lettering, detail),
         }
     }
 

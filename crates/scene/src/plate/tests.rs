@@ -27,6 +27,14 @@ const ORIENTATIONS: [Orientation; 2] = [
     Orientation::LeftVentricleLeft,
 ];
 
+fn column(candidate: &sizing::Candidate) -> Column<'_> {
+    Column {
+        name: "narrow 5 × 2",
+        reason: Some("a reason"),
+        candidate,
+    }
+}
+
 /// The strokes of a view before clipping, with a ruler on them.
 fn drawn<'a>(
     candidate: &'a Candidate,
@@ -58,7 +66,7 @@ fn heading(
     view: View,
     of: &Picture,
 ) -> String {
-    Heading::of(&candidate.setting, "sample", assessed, &[(view, Some(of))]).sentence()
+    Heading::of(&candidate.setting, column(assessed), &[(view, Some(of))]).sentence()
 }
 
 #[test]
@@ -286,7 +294,7 @@ fn the_sides_lie_as_the_title_says() {
             title: "A case",
             notes: &[],
             setting: &candidate.setting,
-            columns: vec![("sample", &assessed)],
+            columns: vec![column(&assessed)],
             views: vec![view],
             orientation,
             width: Plate::WIDTH,

@@ -74,7 +74,7 @@ pub(super) fn habit(picture: &SectionPicture, panel: &mut Panel, detail: Detail)
     let Some(line) = cut.hinged.and_then(|hinged| PlateLine::of(cut, hinged)) else {
         return;
     };
-    let depth = cut.hinged.map_or(0.0, |hinged| hinged.sag());
+    let depth = cut.hinged.map_or(0.0, geometry::HingedPlate::sag);
     let frame = PlateFrame::of(line);
     let part = Part::Cusps(cut.valve);
     if depth > 0.0 {
@@ -201,13 +201,8 @@ pub(super) fn plates(picture: &SectionPicture, panel: &mut Panel, detail: Detail
                 [frame.at(0.0, above), frame.at(frame.length, above)]
             }
         };
-        panel.line(
-            match is_measured {
-                true => Pen::solid(part, Role::Plate, width),
-                false => Pen::dashed(part, Role::Plate, width, 2.4, 1.2),
-            },
-            &ends,
-        );
+        let pen = Pen::solid(part, Role::Plate, width);
+        panel.line(pen.dashed_unless(is_measured, 2.4, 1.2), &ends);
         if valve == cut.valve {
             if detail == Detail::Full {
                 hinge_doubt(picture, panel, valve, line.foot);

@@ -1,5 +1,6 @@
 //! Words stand by rule.
 
+use super::column;
 use crate::Extent;
 use crate::View;
 use crate::clip::segment_in;
@@ -18,7 +19,7 @@ fn plate(candidate: &sample::Candidate, assessed: &sizing::Candidate, columns: u
         title: "A case of 3.6 kg",
         notes: &["made from a sample"],
         setting: &candidate.setting,
-        columns: vec![("narrow 5 × 2", assessed); columns],
+        columns: vec![column(assessed); columns],
         views: vec![View::Section(candidate.valve), View::FaceOn(Face::Left)],
         orientation: Orientation::default(),
         width: Plate::WIDTH,
