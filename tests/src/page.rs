@@ -38,6 +38,12 @@ pub fn of(site: Site, readings: &[(&str, f64)], findings: &[(Finding, Answer)]) 
     case
 }
 
+/// A case under the shipped rules and limits.
+pub fn set(case: Case) -> Setting {
+    let (case, rules) = (Arc::new(case), Arc::new(shipped_rules()));
+    files::setting(case, rules, Some(&crate::sample::shipped_limits()))
+}
+
 /// The page of a case.
 ///
 /// # Panics

@@ -198,3 +198,18 @@ pub fn as_read(case: Case, rules: HouseRules, size: &Size, turn: f64) -> Candida
         &Plain,
     )
 }
+
+/// Every shipped size for a case, as the command line ranks it, without chances.
+///
+/// # Panics
+///
+/// Where it is cancelled, which nobody does.
+pub fn rank_all(case: Case) -> sizing::Ranking {
+    let setting = Arc::new(crate::page::set(case));
+    let work = sizing::Work {
+        engine: &Plain,
+        threads: 1,
+        cancel: &std::sync::atomic::AtomicBool::new(false),
+    };
+    sizing::rank(&setting, &[shipped_catalogue()], None, &work).expect("nobody cancels it")
+}

@@ -1,4 +1,5 @@
 mod defaults;
+mod exclusions;
 mod limits;
 mod rated;
 mod readings;
@@ -9,11 +10,12 @@ use crate::faults::{Faults, Seen, one_of};
 use crate::form::Bare;
 use crate::{Diagnostic, FileError, Source};
 use defaults::DefaultForm;
+use exclusions::ExclusionForm;
 use limits::LimitForm;
 use rated::{CapForm, MeasuredFirstForm};
 use readings::{BiasForm, DoubtForm, PreferenceForm, ScaleForm};
 use serde::Deserialize;
-use sites::{DangerArcForm, ExclusionForm, NoteForm, RimRuleForm};
+use sites::{DangerArcForm, NoteForm, RimRuleForm};
 use sizing::HouseRules;
 use sizing::house_rules::{CapRow, MeasuredFirst, Parameter, Sourced};
 use std::path::Path;
@@ -65,7 +67,8 @@ struct ParameterForm {
 }
 
 fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRules {
-    let exclusions = sites::exclusions(form.exclusions, &at.field("exclusions"), faults);
+    let (exclusions, are_from_shipped) =
+        exclusions::exclusions(form.exclusions, &at.field("exclusions"), faults);
     let measured_first = form.measured_first.map(|forms| {
         rated::measured_first(forms, &exclusions, &at.field("measured_first"), faults)
     });
@@ -87,7 +90,7 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         notes: sites::notes(form.notes, &at.field("notes"), faults),
         measured_first: Vec::new(),
         caps: Vec::new(),
-        from_shipped: Vec::new(),
+        from_shipped: are_from_shipped,
     };
     fill_from_shipped(&mut rules, measured_first, caps);
     chances_are_in_order(&rules, at, faults);

@@ -35,6 +35,7 @@ mod ron_text;
 #[cfg(unix)]
 #[cfg(test)]
 mod scratch;
+mod setting;
 pub mod shipped;
 mod size_text;
 mod source;
@@ -61,6 +62,7 @@ pub use new_catalogue::new_catalogue;
 pub use presence::{Entered, Holder, Presence};
 pub use published_limits::{LIMITS_CAP, LimitsFile, parse_limits, read_limits};
 pub use recent::Recent;
+pub use setting::setting;
 pub use source::{Position, Source};
 pub use splice::SpliceError;
 pub use store::{Expect, StoreError, digest_on_disk, save, save_in_own_folder};

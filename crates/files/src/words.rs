@@ -5,7 +5,8 @@ use measurement::{
     Choose, Conduction, Finding, Method, Modality, Phase, Prolapse, Regurgitation, Side, Site,
     Unit, Valve,
 };
-use sizing::{Answer, Neighbour, Route, Subject};
+use sizing::house_rules::Grade;
+use sizing::{Answer, CirculationFigure, Neighbour, Route, Subject};
 use workup::{Bearing, MixedVenous, OfAdult, OfChild, Shared};
 
 /// A value that files name by one word of a list.
@@ -197,6 +198,21 @@ words!(OfAdult:
     "pressure_ratio" => Self::Shared(Shared::PressureRatio),
     "left_ventricle_z" => Self::Shared(Shared::LeftVentricleZ),
     "left_atrium_z" => Self::Shared(Shared::LeftAtriumZ),
+);
+
+words!(Grade:
+    "none" => Self::None,
+    "trivial" => Self::Trivial,
+    "mild" => Self::Mild,
+    "moderate" => Self::Moderate,
+    "severe" => Self::Severe,
+);
+
+words!(CirculationFigure:
+    "resistance_indexed" => Self::ResistanceIndexed,
+    "resistance_ratio_alone" => Self::ResistanceRatioAlone,
+    "qp_qs" => Self::QpQs,
+    "right_to_left_share" => Self::RightToLeftShare,
 );
 
 words!(Choose:

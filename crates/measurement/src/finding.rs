@@ -31,7 +31,8 @@ pub enum Finding {
     FreeLeftOutflow,
     /// The right outflow tract and the pulmonary valve are free of obstruction.
     FreeRightOutflow,
-    /// The pulmonary vessels yield to oxygen or nitric oxide.
+    /// The pulmonary vessels yield to oxygen, nitric oxide or a test occlusion:
+    /// resistance falls below the limit, or a reversed shunt turns back.
     Reactive,
     /// Another lesion shunts or loads the same side: a duct, an atrial defect, a
     /// leaking mitral valve.
@@ -110,7 +111,7 @@ impl Finding {
             Self::ArchSeen => "arch seen from end to end",
             Self::FreeLeftOutflow => "left outflow free of obstruction",
             Self::FreeRightOutflow => "right outflow free of obstruction",
-            Self::Reactive => "pulmonary vessels yield to oxygen or nitric oxide",
+            Self::Reactive => "pulmonary vessels yield to oxygen, nitric oxide or a test occlusion",
             Self::OtherLesion => "another lesion that shunts or loads the same side",
             Self::ProgressiveAorticRegurgitation => "aortic regurgitation has grown",
             Self::Cyanosis => "arterial saturation falls at rest or under effort",

@@ -1,5 +1,5 @@
 use crate::house_rules::Parameter;
-use crate::{Answer, Case, Neighbour, Setting, words};
+use crate::{Case, Neighbour, Setting, answered, words};
 use geometry::Face;
 use measurement::{Feature, Quantity, Site, Structure, Valve};
 
@@ -47,7 +47,7 @@ pub fn contradictions(setting: &Setting) -> Vec<Contradiction> {
             .into_iter()
             .filter_map(|face| opening_under_throat(setting, face)),
     );
-    found.extend(prolapse_denied(setting.case()));
+    found.extend(exclusions_denied(setting));
     found
 }
 
@@ -136,15 +136,22 @@ fn opening_under_throat(setting: &Setting, face: Face) -> Option<Contradiction> 
     })
 }
 
-/// No prolapse, and yet a prolapse with regurgitation.
-fn prolapse_denied(case: &Case) -> Option<Contradiction> {
-    let id = "prolapse_with_regurgitation";
-    let claimed = case.exclusions.get(id) == Some(&Answer::Yes);
-    (case.facts.prolapse.present() == Answer::No && claimed).then(|| Contradiction {
-        id: "prolapse_denied",
-        says: "no cusp is said to prolapse, and a prolapse with regurgitation is".into(),
-        on: Vec::new(),
-        is_impossible: false,
+/// An exclusion answered against what is known of the case.
+fn exclusions_denied(setting: &Setting) -> impl Iterator<Item = Contradiction> {
+    let all = setting.rules().exclusions.iter();
+    all.filter_map(|exclusion| {
+        let answered = answered(setting, exclusion);
+        answered.is_denied().then(|| Contradiction {
+            id: "exclusion_denied",
+            says: format!(
+                "\"{}\" is answered {}, and {}",
+                exclusion.fact,
+                answered.typed,
+                answered.because.join(", ")
+            ),
+            on: Vec::new(),
+            is_impossible: false,
+        })
     })
 }
 

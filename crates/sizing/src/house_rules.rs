@@ -10,6 +10,7 @@ mod measured_first;
 mod parameter;
 mod rows;
 mod rule;
+mod settles;
 
 pub use address::{RuleAddress, RuleKind};
 pub use cap::CapRow;
@@ -23,6 +24,8 @@ pub use rows::{
     Sourced,
 };
 pub use rule::{Rule, Stated};
+pub(crate) use settles::holds;
+pub use settles::{Evidence, FigureBounds, Grade, Settles};
 
 use measurement::{Quantity, Site};
 

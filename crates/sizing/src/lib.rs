@@ -17,6 +17,7 @@ pub mod engine;
 mod exclusion;
 mod facts;
 pub mod fit_map;
+mod guidance;
 pub mod house_rules;
 mod outcome;
 mod ranking;
@@ -37,8 +38,9 @@ pub use catalogue::{Catalogue, Shape, Sheath, Size, aside_unknown, is_aside, ove
 pub use checks::check_ids;
 pub use contradiction::{Contradiction, contradictions};
 pub use draws::{Block, Draws};
-pub use exclusion::{excluded, unanswered};
+pub use exclusion::{Answered, answered, excluded, unanswered};
 pub use facts::{Fact, FactValue, Facts, MOST_HOLES};
+pub use guidance::{Against, Circulation, CirculationFigure, Guidance};
 pub use house_rules::HouseRules;
 pub use measurement::Answer;
 pub use outcome::{Outcome, State};

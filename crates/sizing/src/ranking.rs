@@ -10,7 +10,8 @@ use crate::engine::{Engine, Question};
 use crate::exclusion::{excluded, unanswered};
 use crate::house_rules::{Exclusion, Parameter};
 use crate::{
-    Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict, aside_unknown, is_aside,
+    Against, Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict, aside_unknown,
+    is_aside,
 };
 use measurement::{Feature, Quantity, Structure};
 use std::collections::BTreeSet;
@@ -33,8 +34,10 @@ pub struct Ranking {
     pub aside_unknown: Vec<String>,
     /// The exclusions that hold.
     pub excluded: Vec<Exclusion>,
-    /// The exclusions nobody has answered.
+    /// The exclusions that nothing has answered.
     pub unanswered: Vec<Exclusion>,
+    /// The guidance against closing that is met: it holds every size at borderline.
+    pub against: Vec<Against>,
     /// What is said of the case that cannot be so.
     pub contradictions: Vec<Contradiction>,
     /// What the house says of the site and the weight.
@@ -80,6 +83,7 @@ pub fn rank(
         aside_unknown: aside_unknown(catalogues),
         excluded: excluded(setting).cloned().collect(),
         unanswered: unanswered(setting).cloned().collect(),
+        against: setting.guidance().against.clone(),
         contradictions: setting.contradictions().to_vec(),
         notes: notes(setting),
         setting: Arc::clone(setting),

@@ -3,7 +3,7 @@ use crate::contradiction::{Contradiction, contradictions};
 use crate::house_rules::{Circumstances, DangerArc, Parameter};
 use crate::resolve::{self, Basis, Resolved};
 use crate::rotation::{self, rotation_of_defect};
-use crate::{Anatomy, Case, HouseRules, Neighbour, NotRated};
+use crate::{Anatomy, Case, Guidance, HouseRules, Neighbour, NotRated};
 use measurement::{Feature, Joint, Quantity, Structure, Values, Valve};
 use std::borrow::Cow;
 use std::sync::Arc;
@@ -21,6 +21,7 @@ pub struct Setting {
     left_slack_share: f64,
     contradictions: Vec<Contradiction>,
     not_rated: Option<NotRated>,
+    guidance: Guidance,
     as_read: Values,
     rotated: Vec<(f64, Anatomy)>,
 }
@@ -55,19 +56,37 @@ impl Setting {
             left_slack_share: 0.0,
             contradictions: Vec::new(),
             not_rated: None,
+            guidance: Guidance::default(),
             rotated: Vec::new(),
             as_read,
         };
         setting.rotated = setting.each_rotation();
         setting.left_slack_share = setting.slack_share();
-        setting.contradictions = contradictions(&setting);
-        setting.not_rated = NotRated::find(
-            &setting.case,
-            &setting.rules,
-            &setting.resolved,
-            &setting.contradictions,
-        );
+        setting.settle();
         setting
+    }
+
+    /// The setting with what the work-up of the case says.
+    #[must_use]
+    pub fn with_guidance(mut self, guidance: Guidance) -> Self {
+        self.guidance = guidance;
+        self.settle();
+        self
+    }
+
+    /// What the work-up of the case says; nothing where nobody handed it over.
+    pub const fn guidance(&self) -> &Guidance {
+        &self.guidance
+    }
+
+    fn settle(&mut self) {
+        self.contradictions = contradictions(self);
+        self.not_rated = NotRated::find(
+            &self.case,
+            &self.rules,
+            &self.resolved,
+            &self.contradictions,
+        );
     }
 
     /// The case.

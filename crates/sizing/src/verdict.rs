@@ -174,6 +174,10 @@ fn doubts(
             doubts.push(contradiction.says.clone());
         }
     }
+    let open = crate::exclusion::unanswered(setting);
+    doubts.extend(open.map(|exclusion| format!("not answered: {}", exclusion.fact)));
+    let against = setting.guidance().against.iter();
+    doubts.extend(against.map(|one| format!("guidance against closing is met: {}", one.says)));
     doubts.extend(capped(setting, occluder));
     doubts
 }

@@ -101,7 +101,9 @@ pub(crate) fn banner(standings: &[Standing]) -> Banner {
             says: "Whether closing is indicated is not known: that a size fits is no reason to \
                    close."
                 .into(),
-            reasons: vec![format!("not known: {}", unknown.join("; "))],
+            reasons: std::iter::once(format!("not known: {}", unknown.join("; ")))
+                .chain(reasons(Bearing::ForClosing, Truth::NotMet, "not met"))
+                .collect(),
         }
     }
 }

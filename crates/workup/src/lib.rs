@@ -6,6 +6,7 @@
 //! draw → [`Workup`], a page of sections and lines from which text, JSON and
 //! screen are written.
 
+mod as_measured;
 mod circumstances;
 mod contradictions;
 mod derived;
@@ -24,6 +25,7 @@ mod truth;
 mod unmeasured;
 mod workup;
 
+pub use as_measured::{AsMeasured, MetRow};
 pub use circumstances::Circumstances;
 pub use figure::{Figure, FigureInfo};
 pub use figures::Figures;

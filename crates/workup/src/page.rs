@@ -120,6 +120,32 @@ impl Line {
             .trim_end()
             .to_owned()
     }
+
+    /// Whether a published limit holds of the case, and how likely that is:
+    /// `no (< 1 % likely)`; empty for a line of another kind.
+    pub fn standing(&self) -> String {
+        let word = match self.state {
+            State::Met => "yes",
+            State::NotMet => "no",
+            _ => return String::new(),
+        };
+        self.chance.map_or_else(
+            || self.state.word().to_owned(),
+            |chance| format!("{word} ({} likely)", likely(chance)),
+        )
+    }
+}
+
+/// A chance as whole per cent; next to none and next to all are said as bounds.
+fn likely(chance: f64) -> String {
+    let percent = 100.0 * chance;
+    if percent < 1.0 {
+        "< 1 %".to_owned()
+    } else if percent > 99.0 {
+        "> 99 %".to_owned()
+    } else {
+        format!("{percent:.0} %")
+    }
 }
 
 impl Amount {
@@ -180,5 +206,19 @@ mod tests {
             high: 3.0,
         });
         assert_eq!(line.told(), "2.4 (0.0 to 3.0) mmHg");
+    }
+
+    #[test]
+    fn a_limit_that_never_holds_does_not_read_as_always_met() {
+        let line = |state, chance| {
+            let mut line = Line::plain("x", "x").state(state);
+            line.chance = chance;
+            line.standing()
+        };
+        assert_eq!(line(State::NotMet, Some(0.0)), "no (< 1 % likely)");
+        assert_eq!(line(State::NotMet, Some(0.314)), "no (31 % likely)");
+        assert_eq!(line(State::Met, Some(1.0)), "yes (> 99 % likely)");
+        assert_eq!(line(State::NotMet, None), "not met");
+        assert_eq!(line(State::Plain, Some(0.5)), "");
     }
 }

@@ -1,4 +1,4 @@
-//! What holds of a site of defects: exclusions, arcs, rim rules and notes.
+//! What holds of a site of defects: arcs, rim rules and notes.
 
 use super::{each_row, source};
 use crate::document::Place;
@@ -7,17 +7,7 @@ use crate::form::Bare;
 use crate::words::Word;
 use measurement::Site;
 use serde::Deserialize;
-use sizing::house_rules::{DangerArc, Exclusion, NoteRow, RimRule};
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct ExclusionForm {
-    id: String,
-    fact: String,
-    #[serde(default)]
-    sites: Vec<Bare>,
-    source: String,
-}
+use sizing::house_rules::{DangerArc, NoteRow, RimRule};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -54,24 +44,6 @@ const MOST_RIM: f64 = 60.0;
 const MOST_QP_QS: f64 = 10.0;
 /// Largest weight a note may name, in kilograms.
 const MOST_WEIGHT: f64 = 250.0;
-
-pub(super) fn exclusions(
-    forms: Vec<ExclusionForm>,
-    at: &Place,
-    faults: &mut Faults,
-) -> Vec<Exclusion> {
-    let mut ids = Seen::new();
-    each_row(forms, at, |form, at| {
-        let at_id = at.field("id");
-        faults.once(&mut ids, &form.id, &at_id);
-        Exclusion {
-            id: faults.name(&at_id, form.id),
-            fact: faults.text(&at.field("fact"), form.fact),
-            sites: faults.words(&at.field("sites"), &form.sites),
-            source: source(form.source, at, faults),
-        }
-    })
-}
 
 pub(super) fn danger_arcs(
     forms: Vec<DangerArcForm>,

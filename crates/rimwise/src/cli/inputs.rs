@@ -35,6 +35,8 @@ pub(super) struct Inputs {
     case: CaseFile,
     catalogues: Vec<CatalogueFile>,
     rules: HouseRulesFile,
+    /// The published limits, which say what speaks against closing.
+    limits: LimitsFile,
     /// Whether the last catalogue is the user's own.
     has_own: bool,
 }
@@ -65,24 +67,28 @@ impl Inputs {
             faults.extend(case.faults_under(rules.value()));
         }
         let catalogues: Option<Vec<CatalogueFile>> = catalogues.into_iter().collect();
-        match (case, catalogues, rules) {
-            (Some(case), Some(catalogues), Some(rules)) if faults.is_empty() => Ok(Self {
-                case,
-                has_own: !common.against.catalog.is_empty() || catalogues.len() > 1,
-                catalogues,
-                rules,
-            }),
+        let limits = keep(limits(None), &mut faults)?;
+        match (case, catalogues, rules, limits) {
+            (Some(case), Some(catalogues), Some(rules), Some(limits)) if faults.is_empty() => {
+                Ok(Self {
+                    case,
+                    has_own: !common.against.catalog.is_empty() || catalogues.len() > 1,
+                    catalogues,
+                    rules,
+                    limits,
+                })
+            }
             _ => Err(bad_files(&faults)),
         }
     }
 
-    /// SHA-256 over the bytes of case, catalogues and rules, in that order.
+    /// SHA-256 over the bytes of case, catalogues, rules and limits, in that order.
     fn sha256(&self) -> String {
         let catalogues = self.catalogues.iter().map(CatalogueFile::source);
         sha256(
             std::iter::once(self.case.source())
                 .chain(catalogues)
-                .chain(std::iter::once(self.rules.source())),
+                .chain([self.rules.source(), self.limits.source()]),
         )
     }
 
@@ -95,10 +101,7 @@ impl Inputs {
         if let Some(own) = &own {
             session = session.with_own_shapes(own.value().clone());
         }
-        // The shipped limits are checked with every build.
-        if let Ok(limits) = limits(None) {
-            session = session.with_limits(limits.into_value());
-        }
+        session = session.with_limits(self.limits.into_value());
         (session, own)
     }
 
@@ -115,9 +118,10 @@ impl Inputs {
             seed: common.seed,
             draws: common.draws,
         };
-        let setting = Arc::new(Setting::new(
+        let setting = Arc::new(files::setting(
             Arc::new(self.case.into_value()),
             Arc::new(self.rules.into_value()),
+            Some(self.limits.value()),
         ));
         let draws = match common.draws {
             0 => None,

@@ -31,7 +31,8 @@ pub(super) fn run(asked: &WorkupArguments, out: &mut dyn Write) -> Result<()> {
         seed: asked.seed,
         draws: asked.draws,
     };
-    let setting = Setting::new(Arc::new(case.into_value()), Arc::new(rules.into_value()));
+    let (case, rules) = (Arc::new(case.into_value()), Arc::new(rules.into_value()));
+    let setting = files::setting(case, rules, Some(limits.value()));
     let page = work_up(&setting, limits.value(), asked.draws, asked.seed)?;
     match asked.format {
         PageFormat::Table => workup_table::write(out, &page, &setting, &from),

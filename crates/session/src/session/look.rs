@@ -7,7 +7,7 @@ use crate::{
 };
 use measurement::Quantity;
 use sizing::resolve::Basis;
-use sizing::{Answer, Candidate, Setting};
+use sizing::{Answer, Answered, Candidate, Setting};
 use std::sync::Arc;
 
 /// What there is to draw.
@@ -220,10 +220,18 @@ impl Session {
             }
             Row::Fact(fact) => fact.is_needed(case) && case.facts.get(*fact).is_unknown(),
             Row::Exclusion(id) => {
-                case.exclusions.get(id).copied().unwrap_or_default() == Answer::Unknown
+                let answered = self.exclusion(id);
+                answered.is_some_and(|one| one.answer == Answer::Unknown)
             }
             Row::Reading(..) | Row::Absent(_) | Row::Finding(_) => false,
         }
+    }
+
+    /// How it stands with an exclusion of the house rules.
+    pub fn exclusion(&self, id: &str) -> Option<Answered> {
+        let mut all = self.setting.rules().exclusions.iter();
+        let exclusion = all.find(|one| one.id == id)?;
+        Some(sizing::answered(&self.setting, exclusion))
     }
 
     /// Whether a check of some candidate misses a quantity; before the first

@@ -1,3 +1,4 @@
+use super::settles::Settles;
 use geometry::Mm;
 use measurement::{Choose, GroupPattern, Method, Modality, Quantity, Site, Unit};
 
@@ -91,6 +92,10 @@ pub struct Exclusion {
     pub fact: String,
     /// The sites it is asked for; empty: every site.
     pub sites: Vec<Site>,
+    /// What is known of a case that makes it so.
+    pub yes_if: Settles,
+    /// What is known of a case that makes it not so.
+    pub no_if: Settles,
     /// Its source.
     pub source: String,
 }

@@ -47,6 +47,11 @@ impl Ranking {
                 is_or_are(borderline)
             ),
         };
+        let says = if self.against.is_empty() {
+            says
+        } else {
+            format!("{says} Published guidance speaks against closing.")
+        };
         match self.said_of_aside() {
             Some(aside) => format!("{says} {aside}"),
             None => says,

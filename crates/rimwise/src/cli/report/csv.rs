@@ -5,7 +5,7 @@ use files::visible;
 use sizing::{Ranking, Setting, State};
 use std::io::Write;
 
-const HEADER: [&str; 18] = [
+const HEADER: [&str; 19] = [
     "rank",
     "group",
     "shape",
@@ -24,6 +24,7 @@ const HEADER: [&str; 18] = [
     "on_shelf",
     "exceptions",
     "chance_is_bound",
+    "against",
 ];
 
 /// Writes a ranking as CSV.
@@ -31,6 +32,8 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
     let mut table = csv::Writer::from_writer(out);
     table.write_record(HEADER)?;
     let exceptions = excepted(&ranking.setting);
+    let against: Vec<&str> = ranking.against.iter().map(|one| one.id.as_str()).collect();
+    let against = visible(&against.join("; ")).into_owned();
     for (index, (candidate, group)) in ranking.candidates.iter().zip(&ranking.groups).enumerate() {
         let occluder = &candidate.size.occluder;
         let disc = |face: usize| {
@@ -67,6 +70,7 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
             candidate.is_on_shelf.to_string(),
             exceptions.clone(),
             (candidate.chances.is_some() && !candidate.is_chance_whole()).to_string(),
+            against.clone(),
         ])?;
     }
     table.flush()?;

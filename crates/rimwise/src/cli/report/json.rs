@@ -29,6 +29,7 @@ struct Report<'a> {
     exceptions: &'a [String],
     excluded: Vec<Said>,
     unanswered: Vec<Said>,
+    against: Vec<&'a str>,
     disputed: Vec<Said>,
     contradictions: Vec<Said>,
     /// Why no size is rated; empty: sizes are rated.
@@ -96,6 +97,7 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking, from: &Provenance) -
         exceptions: ranking.setting.exceptions(),
         excluded: ranking.excluded.iter().map(exclusion).collect(),
         unanswered: ranking.unanswered.iter().map(exclusion).collect(),
+        against: ranking.against.iter().map(|one| one.id.as_str()).collect(),
         disputed: ranking
             .disputes()
             .map(|(quantity, says)| Said {

@@ -10,7 +10,7 @@ use files::visible;
 use sizing::Setting;
 use std::io::Write;
 use unicode_width::UnicodeWidthStr;
-use workup::{Banner, Indication, Line, Section, State, Workup};
+use workup::{Banner, Indication, Line, Section, Workup};
 
 /// Columns of what a figure is called.
 const LABEL: usize = 46;
@@ -80,7 +80,7 @@ fn line(out: &mut dyn Write, line: &Line) -> Result<()> {
         if has_room(&told) {
             writeln!(out, "{}", in_column(&told))?;
         } else {
-            let text = joined(&[&label, &told, &standing(line)], ": ");
+            let text = joined(&[&label, &told, &line.standing()], ": ");
             write!(out, "{}", paragraph(&first, &text, WIDTH))?;
         }
     }
@@ -98,18 +98,6 @@ fn line(out: &mut dyn Write, line: &Line) -> Result<()> {
 fn joined(parts: &[&str], by: &str) -> String {
     let parts: Vec<&str> = parts.iter().copied().filter(|it| !it.is_empty()).collect();
     parts.join(by)
-}
-
-/// Where a published limit stands, and with what chance.
-fn standing(line: &Line) -> String {
-    let word = line.state.word();
-    let percent = line.chance.map(|chance| 100.0 * chance);
-    match (line.state, percent) {
-        (State::Met, Some(percent)) => format!("{word}, in {percent:.0} % of draws"),
-        (State::NotMet, Some(percent)) => format!("{word}, met in {percent:.0} % of draws"),
-        (State::Met | State::NotMet, None) => word.to_owned(),
-        _ => String::new(),
-    }
 }
 
 fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {

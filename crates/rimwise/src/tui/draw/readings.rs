@@ -161,7 +161,8 @@ fn told(session: &Session, row: &Row, theme: Theme) -> (&'static str, String, St
         }
         Row::Exclusion(id) => {
             let case = session.document().case();
-            let answer = case.exclusions.get(id).copied().unwrap_or_default();
+            let typed = case.exclusions.get(id).copied().unwrap_or_default();
+            let answer = session.exclusion(id).map_or(typed, |one| one.answer);
             let exclusions = &session.document().rules().exclusions;
             let fact = exclusions
                 .iter()

@@ -260,7 +260,7 @@ pub(super) fn given(session: &Session, quantity: Quantity) -> Option<&Reading> {
 pub(super) fn answer(session: &Session, ask: &Ask) -> Option<Answer> {
     let case = session.document().case();
     match ask {
-        Ask::Exclusion(id) => Some(case.exclusions.get(id).copied().unwrap_or_default()),
+        Ask::Exclusion(id) => Some(session.exclusion(id)?.answer),
         Ask::Finding(finding) => Some(case.findings.get(finding).copied().unwrap_or_default()),
         Ask::Quantity(_) | Ask::Absent(_) | Ask::Fact(_) | Ask::List => None,
     }

@@ -301,8 +301,19 @@ fn question_told(told: &mut Told, asked: &Asked, session: &Session) {
         _ => format!("Is it so that {name}?"),
     };
     told.says.push(("so far", answer.to_string()));
+    if let Ask::Exclusion(id) = &asked.ask
+        && let Some(settled) = session.exclusion(id).filter(|one| !one.because.is_empty())
+    {
+        let because = settled.because.join("; ");
+        told.says.push(("because", because));
+        if settled.is_denied() {
+            let typed = settled.typed;
+            told.says
+                .push(("against it", format!("{typed} was answered")));
+        }
+    }
     let unknown = match asked.ask {
-        Ask::Exclusion(_) => "stays open, which is said over the list",
+        Ask::Exclusion(_) => "stays open, and no size is better than borderline",
         _ => "no size hangs on it; the work-up says what stays open",
     };
     if matches!(asked.ask, Ask::Exclusion(_)) {

@@ -66,21 +66,19 @@ fn add(list: &mut List, section: &Section, selected: usize, theme: Theme, width:
     }
     for line in &section.lines {
         let is_selected = list.entries.len() == selected;
-        let chance = line.chance.map_or_else(String::new, |chance| {
-            format!("in {:.0} % of draws", 100.0 * chance)
-        });
+        let standing = line.standing();
+        let standing = if standing.is_empty() {
+            line.state.word().to_owned()
+        } else {
+            standing
+        };
         // Where nothing was measured the note is what is said.
         let note = if line.amount.is_none() && line.state == State::Plain {
             line.note.clone()
         } else {
             String::new()
         };
-        let parts = [
-            line.told(),
-            line.state.word().to_owned(),
-            chance,
-            note.clone(),
-        ];
+        let parts = [line.told(), standing, note.clone()];
         let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
         let told = if parts.is_empty() {
             String::new()

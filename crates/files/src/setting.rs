@@ -1,0 +1,41 @@
+use crate::workup_input;
+use sizing::{Against, Case, Circulation, Guidance, HouseRules, Setting};
+use std::sync::Arc;
+use workup::{AsMeasured, Figure, Limits};
+
+/// A case under the rules of a house and published limits: the ranking knows which
+/// guidance against closing is met, and which exclusions the readings settle.
+pub fn setting(case: Arc<Case>, rules: Arc<HouseRules>, limits: Option<&Limits>) -> Setting {
+    let setting = Setting::new(case, rules);
+    match limits.and_then(|limits| guidance(&setting, limits)) {
+        Some(guidance) => setting.with_guidance(guidance),
+        None => setting,
+    }
+}
+
+/// What the work-up of a case says that bears on every size.
+fn guidance(setting: &Setting, limits: &Limits) -> Option<Guidance> {
+    // Without draws there is nothing to refuse.
+    let measured = AsMeasured::new(&workup_input(setting), limits).ok()?;
+    let figure = |figure| measured.figures.get(figure);
+    let share = figure(Figure::RightToLeft)
+        .zip(figure(Figure::SystemicFlow))
+        .map(|(reversed, systemic)| reversed / systemic);
+    Some(Guidance {
+        circulation: Circulation {
+            resistance_indexed: figure(Figure::PulmonaryResistanceIndexed),
+            resistance_ratio: figure(Figure::ResistanceRatio),
+            qp_qs: figure(Figure::QpQs),
+            right_to_left_share: share,
+        },
+        against: measured
+            .against
+            .into_iter()
+            .map(|row| Against {
+                id: row.id,
+                says: row.says,
+                source: row.source,
+            })
+            .collect(),
+    })
+}
