@@ -167,7 +167,7 @@ impl Outcome {
             "ratio" => format!("{value:.decimals$}"),
             GRADE => Prolapse::GRADED
                 .iter()
-                .find(|(grade, _)| *grade == value)
+                .find(|(grade, _)| grade.total_cmp(&value).is_eq())
                 .map_or_else(|| format!("{value:.0}"), |(_, of)| of.name().to_owned()),
             unit => format!("{value:.decimals$} {unit}"),
         }

@@ -180,12 +180,16 @@ mod tests {
 
     #[test]
     fn an_exception_from_before_a_row_was_narrowed_to_sites_still_counts() {
-        let except = exception("hold_left", low(2.0), Band::NONE);
-        let narrowed = rules(vec![row(&[SITE], &[], low(0.5))]);
+        let except = exception("waist_ratio", low(2.0), Band::NONE);
+        let mut narrowed = rules(vec![row(&[SITE], &[], low(0.5))]);
+        narrowed.limits[0].check = "waist_ratio".into();
         let here = narrowed.with(std::slice::from_ref(&except), SITE);
         assert_eq!(here.limits[0].stop, low(2.0));
         let elsewhere = Site::TrabecularMuscular;
         assert!(narrowed.rule(&except.rule, elsewhere).is_none());
+        // What was never said of every site has no such name.
+        let other = rules(vec![row(&[SITE], &[], low(0.5))]);
+        assert!(other.rule(&RuleAddress("hold_left".into()), SITE).is_none());
     }
 
     #[test]

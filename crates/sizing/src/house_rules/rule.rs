@@ -94,6 +94,9 @@ impl Rule {
     }
 }
 
+/// Checks whose rows spoke of every site once: their old names name no site.
+const NARROWED: [&str; 1] = ["waist_ratio"];
+
 impl HouseRules {
     /// The rules that a case at a site may except, in the order of the house.
     pub fn rules_at(&self, site: Site) -> Vec<Rule> {
@@ -139,13 +142,14 @@ impl HouseRules {
     }
 
     /// The rule of a name that a case at a site may except. A name from before its
-    /// row was narrowed to sites is that of the row which differs in its site alone.
+    /// row was narrowed to sites is that of the row as it is now.
     pub fn rule(&self, address: &RuleAddress, site: Site) -> Option<Rule> {
         let mut rules = self.rules_at(site);
         let here = format!(" at {}", site.name());
         let same = rules.iter().position(|rule| rule.address == *address);
         let before = |rule: &Rule| rule.address.0.replacen(&here, "", 1) == address.0;
-        let place = same.or_else(|| rules.iter().position(before))?;
+        let narrowed = NARROWED.contains(&address.check());
+        let place = same.or_else(|| rules.iter().position(before).filter(|_| narrowed))?;
         Some(rules.swap_remove(place))
     }
 }

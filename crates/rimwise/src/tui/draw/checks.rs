@@ -92,11 +92,8 @@ fn row(outcome: &Outcome, is_alike: bool, theme: Theme, width: usize) -> Line<'s
         (" ", theme.state(outcome.state))
     };
     let glyph = told::state_glyph(outcome.state);
-    let lead = outcome
-        .title
-        .split(',')
-        .next()
-        .map_or(0, UnicodeWidthStr::width);
+    let lead = outcome.title.split_once(", ");
+    let lead = lead.map_or(0, |(lead, _)| lead.width());
     // The first words of a warning are whole before anything else has room.
     let first = if width < glyph.width() + mark.width() + lead + behind && mark == " " {
         glyph.to_owned()
