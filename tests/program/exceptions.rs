@@ -12,6 +12,8 @@ const REASON: &str = "thin septum, agreed at rounds";
 
 fn rimwise(arguments: &[&str]) -> String {
     let output = Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .env("LC_ALL", "C.UTF-8")
+        .env("TERM", "xterm")
         .args(arguments)
         // The user's own shapes are another matter.
         .env("XDG_CONFIG_HOME", "/nowhere")
@@ -137,6 +139,8 @@ fn an_exception_from_no_rule_at_the_site_is_refused() {
     let rule = "rule: \"waist_fit at inlet_muscular\", stop: (), caution: ()";
     let case = with("elsewhere", &format!("({rule}, because: \"x\")"));
     let output = Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .env("LC_ALL", "C.UTF-8")
+        .env("TERM", "xterm")
         .args(["rank", &case])
         .output()
         .expect("the program starts");

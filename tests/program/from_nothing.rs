@@ -79,6 +79,8 @@ fn keys_of(word: &str) -> Vec<String> {
 
 fn run(arguments: &[&str], case: &Path) -> Output {
     Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .env("LC_ALL", "C.UTF-8")
+        .env("TERM", "xterm")
         .args(arguments)
         .arg(case)
         .output()

@@ -20,6 +20,8 @@ impl Settings {
 
     fn rank(&self, format: &str) -> String {
         let output = Command::new(env!("CARGO_BIN_EXE_rimwise"))
+            .env("LC_ALL", "C.UTF-8")
+            .env("TERM", "xterm")
             .args(["rank", "outlet-infant", "--draws", "64", "--format", format])
             .env("XDG_CONFIG_HOME", &self.0)
             .output()

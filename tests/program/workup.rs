@@ -7,6 +7,8 @@ use unicode_width::UnicodeWidthStr;
 
 fn rimwise(arguments: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .env("LC_ALL", "C.UTF-8")
+        .env("TERM", "xterm")
         .args(arguments)
         // The user's own shapes are another matter.
         .env("XDG_CONFIG_HOME", "/nowhere")

@@ -15,8 +15,9 @@ mod report;
 mod screen;
 mod workup;
 
+use crate::ascii::{self, AsciiWriter, ascii};
 use anyhow::Result;
-use args::{Arguments, Command};
+use args::{Arguments, Command, Format, ManualFormat, PageFormat};
 use clap::Parser;
 use inputs::BadInput;
 use output::Output;
@@ -34,12 +35,12 @@ pub(crate) fn run() -> ExitCode {
         Ok(arguments) => arguments,
         Err(error) => {
             // Help goes to a pipe as well: one that closes early is no error.
-            let _ = error.print();
+            let _ = tell(&error);
             return ExitCode::from(u8::try_from(error.exit_code()).unwrap_or(BAD_INPUT));
         }
     };
     let mut out = io::BufWriter::new(Output::new(io::stdout()));
-    let done = dispatch(arguments, &mut out).and_then(|()| Ok(out.flush()?));
+    let done = write(arguments, &mut out).and_then(|()| Ok(out.flush()?));
     match done {
         Ok(()) => ExitCode::SUCCESS,
         // `rimwise rank … | head` has read what it wanted.
@@ -47,9 +48,49 @@ pub(crate) fn run() -> ExitCode {
         Err(error) => {
             let bad_input = error.is::<BadInput>();
             // Every file's text in it was made visible where the message was made.
-            let _ = writeln!(io::stderr(), "rimwise: {error:#}");
+            let mut says = format!("rimwise: {error:#}");
+            if ascii::is_asked_for() {
+                says = ascii(&says);
+            }
+            let _ = writeln!(io::stderr(), "{says}");
             ExitCode::from(if bad_input { BAD_INPUT } else { FAILED })
         }
+    }
+}
+
+/// Says what clap has to say: help, or what is wrong with a call.
+fn tell(error: &clap::Error) -> io::Result<()> {
+    if !ascii::is_asked_for() {
+        return error.print();
+    }
+    let says = ascii(&error.render().to_string());
+    if error.use_stderr() {
+        io::stderr().write_all(says.as_bytes())
+    } else {
+        io::stdout().write_all(says.as_bytes())
+    }
+}
+
+/// Does what a call asks: what is for people in the letters they can be shown, what
+/// is for programs the same everywhere.
+fn write(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
+    if !ascii::is_asked_for() || is_for_programs(arguments.command.as_ref()) {
+        return dispatch(arguments, out);
+    }
+    let mut out = AsciiWriter::new(out);
+    dispatch(arguments, &mut out)?;
+    Ok(out.flush()?)
+}
+
+/// Whether what a call writes is read by programs.
+fn is_for_programs(command: Option<&Command>) -> bool {
+    match command {
+        Some(Command::Rank(asked)) => asked.format != Format::Table,
+        Some(Command::FitMap(asked)) => asked.format != Format::Table,
+        Some(Command::Workup(asked)) => asked.format != PageFormat::Table,
+        Some(Command::Manual(asked)) => asked.format != ManualFormat::Man,
+        Some(Command::Completions(_)) => true,
+        Some(Command::Compare(_) | Command::Check(_)) | None => false,
     }
 }
 

@@ -1,6 +1,7 @@
 //! Plan the catheter closure of a defect in the wall of the heart, with its doubt.
 
 mod alike;
+mod ascii;
 mod caution;
 mod cli;
 mod text;

@@ -6,7 +6,7 @@ use super::folders;
 use super::inputs::{BadInput, Inputs, demonstration, own_shapes};
 use super::rank;
 use super::screen::{keymap, looks};
-use crate::tui;
+use crate::{ascii, tui};
 use anyhow::Result;
 use session::Keeper;
 use std::io::{self, IsTerminal, Write};
@@ -21,7 +21,8 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         let (session, _) = Inputs::read(&asked.common)?.session();
         return tui::plain(session, threads, out);
     }
-    if io::stdout().is_terminal() && io::stdin().is_terminal() {
+    let has_screen = io::stdout().is_terminal() && io::stdin().is_terminal();
+    if has_screen && !ascii::is_dumb() {
         let keymap = keymap(&arguments.screen)?;
         let path = asked.common.case.clone();
         // A file that is gone may have left a journal behind.

@@ -3,6 +3,7 @@
 use super::args::ScreenArguments;
 use super::folders;
 use super::inputs::BadInput;
+use crate::ascii;
 use anyhow::Result;
 use files::Source;
 use session::{Dots, KeyMap, Looks, Palette};
@@ -26,11 +27,12 @@ pub(super) fn looks(asked: &ScreenArguments) -> Looks {
             .as_deref()
             .and_then(|theme| word(&Palette::ALL, theme))
             .unwrap_or(usual),
-        dots: asked
-            .marker
-            .as_deref()
-            .and_then(dots)
-            .map_or_else(Dots::default, |(_, dots)| dots),
+        dots: if ascii::is_asked_for() {
+            Dots::Ascii
+        } else {
+            let dots = asked.marker.as_deref().and_then(dots);
+            dots.map_or_else(Dots::default, |(_, dots)| dots)
+        },
         is_presented: asked.present,
         mouse_is_free: asked.no_mouse,
     }

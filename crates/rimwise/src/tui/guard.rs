@@ -1,3 +1,4 @@
+use crate::ascii;
 use crate::text::base64;
 use crossterm::event::{
     DisableBracketedPaste, DisableMouseCapture, EnableBracketedPaste, EnableMouseCapture,
@@ -21,6 +22,8 @@ pub(super) struct Guard {
     taken: Taken,
     terminal: Terminal<CrosstermBackend<BufWriter<Out>>>,
     has_mouse: bool,
+    /// Whether the terminal takes plain letters alone.
+    is_plain: bool,
 }
 
 impl Guard {
@@ -38,6 +41,7 @@ impl Guard {
                 taken,
                 terminal,
                 has_mouse: false,
+                is_plain: ascii::is_asked_for(),
             }),
             Err(error) => {
                 taken.give_back();
@@ -91,7 +95,13 @@ impl Guard {
     pub(super) fn draw(&mut self, page: impl FnOnce(&mut Frame)) -> io::Result<()> {
         // With the frame, in one write.
         queue!(self.terminal.backend_mut(), BeginSynchronizedUpdate)?;
-        self.terminal.draw(page)?;
+        let is_plain = self.is_plain;
+        self.terminal.draw(|frame| {
+            page(frame);
+            if is_plain {
+                ascii::write_over(frame.buffer_mut());
+            }
+        })?;
         execute!(self.terminal.backend_mut(), EndSynchronizedUpdate)
     }
 }
