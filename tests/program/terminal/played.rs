@@ -86,8 +86,11 @@ impl Played {
         for inherited in ["NO_COLOR", "RUST_BACKTRACE", "RIMWISE_PANIC_AT"] {
             command.env_remove(inherited);
         }
-        // Where there are no cases, and whatever the home is.
-        command.cwd(env!("CARGO_MANIFEST_DIR"));
+        // In the home, or where there are no cases.
+        let home = variables
+            .iter()
+            .find(|it| it.0 == "HOME" && !it.1.is_empty());
+        command.cwd(home.map_or(env!("CARGO_MANIFEST_DIR"), |(_, home)| home));
         // The user's own files are another matter.
         let own = Own::new();
         for place in ["XDG_CONFIG_HOME", "XDG_STATE_HOME"] {
