@@ -109,7 +109,7 @@ fn long_journal(desk: &Desk, changes: usize) {
     let case = desk.0.join("case.ron");
     let text = fs::read_to_string(&case).expect("the case");
     let [even, odd] = ["4.7", "4.8"].map(|to| text.replacen("4.6", to, 1));
-    let mut journal = files::Journal::new(&case, &text);
+    let mut journal = files::Journal::new(&files::Disk::default(), &case, &text);
     for change in 0..changes {
         let text = if change % 2 == 0 { &even } else { &odd };
         let mut called = String::new();

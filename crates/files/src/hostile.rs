@@ -51,12 +51,16 @@ fn no_reader_waits_on_a_pipe_or_reads_a_device() {
                 Some(read_limits(path).unwrap_err().to_string())
             }),
             ("a list of cases", |path| {
-                assert!(Recent::new(path.to_owned()).cases().is_empty());
+                assert!(
+                    Recent::new(Disk::default(), path.to_owned())
+                        .cases()
+                        .is_empty()
+                );
                 None
             }),
             ("a digest", |path| {
                 assert!(matches!(
-                    digest_on_disk(path),
+                    digest_on_disk(&Disk::default(), path),
                     Err(StoreError::NotAFile { .. })
                 ));
                 None
@@ -69,7 +73,7 @@ fn no_reader_waits_on_a_pipe_or_reads_a_device() {
             assert!(is_told, "{what} at {name}");
         }
         let case = path.to_owned();
-        let entered = at_once("entering", move || Presence::enter(&case));
+        let entered = at_once("entering", move || Presence::enter(&Disk::default(), &case));
         assert!(
             matches!(entered, Err(StoreError::NotAFile { .. })),
             "{name}"
@@ -87,10 +91,12 @@ fn a_pipe_in_place_of_a_lock_or_a_journal_is_refused_and_left() {
     }
     let entered = at_once("entering", {
         let case = case.clone();
-        move || Presence::enter(&case)
+        move || Presence::enter(&Disk::default(), &case)
     });
     assert!(matches!(entered, Err(StoreError::NotOwn { .. })));
-    let found = at_once("finding", move || Recovery::find(&case, Some(TEXT)));
+    let found = at_once("finding", move || {
+        Recovery::find(&Disk::default(), &case, Some(TEXT))
+    });
     assert!(matches!(
         found,
         Err(JournalError::Unread(StoreError::NotOwn { .. }))
@@ -102,7 +108,7 @@ fn a_pipe_in_place_of_a_lock_or_a_journal_is_refused_and_left() {
 fn a_lock_that_turned_into_a_pipe_is_left_at_once() {
     let scratch = Scratch::new("hostile-drop");
     let case = scratch.path("case.ron");
-    let Entered::Alone(presence) = Presence::enter(&case).unwrap() else {
+    let Entered::Alone(presence) = Presence::enter(&Disk::default(), &case).unwrap() else {
         panic!("held");
     };
     let lock = beside(&case, "rimwise-open");
@@ -132,7 +138,7 @@ fn a_lock_file_follows_no_planted_link() {
     let lock = beside(&case, "rimwise-open");
     for hard in [false, true] {
         let target = planted(&scratch, &lock, hard);
-        let error = Presence::enter(&case).unwrap_err();
+        let error = Presence::enter(&Disk::default(), &case).unwrap_err();
         assert!(matches!(error, StoreError::NotOwn { .. }), "{error}");
         assert!(error.to_string().contains("Move it away"), "{error}");
         assert_eq!(fs::read_to_string(&target).unwrap(), "years of work");
@@ -141,7 +147,7 @@ fn a_lock_file_follows_no_planted_link() {
     fs::remove_file(&lock).unwrap();
     symlink(scratch.path("new"), &lock).unwrap();
     assert!(matches!(
-        Presence::enter(&case),
+        Presence::enter(&Disk::default(), &case),
         Err(StoreError::NotOwn { .. })
     ));
     assert!(!scratch.path("new").exists());
@@ -149,7 +155,7 @@ fn a_lock_file_follows_no_planted_link() {
     fs::remove_file(&lock).unwrap();
     fs::write(&lock, "x".repeat(10_000)).unwrap();
     assert!(matches!(
-        Presence::enter(&case),
+        Presence::enter(&Disk::default(), &case),
         Err(StoreError::NotOwn { .. })
     ));
     assert_eq!(fs::metadata(&lock).unwrap().len(), 10_000);
@@ -162,7 +168,7 @@ fn a_journal_follows_no_planted_link() {
     for path in [&case, &other] {
         fs::write(path, TEXT).unwrap();
     }
-    let mut journal = Journal::new(&other, TEXT);
+    let mut journal = Journal::new(&Disk::default(), &other, TEXT);
     journal.record("one", "rim 1\n", false).unwrap();
     let (planted, target) = (journal_of(&case), journal_of(&other));
     for hard in [false, true] {
@@ -172,7 +178,7 @@ fn a_journal_follows_no_planted_link() {
         } else {
             symlink(&target, &planted).unwrap();
         }
-        let found = Recovery::find(&case, Some(TEXT));
+        let found = Recovery::find(&Disk::default(), &case, Some(TEXT));
         assert!(matches!(
             found,
             Err(JournalError::Unread(StoreError::NotOwn { .. }))
@@ -181,7 +187,9 @@ fn a_journal_follows_no_planted_link() {
     // Planted after it was looked at: not written to.
     fs::remove_file(&planted).unwrap();
     fs::copy(&target, &planted).unwrap();
-    let found = Recovery::find(&case, Some(TEXT)).unwrap().unwrap();
+    let found = Recovery::find(&Disk::default(), &case, Some(TEXT))
+        .unwrap()
+        .unwrap();
     fs::remove_file(&planted).unwrap();
     symlink(&target, &planted).unwrap();
     let before = fs::read(&target).unwrap();
@@ -194,7 +202,7 @@ fn long_journal(scratch: &Scratch, length: usize, changes: usize) -> (PathBuf, S
     let case = scratch.path("case.ron");
     let text = "x".repeat(length);
     fs::write(&case, &text).unwrap();
-    let mut journal = Journal::new(&case, &text);
+    let mut journal = Journal::new(&Disk::default(), &case, &text);
     for change in 0..changes {
         let last = if change % 2 == 0 { "y" } else { "z" };
         let text = format!("{}{last}", &text[1..]);
@@ -212,7 +220,9 @@ fn a_long_journal_is_read_in_time_that_grows_with_its_length() {
     for changes in [2_000, 20_000] {
         let (case, text) = long_journal(&scratch, 8_192, changes);
         let start = Instant::now();
-        let found = Recovery::find(&case, Some(&text)).unwrap().unwrap();
+        let found = Recovery::find(&Disk::default(), &case, Some(&text))
+            .unwrap()
+            .unwrap();
         times.push(start.elapsed());
         assert_eq!(found.changes.len(), changes);
     }

@@ -14,11 +14,11 @@ mod recovery;
 
 pub use recovery::{Ground, Recovery};
 
-use crate::store::{beside, metadata, real_path, remove, replace, unlink};
-use crate::{Digest, StoreError};
+use crate::store::{DiskFile, beside, metadata, real_path, remove, replace, unlink};
+use crate::{Digest, Disk, StoreError};
 use patch::Patch;
-use std::fs::File;
-use std::io::{self, Seek, SeekFrom, Write};
+use std::fs::OpenOptions;
+use std::io::{self, Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
 /// The ending of a journal's name.
@@ -36,20 +36,31 @@ const WORK: u64 = 1 << 30;
 /// One window writes it: hold the file's [`Presence`](crate::Presence).
 #[derive(Debug)]
 pub struct Journal {
+    disk: Disk,
     case: PathBuf,
     path: PathBuf,
     /// The text after all that is recorded, and the checksum of the last record.
     text: String,
     sum: Digest,
     /// The journal on disk, and how much of it is whole.
-    file: Option<(File, u64)>,
+    file: Option<(DiskFile, u64)>,
     /// Bytes of text that its changes lead through, of at most `WORK`.
     work: u64,
     /// Whether the last record is of the change that was asked for last, so that
     /// what goes on with that one may take its place.
     may_go_on: bool,
-    /// Whether something was written that is not forced to disk yet.
-    is_unforced: bool,
+    forced: Forced,
+}
+
+/// How much of a journal is forced to disk.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Forced {
+    /// All of it.
+    All,
+    /// Not what was written last.
+    Before,
+    /// Forcing it failed: what the system still holds it may take for forced.
+    Unknown,
 }
 
 /// Why a change is not safe in the journal, or a journal not readable.
@@ -58,6 +69,9 @@ pub enum JournalError {
     /// The system did not write it.
     #[error("the change is not safe from a crash, save it: {0}")]
     NotWritten(StoreError),
+    /// It could not be taken away.
+    #[error("what is saved or dropped here may be offered again at the next start: {0}")]
+    NotDropped(StoreError),
     /// It has become too long.
     #[error("the journal of unsaved changes is full. Save the case: it starts anew then.")]
     Full,
@@ -77,9 +91,10 @@ pub enum JournalError {
 impl Journal {
     /// The journal of a file with this text on disk, its byte-order mark included,
     /// empty where there is no file yet; nothing in it.
-    pub fn new(case: &Path, text: &str) -> Self {
+    pub fn new(disk: &Disk, case: &Path, text: &str) -> Self {
         let case = real_path(case);
         Self {
+            disk: disk.clone(),
             path: journal_of(&case),
             case,
             text: text.to_owned(),
@@ -87,7 +102,7 @@ impl Journal {
             file: None,
             work: 0,
             may_go_on: false,
-            is_unforced: false,
+            forced: Forced::All,
         }
     }
 
@@ -125,9 +140,11 @@ impl Journal {
                 write_behind(file, *whole, &bytes)
                     .map_err(|cause| not_written(&self.path, cause))?;
                 *whole += length;
-                self.is_unforced = true;
+                if self.forced == Forced::All {
+                    self.forced = Forced::Before;
+                }
             }
-            None => self.file = Some(self.begin(&bytes)?),
+            None => self.begin(&bytes)?,
         }
         text.clone_into(&mut self.text);
         self.sum = sum;
@@ -135,21 +152,43 @@ impl Journal {
         Ok(())
     }
 
-    /// Forces to disk what was recorded.
+    /// Forces to disk what was recorded; after an error it is not known to be there,
+    /// and is tried again when this is called again.
     pub fn force(&mut self) -> Result<(), JournalError> {
-        if !std::mem::take(&mut self.is_unforced) {
+        let Some((file, whole)) = &self.file else {
             return Ok(());
+        };
+        if self.forced == Forced::Before && file.sync_data().is_err() {
+            self.forced = Forced::Unknown;
         }
-        let file = self.file.as_ref().map(|(file, _)| file.sync_data());
-        let forced = file.unwrap_or(Ok(()));
-        forced.map_err(|cause| not_written(&self.path, cause))
+        if self.forced == Forced::Unknown {
+            let whole = *whole;
+            let (file, synced) = self.written_anew(whole)?;
+            self.file = Some((file, whole));
+            synced.map_err(|cause| not_written(&self.path, cause))?;
+        }
+        self.forced = Forced::All;
+        Ok(())
+    }
+
+    /// The journal in a new file, forced to disk and put in the place of the one
+    /// that could not be.
+    fn written_anew(&self, whole: u64) -> Result<(DiskFile, io::Result<()>), JournalError> {
+        let mut bytes = Vec::new();
+        let file = self
+            .disk
+            .open_own(&self.path, OpenOptions::new().read(true));
+        let file = file.map_err(JournalError::NotWritten)?;
+        let read = file.take(whole).read_to_end(&mut bytes);
+        read.map_err(|cause| not_written(&self.path, cause))?;
+        self.put(&bytes)
     }
 
     /// Nothing that is recorded is of use any more: the journal is gone for the
     /// system, and on disk after [`saved`](Self::saved).
     pub fn forget(&mut self) -> Result<(), JournalError> {
         self.begin_anew();
-        unlink(&self.path).map_err(JournalError::NotWritten)
+        unlink(&self.disk, &self.path).map_err(JournalError::NotDropped)
     }
 
     /// The text was saved, with or without the changes in the journal: they are
@@ -158,12 +197,12 @@ impl Journal {
         self.begin_anew();
         text.clone_into(&mut self.text);
         self.sum = Digest::of(text.as_bytes());
-        remove(&self.path).map_err(JournalError::NotWritten)
+        remove(&self.disk, &self.path).map_err(JournalError::NotDropped)
     }
 
     /// What comes next begins a new journal on disk.
     fn begin_anew(&mut self) {
-        (self.file, self.is_unforced) = (None, false);
+        (self.file, self.forced) = (None, Forced::All);
         (self.work, self.may_go_on) = (0, false);
     }
 
@@ -173,17 +212,27 @@ impl Journal {
     }
 
     /// A new journal on disk with its first change, whole or not at all.
-    fn begin(&self, change: &[u8]) -> Result<(File, u64), JournalError> {
+    fn begin(&mut self, change: &[u8]) -> Result<(), JournalError> {
         let mut bytes = record::beginning(&self.text);
         bytes.extend(change);
         let length = bytes.len() as u64;
         if length > CAP {
             return Err(JournalError::Full);
         }
+        let (file, synced) = self.put(&bytes)?;
+        self.file = Some((file, length));
+        if synced.is_err() {
+            self.forced = Forced::Unknown;
+        }
+        Ok(())
+    }
+
+    /// Puts bytes in the place of the journal, whole or not at all.
+    fn put(&self, bytes: &[u8]) -> Result<(DiskFile, io::Result<()>), JournalError> {
         // As private as the file itself.
         let model = metadata(&self.case).map_err(JournalError::NotWritten)?;
-        let file = replace(&self.path, &bytes, model.as_ref(), || Ok(()));
-        Ok((file.map_err(JournalError::NotWritten)?, length))
+        let file = replace(&self.disk, &self.path, bytes, model.as_ref(), || Ok(()));
+        file.map_err(JournalError::NotWritten)
     }
 }
 
@@ -193,7 +242,7 @@ pub(crate) fn journal_of(case: &Path) -> PathBuf {
 }
 
 /// Writes behind what is whole.
-fn write_behind(file: &mut File, whole: u64, bytes: &[u8]) -> io::Result<()> {
+fn write_behind(file: &mut DiskFile, whole: u64, bytes: &[u8]) -> io::Result<()> {
     let written = file
         .seek(SeekFrom::Start(whole))
         .and_then(|_| file.write_all(bytes));

@@ -17,6 +17,9 @@ mod digest;
 mod document;
 mod error;
 mod exceptions;
+#[cfg(unix)]
+#[cfg(test)]
+mod failing;
 mod faults;
 mod form;
 #[cfg(unix)]
@@ -65,7 +68,9 @@ pub use published_limits::{LIMITS_CAP, LimitsFile, parse_limits, read_limits};
 pub use recent::Recent;
 pub use source::{Position, Source};
 pub use splice::SpliceError;
-pub use store::{Expect, StoreError, digest_on_disk, save, save_in_own_folder};
+pub use store::{
+    Disk, Expect, Fault, Operation, StoreError, digest_on_disk, save, save_in_own_folder,
+};
 pub use text::{excerpt, visible};
 pub use unfiled::Unfiled;
 pub use words::Word;

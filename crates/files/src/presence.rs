@@ -1,10 +1,10 @@
 //! Whether another window has a case open.
 
-use crate::StoreError;
 use crate::journal::journal_of;
-use crate::store::{beside, metadata, open_own, real_path, sweep};
+use crate::store::{DiskFile, beside, metadata, real_path, sweep};
+use crate::{Disk, StoreError};
 use std::fmt::Write as _;
-use std::fs::{self, File, OpenOptions, TryLockError};
+use std::fs::{OpenOptions, TryLockError};
 use std::io::{Read, Seek, Write};
 use std::path::{Path, PathBuf};
 use std::time::{Duration, SystemTime, UNIX_EPOCH};
@@ -16,9 +16,10 @@ use std::time::{Duration, SystemTime, UNIX_EPOCH};
 /// between machines that do not share them, nobody is told.
 #[derive(Debug)]
 pub struct Presence {
+    disk: Disk,
     path: PathBuf,
     /// Locked while it is open.
-    _file: File,
+    _file: DiskFile,
     says: String,
     left_behind: Option<Holder>,
 }
@@ -53,7 +54,7 @@ const CAP: u64 = 256;
 impl Presence {
     /// Enters a case. An error means that nobody can tell whether another window
     /// has it open: on a folder that may not be written to, or without locks.
-    pub fn enter(case: &Path) -> Result<Entered, StoreError> {
+    pub fn enter(disk: &Disk, case: &Path) -> Result<Entered, StoreError> {
         let case = real_path(case);
         if metadata(&case)?.is_some_and(|it| !it.is_file()) {
             return Err(StoreError::not_a_file(&case));
@@ -63,7 +64,7 @@ impl Presence {
         for _ in 0..TRIES {
             let mut options = OpenOptions::new();
             options.read(true).write(true).create(true).truncate(false);
-            let mut file = open_own(&path, &mut options)?;
+            let mut file = disk.open_own(&path, &mut options)?;
             // What is longer than any lock is something of the user's.
             if file.metadata().map_err(error)?.len() > CAP {
                 return Err(StoreError::not_own(&path));
@@ -80,11 +81,12 @@ impl Presence {
                 .and_then(|()| file.write_all(says.as_bytes()))
                 .map_err(error)?;
             // The file may have been taken away between opening and locking it.
-            if is_said(&path, &says) {
+            if is_said(disk, &path, &says) {
                 // What is being written, a window that died was writing.
                 sweep(&case, Duration::ZERO);
                 sweep(&journal_of(&case), Duration::ZERO);
                 return Ok(Entered::Alone(Self {
+                    disk: disk.clone(),
                     path,
                     _file: file,
                     says,
@@ -102,17 +104,17 @@ impl Presence {
 }
 
 /// Whether a lock file says just that.
-fn is_said(path: &Path, says: &str) -> bool {
+fn is_said(disk: &Disk, path: &Path, says: &str) -> bool {
     let mut read = String::new();
-    open_own(path, OpenOptions::new().read(true))
+    disk.open_own(path, OpenOptions::new().read(true))
         .is_ok_and(|file| file.take(CAP + 1).read_to_string(&mut read).is_ok() && read == says)
 }
 
 impl Drop for Presence {
     fn drop(&mut self) {
         // Someone may have taken the file away by hand, and another made one.
-        if is_said(&self.path, &self.says) {
-            let _ = fs::remove_file(&self.path);
+        if is_said(&self.disk, &self.path, &self.says) {
+            let _ = self.disk.remove(&self.path);
         }
     }
 }
@@ -138,10 +140,10 @@ impl Holder {
         said
     }
 
-    fn read(file: &mut File) -> Option<Self> {
+    fn read(file: &mut DiskFile) -> Option<Self> {
         let mut said = String::new();
         file.rewind().ok()?;
-        (&*file).take(CAP).read_to_string(&mut said).ok()?;
+        Read::take(&mut *file, CAP).read_to_string(&mut said).ok()?;
         let (process, rest) = said.strip_prefix("process ")?.split_once('\n')?;
         let since = rest.strip_prefix("since ")?.strip_suffix('\n')?;
         Some(Self {
@@ -156,9 +158,10 @@ impl Holder {
 mod tests {
     use super::*;
     use crate::scratch::Scratch;
+    use std::fs;
 
     fn alone(case: &Path) -> Presence {
-        match Presence::enter(case).unwrap() {
+        match Presence::enter(&Disk::default(), case).unwrap() {
             Entered::Alone(presence) => presence,
             Entered::Held(holder) => panic!("held by {holder:?}"),
         }
@@ -170,7 +173,7 @@ mod tests {
         let case = scratch.path("case.ron");
         let first = alone(&case);
         assert_eq!(first.left_behind(), None);
-        let Entered::Held(Some(holder)) = Presence::enter(&case).unwrap() else {
+        let Entered::Held(Some(holder)) = Presence::enter(&Disk::default(), &case).unwrap() else {
             panic!("not held");
         };
         assert_eq!(holder.process, std::process::id());
@@ -220,7 +223,10 @@ mod tests {
         let (case, link) = (scratch.path("case.ron"), scratch.path("link.ron"));
         std::os::unix::fs::symlink("case.ron", &link).unwrap();
         let _first = alone(&case);
-        assert!(matches!(Presence::enter(&link), Ok(Entered::Held(_))));
+        assert!(matches!(
+            Presence::enter(&Disk::default(), &link),
+            Ok(Entered::Held(_))
+        ));
     }
 
     #[test]
@@ -230,7 +236,7 @@ mod tests {
         for _ in 0..20 {
             let entered: Vec<Entered> = std::thread::scope(|scope| {
                 let each: Vec<_> = (0..4)
-                    .map(|_| scope.spawn(|| Presence::enter(&case).unwrap()))
+                    .map(|_| scope.spawn(|| Presence::enter(&Disk::default(), &case).unwrap()))
                     .collect();
                 each.into_iter().map(|one| one.join().unwrap()).collect()
             });

@@ -1,8 +1,7 @@
 //! Cases that were open before.
 
 use crate::ron_text::quoted;
-use crate::store::open_plain;
-use crate::{Expect, StoreError, save_in_own_folder};
+use crate::{Disk, Expect, StoreError, save_in_own_folder};
 use std::fmt::Write;
 use std::io::Read;
 use std::path::{Path, PathBuf};
@@ -13,6 +12,7 @@ use std::path::{Path, PathBuf};
 /// written anew with the next case that is opened.
 #[derive(Clone, Debug)]
 pub struct Recent {
+    disk: Disk,
     path: PathBuf,
 }
 
@@ -27,14 +27,17 @@ const HEAD: &str = "// Cases that were open, the newest first. It may be deleted
 
 impl Recent {
     /// The list in a file, which need not be there yet.
-    pub const fn new(path: PathBuf) -> Self {
-        Self { path }
+    pub const fn new(disk: Disk, path: PathBuf) -> Self {
+        Self { disk, path }
     }
 
     /// The cases, the newest first, whether they are still there or not.
     pub fn cases(&self) -> Vec<PathBuf> {
         let mut text = String::new();
-        let read = open_plain(&self.path).and_then(|file| file.take(CAP).read_to_string(&mut text));
+        let read = self
+            .disk
+            .open_plain(&self.path)
+            .and_then(|file| file.take(CAP).read_to_string(&mut text));
         let cases: Vec<PathBuf> = match read {
             Ok(_) => ron::from_str(&text).unwrap_or_default(),
             Err(_) => Vec::new(),
@@ -51,7 +54,7 @@ impl Recent {
         }
         cases.retain(|other| *other != case);
         cases.insert(0, case);
-        save_in_own_folder(&self.path, &written(&cases), Expect::Anything).map(drop)
+        save_in_own_folder(&self.disk, &self.path, &written(&cases), Expect::Anything).map(drop)
     }
 }
 
@@ -76,7 +79,7 @@ mod tests {
     #[test]
     fn the_newest_stands_first_and_each_once() {
         let scratch = Scratch::new("recent");
-        let recent = Recent::new(scratch.path("state/recent.ron"));
+        let recent = Recent::new(Disk::default(), scratch.path("state/recent.ron"));
         assert!(recent.cases().is_empty());
         for case in ["/a.ron", "/b \"c\"\u{1b}.ron", "/a.ron"] {
             recent.note(Path::new(case)).unwrap();
@@ -95,10 +98,14 @@ mod tests {
         let path = scratch.path("recent.ron");
         for text in ["", "{", "[1]", "[\"/a\"", &"[".repeat(10_000)] {
             fs::write(&path, text).unwrap();
-            assert!(Recent::new(path.clone()).cases().is_empty());
+            assert!(
+                Recent::new(Disk::default(), path.clone())
+                    .cases()
+                    .is_empty()
+            );
         }
         fs::write(&path, [0xff, 0xfe]).unwrap();
-        let recent = Recent::new(path);
+        let recent = Recent::new(Disk::default(), path);
         recent.note(Path::new("/a.ron")).unwrap();
         assert_eq!(recent.cases(), [PathBuf::from("/a.ron")]);
     }

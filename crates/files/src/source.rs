@@ -1,5 +1,4 @@
-use crate::FileError;
-use crate::store::open_plain;
+use crate::{Disk, FileError};
 use std::borrow::Cow;
 use std::io::Read;
 use std::ops::Range;
@@ -44,7 +43,9 @@ impl Source {
         let name = path.display().to_string();
         let mut bytes = Vec::new();
         // One byte over the cap shows that there is more; nothing beyond it is read.
-        let read = open_plain(path).and_then(|file| file.take(cap + 1).read_to_end(&mut bytes));
+        let read = Disk::default()
+            .open_plain(path)
+            .and_then(|file| file.take(cap + 1).read_to_end(&mut bytes));
         match read {
             Err(cause) => Err(FileError::unread(&name, cause)),
             Ok(length) if length as u64 > cap => Err(FileError::too_large(&name, cap)),

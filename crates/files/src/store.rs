@@ -1,11 +1,13 @@
 //! Texts saved to disk, whole or not at all.
 
+mod disk;
 mod error;
 mod open;
 mod replace;
 
+pub(crate) use disk::DiskFile;
+pub use disk::{Disk, Fault, Operation};
 pub use error::StoreError;
-pub(crate) use open::{open_own, open_plain};
 pub(crate) use replace::{beside, make_private_folder, real_path, remove, replace, sweep, unlink};
 
 use crate::Digest;
@@ -24,13 +26,14 @@ pub enum Expect {
     Anything,
 }
 
-/// Saves a text and gives its digest. On an error the file is as it was.
+/// Saves a text and gives its digest. On an error the file is as it was, or where its
+/// name alone was not forced to disk, may be so again after a loss of power.
 ///
 /// The text is written to a new file in the same folder, forced to disk and
 /// renamed: at any moment either the old file or the new one is there in full. The
 /// mode stays; a symbolic link stays and the file it names is replaced. Hard links,
 /// owner, extended attributes and access lists do not follow a rename.
-pub fn save(path: &Path, text: &str, expect: Expect) -> Result<Digest, StoreError> {
+pub fn save(disk: &Disk, path: &Path, text: &str, expect: Expect) -> Result<Digest, StoreError> {
     let path = real_path(path);
     let model = metadata(&path)?;
     if let Some(model) = &model {
@@ -42,27 +45,34 @@ pub fn save(path: &Path, text: &str, expect: Expect) -> Result<Digest, StoreErro
         }
     }
     // Looked at last of all, when only the rename is left to do.
-    replace(&path, text.as_bytes(), model.as_ref(), || {
-        check(&path, expect)
+    let digest = Digest::of(text.as_bytes());
+    let (_, synced) = replace(disk, &path, text.as_bytes(), model.as_ref(), || {
+        check(disk, &path, expect, digest)
     })?;
-    Ok(Digest::of(text.as_bytes()))
+    synced.map_err(|cause| StoreError::of(&path, cause))?;
+    Ok(digest)
 }
 
 /// Saves a text in a folder of the program's own, which is made where it is not
 /// there: see [`save`].
-pub fn save_in_own_folder(path: &Path, text: &str, expect: Expect) -> Result<Digest, StoreError> {
+pub fn save_in_own_folder(
+    disk: &Disk,
+    path: &Path,
+    text: &str,
+    expect: Expect,
+) -> Result<Digest, StoreError> {
     if let Some(folder) = path.parent() {
-        make_private_folder(folder)?;
+        make_private_folder(disk, folder)?;
     }
-    save(path, text, expect)
+    save(disk, path, text, expect)
 }
 
 /// The digest of the file on disk; `None` where there is none.
-pub fn digest_on_disk(path: &Path) -> Result<Option<Digest>, StoreError> {
+pub fn digest_on_disk(disk: &Disk, path: &Path) -> Result<Option<Digest>, StoreError> {
     let error = |cause| StoreError::of(path, cause);
     // No file of this program is larger than what it reads; a longer one differs.
     let mut bytes = Vec::new();
-    let file = match open_plain(path) {
+    let file = match disk.open_plain(path) {
         Err(cause) if cause.kind() == ErrorKind::NotFound => return Ok(None),
         opened => opened.map_err(error)?,
     };
@@ -72,8 +82,11 @@ pub fn digest_on_disk(path: &Path) -> Result<Option<Digest>, StoreError> {
     Ok(Some(Digest::of(&bytes)))
 }
 
-fn check(path: &Path, expect: Expect) -> Result<(), StoreError> {
-    match (expect, digest_on_disk(path)?) {
+/// Whether what is on disk may be written over with a text.
+fn check(disk: &Disk, path: &Path, expect: Expect, text: Digest) -> Result<(), StoreError> {
+    match (expect, digest_on_disk(disk, path)?) {
+        // The same text stands there: a save that failed when it was nearly done.
+        (_, Some(found)) if found == text => Ok(()),
         (Expect::Anything, _) | (Expect::NoFile, None) => Ok(()),
         (Expect::Same(expected), Some(found)) if expected == found => Ok(()),
         (Expect::Same(_), Some(_)) => Err(StoreError::changed(path)),

@@ -1,8 +1,8 @@
 //! Where cases that are in no file yet are kept safe.
 
-use crate::StoreError;
 use crate::journal::{ENDING, journal_of};
 use crate::store::make_private_folder;
+use crate::{Disk, StoreError};
 use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -12,6 +12,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 /// grows from nothing, and never a file.
 #[derive(Clone, Debug)]
 pub struct Unfiled {
+    disk: Disk,
     folder: PathBuf,
 }
 
@@ -24,13 +25,13 @@ const MOST: usize = 10_000;
 
 impl Unfiled {
     /// The cases of a folder, which need not be there yet.
-    pub const fn new(folder: PathBuf) -> Self {
-        Self { folder }
+    pub const fn new(disk: Disk, folder: PathBuf) -> Self {
+        Self { disk, folder }
     }
 
     /// A name for another case; makes the folder, for this user alone.
     pub fn another(&self) -> Result<PathBuf, StoreError> {
-        make_private_folder(&self.folder)?;
+        make_private_folder(&self.disk, &self.folder)?;
         let since = SystemTime::now().duration_since(UNIX_EPOCH);
         let name = format!(
             "{BEGINNING}{:020}-{}.ron",
@@ -74,17 +75,21 @@ mod tests {
     #[test]
     fn what_was_kept_is_found_again_the_newest_first() {
         let scratch = Scratch::new("unfiled");
-        let unfiled = Unfiled::new(scratch.path("a/b"));
+        let unfiled = Unfiled::new(Disk::default(), scratch.path("a/b"));
         assert!(unfiled.names().is_empty());
         let (first, second) = (unfiled.another().unwrap(), unfiled.another().unwrap());
         assert_ne!(first, second);
         for (name, text) in [(&first, "one"), (&second, "two")] {
-            Journal::new(name, "").record("said", text, false).unwrap();
+            Journal::new(&Disk::default(), name, "")
+                .record("said", text, false)
+                .unwrap();
         }
         fs::write(scratch.path("a/b/.other.rimwise-journal"), "").unwrap();
         fs::write(scratch.path("a/b/case-1.ron"), "").unwrap();
         assert_eq!(unfiled.names(), [second.clone(), first]);
-        let found = Recovery::find(&second, None).unwrap().unwrap();
+        let found = Recovery::find(&Disk::default(), &second, None)
+            .unwrap()
+            .unwrap();
         assert_eq!(found.text, "two");
         let mode = fs::metadata(scratch.path("a/b"))
             .unwrap()

@@ -12,7 +12,7 @@ use crate::errand::Errand;
 use crate::session::Confirmed;
 use crate::{Home, Session};
 use files::{
-    CaseFile, Digest, Entered, Holder, Journal, JournalError, Presence, Recent, Recovery,
+    CaseFile, Digest, Disk, Entered, Holder, Journal, JournalError, Presence, Recent, Recovery,
     StoreError, Unfiled, read_case,
 };
 use loose::Loose;
@@ -26,6 +26,7 @@ use std::time::{Duration, Instant, SystemTime};
 /// [`tend`](Self::tend) returns, what is on the screen survives the program.
 #[derive(Debug, Default)]
 pub struct Keeper {
+    disk: Disk,
     kept: Option<Kept>,
     /// The case in no file, once it was changed.
     loose: Option<Loose>,
@@ -74,14 +75,22 @@ struct Kept {
 const NUDGING: Duration = Duration::from_millis(300);
 
 impl Keeper {
-    /// A keeper that keeps cases in no file safe, and remembers which were open, in
-    /// a folder of its own.
-    pub fn with_folder(folder: &Path) -> Self {
+    /// A keeper that writes to a disk.
+    pub fn on(disk: Disk) -> Self {
         Self {
-            unfiled: Some(Unfiled::new(folder.join("unfiled"))),
-            recent: Some(Recent::new(folder.join("recent.ron"))),
+            disk,
             ..Self::default()
         }
+    }
+
+    /// The keeper with a folder of its own, where it keeps cases in no file safe and
+    /// remembers which were open.
+    #[must_use]
+    pub fn with_folder(mut self, folder: &Path) -> Self {
+        let (unfiled, recent) = (folder.join("unfiled"), folder.join("recent.ron"));
+        self.unfiled = Some(Unfiled::new(self.disk.clone(), unfiled));
+        self.recent = Some(Recent::new(self.disk.clone(), recent));
+        self
     }
 
     /// Says, once, what cannot be kept where the program has no folder of its own.
@@ -100,7 +109,7 @@ impl Keeper {
 
     /// Whether a journal of a file is there, whether the file is or not.
     pub fn has_journal_of(path: &Path) -> bool {
-        matches!(Recovery::find(path, None), Ok(Some(_)))
+        matches!(Recovery::find(&Disk::default(), path, None), Ok(Some(_)))
     }
 
     /// Opens the case of a file; what its journal holds is shown first, and to be
@@ -116,9 +125,9 @@ impl Keeper {
         let mut journal = None;
         self.found = None;
         if presence.is_some() {
-            match Recovery::find(path, Some(&text)) {
+            match Recovery::find(&self.disk, path, Some(&text)) {
                 Ok(Some(found)) => self.found = Some(Found::OfFile(found)),
-                Ok(None) => journal = Some(Journal::new(path, &text)),
+                Ok(None) => journal = Some(Journal::new(&self.disk, path, &text)),
                 Err(error) => warning = Some(error.to_string()),
             }
         }
@@ -216,7 +225,7 @@ impl Keeper {
 
     /// Enters a file that is not entered yet.
     fn enter(&self, path: &Path) -> Option<Result<Entered, StoreError>> {
-        (!self.is_kept(path)).then(|| Presence::enter(path))
+        (!self.is_kept(path)).then(|| Presence::enter(&self.disk, path))
     }
 
     /// What holds a file that was entered, or was so before; what to warn of.

@@ -1,7 +1,7 @@
-use super::{CAP, Journal, JournalError, journal_of, record};
-use crate::StoreError;
-use crate::store::{open_own, real_path, remove};
+use super::{CAP, Forced, Journal, JournalError, journal_of, record};
+use crate::store::{real_path, remove};
 use crate::text::visible;
+use crate::{Disk, StoreError};
 use std::fs::OpenOptions;
 use std::io::{ErrorKind, Read};
 use std::path::{Path, PathBuf};
@@ -18,6 +18,7 @@ pub struct Recovery {
     /// Bytes behind the last whole change: one that was not yet confirmed when the
     /// program ended, or damage to the disk.
     pub torn: u64,
+    disk: Disk,
     case: PathBuf,
     path: PathBuf,
     whole: u64,
@@ -43,10 +44,14 @@ impl Recovery {
     ///
     /// It changes nothing on disk. Only a window that is alone with the file may
     /// ask: see [`Presence`](crate::Presence).
-    pub fn find(case: &Path, on_disk: Option<&str>) -> Result<Option<Self>, JournalError> {
+    pub fn find(
+        disk: &Disk,
+        case: &Path,
+        on_disk: Option<&str>,
+    ) -> Result<Option<Self>, JournalError> {
         let case = real_path(case);
         let path = journal_of(&case);
-        let Some(bytes) = bytes(&path).map_err(JournalError::Unread)? else {
+        let Some(bytes) = bytes(disk, &path).map_err(JournalError::Unread)? else {
             return Ok(None);
         };
         let Some(mut whole) = record::read(&bytes, on_disk.unwrap_or_default()) else {
@@ -73,6 +78,7 @@ impl Recovery {
                 Ground::Other
             },
             torn: bytes.len() as u64 - length,
+            disk: disk.clone(),
             case,
             path,
             whole: length,
@@ -85,10 +91,13 @@ impl Recovery {
     /// is saved.
     pub fn restore(self) -> Result<Journal, JournalError> {
         let error = |cause| JournalError::NotWritten(StoreError::of(&self.path, cause));
-        let file = open_own(&self.path, OpenOptions::new().write(true))
+        let file = self
+            .disk
+            .open_own(&self.path, OpenOptions::new().write(true))
             .map_err(JournalError::NotWritten)?;
         file.set_len(self.whole).map_err(error)?;
         Ok(Journal {
+            disk: self.disk,
             case: self.case,
             path: self.path,
             text: self.text,
@@ -96,25 +105,25 @@ impl Recovery {
             file: Some((file, self.whole)),
             work: self.work,
             may_go_on: false,
-            is_unforced: false,
+            forced: Forced::All,
         })
     }
 
     /// Drops the changes for good.
     pub fn discard(self) -> Result<(), JournalError> {
-        remove(&self.path).map_err(JournalError::NotWritten)
+        remove(&self.disk, &self.path).map_err(JournalError::NotDropped)
     }
 }
 
 /// The bytes of a journal, as many as one may have; `None` where there is none.
-fn bytes(path: &Path) -> Result<Option<Vec<u8>>, StoreError> {
+fn bytes(disk: &Disk, path: &Path) -> Result<Option<Vec<u8>>, StoreError> {
     // Asked first: where there is none, nothing is to be opened.
     match path.symlink_metadata() {
         Err(cause) if cause.kind() == ErrorKind::NotFound => return Ok(None),
         Err(cause) => return Err(StoreError::of(path, cause)),
         Ok(_) => {}
     }
-    let file = open_own(path, OpenOptions::new().read(true))?;
+    let file = disk.open_own(path, OpenOptions::new().read(true))?;
     let mut bytes = Vec::new();
     file.take(CAP)
         .read_to_end(&mut bytes)

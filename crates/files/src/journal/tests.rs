@@ -1,7 +1,7 @@
 use super::*;
 use crate::scratch::Scratch;
 use proptest::prelude::*;
-use std::fs;
+use std::fs::{self, File};
 use std::os::unix::fs::PermissionsExt;
 
 const CHANGES: [(&str, &str); 4] = [
@@ -12,11 +12,17 @@ const CHANGES: [(&str, &str); 4] = [
 ];
 const TEXT: &str = "rim 2.4\n";
 
+/// A file that takes no byte: what a full disk does.
+fn full() -> DiskFile {
+    let full = File::options().write(true).open("/dev/full").unwrap();
+    Disk::default().file(Path::new("/dev/full"), full)
+}
+
 /// A journal that died with all the changes in it, and its bytes.
 fn died(scratch: &Scratch) -> (PathBuf, PathBuf, Vec<u8>) {
     let case = scratch.path("case.ron");
     fs::write(&case, TEXT).unwrap();
-    let mut journal = Journal::new(&case, TEXT);
+    let mut journal = Journal::new(&Disk::default(), &case, TEXT);
     for (called, text) in CHANGES {
         journal.record(called, text, false).unwrap();
     }
@@ -27,7 +33,7 @@ fn died(scratch: &Scratch) -> (PathBuf, PathBuf, Vec<u8>) {
 
 fn find(case: &Path) -> Option<Recovery> {
     let on_disk = fs::read_to_string(case).ok();
-    Recovery::find(case, on_disk.as_deref()).unwrap()
+    Recovery::find(&Disk::default(), case, on_disk.as_deref()).unwrap()
 }
 
 fn called(count: usize) -> Vec<String> {
@@ -99,7 +105,7 @@ fn cut_at_any_byte_what_is_whole_is_restored() {
     let mut most = 0;
     for length in 0..=bytes.len() {
         fs::write(&path, &bytes[..length]).unwrap();
-        let found = match Recovery::find(&case, Some(TEXT)) {
+        let found = match Recovery::find(&Disk::default(), &case, Some(TEXT)) {
             Ok(found) => found,
             Err(error) => {
                 assert!(matches!(error, JournalError::Broken { .. }) && most == 0);
@@ -158,7 +164,7 @@ fn it_is_as_private_as_the_file() {
     let case = scratch.path("case.ron");
     fs::write(&case, TEXT).unwrap();
     fs::set_permissions(&case, fs::Permissions::from_mode(0o600)).unwrap();
-    let mut journal = Journal::new(&case, TEXT);
+    let mut journal = Journal::new(&Disk::default(), &case, TEXT);
     assert_eq!(scratch.names(), ["case.ron"]);
     journal.record("x", "x", false).unwrap();
     let mode = fs::metadata(scratch.path(".case.ron.rimwise-journal")).unwrap();
@@ -175,8 +181,7 @@ fn what_cannot_be_written_is_told_and_changes_nothing() {
         journal.record("large", &large, false),
         Err(JournalError::Full)
     ));
-    // /dev/full takes no byte: what a full disk does.
-    let full = File::options().write(true).open("/dev/full").unwrap();
+    let full = full();
     let kept = journal.file.replace((full, 0));
     let error = journal
         .record("lost", "lost\n", false)
@@ -193,7 +198,7 @@ fn what_cannot_be_written_is_told_and_changes_nothing() {
     journal.file = kept;
     journal.record("found", "found\n", false).unwrap();
     assert_eq!(find(&case).unwrap().text, "found\n");
-    let mut nowhere = Journal::new(&scratch.path("none/case.ron"), TEXT);
+    let mut nowhere = Journal::new(&Disk::default(), &scratch.path("none/case.ron"), TEXT);
     assert!(matches!(
         nowhere.record("x", "x", false),
         Err(JournalError::NotWritten(StoreError::NoFolder { .. }))
@@ -246,7 +251,7 @@ fn a_row_of_nudges_is_one_change_and_each_of_it_is_kept() {
     ];
     for (row, told) in rows {
         fs::write(&case, "0").unwrap();
-        let mut journal = Journal::new(&case, "0");
+        let mut journal = Journal::new(&Disk::default(), &case, "0");
         for (called, text, goes_on) in row {
             journal.record(called, text, *goes_on).unwrap();
             let kept = find(&case).map_or_else(|| "0".to_owned(), |found| found.text);
@@ -264,7 +269,7 @@ fn what_was_not_written_is_not_gone_on_with() {
     let scratch = Scratch::new("journal-row-full");
     let (case, ..) = died(&scratch);
     let mut journal = find(&case).unwrap().restore().unwrap();
-    let full = File::options().write(true).open("/dev/full").unwrap();
+    let full = full();
     let kept = journal.file.replace((full, 0));
     assert!(journal.record("2→3", "rim 3\n", false).is_err());
     journal.file = kept;
@@ -303,7 +308,7 @@ fn the_work_of_reading_a_journal_has_a_bound_that_its_writer_keeps() {
         sum = next;
     }
     fs::write(&path, bytes).unwrap();
-    let found = Recovery::find(&case, Some(&text));
+    let found = Recovery::find(&Disk::default(), &case, Some(&text));
     assert!(matches!(found, Err(JournalError::Broken { .. })));
 }
 
@@ -311,7 +316,7 @@ fn the_work_of_reading_a_journal_has_a_bound_that_its_writer_keeps() {
 fn a_case_that_was_never_saved_is_found() {
     let scratch = Scratch::new("journal-new");
     let case = scratch.path("new.ron");
-    Journal::new(&case, "")
+    Journal::new(&Disk::default(), &case, "")
         .record("a new case", TEXT, false)
         .unwrap();
     let found = find(&case).unwrap();

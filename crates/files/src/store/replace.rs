@@ -1,6 +1,6 @@
-use super::StoreError;
+use super::{Disk, DiskFile, StoreError};
 use std::ffi::OsString;
-use std::fs::{self, File, Metadata, OpenOptions};
+use std::fs::{self, Metadata};
 use std::io::{self, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -33,76 +33,72 @@ pub(crate) fn real_path(path: &Path) -> PathBuf {
 
 /// Puts bytes in place of a file's, or into a new one: all or none. The mode is
 /// that of the model; what is `allowed` is asked when only the rename is left.
-/// Gives the file, open for writing behind them.
+/// Gives the file, open for writing behind them, and whether its name is forced to
+/// disk: after an error there a loss of power may bring back what was before.
 pub(crate) fn replace(
+    disk: &Disk,
     path: &Path,
     bytes: &[u8],
     model: Option<&Metadata>,
     allowed: impl FnOnce() -> Result<(), StoreError>,
-) -> Result<File, StoreError> {
+) -> Result<(DiskFile, io::Result<()>), StoreError> {
     let error = |cause| StoreError::of(path, cause);
     sweep(path, STALE);
-    let (file, draft) = Draft::new(path).map_err(error)?;
+    let (mut file, draft) = Draft::new(disk, path).map_err(error)?;
     // The mode first: what is private is so before it is written.
     if let Some(model) = model {
-        fs::set_permissions(&draft.path, model.permissions()).map_err(error)?;
+        disk.protect(&draft.path, model).map_err(error)?;
     }
-    (&file).write_all(bytes).map_err(error)?;
+    file.write_all(bytes).map_err(error)?;
     file.sync_all().map_err(error)?;
     allowed()?;
-    fs::rename(&draft.path, path).map_err(error)?;
-    sync_folder(path);
-    Ok(file)
+    disk.rename(&draft.path, path).map_err(error)?;
+    let synced = disk.sync_folder(folder_of(path));
+    // It is known by its own name from here on.
+    Ok((file.named(path), synced))
 }
 
 /// Removes a file of the program's own, if it is there, and forces that to disk.
-pub(crate) fn remove(path: &Path) -> Result<(), StoreError> {
-    unlink(path)?;
-    sync_folder(path);
-    Ok(())
+pub(crate) fn remove(disk: &Disk, path: &Path) -> Result<(), StoreError> {
+    unlink(disk, path)?;
+    let synced = disk.sync_folder(folder_of(path));
+    synced.map_err(|cause| StoreError::of(path, cause))
 }
 
 /// Removes a file of the program's own, if it is there, without forcing that to
 /// disk.
-pub(crate) fn unlink(path: &Path) -> Result<(), StoreError> {
-    match fs::remove_file(path) {
+pub(crate) fn unlink(disk: &Disk, path: &Path) -> Result<(), StoreError> {
+    match disk.remove(path) {
         Err(cause) if cause.kind() != ErrorKind::NotFound => Err(StoreError::of(path, cause)),
         _ => Ok(()),
     }
 }
 
 /// Makes a folder with all over it, for this user alone, unless it is there.
-pub(crate) fn make_private_folder(folder: &Path) -> Result<(), StoreError> {
-    let mut builder = fs::DirBuilder::new();
-    builder.recursive(true);
-    #[cfg(unix)]
-    std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
-    builder
-        .create(folder)
-        .map_err(|cause| StoreError::of(folder, cause))
-}
-
-/// Forces a folder's names to disk. Some file systems refuse; the file itself is
-/// safe by then, under its old name or its new one.
-fn sync_folder(path: &Path) {
-    let _ = File::open(folder_of(path)).and_then(|folder| folder.sync_all());
+pub(crate) fn make_private_folder(disk: &Disk, folder: &Path) -> Result<(), StoreError> {
+    let made = disk.make_private_folder(folder);
+    made.map_err(|cause| StoreError::of(folder, cause))
 }
 
 /// A file that is not yet in its place, removed unless it gets there.
 struct Draft {
+    disk: Disk,
     path: PathBuf,
 }
 
 const DRAFT: &str = "rimwise-draft-";
 
 impl Draft {
-    fn new(path: &Path) -> io::Result<(File, Self)> {
+    fn new(disk: &Disk, path: &Path) -> io::Result<(DiskFile, Self)> {
         static NUMBER: AtomicU64 = AtomicU64::new(0);
         loop {
             let number = NUMBER.fetch_add(1, Ordering::Relaxed);
             let path = beside(path, &format!("{DRAFT}{}-{number}", std::process::id()));
-            match OpenOptions::new().write(true).create_new(true).open(&path) {
-                Ok(file) => return Ok((file, Self { path })),
+            match disk.create(&path) {
+                Ok(file) => {
+                    let disk = disk.clone();
+                    return Ok((file, Self { disk, path }));
+                }
                 // Left behind by another process that had this number.
                 Err(cause) if cause.kind() == ErrorKind::AlreadyExists => {}
                 Err(cause) => return Err(cause),
@@ -114,7 +110,7 @@ impl Draft {
 impl Drop for Draft {
     fn drop(&mut self) {
         // After the rename there is nothing of this name.
-        let _ = fs::remove_file(&self.path);
+        let _ = self.disk.remove(&self.path);
     }
 }
 

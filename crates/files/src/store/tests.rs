@@ -15,9 +15,12 @@ fn set_mode(path: &Path, mode: u32) {
 fn a_new_file_and_the_same_again() {
     let scratch = Scratch::new("store-new");
     let path = scratch.path("case.ron");
-    let first = save(&path, "one", Expect::NoFile).unwrap();
-    assert_eq!(digest_on_disk(&path).unwrap(), Some(first));
-    let second = save(&path, "two", Expect::Same(first)).unwrap();
+    let first = save(&Disk::default(), &path, "one", Expect::NoFile).unwrap();
+    assert_eq!(
+        digest_on_disk(&Disk::default(), &path).unwrap(),
+        Some(first)
+    );
+    let second = save(&Disk::default(), &path, "two", Expect::Same(first)).unwrap();
     assert_eq!(
         (fs::read_to_string(&path).unwrap().as_str(), second),
         ("two", Digest::of(b"two"))
@@ -29,11 +32,11 @@ fn a_new_file_and_the_same_again() {
 fn nobodys_work_is_written_over() {
     let scratch = Scratch::new("store-changed");
     let path = scratch.path("case.ron");
-    let read = save(&path, "read", Expect::NoFile).unwrap();
+    let read = save(&Disk::default(), &path, "read", Expect::NoFile).unwrap();
     fs::write(&path, "theirs").unwrap();
     let kept = |expect| {
         (
-            save(&path, "mine", expect).unwrap_err(),
+            save(&Disk::default(), &path, "mine", expect).unwrap_err(),
             fs::read_to_string(&path).unwrap(),
         )
     };
@@ -41,13 +44,13 @@ fn nobodys_work_is_written_over() {
         matches!(kept(Expect::Same(read)), (StoreError::Changed { .. }, text) if text == "theirs")
     );
     assert!(matches!(kept(Expect::NoFile), (StoreError::Exists { .. }, text) if text == "theirs"));
-    save(&path, "mine", Expect::Anything).unwrap();
+    save(&Disk::default(), &path, "mine", Expect::Anything).unwrap();
     fs::remove_file(&path).unwrap();
     assert!(matches!(
-        save(&path, "mine", Expect::Same(read)),
+        save(&Disk::default(), &path, "mine", Expect::Same(read)),
         Err(StoreError::Gone { .. })
     ));
-    save(&path, "mine", Expect::Anything).unwrap();
+    save(&Disk::default(), &path, "mine", Expect::Anything).unwrap();
     assert_eq!(scratch.names(), ["case.ron"]);
 }
 
@@ -55,15 +58,15 @@ fn nobodys_work_is_written_over() {
 fn the_mode_stays() {
     let scratch = Scratch::new("store-mode");
     let path = scratch.path("case.ron");
-    save(&path, "x", Expect::NoFile).unwrap();
+    save(&Disk::default(), &path, "x", Expect::NoFile).unwrap();
     for bits in [0o600, 0o644, 0o664, 0o640] {
         set_mode(&path, bits);
-        save(&path, "y", Expect::Anything).unwrap();
+        save(&Disk::default(), &path, "y", Expect::Anything).unwrap();
         assert_eq!(mode(&path), bits);
     }
     set_mode(&path, 0o444);
     assert!(matches!(
-        save(&path, "z", Expect::Anything),
+        save(&Disk::default(), &path, "z", Expect::Anything),
         Err(StoreError::ReadOnly { .. })
     ));
     assert_eq!(fs::read_to_string(&path).unwrap(), "y");
@@ -80,13 +83,20 @@ fn a_link_stays_a_link() {
     }
     symlink(scratch.path("far/none.ron"), scratch.path("dangling.ron")).unwrap();
     save(
+        &Disk::default(),
         &scratch.path("b.ron"),
         "is",
         Expect::Same(Digest::of(b"was")),
     )
     .unwrap();
     assert_eq!(fs::read_to_string(&real).unwrap(), "is");
-    save(&scratch.path("dangling.ron"), "new", Expect::NoFile).unwrap();
+    save(
+        &Disk::default(),
+        &scratch.path("dangling.ron"),
+        "new",
+        Expect::NoFile,
+    )
+    .unwrap();
     assert_eq!(
         fs::read_to_string(scratch.path("far/none.ron")).unwrap(),
         "new"
@@ -94,7 +104,15 @@ fn a_link_stays_a_link() {
     assert_eq!(scratch.names(), ["a.ron", "b.ron", "dangling.ron", "far"]);
     // A link to itself leads nowhere and is not replaced.
     symlink("loop.ron", scratch.path("loop.ron")).unwrap();
-    assert!(save(&scratch.path("loop.ron"), "x", Expect::Anything).is_err());
+    assert!(
+        save(
+            &Disk::default(),
+            &scratch.path("loop.ron"),
+            "x",
+            Expect::Anything
+        )
+        .is_err()
+    );
     assert!(
         fs::symlink_metadata(scratch.path("loop.ron"))
             .unwrap()
@@ -106,20 +124,27 @@ fn a_link_stays_a_link() {
 fn what_is_no_file_or_has_no_folder_is_refused() {
     let scratch = Scratch::new("store-refused");
     assert!(matches!(
-        save(scratch.folder(), "x", Expect::Anything),
+        save(&Disk::default(), scratch.folder(), "x", Expect::Anything),
         Err(StoreError::NotAFile { .. })
     ));
     assert!(matches!(
-        save(Path::new("/dev/null"), "x", Expect::Anything),
+        save(
+            &Disk::default(),
+            Path::new("/dev/null"),
+            "x",
+            Expect::Anything
+        ),
         Err(StoreError::NotAFile { .. })
     ));
     let nowhere = scratch.path("none/case.ron");
     assert!(matches!(
-        save(&nowhere, "x", Expect::NoFile),
+        save(&Disk::default(), &nowhere, "x", Expect::NoFile),
         Err(StoreError::NoFolder { .. })
     ));
     let hostile = scratch.path("none/\u{1b}[2J.ron");
-    let message = save(&hostile, "x", Expect::NoFile).unwrap_err().to_string();
+    let message = save(&Disk::default(), &hostile, "x", Expect::NoFile)
+        .unwrap_err()
+        .to_string();
     assert!(
         !message.contains('\u{1b}') && message.contains("[2J.ron"),
         "{message}"
@@ -156,6 +181,6 @@ fn drafts_left_behind_are_swept() {
         .unwrap()
         .set_modified(long_ago)
         .unwrap();
-    save(&path, "x", Expect::NoFile).unwrap();
+    save(&Disk::default(), &path, "x", Expect::NoFile).unwrap();
     assert_eq!(scratch.names(), [".case.ron.rimwise-draft-2-0", "case.ron"]);
 }

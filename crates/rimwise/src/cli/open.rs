@@ -37,8 +37,9 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         if is_greeted {
             session = session.with_greeting();
         }
-        let mut keeper =
-            folders::state().map_or_else(Keeper::default, |folder| Keeper::with_folder(&folder));
+        let mut keeper = folders::state().map_or_else(Keeper::default, |folder| {
+            Keeper::default().with_folder(&folder)
+        });
         let named = asked.common.against.catalog.last().cloned();
         if let Some(path) = named.or_else(own_shapes) {
             keeper = keeper.with_own_shapes(&path, own);

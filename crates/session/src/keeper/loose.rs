@@ -1,7 +1,7 @@
 use super::{Found, Keeper, questions};
 use crate::session::Confirmed;
 use crate::{Home, Session};
-use files::{Entered, Journal, Presence, Recovery, Unfiled, new_case, parse_case};
+use files::{Disk, Entered, Journal, Presence, Recovery, Unfiled, new_case, parse_case};
 
 /// A case in no file, kept safe in a journal of its own.
 #[derive(Debug)]
@@ -13,12 +13,12 @@ pub(super) struct Loose {
 
 impl Loose {
     /// Begins a journal under a name that nobody has.
-    fn begin(unfiled: &Unfiled) -> Result<Self, String> {
+    fn begin(disk: &Disk, unfiled: &Unfiled) -> Result<Self, String> {
         let not_safe = |why: String| format!("not safe from a crash, save it: {why}");
         let name = unfiled.another().map_err(|why| not_safe(why.to_string()))?;
-        match Presence::enter(&name) {
+        match Presence::enter(disk, &name) {
             Ok(Entered::Alone(presence)) => Ok(Self {
-                journal: Journal::new(&name, ""),
+                journal: Journal::new(disk, &name, ""),
                 _presence: presence,
             }),
             Ok(Entered::Held(_)) => Err(not_safe("its name is taken".to_owned())),
@@ -54,10 +54,10 @@ impl Keeper {
         }
         for name in names.into_iter().flatten() {
             // Another window that lives holds what it works on.
-            let Ok(Entered::Alone(presence)) = Presence::enter(&name) else {
+            let Ok(Entered::Alone(presence)) = Presence::enter(&self.disk, &name) else {
                 continue;
             };
-            if let Ok(Some(found)) = Recovery::find(&name, None) {
+            if let Ok(Some(found)) = Recovery::find(&self.disk, &name, None) {
                 session.ask(questions::unfiled(&found));
                 self.found = Some(Found::Unfiled(found, presence));
                 return;
@@ -72,7 +72,7 @@ impl Keeper {
         };
         let mut loose = match self.loose.take() {
             Some(loose) => loose,
-            None => Loose::begin(unfiled)?,
+            None => Loose::begin(&self.disk, unfiled)?,
         };
         let recorded = loose.record(change);
         self.loose = Some(loose);

@@ -16,9 +16,9 @@ impl Keeper {
         let Some(Ok(Entered::Alone(presence))) = entered else {
             return Err(why);
         };
-        let is_gone = matches!(files::digest_on_disk(path), Ok(None));
+        let is_gone = matches!(files::digest_on_disk(&self.disk, path), Ok(None));
         let Some(found) = is_gone
-            .then(|| Recovery::find(path, None))
+            .then(|| Recovery::find(&self.disk, path, None))
             .and_then(Result::ok)
             .flatten()
         else {
@@ -72,7 +72,7 @@ impl Keeper {
             Some(Found::OfFile(found)) => {
                 if let Some(kept) = &mut self.kept {
                     let text = kept.file.source().original();
-                    kept.journal = Some(Journal::new(&kept.path, &text));
+                    kept.journal = Some(Journal::new(&self.disk, &kept.path, &text));
                 }
                 found.discard()
             }

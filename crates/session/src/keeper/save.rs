@@ -62,7 +62,7 @@ impl Keeper {
         } else {
             Expect::Same(kept.digest)
         };
-        kept.digest = save(&kept.path, &text, expect).map_err(NotSaved::Disk)?;
+        kept.digest = save(&self.disk, &kept.path, &text, expect).map_err(NotSaved::Disk)?;
         kept.seen = Some(kept.digest);
         kept.file = file;
         session.agrees_with_file();
@@ -84,7 +84,7 @@ impl Keeper {
             Expect::NoFile
         };
         let text = file.source().original().into_owned();
-        let digest = save(&asked.to, &text, expect).map_err(NotSaved::Disk)?;
+        let digest = save(&self.disk, &asked.to, &text, expect).map_err(NotSaved::Disk)?;
         let mut left_behind = None;
         if self.keeps(session.document().home())
             && let Some(left) = &mut self.kept
@@ -94,7 +94,9 @@ impl Keeper {
             left_behind = journal.saved(&left.file.source().original()).err();
         }
         let (presence, warning) = self.presence(entered);
-        let mut journal = presence.is_some().then(|| Journal::new(&asked.to, &text));
+        let mut journal = presence
+            .is_some()
+            .then(|| Journal::new(&self.disk, &asked.to, &text));
         // One that is there already is of what was written over.
         let old = journal.as_mut().and_then(|it| it.saved(&text).err());
         let not_dropped = old.or(left_behind).map(|error| error.to_string());

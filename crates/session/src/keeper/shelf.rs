@@ -1,7 +1,7 @@
 use super::{Keeper, questions};
 use crate::Session;
 use files::{
-    CatalogueFile, Diagnostic, Digest, Expect, SpliceError, StoreError, new_catalogue,
+    CatalogueFile, Diagnostic, Digest, Disk, Expect, SpliceError, StoreError, new_catalogue,
     parse_catalogue, read_catalogue, save_in_own_folder, visible,
 };
 use sizing::Catalogue;
@@ -10,6 +10,7 @@ use std::path::{Path, PathBuf};
 /// The file of the user's own catalogue.
 #[derive(Debug)]
 pub(super) struct OwnShapes {
+    disk: Disk,
     path: PathBuf,
     /// As it is on disk, as far as is known; `None`: there is none yet.
     file: Option<CatalogueFile>,
@@ -32,6 +33,7 @@ impl Keeper {
     #[must_use]
     pub fn with_own_shapes(mut self, path: &Path, file: Option<CatalogueFile>) -> Self {
         self.own = Some(OwnShapes {
+            disk: self.disk.clone(),
             path: path.to_owned(),
             file,
         });
@@ -109,7 +111,7 @@ impl OwnShapes {
             Some(file) => Expect::Same(Digest::of(file.source().original().as_bytes())),
         };
         let text = file.source().original().into_owned();
-        save_in_own_folder(&self.path, &text, expect).map_err(NotKept::Disk)?;
+        save_in_own_folder(&self.disk, &self.path, &text, expect).map_err(NotKept::Disk)?;
         self.file = Some(file);
         Ok(true)
     }

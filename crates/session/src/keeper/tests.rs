@@ -59,7 +59,10 @@ impl Window {
 
     /// With a folder where cases in no file are kept.
     fn of_shipped_at(desk: &Desk) -> Self {
-        let mut window = Self(infant(), Keeper::with_folder(&desk.0.join("state")));
+        let mut window = Self(
+            infant(),
+            Keeper::default().with_folder(&desk.0.join("state")),
+        );
         window.1.offer_unfiled(&mut window.0);
         window
     }
@@ -178,7 +181,7 @@ fn what_is_dropped_is_not_asked_for_again() {
 fn a_row_of_nudges_is_one_change_and_each_is_written_at_once() {
     let desk = Desk::new("keeper-nudges");
     let mut window = Window::open(&desk.case());
-    let journalled = || Recovery::find(&desk.case(), Some(&desk.text())).unwrap();
+    let journalled = || Recovery::find(&Disk::default(), &desk.case(), Some(&desk.text())).unwrap();
     let nudged = |to: &str| vec![format!("throat, longer axis 4.6 → {to} mm")];
     for to in ["4.7", "4.8", "4.9"] {
         window.press("right");

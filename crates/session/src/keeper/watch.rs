@@ -31,7 +31,7 @@ impl Keeper {
             return;
         }
         // What cannot be looked at is told when it is saved.
-        let Ok(found) = digest_on_disk(&kept.path) else {
+        let Ok(found) = digest_on_disk(&self.disk, &kept.path) else {
             return;
         };
         let is_told = kept.seen == found;
