@@ -1,5 +1,6 @@
 mod any_keys;
 mod disk;
+mod failing;
 mod shelf;
 mod unfiled;
 
