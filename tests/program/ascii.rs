@@ -59,17 +59,23 @@ fn what_people_read_is_in_plain_letters() {
 
 #[test]
 fn a_line_says_the_same_in_plain_letters() {
-    let call = ["rank", "outlet-infant", "--draws", "64"];
-    let text = |variables: &[(&str, &str)]| {
-        let output = rimwise(&call, variables);
-        String::from_utf8(output.stdout).expect("UTF-8")
-    };
-    let full = text(&[("LC_ALL", "C.UTF-8"), ("TERM", "xterm")]);
-    let plain = text(PLAIN[0]);
-    assert!(!full.is_ascii());
-    assert_eq!(full.lines().count(), plain.lines().count());
-    let asked = |text: &str| text.matches('?').count();
-    assert_eq!(asked(&full), asked(&plain), "a sign has no letter: {plain}");
+    let calls: [&[&str]; 3] = [
+        &["rank", "outlet-infant", "--draws", "64"],
+        &["workup", "outlet-infant", "--draws", "64"],
+        &["outlet-infant", "--plain"],
+    ];
+    for call in calls {
+        let text = |variables: &[(&str, &str)]| {
+            let output = rimwise(call, variables);
+            String::from_utf8(output.stdout).expect("UTF-8")
+        };
+        let full = text(&[("LC_ALL", "C.UTF-8"), ("TERM", "xterm")]);
+        let plain = text(PLAIN[0]);
+        assert!(!full.is_ascii() && plain.is_ascii(), "{call:?}");
+        assert_eq!(full.lines().count(), plain.lines().count(), "{call:?}");
+        let asked = |text: &str| text.matches('?').count();
+        assert_eq!(asked(&full), asked(&plain), "a sign has no letter: {plain}");
+    }
 }
 
 #[test]

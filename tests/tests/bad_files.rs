@@ -270,7 +270,8 @@ fn of_files_that_are_no_text() {
     );
     assert_eq!(
         read_case(Path::new("/")).map_err(message).unwrap_err(),
-        "/: Is a directory (os error 21). Give the path of a file that you may read.",
+        "/: not a plain file, but a folder, a pipe or a device. Give the path of a file that you \
+         may read.",
     );
     assert_eq!(
         Scratch::new("latin-1.ron", b"(title: \"M\xfcller\")").said(),
