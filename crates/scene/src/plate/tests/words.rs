@@ -17,7 +17,7 @@ use std::sync::Arc;
 /// How far a box may reach over another before they are told to touch, mm.
 const SLACK: f64 = 0.01;
 
-fn plate(candidate: &sample::Candidate, assessed: &sizing::Candidate, columns: usize) -> Drawing {
+fn plate(candidate: &sample::Candidate, assessed: &Candidate, columns: usize) -> Drawing {
     let plate = Plate {
         title: "A case of 3.6 kg",
         notes: &["made from a sample"],
