@@ -4,6 +4,7 @@ mod lettering;
 mod valves;
 
 use super::Detail;
+use super::basis::is_defect_measured;
 use super::judged::{Judgement, role};
 use super::lettering::Lettering;
 use super::margin::Name;
@@ -213,19 +214,27 @@ impl<'a> FacePicture<'a> {
         }
     }
 
+    /// Whether the disc on the face that is seen hides a point.
+    fn is_under_disc(&self, point: Point) -> bool {
+        let disc = self.disc();
+        self.has_disc(self.face) && seen(disc.centre).distance(point) <= disc.radius
+    }
+
     /// The edge of the defect, dashed where the device hides it; the narrowest part
     /// dotted where it is another.
     fn edge(&self, panel: &mut Panel) {
         let opening = self.anatomy.defect.opening(self.face);
         let edge = seen_line(&opening_edge(opening, precision::outline()));
-        let is_hidden = self.has_disc(self.face);
-        if is_hidden {
-            panel.outline(Pen::solid(Part::HoleEdge, Role::Casing, 0.9), &edge);
-            let pen = Pen::dashed(Part::HoleEdge, Role::Outline, 0.5, 1.3, 0.8);
-            panel.outline(pen, &edge);
-        } else {
-            panel.outline(Pen::solid(Part::HoleEdge, Role::Outline, 0.6), &edge);
-        }
+        let closed: Vec<Point> = edge.iter().chain(edge.first()).copied().collect();
+        let (hidden, bare): (Vec<&[Point]>, Vec<&[Point]>) = closed
+            .windows(2)
+            .partition(|ends| ends.iter().all(|&end| self.is_under_disc(end)));
+        panel.lines(Pen::solid(Part::HoleEdge, Role::Casing, 0.9), &hidden);
+        let dashes = Pen::dashed(Part::HoleEdge, Role::Outline, 0.5, 1.3, 0.8);
+        panel.lines(dashes, &hidden);
+        let is_measured = is_defect_measured(self.setting);
+        let pen = Pen::solid(Part::HoleEdge, Role::Outline, 0.6);
+        panel.lines(pen.dashed_unless(is_measured, 1.2, 0.8), &bare);
         let throat = self.anatomy.defect.throat;
         if opening.edge != throat || opening.centre != Vec2::ZERO {
             let narrowest = geometry::Opening {

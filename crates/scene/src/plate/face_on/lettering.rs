@@ -75,7 +75,8 @@ pub(super) fn names(picture: &FacePicture, panel: &Panel) -> Vec<Name> {
         let azimuth = degrees(azimuth);
         seen(opening.centre + radial(azimuth) * opening.edge.polar_radius(azimuth))
     };
-    let hidden = if picture.has_disc(face) {
+    let pointed_at = at_edge(215.0);
+    let hidden = if picture.is_under_disc(pointed_at) {
         "edge of the defect,\nunder the disc"
     } else {
         "edge of the defect"
@@ -85,7 +86,7 @@ pub(super) fn names(picture: &FacePicture, panel: &Panel) -> Vec<Name> {
     } else {
         ", assumed"
     };
-    name(at_edge(215.0), format!("{hidden}{assumed}"));
+    name(pointed_at, format!("{hidden}{assumed}"));
     if let Some(axis) = picture.axis_points(0.5)
         && let Some(&middle) = axis.get(axis.len() / 2)
     {

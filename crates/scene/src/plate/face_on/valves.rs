@@ -108,8 +108,9 @@ fn within(hinge: Vec2, across: Vec2, centre: Vec2, patch: Mm) -> [Vec2; 2] {
 /// Each plate edge-on: dark on the face that is seen, dashed behind the wall; the
 /// hinges of the face with their doubt.
 pub(super) fn plates(picture: &FacePicture, panel: &mut Panel, detail: Detail) {
-    /// What decides where a plate lies on a face and how long it is.
-    const SEEN: &[Feature] = &[Feature::Rim, Feature::Azimuth, Feature::Diameter];
+    /// What decides how far off a plate stands and how long it is. Its clock position
+    /// may be the frame itself, which nobody measures.
+    const SEEN: &[Feature] = &[Feature::Rim, Feature::Diameter];
     let (centre, radius) = (picture.centre(), patch(panel));
     for (valve, hinged) in picture.hinges() {
         if (hinged.hinge() - centre).length() > radius {

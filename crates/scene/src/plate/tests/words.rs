@@ -10,11 +10,14 @@ use crate::sample;
 use crate::stroke::{Drawing, Ink, PageGround};
 use crate::svg::svg;
 use geometry::Face;
+use sizing::engine::Plain;
+use sizing::{Candidate, Setting, Turn};
+use std::sync::Arc;
 
 /// How far a box may reach over another before they are told to touch, mm.
 const SLACK: f64 = 0.01;
 
-fn plate(candidate: &sample::Candidate, assessed: &sizing::Candidate, columns: usize) -> Drawing {
+fn plate(candidate: &sample::Candidate, assessed: &Candidate, columns: usize) -> Drawing {
     let plate = Plate {
         title: "A case of 3.6 kg",
         notes: &["made from a sample"],
@@ -123,6 +126,46 @@ fn words_of_a_bay_stand_in_cells() {
                     assert_eq!(word.at.x, word.at.x.round());
                     assert!(word.at.x >= 0.0 && word.at.x + letters <= 42.0, "{word:?}");
                 }
+            }
+        }
+    }
+}
+
+#[test]
+fn the_plates_of_every_scenario_keep_the_rules() {
+    let (name, text) = files::shipped::SHAPES;
+    let catalogue = files::parse_catalogue(name, text)
+        .expect("shipped")
+        .into_value();
+    let (name, text) = files::shipped::HOUSE_RULES;
+    let rules = files::parse_house_rules(name, text)
+        .expect("shipped")
+        .into_value();
+    let rules = Arc::new(rules);
+    for (name, text) in files::shipped::SCENARIOS {
+        let case = files::parse_case(name, text).expect("shipped").into_value();
+        let setting = Setting::new(Arc::new(case), Arc::clone(&rules));
+        // The middle size of each shape: with one disc and two, offset and not.
+        let candidates: Vec<Candidate> = catalogue
+            .shapes
+            .iter()
+            .map(|shape| {
+                let size = (0, shape, &shape.sizes[shape.sizes.len() / 2]);
+                Candidate::assess(&setting, size, Turn::Best, None, &Plain)
+            })
+            .collect();
+        for pair in candidates.chunks(2) {
+            for orientation in super::ORIENTATIONS {
+                let plate = Plate {
+                    title: &setting.case().title,
+                    notes: &[],
+                    setting: &setting,
+                    columns: pair.iter().map(column).collect(),
+                    views: View::all(&setting),
+                    orientation,
+                    width: Plate::WIDTH,
+                };
+                check(&plate.draw());
             }
         }
     }
