@@ -67,6 +67,6 @@ pub use store::{Expect, StoreError, digest_on_disk, save, save_in_own_folder};
 pub use text::{excerpt, visible};
 pub use unfiled::Unfiled;
 pub use words::Word;
-pub use workup_input::workup_input;
+pub use workup_input::{with_contradictions, workup_input};
 
 pub(crate) use faults::Faults;

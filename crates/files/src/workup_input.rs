@@ -1,7 +1,7 @@
 use measurement::{Answer, Finding, Joint, Modality, Quantity};
 use sizing::resolve::{Basis, Resolved, estimates, scales};
-use sizing::{Setting, notes};
-use workup::{Evidence, Ground, Input};
+use sizing::{Contradiction, Setting, notes};
+use workup::{Evidence, Ground, Input, Limits};
 
 /// A case as the work-up sees it, under the same house rules as the ranking.
 pub fn workup_input(setting: &Setting) -> Input {
@@ -24,6 +24,28 @@ pub fn workup_input(setting: &Setting) -> Input {
         findings,
         notes: notes(setting),
     }
+}
+
+/// Draws by which the work-up looks for what does not add up beside a ranking: its
+/// intervals to some per cent.
+const DRAWS: usize = 256;
+/// Their seed, the same as that of the command line.
+const SEED: u64 = 1;
+
+/// A case made ready, with what does not add up in its work-up: a verdict that rests
+/// on such a quantity is held at borderline.
+pub fn with_contradictions(setting: Setting, limits: &Limits) -> Setting {
+    let found = workup::contradicted(&workup_input(&setting), limits, DRAWS, SEED);
+    let found = found.unwrap_or_default().into_iter();
+    let found = found.filter(|line| !line.on.is_empty());
+    let contradictions = found.map(|line| Contradiction {
+        id: line.id,
+        says: format!("{}: {}", line.label, line.note),
+        on: line.on,
+        is_impossible: false,
+    });
+    let contradictions = contradictions.collect();
+    setting.with_contradictions(contradictions)
 }
 
 /// What is believed of one quantity; `None` where it has no value of its own or

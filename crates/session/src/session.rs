@@ -122,6 +122,7 @@ impl Session {
     #[must_use]
     pub fn with_limits(mut self, limits: Limits) -> Self {
         self.limits = Some(Arc::new(limits));
+        self.make_ready();
         self
     }
 
@@ -277,11 +278,20 @@ impl Session {
         Ok(status)
     }
 
+    /// Makes the case ready for the ranking, with what does not add up in it.
+    pub(crate) fn make_ready(&mut self) {
+        let case = Arc::clone(&self.document.case);
+        let setting = Setting::new(case, Arc::clone(&self.document.rules));
+        self.setting = Arc::new(match &self.limits {
+            Some(limits) => files::with_contradictions(setting, limits),
+            None => setting,
+        });
+    }
+
     /// Brings what depends on the document in line with an edit that was made.
     fn follow(&mut self, edit: &Edit, by_hand: &[Bay]) {
         if edit.is_of_case() {
-            let case = Arc::clone(&self.document.case);
-            self.setting = Arc::new(Setting::new(case, Arc::clone(&self.document.rules)));
+            self.make_ready();
             self.results.outdate();
             if matches!(edit, Edit::Case { .. }) {
                 self.results.forget();

@@ -7,7 +7,7 @@ use measurement::{Feature, Quantity, Site, Structure, Valve};
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Contradiction {
     /// A short name, the same in every run.
-    pub id: &'static str,
+    pub id: String,
     /// The contradiction in plain words, with its numbers.
     pub says: String,
     /// The quantities that contradict each other or the site; empty: a fact that
@@ -59,7 +59,7 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
     let most = setting.parameter(Parameter::JuxtaArterialRim);
     if site == Site::OutletJuxtaArterial && arterial && rim > most {
         return Some(Contradiction {
-            id: "juxta_arterial_rim",
+            id: "juxta_arterial_rim".into(),
             says: format!(
                 "a juxta-arterial defect has no rim toward the {}, and {} were read",
                 valve.label(),
@@ -71,7 +71,7 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
     }
     let least = setting.parameter(Parameter::MuscularRim);
     (site.is_muscular() && rim <= least).then(|| Contradiction {
-        id: "muscular_rim",
+        id: "muscular_rim".into(),
         says: format!(
             "muscle surrounds a {} defect, and a rim of {} toward the {} was read",
             site.label(),
@@ -87,7 +87,7 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
 fn borders(case: &Case) -> Option<Contradiction> {
     let tricuspid = Neighbour::Valve(Valve::Tricuspid);
     (case.site.is_perimembranous() && case.is_absent(tricuspid)).then(|| Contradiction {
-        id: "perimembranous_border",
+        id: "perimembranous_border".into(),
         says: "a perimembranous defect borders on the tricuspid valve, said not to be beside it"
             .into(),
         on: Vec::new(),
@@ -100,7 +100,7 @@ fn axes_crossed(setting: &Setting, opening: Structure) -> Option<Contradiction> 
     let longer = setting.nominal(opening, Feature::Major)?;
     let shorter = setting.nominal(opening, Feature::Minor)?;
     (shorter > longer).then(|| Contradiction {
-        id: "axes_crossed",
+        id: "axes_crossed".into(),
         says: format!(
             "the shorter axis of the {} ({}) is longer than its longer axis ({})",
             name(opening),
@@ -121,7 +121,7 @@ fn opening_under_throat(setting: &Setting, face: Face) -> Option<Contradiction> 
     let major = |structure| setting.nominal(structure, Feature::Major);
     let (opening_axis, throat) = (major(opening)?, major(Structure::Throat)?);
     (opening_axis < throat).then(|| Contradiction {
-        id: "opening_under_throat",
+        id: "opening_under_throat".into(),
         says: format!(
             "the {} ({}) is narrower than the throat ({}), the narrowest section",
             name(opening),
@@ -141,7 +141,7 @@ fn prolapse_denied(case: &Case) -> Option<Contradiction> {
     let id = "prolapse_with_regurgitation";
     let claimed = case.exclusions.get(id) == Some(&Answer::Yes);
     (case.facts.prolapse.present() == Answer::No && claimed).then(|| Contradiction {
-        id: "prolapse_denied",
+        id: "prolapse_denied".into(),
         says: "no cusp is said to prolapse, and a prolapse with regurgitation is".into(),
         on: Vec::new(),
         is_impossible: false,

@@ -70,6 +70,14 @@ impl Setting {
         setting
     }
 
+    /// The same with contradictions that were found elsewhere: they hold what rests on
+    /// their quantities as its own do.
+    #[must_use]
+    pub fn with_contradictions(mut self, found: Vec<Contradiction>) -> Self {
+        self.contradictions.extend(found);
+        self
+    }
+
     /// The case.
     pub fn case(&self) -> &Case {
         &self.case

@@ -32,13 +32,18 @@ const LOOKS: [Look; 7] = [
     shunt_elsewhere::look,
 ];
 
-pub(crate) fn section(input: &Input, limits: &Limits, drawn: &Drawn) -> Section {
+/// Every contradiction, with the quantities it rests on.
+pub(crate) fn lines(input: &Input, limits: &Limits, drawn: &Drawn) -> Vec<Line> {
     let looked = Looked {
         input,
         limits,
         drawn,
     };
-    let lines: Vec<Line> = LOOKS.iter().flat_map(|look| look(&looked)).collect();
+    LOOKS.iter().flat_map(|look| look(&looked)).collect()
+}
+
+pub(crate) fn section(input: &Input, limits: &Limits, drawn: &Drawn) -> Section {
+    let lines = lines(input, limits, drawn);
     let mut section = Section::new("contradictions", "Does not add up", lines);
     if section.lines.is_empty() {
         section.says = "No contradiction was found in what was read.".into();

@@ -115,10 +115,11 @@ impl Inputs {
             seed: common.seed,
             draws: common.draws,
         };
-        let setting = Arc::new(Setting::new(
+        let setting = Setting::new(
             Arc::new(self.case.into_value()),
             Arc::new(self.rules.into_value()),
-        ));
+        );
+        let setting = Arc::new(files::with_contradictions(setting, limits(None)?.value()));
         let draws = match common.draws {
             0 => None,
             draws => Some(

@@ -4,7 +4,7 @@ use crate::overlay::{Field, Overlay, Prompt, Question};
 use crate::row::rows;
 use crate::{Change, Edit, History, Home, Refused};
 use files::visible;
-use sizing::{Case, Setting};
+use sizing::Case;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -138,8 +138,7 @@ impl Session {
         self.confirmed.clear();
         self.document.bays.clear();
         self.view.overlays.clear();
-        let case = Arc::clone(&self.document.case);
-        self.setting = Arc::new(Setting::new(case, Arc::clone(&self.document.rules)));
+        self.make_ready();
         self.rows = rows(&self.document);
         self.view.row = 0;
         self.view.bay = 0;
