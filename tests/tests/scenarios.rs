@@ -7,7 +7,7 @@ use measurement::{Prolapse, Reading};
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::house_rules::Parameter;
 use sizing::{
-    Answer, Candidate, Case, Draws, HouseRules, Ranking, Setting, Verdict, Work, engine::Fast, rank,
+    Candidate, Case, Draws, HouseRules, Ranking, Setting, Verdict, Work, engine::Fast, rank,
 };
 use std::collections::BTreeSet;
 use std::sync::Arc;

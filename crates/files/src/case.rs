@@ -283,7 +283,7 @@ mod tests {
         let prolapse = case
             .span(&[Step::Field("facts"), Step::Field("prolapse")])
             .unwrap();
-        assert_eq!(case.source().slice(&prolapse), "no");
+        assert_eq!(case.source().slice(&prolapse), "none");
     }
 
     #[test]
