@@ -199,7 +199,7 @@ fn every_end_is_where_brute_search_finds_it() {
             let all = of(&setting, candidate);
             if setting.not_rated().is_some() {
                 // Nothing is held where nothing is rated.
-                assert_eq!(all.held, sizing::State::NotAssessed);
+                assert_eq!(all.held, State::NotAssessed);
                 assert!(all.readings.is_empty(), "{name}");
                 continue;
             }
