@@ -95,11 +95,14 @@ fn around() -> impl Strategy<Value = Vec<Reading>> {
         (8.0..40.0_f64, 8.0..40.0_f64),
         2.5..8.0_f64,
         3.0..20.0_f64,
+        (60.0..110.0_f64, 20.0..110.0_f64),
     )
-        .prop_map(|((left, right), ventricles, vein, weight)| {
+        .prop_map(|((left, right), ventricles, vein, weight, pressures)| {
             let mut readings = vec![
                 reading("left_ventricle.length", ventricles.0, 1.0),
                 reading("right_ventricle.length", ventricles.1, 1.0),
+                reading("left_ventricle.systolic", pressures.0, 3.0),
+                reading("right_ventricle.systolic", pressures.1, 3.0),
                 reading("vein.diameter", vein, 0.4),
                 reading("patient.weight", weight, 0.1),
                 reading("flow.qp_qs", 1.0, 0.2),

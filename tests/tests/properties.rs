@@ -227,9 +227,12 @@ proptest! {
                 prop_assert!(!outcome.says.is_empty());
                 prop_assert!(outcome.value.is_some() || !outcome.missing.is_empty());
             }
-            let chances = candidate.chances.expect("chances");
-            prop_assert!((0.0..=1.0).contains(&chances.chance.value));
-            prop_assert!(chances.chance_no_caution.value <= chances.chance.value);
+            // Of a case that is not rated no chance is given.
+            prop_assert_eq!(candidate.chances.is_some(), candidate.is_case_rated);
+            if let Some(chances) = candidate.chances {
+                prop_assert!((0.0..=1.0).contains(&chances.chance.value));
+                prop_assert!(chances.chance_no_caution.value <= chances.chance.value);
+            }
         }
     }
 }
@@ -242,6 +245,8 @@ fn easy(major: f64, rims: f64) -> Case {
         ("wall.thickness", 3.0, 0.3),
         ("left_ventricle.length", 30.0, 1.0),
         ("right_ventricle.length", 30.0, 1.0),
+        ("left_ventricle.systolic", 85.0, 3.0),
+        ("right_ventricle.systolic", 35.0, 3.0),
         ("vein.diameter", 5.0, 0.3),
         ("patient.weight", 12.0, 0.1),
         ("patient.age", 2.0, 0.1),

@@ -16,7 +16,8 @@ fn names() -> impl Iterator<Item = &'static str> {
 /// typed twice.
 fn said(case: Case, rules: &Arc<HouseRules>) -> Vec<String> {
     let found = contradictions(&Setting::new(Arc::new(case), Arc::clone(rules))).into_iter();
-    let of_slips = found.filter(|one| ["outside_wide_bounds", "typed_twice"].contains(&one.id));
+    let of_slips =
+        found.filter(|one| ["outside_wide_bounds", "typed_twice"].contains(&one.id.as_str()));
     of_slips.map(|one| one.says).collect()
 }
 

@@ -1,4 +1,4 @@
-use crate::workup_input;
+use crate::workup_input::{contradictions_of_workup, workup_input};
 use sizing::{Against, Case, Circulation, Guidance, HouseRules, Setting};
 use std::sync::Arc;
 use workup::{AsMeasured, Figure, Limits};
@@ -16,7 +16,8 @@ pub fn setting(case: Arc<Case>, rules: Arc<HouseRules>, limits: Option<&Limits>)
 /// What the work-up of a case says that bears on every size.
 fn guidance(setting: &Setting, limits: &Limits) -> Option<Guidance> {
     // Without draws there is nothing to refuse.
-    let measured = AsMeasured::new(&workup_input(setting), limits).ok()?;
+    let input = workup_input(setting);
+    let measured = AsMeasured::new(&input, limits).ok()?;
     let figure = |figure| measured.figures.get(figure);
     let share = figure(Figure::RightToLeft)
         .zip(figure(Figure::SystemicFlow))
@@ -37,5 +38,6 @@ fn guidance(setting: &Setting, limits: &Limits) -> Option<Guidance> {
                 source: row.source,
             })
             .collect(),
+        contradictions: contradictions_of_workup(&input, limits),
     })
 }

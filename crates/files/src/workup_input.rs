@@ -1,7 +1,7 @@
 use measurement::{Answer, Finding, Joint, Modality, Quantity};
 use sizing::resolve::{Basis, Resolved, estimates, scales};
 use sizing::{Contradiction, Setting, contradictions, notes};
-use workup::{Evidence, Found, Ground, Input};
+use workup::{Evidence, Found, Ground, Input, Limits};
 
 /// A case as the work-up sees it, under the same house rules as the ranking.
 pub fn workup_input(setting: &Setting) -> Input {
@@ -29,10 +29,32 @@ pub fn workup_input(setting: &Setting) -> Input {
 
 fn found(one: Contradiction) -> Found {
     Found {
-        id: one.id,
         label: one.label(),
+        id: one.id,
         says: one.says,
     }
+}
+
+/// Draws by which the work-up looks for what does not add up beside a ranking: its
+/// intervals to some per cent.
+const DRAWS: usize = 256;
+/// Their seed, the same as that of the command line.
+const SEED: u64 = 1;
+
+/// What does not add up in the work-up of a case: a verdict that rests on such a
+/// quantity is held at borderline.
+pub(crate) fn contradictions_of_workup(input: &Input, limits: &Limits) -> Vec<Contradiction> {
+    let found = workup::contradicted(input, limits, DRAWS, SEED);
+    let found = found.unwrap_or_default().into_iter();
+    let found = found.filter(|line| !line.on.is_empty());
+    found
+        .map(|line| Contradiction {
+            id: line.id,
+            says: format!("{}: {}", line.label, line.note),
+            on: line.on,
+            is_impossible: false,
+        })
+        .collect()
 }
 
 /// What is believed of one quantity; `None` where it has no value of its own or

@@ -127,12 +127,12 @@ impl Session {
     #[must_use]
     pub fn with_limits(mut self, limits: Limits) -> Self {
         self.limits = Some(Arc::new(limits));
-        self.set();
+        self.make_ready();
         self
     }
 
     /// Makes the case ready under its rules and the published limits.
-    fn set(&mut self) {
+    fn make_ready(&mut self) {
         let case = Arc::clone(&self.document.case);
         let rules = Arc::clone(&self.document.rules);
         self.setting = Arc::new(files::setting(case, rules, self.limits.as_deref()));
@@ -298,7 +298,7 @@ impl Session {
     /// Brings what depends on the document in line with an edit that was made.
     fn follow(&mut self, edit: &Edit, by_hand: &[Bay]) {
         if edit.is_of_case() {
-            self.set();
+            self.make_ready();
             self.results.outdate();
             if matches!(edit, Edit::Case { .. }) {
                 self.results.forget();

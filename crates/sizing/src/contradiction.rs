@@ -7,7 +7,7 @@ use measurement::{Feature, Quantity, Site, Structure, Valve, is_at_most, is_over
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Contradiction {
     /// A short name, the same in every run.
-    pub id: &'static str,
+    pub id: String,
     /// The contradiction in plain words, with its numbers.
     pub says: String,
     /// The quantities that contradict each other or the site; empty: a fact that
@@ -49,13 +49,13 @@ pub fn contradictions(setting: &Setting) -> Vec<Contradiction> {
     );
     found.extend(exclusions_denied(setting));
     found.extend(implausible(setting).iter().map(|one| Contradiction {
-        id: "outside_wide_bounds",
+        id: "outside_wide_bounds".into(),
         says: one.says(),
         on: vec![one.quantity],
         is_impossible: false,
     }));
     found.extend(repeated(setting.case()).iter().map(|one| Contradiction {
-        id: "typed_twice",
+        id: "typed_twice".into(),
         says: one.says(),
         on: vec![one.quantity],
         is_impossible: false,
@@ -66,7 +66,7 @@ pub fn contradictions(setting: &Setting) -> Vec<Contradiction> {
 impl Contradiction {
     /// What kind of contradiction it is, in a few words.
     pub fn label(&self) -> &'static str {
-        match self.id {
+        match self.id.as_str() {
             "outside_wide_bounds" => "a value outside its wide bounds",
             "typed_twice" => "one reading typed twice",
             "axes_crossed" => "a shorter axis over the longer one",
@@ -85,7 +85,7 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
     let most = setting.parameter(Parameter::JuxtaArterialRim);
     if site == Site::OutletJuxtaArterial && arterial && is_over(rim, most) {
         return Some(Contradiction {
-            id: "juxta_arterial_rim",
+            id: "juxta_arterial_rim".into(),
             says: format!(
                 "a juxta-arterial defect has no rim toward the {}, and {} were read",
                 valve.label(),
@@ -97,7 +97,7 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
     }
     let least = setting.parameter(Parameter::MuscularRim);
     (site.is_muscular() && is_at_most(rim, least)).then(|| Contradiction {
-        id: "muscular_rim",
+        id: "muscular_rim".into(),
         says: format!(
             "muscle surrounds a {} defect, and a rim of {} toward the {} was read",
             site.label(),
@@ -113,7 +113,7 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
 fn borders(case: &Case) -> Option<Contradiction> {
     let tricuspid = Neighbour::Valve(Valve::Tricuspid);
     (case.site.is_perimembranous() && case.is_absent(tricuspid)).then(|| Contradiction {
-        id: "perimembranous_border",
+        id: "perimembranous_border".into(),
         says: "a perimembranous defect borders on the tricuspid valve, said to be out of reach"
             .into(),
         on: Vec::new(),
@@ -126,7 +126,7 @@ fn axes_crossed(setting: &Setting, opening: Structure) -> Option<Contradiction> 
     let longer = setting.nominal(opening, Feature::Major)?;
     let shorter = setting.nominal(opening, Feature::Minor)?;
     is_over(shorter, longer).then(|| Contradiction {
-        id: "axes_crossed",
+        id: "axes_crossed".into(),
         says: format!(
             "the shorter axis of the {} ({}) is longer than its longer axis ({})",
             name(opening),
@@ -147,7 +147,7 @@ fn opening_under_throat(setting: &Setting, face: Face) -> Option<Contradiction> 
     let major = |structure| setting.nominal(structure, Feature::Major);
     let (opening_axis, throat) = (major(opening)?, major(Structure::Throat)?);
     is_under(opening_axis, throat).then(|| Contradiction {
-        id: "opening_under_throat",
+        id: "opening_under_throat".into(),
         says: format!(
             "the {} ({}) is narrower than the throat ({}), the narrowest section",
             name(opening),
@@ -168,7 +168,7 @@ fn exclusions_denied(setting: &Setting) -> impl Iterator<Item = Contradiction> {
     all.filter_map(|exclusion| {
         let answered = answered(setting, exclusion);
         answered.is_denied().then(|| Contradiction {
-            id: "exclusion_denied",
+            id: "exclusion_denied".into(),
             says: format!(
                 "\"{}\" is answered {}, and {}",
                 exclusion.fact,

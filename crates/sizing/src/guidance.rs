@@ -1,3 +1,5 @@
+use crate::Contradiction;
+
 /// What the work-up of a case says that bears on every size. The work-up is made
 /// elsewhere; whoever ranks hands its result over.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -6,6 +8,8 @@ pub struct Guidance {
     pub against: Vec<Against>,
     /// What the readings of the circulation come to.
     pub circulation: Circulation,
+    /// What does not add up in the work-up.
+    pub contradictions: Vec<Contradiction>,
 }
 
 /// A row of guidance against closing that a case meets.

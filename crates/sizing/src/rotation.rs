@@ -113,39 +113,29 @@ impl<'a> Placements<'a> {
     /// The value of a row at the worst of the rotations that are looked at first:
     /// enough to choose between turns.
     pub(crate) fn roughly_worst(&self, row: &Row) -> f64 {
-        self.worst_of_grid(row).1
+        worst_of(row, &self.values_of_grid(row)).1
     }
 
-    fn worst_of_grid(&self, row: &Row) -> (usize, f64) {
+    /// The value of a row at each rotation looked at first; one where none moves it.
+    fn values_of_grid(&self, row: &Row) -> Vec<f64> {
         let all = if is_moved(row) { self.places.len() } else { 1 };
-        let mut worst = (0, self.value(&self.places[0], row));
-        for index in 1..all {
-            let value = self.value(&self.places[index], row);
-            if worse(row, value, worst.1) == Ordering::Less {
-                worst = (index, value);
-            }
-        }
-        worst
+        let places = self.places.iter().take(all);
+        places.map(|place| self.value(place, row)).collect()
     }
 
     /// The value of a row at the rotation that is worst for it.
     pub(crate) fn worst(&self, row: &Row) -> Worst {
-        let (index, value) = self.worst_of_grid(row);
-        let Some(from) = self.places[index].rotation.filter(|_| is_moved(row)) else {
-            return Worst {
+        let values = self.values_of_grid(row);
+        let (index, value) = worst_of(row, &values);
+        let moves = MOVES * row.check.about().scale;
+        let is_moved = values.iter().any(|other| (other - value).abs() > moves);
+        match self.places[index].rotation.filter(|_| is_moved) {
+            Some(from) => self.refined(row, from, value),
+            None => Worst {
                 value,
                 rotation: None,
-            };
-        };
-        let scale = row.check.about().scale;
-        let mut others = self.places.iter().map(|one| self.value(one, row));
-        if others.all(|other| (other - value).abs() <= MOVES * scale) {
-            return Worst {
-                value,
-                rotation: None,
-            };
+            },
         }
-        self.refined(row, from, value)
     }
 
     /// The worst value within a step of a rotation, by golden sections.
@@ -215,6 +205,17 @@ fn seat(size: &Size, anatomy: &Anatomy, turn: Radians) -> Seat {
         anatomy.left_slack_share,
         turn,
     )
+}
+
+/// Which of some values of a row is the worst, the first of equals.
+fn worst_of(row: &Row, values: &[f64]) -> (usize, f64) {
+    let mut worst = (0, values[0]);
+    for (index, &value) in values.iter().enumerate().skip(1) {
+        if worse(row, value, worst.1) == Ordering::Less {
+            worst = (index, value);
+        }
+    }
+    worst
 }
 
 /// Whether the rotation of the defect may move a row.

@@ -78,6 +78,8 @@ impl Setting {
 
     fn settle(&mut self) {
         self.contradictions = contradictions(self);
+        let found = self.guidance.contradictions.iter().cloned();
+        self.contradictions.extend(found);
         self.not_rated = NotRated::find(
             &self.case,
             &self.rules,

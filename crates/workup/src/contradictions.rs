@@ -32,16 +32,20 @@ const LOOKS: [Look; 7] = [
     shunt_elsewhere::look,
 ];
 
-pub(crate) fn section(input: &Input, limits: &Limits, drawn: &Drawn) -> Section {
+/// Every contradiction, with the quantities it rests on.
+pub(crate) fn lines(input: &Input, limits: &Limits, drawn: &Drawn) -> Vec<Line> {
     let looked = Looked {
         input,
         limits,
         drawn,
     };
+    LOOKS.iter().flat_map(|look| look(&looked)).collect()
+}
+
+pub(crate) fn section(input: &Input, limits: &Limits, drawn: &Drawn) -> Section {
     let of_case = input.contradictions.iter();
-    let of_case = of_case.map(|one| found(one.id, one.label, one.says.clone(), ""));
-    let lines = of_case.chain(LOOKS.iter().flat_map(|look| look(&looked)));
-    let lines: Vec<Line> = lines.collect();
+    let of_case = of_case.map(|one| found(&one.id, one.label, one.says.clone(), ""));
+    let lines = of_case.chain(lines(input, limits, drawn)).collect();
     let mut section = Section::new("contradictions", "Does not add up", lines);
     if section.lines.is_empty() {
         section.says = "No contradiction was found in what was read.".into();

@@ -27,7 +27,7 @@ pub struct Input {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Found {
     /// A short name of its kind, the same in every run.
-    pub id: &'static str,
+    pub id: String,
     /// What kind of contradiction it is, in a few words.
     pub label: &'static str,
     /// The contradiction in plain words, with its numbers.

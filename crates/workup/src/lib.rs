@@ -37,6 +37,6 @@ pub use limits::{
 };
 pub use page::{Amount, Line, Section, State};
 pub use truth::Truth;
-pub use workup::Workup;
+pub use workup::{Workup, contradicted};
 
 pub use physiology::MixedVenous;

@@ -1,6 +1,6 @@
 //! The page as data: text, JSON and screen are written from it alone.
 
-use measurement::Interval;
+use measurement::{Interval, Quantity};
 
 /// Something said in order, under a title.
 #[derive(Clone, Debug, PartialEq)]
@@ -64,6 +64,8 @@ pub struct Line {
     pub note: String,
     /// Where it comes from; may be empty.
     pub source: String,
+    /// Of a contradiction: the quantities that contradict each other.
+    pub on: Vec<Quantity>,
 }
 
 impl Section {
@@ -89,7 +91,17 @@ impl Line {
             state: State::Plain,
             note: String::new(),
             source: String::new(),
+            on: Vec::new(),
         }
+    }
+
+    /// The quantities that contradict each other, by their addresses.
+    pub(crate) fn on(mut self, addresses: &[&str]) -> Self {
+        let quantities = addresses.iter();
+        self.on = quantities
+            .filter_map(|one| Quantity::from_address(one))
+            .collect();
+        self
     }
 
     pub(crate) const fn state(mut self, state: State) -> Self {

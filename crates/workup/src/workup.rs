@@ -1,6 +1,6 @@
 use crate::drawn::Drawn;
 use crate::{
-    Banner, Circumstances, Input, Limits, Section, contradictions, derived, indication,
+    Banner, Circumstances, Input, Limits, Line, Section, contradictions, derived, indication,
     inputs_used, other_ways, published, unmeasured,
 };
 use measurement::DrawsError;
@@ -20,6 +20,19 @@ pub struct Workup {
     pub draws: usize,
     /// The seed of the draws.
     pub seed: u64,
+}
+
+/// What does not add up in a case, with the quantities it rests on: the page's own
+/// section alone, for what else rests on them.
+pub fn contradicted(
+    input: &Input,
+    limits: &Limits,
+    draws: usize,
+    seed: u64,
+) -> Result<Vec<Line>, DrawsError> {
+    let at = Circumstances::of(input, limits);
+    let drawn = Drawn::new(input, &at, draws, seed)?;
+    Ok(contradictions::lines(input, limits, &drawn))
 }
 
 impl Workup {

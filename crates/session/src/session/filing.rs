@@ -165,7 +165,7 @@ impl Session {
         self.confirmed.clear();
         self.document.bays.clear();
         self.view.overlays.clear();
-        self.set();
+        self.make_ready();
         self.rows = rows(&self.document);
         self.view.row = 0;
         self.view.bay = 0;

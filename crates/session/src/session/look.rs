@@ -148,7 +148,8 @@ impl Session {
     pub(super) fn wanted(&self) -> Option<Wanted> {
         match self.view.focus.page() {
             Page::Doubt => self.candidate().map(|one| Wanted::Doubt(one.place)),
-            Page::FitMap => Some(Wanted::FitMap),
+            // A case that is not rated has no map.
+            Page::FitMap => self.setting.not_rated().is_none().then_some(Wanted::FitMap),
             // What bears on closing at all stands over the plan as well.
             Page::Plan | Page::WorkUp => self.limits.as_ref().map(|_| Wanted::WorkUp),
             Page::Rules | Page::Shelf => None,

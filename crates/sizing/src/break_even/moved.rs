@@ -110,7 +110,7 @@ impl<'a> Probe<'a> {
 
     /// The worst state of all rows at a place, and the first row in it with its
     /// value.
-    pub(super) fn worst<'p>(&self, place: &'p Place) -> (State, Option<(&'p Row, f64)>) {
+    pub(super) fn worst<'p>(place: &'p Place) -> (State, Option<(&'p Row, f64)>) {
         let mut worst = (State::Ok, None);
         for row in place.rows.iter().filter(|row| row.is_assessed()) {
             let value = Self::value(place, row);

@@ -240,7 +240,7 @@ impl<'a> Search<'a> {
         at.sort_by(|one, other| (sign * one).total_cmp(&(sign * other)));
         at.into_iter().find_map(|at| {
             let there = self.place(at + sign * accuracy(self.quantity));
-            let (becomes, by) = self.probe.worst(&there);
+            let (becomes, by) = Probe::worst(&there);
             if becomes == self.held {
                 return None;
             }

@@ -35,14 +35,17 @@ fn against(at: &Looked, one: &Evidence) -> Option<Line> {
     } else {
         (other.value, one.value)
     };
-    Some(found(
-        &format!("echo_against_catheter.{}", one.quantity.address()),
-        "echo against catheter",
-        format!(
-            "{}: {direct:.0} mmHg by a transducer, {worked_out:.0} mmHg worked out from a jet: \
+    Some(
+        found(
+            &format!("echo_against_catheter.{}", one.quantity.address()),
+            "echo against catheter",
+            format!(
+                "{}: {direct:.0} mmHg by a transducer, {worked_out:.0} mmHg worked out from a jet: \
              they were not read at the same time, or one of them is wrong",
-            one.quantity
-        ),
-        "common practice, no source",
-    ))
+                one.quantity
+            ),
+            "common practice, no source",
+        )
+        .on(&[one.quantity.address()]),
+    )
 }

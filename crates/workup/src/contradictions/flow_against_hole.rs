@@ -25,13 +25,16 @@ fn against(at: &Looked) -> Option<Line> {
     } else {
         "the hole was read too large, or saturations or uptake hide a part of the shunt"
     };
-    Some(found(
-        "flow_against_hole",
-        "flow against hole size",
-        format!(
-            "the hole lets {through_hole:.2} L/min through at this gradient, and a shunt of \
+    Some(
+        found(
+            "flow_against_hole",
+            "flow against hole size",
+            format!(
+                "the hole lets {through_hole:.2} L/min through at this gradient, and a shunt of \
              {shunt:.2} L/min was found: {means}"
-        ),
-        Figure::FlowThroughHole.info().source,
-    ))
+            ),
+            Figure::FlowThroughHole.info().source,
+        )
+        .on(&["throat.major", "throat.minor"]),
+    )
 }

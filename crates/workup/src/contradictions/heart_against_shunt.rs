@@ -18,15 +18,18 @@ fn against(at: &Looked) -> Option<Line> {
     let small_shunt = limit(Parameter::SmallShunt);
     let large_shunt = limit(Parameter::LargeShunt);
     if z >= large_heart && qp_qs < small_shunt && of_z(usual) && of_shunt(large_shunt) {
-        return Some(found(
-            "large_heart_small_shunt",
-            "a large heart with a small shunt",
-            format!(
-                "left ventricle at z {z:+.1}, and Qp:Qs {qp_qs:.1}: the shunt does not explain \
+        return Some(
+            found(
+                "large_heart_small_shunt",
+                "a large heart with a small shunt",
+                format!(
+                    "left ventricle at z {z:+.1}, and Qp:Qs {qp_qs:.1}: the shunt does not explain \
                  the heart; look for a leaking valve, a duct, a narrow arch, a weak muscle"
-            ),
-            "common practice, no source",
-        ));
+                ),
+                "common practice, no source",
+            )
+            .on(&["left_ventricle.diameter", "flow.qp_qs"]),
+        );
     }
     (z < usual && qp_qs >= large_shunt && of_z(large_heart) && of_shunt(small_shunt)).then(|| {
         found(
@@ -38,5 +41,6 @@ fn against(at: &Looked) -> Option<Line> {
             ),
             "common practice, no source",
         )
+        .on(&["left_ventricle.diameter", "flow.qp_qs"])
     })
 }

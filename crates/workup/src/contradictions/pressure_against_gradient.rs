@@ -39,12 +39,10 @@ fn against(at: &Looked, figure: Figure, sum: Sum) -> Option<Line> {
         read.value
     );
     let info = figure.info();
-    Some(found(
-        info.id,
-        "pressure against gradient",
-        said,
-        info.source,
-    ))
+    Some(
+        found(info.id, "pressure against gradient", said, info.source)
+            .on(&["right_ventricle.systolic"]),
+    )
 }
 
 fn by_the_defects_jet(values: &Values) -> Option<[String; 2]> {

@@ -43,5 +43,6 @@ fn against(at: &Looked, lower: &str, higher: &str) -> Option<Line> {
             ),
             "common practice, no source",
         )
+        .on(&[lower, higher])
     })
 }

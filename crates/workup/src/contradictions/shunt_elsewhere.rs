@@ -24,7 +24,8 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
                  vein that goes astray, or a jet into the atrium"
             ),
             "common practice, no source",
-        ));
+        )
+        .on(&["right_atrium.saturation", "superior_vena_cava.saturation", "flow.qp_qs"]));
     }
     if let Some((vein, aorta)) = step(
         saturation("pulmonary_vein.saturation"),
@@ -40,7 +41,8 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
                  of saturation is said to be there: blood crosses from the right"
             ),
             "common practice, no source",
-        ));
+        )
+        .on(&["pulmonary_vein.saturation", "aorta.saturation", "flow.qp_qs"]));
     }
     lines
 }

@@ -38,4 +38,5 @@ fn line(id: &str, oxygen: f64, other: f64, way: &str) -> Line {
         ),
         "common practice, no source",
     )
+    .on(&["flow.qp_qs"])
 }

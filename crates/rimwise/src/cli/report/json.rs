@@ -109,7 +109,7 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking, from: &Provenance) -
             .contradictions
             .iter()
             .map(|one| Said {
-                id: one.id.into(),
+                id: one.id.clone(),
                 says: one.says.clone(),
             })
             .collect(),
