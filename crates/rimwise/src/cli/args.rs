@@ -188,6 +188,9 @@ pub(super) struct DrawArguments {
     /// Width of the page in mm
     #[arg(long, value_name = "MM", default_value_t = 297, value_parser = clap::value_parser!(u16).range(120..=1200))]
     pub(super) width: u16,
+    /// Width of a PNG in pixels; none: eight to a millimetre of the page
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
+    pub(super) pixels: Option<u32>,
     /// The ground it is drawn on
     #[arg(long, value_enum, default_value_t = DrawGround::Light)]
     pub(super) ground: DrawGround,
@@ -200,6 +203,8 @@ pub(super) struct DrawArguments {
 pub(super) enum DrawFormat {
     /// A picture of lines and words
     Svg,
+    /// A picture of pixels
+    Png,
     /// For programs: defect, hinges, discs and where each lies, without a picture
     Json,
 }

@@ -8,18 +8,27 @@ use anyhow::{Context, Result};
 use files::visible;
 use geometry::Face;
 use measurement::Valve;
+use raster::{PixelSize, RasterError};
 use scene::plate::{Orientation, Plate};
-use scene::stroke::PageGround;
+use scene::stroke::{Drawing, PageGround};
 use scene::{View, nearest_valve, svg};
 use sizing::engine::Fast;
 use sizing::{Candidate, Turn};
 use std::fs;
-use std::io::Write;
+use std::io::{self, IsTerminal, Write};
 use std::path::Path;
+
+/// Pixels of a PNG to a millimetre of its page where a call names none: about 200 to
+/// an inch.
+const PIXELS_PER_MM: u32 = 8;
 
 /// Draws the named sizes and writes them to a file or to standard output.
 pub(super) fn run(asked: &DrawArguments, out: &mut dyn Write) -> Result<()> {
     let format = format(asked)?;
+    if format == DrawFormat::Png && asked.out.is_none() && io::stdout().is_terminal() {
+        let refusal = "a PNG is not for a terminal; add --out FILE";
+        return Err(BadInput(refusal.to_owned()).into());
+    }
     let ready = Inputs::read(&asked.common)?.ready(&asked.common)?;
     let candidates: Vec<Candidate> = asked
         .sizes
@@ -27,13 +36,19 @@ pub(super) fn run(asked: &DrawArguments, out: &mut dyn Write) -> Result<()> {
         .map(|name| candidate(&ready, name))
         .collect::<Result<_>>()?;
     let written = match format {
-        DrawFormat::Svg => picture(asked, &ready, &candidates),
-        DrawFormat::Json => drawing::json(&ready.setting, &candidates, &ready.provenance)?,
+        DrawFormat::Svg => {
+            let plate = plate(asked, &ready, &candidates);
+            svg::svg(&plate, ground(asked.ground)).into_bytes()
+        }
+        DrawFormat::Png => pixels(asked, &plate(asked, &ready, &candidates))?,
+        DrawFormat::Json => {
+            drawing::json(&ready.setting, &candidates, &ready.provenance)?.into_bytes()
+        }
     };
     match &asked.out {
         Some(path) => fs::write(path, written)
             .with_context(|| format!("cannot write {}", visible(&path.to_string_lossy()))),
-        None => Ok(out.write_all(written.as_bytes())?),
+        None => Ok(out.write_all(&written)?),
     }
 }
 
@@ -46,9 +61,10 @@ fn format(asked: &DrawArguments) -> Result<DrawFormat> {
     match ending.map(|ending| ending.to_string_lossy().to_lowercase()) {
         None => Ok(DrawFormat::Svg),
         Some(ending) if ending == "svg" => Ok(DrawFormat::Svg),
+        Some(ending) if ending == "png" => Ok(DrawFormat::Png),
         Some(ending) if ending == "json" => Ok(DrawFormat::Json),
         Some(ending) => Err(BadInput(format!(
-            "--out: a name that ends in .{} says nothing of the format; add --format svg or json",
+            "--out: a name that ends in .{} says nothing of the format; add --format svg, png or json",
             visible(&ending)
         ))
         .into()),
@@ -68,7 +84,7 @@ fn candidate(ready: &Ready, name: &str) -> Result<Candidate> {
     ))
 }
 
-fn picture(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> String {
+fn plate(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> Drawing {
     let names: Vec<String> = candidates
         .iter()
         .map(|one| visible(&one.name()).into_owned())
@@ -93,11 +109,26 @@ fn picture(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> St
         },
         width: f64::from(asked.width),
     };
-    let ground = match asked.ground {
+    plate.draw()
+}
+
+const fn ground(asked: DrawGround) -> PageGround {
+    match asked {
         DrawGround::Dark => PageGround::Dark,
         DrawGround::Light => PageGround::Light,
-    };
-    svg::svg(&plate.draw(), ground)
+    }
+}
+
+/// A drawing as a PNG file. A size that cannot be painted is the call's fault.
+fn pixels(asked: &DrawArguments, drawing: &Drawing) -> Result<Vec<u8>> {
+    let width = asked
+        .pixels
+        .unwrap_or(PIXELS_PER_MM * u32::from(asked.width));
+    let refusal = |error: RasterError| BadInput(format!("--pixels: {error}"));
+    let size = PixelSize::of_width(drawing, width).map_err(refusal)?;
+    let pixels = raster::paint(drawing, size, ground(asked.ground)).map_err(refusal)?;
+    let file = raster::png(&pixels, &drawing.title, &drawing.alternative_text);
+    file.context("cannot make the PNG")
 }
 
 /// The views that are asked for; of both, the section is toward the valve to which
