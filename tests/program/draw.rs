@@ -145,6 +145,14 @@ fn a_bad_call_is_told_and_exits_with_2() {
         vec![DEMONSTRATION, NARROW, "--view", "sideways"],
         vec![DEMONSTRATION, NARROW, "--width", "20"],
         vec![DEMONSTRATION, NARROW, "--width", "5000"],
+        vec![
+            DEMONSTRATION,
+            NARROW,
+            "--format",
+            "png",
+            "--pixels",
+            "100000",
+        ],
         vec![DEMONSTRATION, NARROW, NARROW, NARROW, NARROW, NARROW],
     ] {
         let output = draw(&arguments);

@@ -14,6 +14,9 @@ const HALO: f64 = 0.26;
 /// solid.
 const LEAST_DASH: f64 = 1.5;
 
+/// A line with more dashes than this is drawn solid: no page has room for them.
+const MOST_DASHES: f64 = 10_000.0;
+
 /// How thin a dimension and what is drawn from habit may get, as a share of other
 /// lines.
 const THIN: f64 = 2.0 / 3.0;
@@ -73,8 +76,8 @@ impl Brush<'_> {
             match &stroke.ink {
                 Ink::Fill(path) => self.fill(self.path(path), stroke.role),
                 Ink::Line { path, width, dash } if width.is_finite() => {
-                    let pen = self.pen(*width, stroke.role, dash.map(|dash| [dash.on, dash.off]));
-                    self.line(self.path(path), stroke.role, &pen);
+                    let dash = dash.map(|dash| [dash.on, dash.off]);
+                    self.line(self.path(path), stroke.role, *width, dash);
                 }
                 Ink::Word(word) if self.detail.has_words && word.size.is_finite() => {
                     for letter in self.word(word, stroke.role) {
@@ -111,29 +114,33 @@ impl Brush<'_> {
         }
     }
 
-    fn line(&mut self, path: Option<tiny_skia::Path>, role: Role, pen: &Stroke) {
-        if let Some(path) = path {
-            let paint = self.paint(role);
-            self.pixmap
-                .stroke_path(&path, &paint, pen, Transform::identity(), None);
-        }
-    }
-
-    /// The pen of a line whose width and dashes are in mm.
-    fn pen(&self, width: f64, role: Role, dash: Option<[f64; 2]>) -> Stroke {
-        let scale = self.fit.scale;
-        let least = self.detail.least_line(role);
+    /// Paints a line whose width and dashes are in mm.
+    fn line(
+        &mut self,
+        path: Option<tiny_skia::Path>,
+        role: Role,
+        width: f64,
+        dash: Option<[f64; 2]>,
+    ) {
+        let Some(path) = path else { return };
+        let scale = self.fit.scale();
         let dash = dash
             .map(|lengths| lengths.map(|length| scale * length))
-            .filter(|[on, off]| *on > 0.0 && *off > 0.0 && on + off >= LEAST_DASH)
+            .filter(|[on, off]| {
+                let period = on + off;
+                let are_seen = *on > 0.0 && *off > 0.0 && period >= LEAST_DASH;
+                are_seen && length(&path) <= MOST_DASHES * period
+            })
             .and_then(|lengths| StrokeDash::new(lengths.map(single).to_vec(), 0.0));
-        let width = (scale * width).clamp(least, FARTHEST);
-        Stroke {
-            width: single(width),
+        let pen = Stroke {
+            width: single((scale * width).clamp(self.detail.least_line(role), FARTHEST)),
             line_join: LineJoin::Round,
             dash,
             ..Stroke::default()
-        }
+        };
+        let paint = self.paint(role);
+        self.pixmap
+            .stroke_path(&path, &paint, &pen, Transform::identity(), None);
     }
 
     fn path(&self, path: &Path) -> Option<tiny_skia::Path> {
@@ -156,7 +163,7 @@ impl Brush<'_> {
                 PathStep::Close => builder.close(),
             }
         }
-        builder.finish()
+        finished(builder)
     }
 
     /// Paints words and gives those of their characters that have no glyph.
@@ -195,10 +202,9 @@ impl Brush<'_> {
                 OutlineStep::Close => builder.close(),
             }
         }
-        let path = builder.finish();
+        let path = finished(builder);
         if word.has_halo {
-            let rim = self.pen(HALO * word.size, Role::Ground, None);
-            self.line(path.clone(), Role::Ground, &rim);
+            self.line(path.clone(), Role::Ground, HALO * word.size, None);
         }
         self.fill(path, role);
         outline.missing
@@ -210,8 +216,24 @@ const fn is_texture(role: Role) -> bool {
     matches!(role, Role::Fibre | Role::Wire)
 }
 
+/// The path, unless it is empty or holds what is no number: the stroker would never
+/// come to the end of a piece that begins there.
+fn finished(builder: PathBuilder) -> Option<tiny_skia::Path> {
+    let path = builder.finish()?;
+    path.points()
+        .iter()
+        .all(|point| point.x.is_finite() && point.y.is_finite())
+        .then_some(path)
+}
+
+/// No less than the length of a path, pixels: that of its control points.
+fn length(path: &tiny_skia::Path) -> f64 {
+    let pairs = path.points().windows(2);
+    pairs.map(|pair| f64::from(pair[0].distance(pair[1]))).sum()
+}
+
 /// A position or length in pixels as the rasteriser takes it. One that is no number
-/// stays so, and the rasteriser then leaves the path out.
+/// stays so.
 #[expect(
     clippy::cast_possible_truncation,
     reason = "a pixel position in single precision is right to a thousandth"

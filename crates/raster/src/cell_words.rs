@@ -1,5 +1,6 @@
 use crate::fit::Fit;
 use crate::{CellSize, RasterError};
+use scene::Point;
 use scene::stroke::{Anchor, Drawing, Ink, Role, Word};
 use typeface::CAP_HEIGHT;
 use unicode_width::UnicodeWidthChar;
@@ -55,7 +56,7 @@ impl<'a> CellWords<'a> {
         size: CellSize,
         free: Vec<bool>,
     ) -> Result<Self, RasterError> {
-        let fit = Fit::new(drawing, size.pixels([1, 2])?)?;
+        let fit = Fit::over(drawing, size.pixels([1, 1])?)?;
         let words = drawing
             .strokes
             .iter()
@@ -110,8 +111,9 @@ impl Page {
             return None;
         }
         let length = i32::try_from(word.text.chars().count()).ok()?;
-        let [x, baseline] = fit.at(word.at);
-        let middle = baseline - 0.5 * CAP_HEIGHT * word.size * fit.scale;
+        // The middle of a capital lies in the row, wherever the baseline falls.
+        let middle = word.at.y - 0.5 * CAP_HEIGHT * word.size;
+        let [x, y] = fit.at(Point::new(word.at.x, middle));
         let start = match word.anchor {
             Anchor::Start => x,
             Anchor::Middle => x - 0.5 * f64::from(length),
@@ -119,7 +121,7 @@ impl Page {
         };
         let columns = i32::from(self.size.columns);
         let column = floor(start.round()).clamp(0, (columns - length).max(0));
-        let row = floor(0.5 * middle);
+        let row = floor(y);
         let place = MOVES
             .iter()
             .map(|[down, right]| [column + right, row + down])

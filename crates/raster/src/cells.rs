@@ -73,8 +73,9 @@ impl Cells {
     }
 }
 
-/// Paints a drawing in cells, as large as they allow and not distorted. Words stand
-/// as letters of one cell each, where there is room for them.
+/// Paints a drawing over cells from edge to edge: it is not distorted if its page has
+/// the shape that the cells have on the screen. Words stand as letters of one cell
+/// each, where there is room for them.
 pub fn cells(
     drawing: &Drawing,
     size: CellSize,

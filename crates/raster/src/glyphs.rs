@@ -43,7 +43,8 @@ pub struct GlyphCells {
     pub omitted: Vec<String>,
 }
 
-/// Paints a drawing in patterns, as large as the cells allow and not distorted.
+/// Paints a drawing in patterns over cells from edge to edge: it is not distorted if
+/// its page has the shape that the cells have on the screen.
 pub fn glyph_cells(
     drawing: &Drawing,
     size: CellSize,

@@ -82,24 +82,24 @@ pub fn paint(
     size: PixelSize,
     ground: PageGround,
 ) -> Result<Pixels, RasterError> {
-    let scale = Fit::new(drawing, size)?.scale;
+    let fit = Fit::within(drawing, size)?;
     let detail = Detail {
-        has_texture: scale >= TEXTURE_FROM,
+        has_texture: fit.scale() >= TEXTURE_FROM,
         has_words: true,
         is_smooth: true,
         least_line: LEAST_LINE,
     };
-    paint_detail(drawing, size, ground, detail)
+    paint_detail(drawing, size, fit, ground, detail)
 }
 
 /// Paints a drawing with so much of its detail.
 pub(crate) fn paint_detail(
     drawing: &Drawing,
     size: PixelSize,
+    fit: Fit,
     ground: PageGround,
     detail: Detail,
 ) -> Result<Pixels, RasterError> {
-    let fit = Fit::new(drawing, size)?;
     let mut pixmap = new_pixmap(size)?;
     let missing = Brush {
         pixmap: &mut pixmap,
@@ -114,7 +114,7 @@ pub(crate) fn paint_detail(
     Ok(Pixels {
         size,
         rgba: pixmap.take(),
-        scale: fit.scale,
+        scale: fit.scale(),
         missing,
     })
 }

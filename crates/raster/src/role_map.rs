@@ -24,7 +24,7 @@ impl RoleMap {
         let mut pixmap = new_pixmap(size)?;
         Brush {
             pixmap: &mut pixmap,
-            fit: Fit::new(drawing, size)?,
+            fit: Fit::over(drawing, size)?,
             detail: Detail {
                 has_texture,
                 has_words: false,

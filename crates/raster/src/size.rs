@@ -85,7 +85,7 @@ pub(crate) fn is_page(drawing: &Drawing) -> bool {
         .all(|length| length.is_finite() && *length > 0.0)
 }
 
-/// How many cells a picture has, each twice as high as wide.
+/// How many cells a picture has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct CellSize {
     /// Cells across.

@@ -287,6 +287,7 @@ impl Plate<'_> {
             if !is_section || self.columns.len() == 1 {
                 let margin = Margin {
                     field: panel.field,
+                    middle: picture.middle(&panel),
                     ends: [left - 0.5 * GAP, left + width + 0.5 * GAP],
                     ruler: if is_section { RULER - 4.0 } else { 0.0 },
                     numbers: numbers.unwrap_or_default(),

@@ -2,6 +2,7 @@ use super::split::{MOST_PARTS, best_split, mean};
 use super::{CELL_PIXELS, Cell, CellColour, LEAST_LINE, corners, part_offset, part_pixels};
 use crate::blocks::Blocks;
 use crate::brush::Detail;
+use crate::fit::Fit;
 use crate::pixels::paint_detail;
 use crate::{CellSize, RasterError};
 use scene::stroke::{Drawing, PageGround, Rgb};
@@ -23,7 +24,9 @@ pub(super) fn cells(
         is_smooth: false,
         least_line: LEAST_LINE,
     };
-    let pixels = paint_detail(drawing, size.pixels(CELL_PIXELS)?, ground, detail)?;
+    let painted = size.pixels(CELL_PIXELS)?;
+    let fit = Fit::over(drawing, painted)?;
+    let pixels = paint_detail(drawing, painted, fit, ground, detail)?;
     let [width, height] = part_pixels(blocks);
     let each = corners(size).map(|[x, y]| {
         let mut parts = [[0.0; 3]; MOST_PARTS];

@@ -185,9 +185,12 @@ pub(super) struct DrawArguments {
     /// Which ventricle lies on the left of a section
     #[arg(long, value_enum, default_value_t = DrawLeft::Right)]
     pub(super) left: DrawLeft,
-    /// Width: of an SVG in mm, 297 where none is given; of a PNG in pixels, 1800
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(120..=8000))]
-    pub(super) width: Option<u16>,
+    /// Width of the page in mm
+    #[arg(long, value_name = "MM", default_value_t = 297, value_parser = clap::value_parser!(u16).range(120..=1200))]
+    pub(super) width: u16,
+    /// Width of a PNG in pixels; none: eight to a millimetre of the page
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
+    pub(super) pixels: Option<u32>,
     /// The ground it is drawn on
     #[arg(long, value_enum, default_value_t = DrawGround::Light)]
     pub(super) ground: DrawGround,

@@ -8,7 +8,7 @@ use anyhow::{Context, Result};
 use files::visible;
 use geometry::Face;
 use measurement::Valve;
-use raster::{PixelSize, paint, png};
+use raster::{PixelSize, RasterError};
 use scene::plate::{Column, Orientation, Plate};
 use scene::stroke::{Drawing, PageGround};
 use scene::{View, nearest_valve, svg};
@@ -18,18 +18,16 @@ use std::fs;
 use std::io::{self, IsTerminal, Write};
 use std::path::Path;
 
-/// Width of a page in mm at most: a larger one is no page.
-const WIDEST: u16 = 1200;
-
-/// Width of a PNG in pixels where a call names none.
-const PIXELS: u32 = 1800;
+/// Pixels of a PNG to a millimetre of its page where a call names none: about 200 to
+/// an inch.
+const PIXELS_PER_MM: u32 = 8;
 
 /// Draws the named sizes and writes them to a file or to standard output.
 pub(super) fn run(asked: &DrawArguments, out: &mut dyn Write) -> Result<()> {
     let format = format(asked)?;
     if format == DrawFormat::Png && asked.out.is_none() && io::stdout().is_terminal() {
-        let remedy = "a PNG is no text for a terminal; add --out FILE, or send it to a program";
-        return Err(BadInput(remedy.to_owned()).into());
+        let refusal = "a PNG is not for a terminal; add --out FILE";
+        return Err(BadInput(refusal.to_owned()).into());
     }
     let ready = Inputs::read(&asked.common)?.ready(&asked.common)?;
     let candidates: Vec<Candidate> = asked
@@ -37,23 +35,12 @@ pub(super) fn run(asked: &DrawArguments, out: &mut dyn Write) -> Result<()> {
         .iter()
         .map(|name| candidate(&ready, name))
         .collect::<Result<_>>()?;
-    let ground = match asked.ground {
-        DrawGround::Dark => PageGround::Dark,
-        DrawGround::Light => PageGround::Light,
-    };
     let written = match format {
         DrawFormat::Svg => {
-            let width = asked.width.map_or(Plate::WIDTH, f64::from);
-            if width > f64::from(WIDEST) {
-                let remedy = format!("--width: an SVG is at most {WIDEST} mm wide");
-                return Err(BadInput(remedy).into());
-            }
-            svg::svg(&plate(asked, &ready, &candidates, width), ground).into_bytes()
+            let plate = plate(asked, &ready, &candidates);
+            svg::svg(&plate, ground(asked.ground)).into_bytes()
         }
-        DrawFormat::Png => {
-            let drawing = plate(asked, &ready, &candidates, Plate::WIDTH);
-            pixels(&drawing, asked.width.map_or(PIXELS, u32::from), ground)?
-        }
+        DrawFormat::Png => pixels(asked, &plate(asked, &ready, &candidates))?,
         DrawFormat::Json => {
             drawing::json(&ready.setting, &candidates, &ready.provenance)?.into_bytes()
         }
@@ -63,13 +50,6 @@ pub(super) fn run(asked: &DrawArguments, out: &mut dyn Write) -> Result<()> {
             .with_context(|| format!("cannot write {}", visible(&path.to_string_lossy()))),
         None => Ok(out.write_all(&written)?),
     }
-}
-
-/// A drawing as a PNG so many pixels wide.
-fn pixels(drawing: &Drawing, width: u32, ground: PageGround) -> Result<Vec<u8>> {
-    let size = PixelSize::of_width(drawing, width)?;
-    let painted = paint(drawing, size, ground)?;
-    Ok(png(&painted, &drawing.title, &drawing.alternative_text)?)
 }
 
 /// What is to be written: as asked, else by the ending of the file's name.
@@ -104,7 +84,7 @@ fn candidate(ready: &Ready, name: &str) -> Result<Candidate> {
     ))
 }
 
-fn plate(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate], width: f64) -> Drawing {
+fn plate(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> Drawing {
     let names: Vec<String> = candidates
         .iter()
         .map(|one| visible(&one.name()).into_owned())
@@ -138,9 +118,28 @@ fn plate(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate], width: 
             DrawLeft::Right => Orientation::RightVentricleLeft,
             DrawLeft::Left => Orientation::LeftVentricleLeft,
         },
-        width,
+        width: f64::from(asked.width),
     };
     plate.draw()
+}
+
+const fn ground(asked: DrawGround) -> PageGround {
+    match asked {
+        DrawGround::Dark => PageGround::Dark,
+        DrawGround::Light => PageGround::Light,
+    }
+}
+
+/// A drawing as a PNG file. A size that cannot be painted is the call's fault.
+fn pixels(asked: &DrawArguments, drawing: &Drawing) -> Result<Vec<u8>> {
+    let width = asked
+        .pixels
+        .unwrap_or(PIXELS_PER_MM * u32::from(asked.width));
+    let refusal = |error: RasterError| BadInput(format!("--pixels: {error}"));
+    let size = PixelSize::of_width(drawing, width).map_err(refusal)?;
+    let pixels = raster::paint(drawing, size, ground(asked.ground)).map_err(refusal)?;
+    let file = raster::png(&pixels, &drawing.title, &drawing.alternative_text);
+    file.context("cannot make the PNG")
 }
 
 /// The views that are asked for; of both, the section is toward the valve to which

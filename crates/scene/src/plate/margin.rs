@@ -42,6 +42,8 @@ impl Name {
 #[derive(Clone, Debug)]
 pub(super) struct Margin {
     pub(super) field: Extent,
+    /// The x that parts the names of the left column from those of the right.
+    pub(super) middle: Mm,
     /// How far on the page words may run to the left and to the right.
     pub(super) ends: [Mm; 2],
     /// What a ruler takes on the left.
@@ -55,7 +57,6 @@ impl Margin {
     /// for which a column has no room are left out, the last ones first.
     pub(super) fn letter(&self, names: Vec<Name>, strokes: &mut Vec<Stroke>) {
         let Extent { least, most } = self.field;
-        let middle = 0.5 * (least.x + most.x);
         // What lies outside the field is not pointed at.
         let is_seen = |name: &Name| {
             (least.x..=most.x).contains(&name.at.x) && (least.y..=most.y).contains(&name.at.y)
@@ -63,7 +64,7 @@ impl Margin {
         let (left, right): (Vec<Name>, Vec<Name>) = names
             .into_iter()
             .filter(is_seen)
-            .partition(|name| name.at.x < middle);
+            .partition(|name| name.at.x < self.middle);
         let columns = [
             (left, least.x - AWAY - self.ruler, least.x, Anchor::End),
             (right, most.x + AWAY, most.x, Anchor::Start),

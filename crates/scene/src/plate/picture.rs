@@ -4,7 +4,7 @@ use super::lettering::Lettering;
 use super::margin::Name;
 use super::panel::Panel;
 use super::section::SectionPicture;
-use crate::{Extent, View, words};
+use crate::{Extent, Point, View, words};
 use geometry::{Face, Mm, Radians};
 use sizing::{Candidate, Neighbour, Setting, Size};
 
@@ -104,6 +104,18 @@ impl<'a> Picture<'a> {
         match &self.of {
             Sight::Section(section) => Some(section.level()),
             Sight::FaceOn(_) => None,
+        }
+    }
+
+    /// The x of the page at which left and right part: the middle of the wall of a
+    /// section, of the field of a face.
+    pub(super) fn middle(&self, panel: &Panel) -> Mm {
+        match &self.of {
+            Sight::Section(section) => {
+                let wall = section.cut.anatomy.defect.wall;
+                panel.at(Point::new(0.5 * wall, 0.0)).x
+            }
+            Sight::FaceOn(_) => 0.5 * (panel.field.least.x + panel.field.most.x),
         }
     }
 
