@@ -1,10 +1,13 @@
-use crate::{Case, HouseRules, Neighbour, face_of, house_rules::Parameter, resolve::followed};
+mod addresses;
+
+use crate::{Case, HouseRules, Neighbour, face_of, house_rules::Parameter};
+use addresses::{Address, Addresses, EllipseAddresses, ValveAddresses};
 use geometry::lip::ArcSet;
 use geometry::{
     AnnulusPlate, Defect, Edge, Ellipse, Face, HingedPlate, Mm, Opening, OutflowTract, Radians,
     Vec2, degrees,
 };
-use measurement::{Feature, MPerS, Quantity, Structure, Values, Valve, is_under};
+use measurement::{MPerS, Values, Valve, is_under};
 
 /// One anatomy: the one that was read, or one draw of it.
 ///
@@ -49,6 +52,7 @@ pub(crate) struct AnatomyPlan {
     hinge_arc: Radians,
     /// q_max where the right pressure is the lower, and where it is not.
     left_slack_shares: [f64; 2],
+    addresses: Addresses,
 }
 
 /// A hole of 1 mm, where the throat was not read.
@@ -65,49 +69,43 @@ impl AnatomyPlan {
                 Parameter::LeftSlackShareEqualPressure,
             ]
             .map(|share| rules.parameter(share)),
+            addresses: Addresses::new(),
         }
     }
 
     /// The anatomy of a set of values.
     pub(crate) fn anatomy(&self, values: &Values) -> Anatomy {
-        let of = |structure, feature| value(values, structure, feature);
-        let openings = [Structure::LeftOpening, Structure::RightOpening].map(|opening| Opening {
-            centre: Vec2::new(
-                of(opening, Feature::ShiftU).unwrap_or(0.0),
-                of(opening, Feature::ShiftV).unwrap_or(0.0),
-            ),
-            edge: ellipse(values, opening),
+        let at = &self.addresses;
+        let get = |address: Address| address.get(values);
+        let openings = at.openings.map(|opening| {
+            let [u, v] = opening.shift.map(|shift| get(shift).unwrap_or(0.0));
+            Opening {
+                centre: Vec2::new(u, v),
+                edge: ellipse(values, &opening.edge),
+            }
         });
-        let wall = of(Structure::Wall, Feature::Thickness).unwrap_or(PLACEHOLDER);
-        let defect = Defect::new(
-            ellipse(values, Structure::Throat),
-            openings,
-            wall,
-            self.edge,
-        );
-        let each = |feature| Valve::ALL.map(|valve| of(Structure::Valve(valve), feature));
-        let azimuths = each(Feature::Azimuth).map(|angle| angle.map(degrees));
-        let tracts = [Structure::LeftTract, Structure::RightTract];
-        let ventricles = [Structure::LeftVentricle, Structure::RightVentricle];
-        let systolic = ventricles.map(|ventricle| of(ventricle, Feature::SystolicPressure));
+        let wall = get(at.wall).unwrap_or(PLACEHOLDER);
+        let defect = Defect::new(ellipse(values, &at.throat), openings, wall, self.edge);
+        let azimuths = at.valves.map(|valve| get(valve.azimuth).map(degrees));
         Anatomy {
-            valves: Valve::ALL.map(|valve| hinged(values, valve, &defect)),
-            rims: each(Feature::Rim),
+            valves: Valve::ALL
+                .map(|valve| hinged(values, valve, &at.valves[valve.index()], &defect)),
+            rims: at.valves.map(|valve| get(valve.rim)),
             hinge_arcs: Face::BOTH.map(|face| self.hinge_arcs(face, &azimuths)),
             azimuths,
-            leaflets: each(Feature::Length),
-            tracts: tracts.map(|tract| {
+            leaflets: at.valves.map(|valve| get(valve.length)),
+            tracts: at.tracts.map(|tract| {
                 Some(OutflowTract {
-                    depth: of(tract, Feature::Depth)?,
-                    width: of(tract, Feature::Width)?,
+                    depth: get(tract.depth)?,
+                    width: get(tract.width)?,
                 })
             }),
-            velocities: tracts.map(|tract| of(tract, Feature::Velocity).map(MPerS)),
-            ventricles: ventricles.map(|ventricle| of(ventricle, Feature::Length)),
-            vein: of(Structure::Vein, Feature::Diameter),
-            artery: of(Structure::Artery, Feature::Diameter),
-            qp_qs: of(Structure::Flow, Feature::QpQs),
-            left_slack_share: self.left_slack_share(systolic),
+            velocities: at.tracts.map(|tract| get(tract.velocity).map(MPerS)),
+            ventricles: at.ventricles.map(get),
+            vein: get(at.vein),
+            artery: get(at.artery),
+            qp_qs: get(at.qp_qs),
+            left_slack_share: self.left_slack_share(at.systolic.map(get)),
             defect,
         }
     }
@@ -137,38 +135,33 @@ impl AnatomyPlan {
     }
 }
 
-/// The value of a structure's feature, or of the quantity it follows.
-fn value(values: &Values, structure: Structure, feature: Feature) -> Option<f64> {
-    let quantity = Quantity::find(structure, feature)?;
-    values
-        .get(quantity)
-        .or_else(|| values.get(followed(quantity)?))
-}
-
 /// The ellipse of an opening or the throat; axes that a draw has crossed swap.
-fn ellipse(values: &Values, structure: Structure) -> Ellipse {
-    let axis = |feature| value(values, structure, feature);
-    let one = axis(Feature::Major);
-    let other = axis(Feature::Minor).or(one).unwrap_or(PLACEHOLDER);
+fn ellipse(values: &Values, at: &EllipseAddresses) -> Ellipse {
+    let one = at.major.get(values);
+    let other = at.minor.get(values).or(one).unwrap_or(PLACEHOLDER);
     let one = one.unwrap_or(other);
     Ellipse {
         semi_major: 0.5 * one.max(other),
         semi_minor: 0.5 * one.min(other),
-        turn: axis(Feature::Turn).map_or(0.0, degrees),
+        turn: at.turn.get(values).map_or(0.0, degrees),
     }
 }
 
-fn hinged(values: &Values, valve: Valve, defect: &Defect) -> Option<HingedPlate> {
-    let of = |feature| value(values, Structure::Valve(valve), feature);
+fn hinged(
+    values: &Values,
+    valve: Valve,
+    at: &ValveAddresses,
+    defect: &Defect,
+) -> Option<HingedPlate> {
     let face = face_of(valve);
     let annulus = AnnulusPlate {
         face,
-        azimuth: degrees(of(Feature::Azimuth)?),
-        rim: of(Feature::Rim)?,
-        diameter: of(Feature::Diameter)?,
-        diameter_across: of(Feature::DiameterAcross)?,
-        lean: degrees(of(Feature::Lean)?),
-        sag: of(Feature::Sag)?,
+        azimuth: degrees(at.azimuth.get(values)?),
+        rim: at.rim.get(values)?,
+        diameter: at.diameter.get(values)?,
+        diameter_across: at.diameter_across.get(values)?,
+        lean: degrees(at.lean.get(values)?),
+        sag: at.sag.get(values)?,
     };
     Some(annulus.hinged(defect.opening(face)))
 }

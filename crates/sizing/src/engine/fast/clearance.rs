@@ -108,18 +108,30 @@ pub(super) struct Scene<'a> {
     pub(super) limits: [Option<f32>; 4],
 }
 
-/// The first bounds of c₀.
+/// Puts the core plate where its hinge sees it, and gives the first bounds of c₀
+/// and of the clearance.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-pub(super) fn bound(valve: &ValveColumns, tilt: &TiltField, core: &Core, apart: &mut Apart) {
+pub(super) fn bound(
+    (valve, tilt): (&ValveColumns, &TiltField),
+    centre: &CentreField,
+    disc: &Stand,
+    core: &mut Core,
+    apart: &mut Apart,
+    bounds: &mut Enclosure,
+) {
+    let half = 0.5 * disc.thickness;
     for lane in 0..LANES {
+        let (u, v) = (centre.place[0][lane], centre.place[1][lane]);
+        let (ru, rv) = (valve.radial[0][lane], valve.radial[1][lane]);
+        let out = disc.gap(lane) + half;
+        let along = u * ru + v * rv - valve.hinge[0][lane];
+        let across = ru * v - rv * u - valve.hinge[1][lane];
+        let radius = max(disc.radius(lane) - half, 0.0);
+        core.centre[0][lane] = out;
+        core.centre[1][lane] = along;
+        core.centre[2][lane] = across;
+        core.radius[lane] = radius;
         let (sin, cos) = (valve.lean[0][lane], valve.lean[1][lane]);
-        let (a, b) = (valve.semi_along[lane], valve.semi_across[lane]);
-        let radius = core.radius[lane];
-        let [out, along, across] = [
-            core.centre[0][lane],
-            core.centre[1][lane],
-            core.centre[2][lane],
-        ];
         let height = cos * out - sin * along - radius * tilt.sine[lane];
         let lowest = [
             out - radius * tilt.up[0][lane],
@@ -127,20 +139,25 @@ pub(super) fn bound(valve: &ValveColumns, tilt: &TiltField, core: &Core, apart: 
             across - radius * tilt.up[2][lane],
         ];
         let is_before = height >= 0.0;
-        let per_sine = 1.0 / sin;
+        let per_sine = valve.per_sine[lane];
         // Along d̂ from the hinge: of the foot, or of where e lands.
         let foot = sin * lowest[0] + cos * lowest[1];
         let landing = lowest[0] * per_sine;
-        let x = (if is_before { foot } else { landing }) / a - 1.0;
-        let y = lowest[2] / b;
+        let x = (if is_before { foot } else { landing }) * valve.per_along[lane] - 1.0;
+        let y = lowest[2] * valve.per_across[lane];
         let exact = if is_before { height } else { height * per_sine };
         let is_inside = x * x + y * y < INSIDE;
+        let high = if is_inside { exact } else { f32::INFINITY };
+        let scale = along.abs() + across.abs() + radius + valve.semi_along[lane] + out;
+        let doubt = CHAIN * ROUNDING * scale * per_sine;
         apart.bounds.low[lane] = exact;
-        apart.bounds.high[lane] = if is_inside { exact } else { f32::INFINITY };
+        apart.bounds.high[lane] = high;
         apart.foot[0][lane] = x;
         apart.foot[1][lane] = y;
-        let scale = along.abs() + across.abs() + radius + a + out;
-        apart.doubt[lane] = CHAIN * ROUNDING * scale * per_sine;
+        apart.doubt[lane] = doubt;
+        let off = half + valve.sag[lane];
+        bounds.low[lane] = exact - off - doubt;
+        bounds.high[lane] = high - off + doubt;
     }
 }
 
@@ -169,26 +186,24 @@ pub(super) fn land(
     apart: &mut Apart,
 ) {
     let lean = [few(&valve.lean[0], first), few(&valve.lean[1], first)];
-    let semi = [
-        few(&valve.semi_along, first),
-        few(&valve.semi_across, first),
-    ];
+    let per_semi = [few(&valve.per_along, first), few(&valve.per_across, first)];
+    let per_sines = few(&valve.per_sine, first);
     let centre = [0, 1, 2].map(|axis| few(&core.centre[axis], first));
     let up = [0, 1, 2].map(|axis| few(&tilt.up[axis], first));
     let normal = [0, 1, 2].map(|axis| few(&tilt.normal[axis], first));
     let (sines, radii) = (few(&tilt.sine, first), few(&core.radius, first));
     for lane in 0..FEW {
         let (sin, cos) = (lean[0][lane], lean[1][lane]);
-        let (tall, wide) = (semi[0][lane] * sin, semi[1][lane]);
         let radius = radii[lane];
         let [out, along, across] = [centre[0][lane], centre[1][lane], centre[2][lane]];
         let up = [up[0][lane], up[1][lane], up[2][lane]];
         let normal = [normal[0][lane], normal[1][lane], normal[2][lane]];
         // ξ runs along −u, where the shift grows fastest; ζ along m × −u.
-        let rate = sines[lane] / sin;
-        let at_centre = (sin * along - cos * out) / sin;
-        let per_tall = 1.0 / tall;
-        let per_wide = 1.0 / wide;
+        let per_sine = per_sines[lane];
+        let rate = sines[lane] * per_sine;
+        let at_centre = (sin * along - cos * out) * per_sine;
+        let per_tall = per_semi[0][lane] * per_sine;
+        let per_wide = per_semi[1][lane];
         let start = [out * per_tall - 1.0, across * per_wide];
         let step = [-up[0] * per_tall, -up[2] * per_wide];
         let side = [
@@ -372,25 +387,6 @@ pub(super) fn approach(
         } else {
             apart.bounds.low[at]
         };
-    }
-}
-
-/// The core plate in the directions of a hinge.
-#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-pub(super) fn seen_from_hinge(
-    valve: &ValveColumns,
-    centre: &CentreField,
-    disc: &Stand,
-    core: &mut Core,
-) {
-    let half = 0.5 * disc.thickness;
-    for lane in 0..LANES {
-        let (u, v) = (centre.place[0][lane], centre.place[1][lane]);
-        let (ru, rv) = (valve.radial[0][lane], valve.radial[1][lane]);
-        core.centre[0][lane] = disc.gap(lane) + half;
-        core.centre[1][lane] = u * ru + v * rv - valve.hinge[0][lane];
-        core.centre[2][lane] = ru * v - rv * u - valve.hinge[1][lane];
-        core.radius[lane] = max(disc.radius(lane) - half, 0.0);
     }
 }
 

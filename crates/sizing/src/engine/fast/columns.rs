@@ -89,6 +89,10 @@ pub(super) struct ValveColumns {
     /// Semi-axes away from the hinge and along its tangent.
     pub(super) semi_along: Lane,
     pub(super) semi_across: Lane,
+    /// The inverse of sin λ and of both semi-axes.
+    pub(super) per_sine: Lane,
+    pub(super) per_along: Lane,
+    pub(super) per_across: Lane,
     pub(super) sag: Lane,
     /// ρ(α): from the opening's centre to its edge below the hinge.
     pub(super) edge: Lane,
@@ -277,6 +281,9 @@ impl ValveColumns {
             ],
             semi_along: of(&|plate| plate.plate().semi_first),
             semi_across: of(&|plate| plate.plate().semi_second),
+            per_sine: of(&|plate| 1.0 / plate.plate().first.n),
+            per_along: of(&|plate| 1.0 / plate.plate().semi_first),
+            per_across: of(&|plate| 1.0 / plate.plate().semi_second),
             sag: of(&HingedPlate::sag),
             edge: column(|lane| {
                 let edge = anatomy(lane).defect.opening(face).edge;

@@ -31,6 +31,11 @@ pub(super) struct Limits {
 }
 
 impl Limits {
+    const NONE: Self = Self {
+        low: f32::NEG_INFINITY,
+        high: f32::INFINITY,
+    };
+
     pub(super) fn of(band: &Band) -> Self {
         let not_under = |limit: f64| {
             let mut least = ((limit - TOLERANCE) as f32).next_down();
@@ -47,6 +52,12 @@ impl Limits {
 }
 
 impl Settled {
+    /// A band without a limit holds, whatever the value.
+    const HOLDS: Self = Self {
+        holds: Mask::MAX,
+        broken: 0,
+    };
+
     /// The lanes in which nothing is known.
     pub(super) const fn open(self) -> Mask {
         !(self.holds | self.broken)
@@ -68,20 +79,27 @@ impl Enclosure {
 
     /// What the bounds say of two bands.
     pub(super) fn held_against(&self, bands: &[Limits; 2]) -> [Settled; 2] {
-        // Most measures have a lower limit alone.
-        if bands.iter().all(|band| band.high == f32::INFINITY) {
-            over(&self.low, &self.high, bands)
-        } else {
-            within(&self.low, &self.high, bands)
+        // Many rows have a caution alone, or a stop.
+        match *bands {
+            [band, Limits::NONE] => [self.within(band), Settled::HOLDS],
+            [Limits::NONE, band] => [Settled::HOLDS, self.within(band)],
+            // Most measures have a lower limit alone.
+            [one, other] if one.high == f32::INFINITY && other.high == f32::INFINITY => {
+                over(&self.low, &self.high, [one.low, other.low])
+            }
+            [one, other] => [self.within(one), self.within(other)],
         }
+    }
+
+    fn within(&self, band: Limits) -> Settled {
+        within(&self.low, &self.high, band)
     }
 }
 
 /// Whether values lie at or over two limits.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn over(low: &Lane, high: &Lane, bands: &[Limits; 2]) -> [Settled; 2] {
-    [0, 1].map(|band| {
-        let limit = bands[band].low;
+fn over(low: &Lane, high: &Lane, limits: [f32; 2]) -> [Settled; 2] {
+    limits.map(|limit| {
         let (mut holds, mut broken) = ([0; LANES], [0; LANES]);
         for lane in 0..LANES {
             holds[lane] = u8::from(low[lane] >= limit);
@@ -94,25 +112,20 @@ fn over(low: &Lane, high: &Lane, bands: &[Limits; 2]) -> [Settled; 2] {
     })
 }
 
-/// Whether values lie within two pairs of limits.
+/// Whether values lie within a pair of limits.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn within(low: &Lane, high: &Lane, bands: &[Limits; 2]) -> [Settled; 2] {
-    [0, 1].map(|band| {
-        let Limits {
-            low: least,
-            high: most,
-        } = bands[band];
-        let (mut holds, mut broken) = ([0; LANES], [0; LANES]);
-        for lane in 0..LANES {
-            let (low, high) = (low[lane], high[lane]);
-            holds[lane] = u8::from(low >= least) & u8::from(high <= most);
-            broken[lane] = u8::from(high < least) | u8::from(low > most);
-        }
-        Settled {
-            holds: mask(&holds),
-            broken: mask(&broken),
-        }
-    })
+fn within(low: &Lane, high: &Lane, band: Limits) -> Settled {
+    let (least, most) = (band.low, band.high);
+    let (mut holds, mut broken) = ([0; LANES], [0; LANES]);
+    for lane in 0..LANES {
+        let (low, high) = (low[lane], high[lane]);
+        holds[lane] = u8::from(low >= least) & u8::from(high <= most);
+        broken[lane] = u8::from(high < least) | u8::from(low > most);
+    }
+    Settled {
+        holds: mask(&holds),
+        broken: mask(&broken),
+    }
 }
 
 #[cfg(test)]
@@ -136,7 +149,7 @@ mod tests {
         let [settled, free] = enclosure.held_against(&[Limits::of(&band), Limits::of(&Band::NONE)]);
         assert_eq!(settled.broken, 1 << 4);
         assert_eq!(settled.open(), 1 << 3 | 1 << 5);
-        assert_eq!(free.open(), 1 << 5);
+        assert_eq!(free.open(), 0, "no limit is broken by what is no number");
         enclosure.forget();
         assert_eq!(
             enclosure.held_against(&[Limits::of(&band); 2])[1].open(),

@@ -49,8 +49,12 @@ pub(super) struct Job {
     pub(super) edge: usize,
 }
 
-/// What tells jobs apart: measure, form, limits, all by their bits.
-type Key = (Option<Measure>, [u64; FORM], [Option<u64>; 4]);
+/// What tells jobs apart: the measure, then form and limits by their bits, in one
+/// array because that is hashed at once.
+type Key = (Option<Measure>, [u64; FORM + LIMITS]);
+
+/// Limits of two bands.
+const LIMITS: usize = 4;
 
 /// Numbers of a size on which a measure may depend.
 const FORM: usize = 9;
@@ -158,13 +162,6 @@ fn face(measure: Measure) -> Option<Face> {
 
 fn key(place: usize, row_place: usize, question: &Question, row: &Row) -> Key {
     let measure = row.check.measure(row.of);
-    let bits = |limit: Option<f64>| limit.map(f64::to_bits);
-    let limits = [
-        bits(row.stop.low),
-        bits(row.stop.high),
-        bits(row.caution.low),
-        bits(row.caution.high),
-    ];
     let form = match measure {
         None | Some(Measure::OfShape) => {
             let mut own = [0; FORM];
@@ -173,7 +170,13 @@ fn key(place: usize, row_place: usize, question: &Question, row: &Row) -> Key {
         }
         Some(measure) => form(measure, question),
     };
-    (measure, form, limits)
+    // No limit is not a number, so that is none.
+    let bits = |limit: Option<f64>| limit.unwrap_or(f64::NAN).to_bits();
+    let limits = [row.stop, row.caution].map(|band| [bits(band.low), bits(band.high)]);
+    let mut all = [0; FORM + LIMITS];
+    all[..FORM].copy_from_slice(&form);
+    all[FORM..].copy_from_slice(limits.as_flattened());
+    (measure, all)
 }
 
 /// All of a size that a measure sees, by its bits.

@@ -1,4 +1,4 @@
-use super::clearance::{Apart, Core, FEW, Scene, bound, seen_from_hinge, settle};
+use super::clearance::{Apart, Core, FEW, Scene, bound, settle};
 use super::columns::Columns;
 use super::enclosure::{Enclosure, Settled};
 use super::lanes::{LANES, Mask, each, first};
@@ -301,9 +301,14 @@ impl Scratch {
         };
         let disc = shared.stand(job, columns.face);
         let half = 0.5 * disc.thickness;
-        seen_from_hinge(columns, shared.centre(job), &disc, &mut self.core);
-        bound(columns, tilt, &self.core, &mut self.apart);
-        settle(&self.apart, columns, half, &mut self.bounds);
+        bound(
+            (columns, tilt),
+            shared.centre(job),
+            &disc,
+            &mut self.core,
+            &mut self.apart,
+            &mut self.bounds,
+        );
         let settled = self.bounds.held_against(&job.limits);
         let left = (settled[0].open() | settled[1].open()) & first(shared.columns.lanes);
         if left == 0 {

@@ -1,0 +1,134 @@
+//! Where in a set of values each number of an anatomy stands, looked up once for
+//! all draws.
+
+use crate::resolve::followed;
+use measurement::{Feature, Quantity, Structure, Values, Valve};
+
+/// The address of one number: its own quantity and the one that it follows.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Address {
+    own: Option<Quantity>,
+    followed: Option<Quantity>,
+}
+
+impl Address {
+    fn of(structure: Structure, feature: Feature) -> Self {
+        let own = Quantity::find(structure, feature);
+        Self {
+            own,
+            followed: own.and_then(followed),
+        }
+    }
+
+    /// The value there, or that of the quantity it follows.
+    pub(super) fn get(self, values: &Values) -> Option<f64> {
+        let own = values.get(self.own?);
+        own.or_else(|| values.get(self.followed?))
+    }
+}
+
+/// The axes and the turn of an ellipse.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct EllipseAddresses {
+    pub(super) major: Address,
+    pub(super) minor: Address,
+    pub(super) turn: Address,
+}
+
+/// What is read of an opening beside its ellipse.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct OpeningAddresses {
+    pub(super) edge: EllipseAddresses,
+    pub(super) shift: [Address; 2],
+}
+
+/// What is read of a valve.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct ValveAddresses {
+    pub(super) azimuth: Address,
+    pub(super) rim: Address,
+    pub(super) diameter: Address,
+    pub(super) diameter_across: Address,
+    pub(super) lean: Address,
+    pub(super) sag: Address,
+    pub(super) length: Address,
+}
+
+/// What is read of an outflow tract.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct TractAddresses {
+    pub(super) depth: Address,
+    pub(super) width: Address,
+    pub(super) velocity: Address,
+}
+
+/// The addresses of all numbers of an anatomy.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Addresses {
+    pub(super) throat: EllipseAddresses,
+    pub(super) openings: [OpeningAddresses; 2],
+    pub(super) wall: Address,
+    pub(super) valves: [ValveAddresses; 4],
+    pub(super) tracts: [TractAddresses; 2],
+    /// Length of the left and the right ventricle.
+    pub(super) ventricles: [Address; 2],
+    /// Systolic pressure in the left and the right ventricle.
+    pub(super) systolic: [Address; 2],
+    pub(super) vein: Address,
+    pub(super) artery: Address,
+    pub(super) qp_qs: Address,
+}
+
+impl EllipseAddresses {
+    fn of(structure: Structure) -> Self {
+        Self {
+            major: Address::of(structure, Feature::Major),
+            minor: Address::of(structure, Feature::Minor),
+            turn: Address::of(structure, Feature::Turn),
+        }
+    }
+}
+
+impl ValveAddresses {
+    fn of(valve: Valve) -> Self {
+        let of = |feature| Address::of(Structure::Valve(valve), feature);
+        Self {
+            azimuth: of(Feature::Azimuth),
+            rim: of(Feature::Rim),
+            diameter: of(Feature::Diameter),
+            diameter_across: of(Feature::DiameterAcross),
+            lean: of(Feature::Lean),
+            sag: of(Feature::Sag),
+            length: of(Feature::Length),
+        }
+    }
+}
+
+impl Addresses {
+    /// Looks all of them up.
+    pub(super) fn new() -> Self {
+        let openings = [Structure::LeftOpening, Structure::RightOpening];
+        let tracts = [Structure::LeftTract, Structure::RightTract];
+        let ventricles = [Structure::LeftVentricle, Structure::RightVentricle];
+        Self {
+            throat: EllipseAddresses::of(Structure::Throat),
+            openings: openings.map(|opening| OpeningAddresses {
+                edge: EllipseAddresses::of(opening),
+                shift: [Feature::ShiftU, Feature::ShiftV]
+                    .map(|feature| Address::of(opening, feature)),
+            }),
+            wall: Address::of(Structure::Wall, Feature::Thickness),
+            valves: Valve::ALL.map(ValveAddresses::of),
+            tracts: tracts.map(|tract| TractAddresses {
+                depth: Address::of(tract, Feature::Depth),
+                width: Address::of(tract, Feature::Width),
+                velocity: Address::of(tract, Feature::Velocity),
+            }),
+            ventricles: ventricles.map(|ventricle| Address::of(ventricle, Feature::Length)),
+            systolic: ventricles.map(|ventricle| Address::of(ventricle, Feature::SystolicPressure)),
+            vein: Address::of(Structure::Vein, Feature::Diameter),
+            artery: Address::of(Structure::Artery, Feature::Diameter),
+            qp_qs: Address::of(Structure::Flow, Feature::QpQs),
+        }
+    }
+}
