@@ -228,7 +228,9 @@ fn is_of_rotation(quantity: Quantity) -> bool {
 fn has_substitute(session: &Session, quantity: Quantity) -> bool {
     let document = session.document();
     let site = document.case().site;
-    document.rules().default_at(quantity, site).is_some()
+    // What is assumed of these holds every verdict at borderline: they are asked.
+    let holds = matches!(quantity.info().feature, Feature::Thickness | Feature::Rim);
+    (document.rules().default_at(quantity, site).is_some() && !holds)
         || is_of_rotation(quantity)
         || followed(quantity).is_some()
         || matches!(quantity.info().feature, Feature::ShiftU | Feature::ShiftV)
