@@ -7,7 +7,7 @@ use super::seen::{Seen, Target};
 use crate::text::fitted;
 use crate::tui::theme::Theme;
 use files::visible;
-use measurement::{Phase, Quantity, Reading};
+use measurement::{Law, Phase, Quantity, Reading};
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
@@ -231,17 +231,24 @@ fn unread(
     let resolved = &session.setting().resolved()[quantity.index()];
     match &resolved.basis {
         Basis::Assumed { .. } => {
-            let rows = &session.setting().rules().defaults;
-            let row = rows.iter().find(|row| row.of == quantity);
             let mut exceptions = session.document().case().exceptions.iter();
             let (mark, word, style) = if exceptions.any(|one| one.rule.0 == quantity.address()) {
                 ("!", "exception", theme.state(State::Caution))
             } else {
                 ("~", "assumed", theme.dim())
             };
-            let value = row.map_or_else(String::new, |row| {
-                format!("{} ± {} {unit}  {word}", figure(row.value), figure(row.sd))
-            });
+            let value = match resolved.law {
+                Some(Law::Rectangular { .. }) => format!("any  {word}"),
+                // As it was built, before values below 0 are counted as 0.
+                Some(Law::NormalAtLeastZero { mean, sd }) => {
+                    format!("{} ± {} {unit}  {word}", figure(mean), figure(sd))
+                }
+                Some(law) => {
+                    let (value, sd) = (figure(law.nominal()), figure(law.sd()));
+                    format!("{value} ± {sd} {unit}  {word}")
+                }
+                None => String::new(),
+            };
             (mark, feature(quantity), value, style)
         }
         Basis::Follows(other) => (

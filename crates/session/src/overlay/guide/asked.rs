@@ -218,11 +218,20 @@ const fn chapter(structure: Structure) -> Chapter {
     }
 }
 
+/// Whether it is the rotation of the defect: unread, any serves.
+fn is_of_rotation(quantity: Quantity) -> bool {
+    let info = quantity.info();
+    (info.structure, info.feature) == (Structure::Throat, Feature::Turn)
+}
+
 /// Whether something serves where a quantity was not read.
 fn has_substitute(session: &Session, quantity: Quantity) -> bool {
-    let defaults = &session.document().rules().defaults;
-    defaults.iter().any(|row| row.of == quantity)
-        || matches!(session.setting().basis(quantity), Basis::Assumed { .. })
+    let document = session.document();
+    let site = document.case().site;
+    // What is assumed of these holds every verdict at borderline: they are asked.
+    let holds = matches!(quantity.info().feature, Feature::Thickness | Feature::Rim);
+    (document.rules().default_at(quantity, site).is_some() && !holds)
+        || is_of_rotation(quantity)
         || followed(quantity).is_some()
         || matches!(session.setting().basis(quantity), Basis::Follows(_))
         || matches!(quantity.info().feature, Feature::ShiftU | Feature::ShiftV)

@@ -257,7 +257,7 @@ fn left_out(quantity: Quantity, needed_by: &[&str], session: &Session) -> String
     }
     let of_default = || {
         let rules = session.document().rules();
-        let row = rules.defaults.iter().find(|row| row.of == quantity)?;
+        let row = rules.default_at(quantity, session.document().case().site)?;
         let value = amount::number(quantity, row.value);
         let unit = amount::unit(quantity);
         Some(format!("{value} ± {}{unit} is assumed", row.sd))
