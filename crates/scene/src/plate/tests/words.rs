@@ -132,6 +132,37 @@ fn words_of_a_bay_stand_in_cells() {
 }
 
 #[test]
+fn a_bay_without_room_is_drawn_all_the_same() {
+    let candidate = &sample::candidates(1)[0];
+    let (setting, size) = (&candidate.setting, &candidate.size);
+    let view = View::Section(candidate.valve);
+    let bay = Bay::of(
+        setting,
+        size,
+        candidate.turn,
+        view,
+        None,
+        Orientation::default(),
+    );
+    let bay = bay.expect("all is read");
+    for columns in [0, 1, 3] {
+        for rows in [0, 1, 2] {
+            let cells = Cells {
+                columns,
+                rows,
+                height: 2.0,
+            };
+            for stroke in bay.draw(&bay.bounds(), cells).strokes {
+                if let Ink::Fill(path) | Ink::Line { path, .. } = &stroke.ink {
+                    let points = corners(path);
+                    assert!(points.iter().all(|at| at.x.is_finite() && at.y.is_finite()));
+                }
+            }
+        }
+    }
+}
+
+#[test]
 fn the_plates_of_every_scenario_keep_the_rules() {
     let (name, text) = files::shipped::SHAPES;
     let catalogue = files::parse_catalogue(name, text)
