@@ -22,6 +22,9 @@ mod texture;
 #[cfg(test)]
 mod tests;
 
+#[cfg(test)]
+pub(crate) use tests::ruled;
+
 pub use bay::{Bay, Cells};
 pub use picture::Orientation;
 
@@ -30,10 +33,11 @@ use crate::{Extent, Part, Point, View, words};
 use geometry::Mm;
 use heading::Heading;
 use lettering::{Lettered, Lettering};
-use margin::margins;
+use margin::Margin;
+use measurement::Valve;
 use panel::Panel;
 use picture::Picture;
-use sizing::{Candidate, Setting};
+use sizing::{Candidate, Neighbour, Setting};
 
 /// How much of the small things a picture shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,14 +58,25 @@ pub struct Plate<'a> {
     pub notes: &'a [&'a str],
     /// The case.
     pub setting: &'a Setting,
-    /// The sizes, each with its name as harmless text.
-    pub columns: Vec<(&'a str, &'a Candidate)>,
+    /// The sizes.
+    pub columns: Vec<Column<'a>>,
     /// What is shown of each, one under the other. A face is seen from its own side.
     pub views: Vec<View>,
     /// Which ventricle a section has on its left.
     pub orientation: Orientation,
     /// Width of the page, mm.
     pub width: Mm,
+}
+
+/// One size of a plate.
+#[derive(Clone, Copy, Debug)]
+pub struct Column<'a> {
+    /// Its name, harmless text.
+    pub name: &'a str,
+    /// Why it is judged no better, where the pictures do not show it; harmless text.
+    pub reason: Option<&'a str>,
+    /// The size as the engine judges it.
+    pub candidate: &'a Candidate,
 }
 
 /// The scale at most, on a page of [`Plate::WIDTH`].
@@ -121,7 +136,8 @@ impl Plate<'_> {
             let pictures: Vec<Option<Picture>> = self
                 .columns
                 .iter()
-                .map(|(_, candidate)| {
+                .map(|column| {
+                    let candidate = column.candidate;
                     Picture::of(
                         self.setting,
                         &candidate.size,
@@ -180,32 +196,46 @@ impl Plate<'_> {
     }
 
     fn title(&self, page: &mut Page, scale: f64) -> Mm {
-        const LEGEND: &str = "Solid: measured. Dashed: assumed. Grey: from habit, not measured. \
+        const LEGEND: &str = "Solid: measured. Dashed: assumed, or behind what is seen. Grey: from \
+            habit, not measured. \
             Bar at the hinge: ± 1 and ± 2 SD of the rim.";
         let mut y = MARGIN + TITLE;
         let title = Lettered::new(Part::Caption, Role::Word, self.title.to_owned(), TITLE).bold();
         page.put(&title, MARGIN, y);
         y += LEADING + 1.2;
-        for text in [format!("Drawn at {} : 1. {LEGEND}", words::short(scale))] {
-            page.put(
-                &Lettered::new(Part::Caption, Role::Word, text, SMALL),
-                MARGIN,
-                y,
-            );
+        let scale = words::short(scale);
+        let mut lines = vec![(Role::Word, format!("Drawn at {scale} : 1. {LEGEND}"))];
+        lines.extend(self.unmeasured());
+        for (role, text) in lines {
+            let words = Lettered::new(Part::Caption, role, text, SMALL);
+            page.put(&words.fitted(self.width - 2.0 * MARGIN), MARGIN, y);
             y += LEADING;
         }
         y
     }
 
+    /// The valves that stand beside the defect and were not measured: what is not
+    /// drawn is not clear.
+    fn unmeasured(&self) -> Option<(Role, String)> {
+        let valves: Vec<&str> = Valve::ALL
+            .into_iter()
+            .filter(|&valve| !self.setting.case().is_absent(Neighbour::Valve(valve)))
+            .filter(|valve| self.setting.anatomy().valves[valve.index()].is_none())
+            .map(Valve::label)
+            .collect();
+        let said = format!("! Not drawn, for want of a reading: {}.", valves.join(", "));
+        (!valves.is_empty()).then_some((Role::Warning, said))
+    }
+
     /// Name, verdict and key numbers over each column.
     fn headings(&self, page: &mut Page, rows: &[Row], y: Mm) -> Mm {
         let mut end = y;
-        for (index, (name, candidate)) in self.columns.iter().enumerate() {
+        for (index, column) in self.columns.iter().enumerate() {
             let pictures: Vec<(View, Option<&Picture>)> = rows
                 .iter()
                 .map(|row| (row.view, row.pictures[index].as_ref()))
                 .collect();
-            let heading = Heading::of(self.setting, name, candidate, &pictures);
+            let heading = Heading::of(self.setting, *column, &pictures);
             page.sentences.push(heading.sentence());
             let below = heading.draw(
                 &mut page.strokes,
@@ -229,6 +259,7 @@ impl Plate<'_> {
         let is_section = matches!(row.view, View::Section(_));
         let top = y + if is_section { 2.0 } else { 6.0 };
         let width = self.column_width();
+        let mut end_of_last: Option<Mm> = None;
         for (index, picture) in row.pictures.iter().enumerate() {
             let Some(picture) = picture else { continue };
             let left = self.column(index);
@@ -242,21 +273,34 @@ impl Plate<'_> {
             let corner = Point::new(left + beside, top);
             let mut panel = Panel::new(corner, window, scale, picture.is_mirrored());
             picture.draw(&mut panel, Detail::Full);
-            let mut lettering = Lettering::new(panel.field);
-            lettering.observe(&panel.strokes);
-            picture.letter(&panel, &mut lettering, Detail::Full);
-            page.strokes.append(&mut panel.strokes);
-            page.strokes.append(&mut lettering.strokes);
-            let mut field = panel.field;
-            if let Some(level) = picture.level() {
-                footing::ruler(&mut page.strokes, &panel, level);
-                field.least.x -= RULER - 4.0;
+            let mut strokes = Vec::new();
+            if let (Some(from), Some(level)) = (end_of_last, picture.level()) {
+                let y = panel.at(Point::new(window.least.x, level)).y;
+                let to = panel.field.least.x - RULER;
+                strokes.push(footing::level([Point::new(from, y), Point::new(to, y)]));
             }
+            end_of_last = Some(panel.field.most.x);
+            let numbers = picture
+                .level()
+                .map(|level| footing::ruler(&mut strokes, &panel, level));
             // Between columns a section has room for its ruler alone.
             if !is_section || self.columns.len() == 1 {
-                let ends = [left - 0.5 * GAP, left + width + 0.5 * GAP];
-                margins(picture.names(&panel), &field, ends, &mut page.strokes);
+                let margin = Margin {
+                    field: panel.field,
+                    middle: picture.middle(&panel),
+                    ends: [left - 0.5 * GAP, left + width + 0.5 * GAP],
+                    ruler: if is_section { RULER - 4.0 } else { 0.0 },
+                    numbers: numbers.unwrap_or_default(),
+                };
+                margin.letter(picture.names(&panel), &mut strokes);
             }
+            let mut lettering = Lettering::new(panel.field);
+            lettering.observe(&panel.strokes);
+            lettering.observe(&strokes);
+            picture.letter(&panel, &mut lettering, Detail::Full);
+            page.strokes.append(&mut panel.strokes);
+            page.strokes.append(&mut strokes);
+            page.strokes.append(&mut lettering.strokes);
         }
         let bottom = top + scale * window.height();
         if is_section {

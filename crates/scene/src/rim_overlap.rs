@@ -17,11 +17,11 @@ pub(crate) struct LeastOverlap {
 const FOUND: Mm = 0.002;
 
 /// Between the azimuths and between the places tried first.
-const STEP: Radians = degrees(4.0);
-const PLACE_STEP: Radians = degrees(6.0);
+const STEP: Radians = degrees(8.0);
+const PLACE_STEP: Radians = degrees(10.0);
 
 /// How often a stretch is cut down about its least value.
-const CUTS: u32 = 24;
+const CUTS: u32 = 16;
 
 impl LeastOverlap {
     /// `None` where the size has no disc on the face, or hinges leave no arc.
@@ -55,7 +55,11 @@ impl LeastOverlap {
                 |anomaly: Radians| at(place(anomaly)).map_or(Mm::INFINITY, |(_, overlap)| overlap);
             place(least_of(0.0, degrees(360.0), PLACE_STEP, overlap).0)
         };
-        let found = at(waist).filter(|(_, overlap)| (overlap - value).abs() <= FOUND);
+        // Only of a disc over the opening's centre does every ray meet the rim.
+        let disc = seat.disc(occluder, face, seat.stand_off(face).least, waist);
+        let is_over_centre = (disc.centre - opening.centre).length() < disc.radius;
+        let found =
+            at(waist).filter(|(_, overlap)| is_over_centre && (overlap - value).abs() <= FOUND);
         Some(Self {
             value,
             waist,

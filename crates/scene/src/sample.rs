@@ -10,8 +10,9 @@ use measurement::{
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use sizing::house_rules::{DangerArc, Parameter, PreferenceRow, Sourced};
-use sizing::{Case, Facts, HouseRules, Route, Setting, Sheath, Size, nominal_seat};
+use sizing::engine::Plain;
+use sizing::house_rules::{Band, DangerArc, LimitRow, Parameter, PreferenceRow, Sourced};
+use sizing::{Case, Facts, HouseRules, Route, Setting, Shape, Sheath, Size, Turn, nominal_seat};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -102,6 +103,23 @@ fn reading(&(address, value): &(&str, f64)) -> Reading {
     }
 }
 
+/// A check with limits, so that it is assessed.
+fn limit(check: &str) -> LimitRow {
+    let least = |low| Band {
+        low: Some(low),
+        high: None,
+    };
+    LimitRow {
+        check: check.to_owned(),
+        of: Vec::new(),
+        sites: Vec::new(),
+        when: Vec::new(),
+        stop: least(0.0),
+        caution: least(0.5),
+        source: String::new(),
+    }
+}
+
 fn rules() -> HouseRules {
     HouseRules {
         title: String::new(),
@@ -115,7 +133,15 @@ fn rules() -> HouseRules {
                 source: String::new(),
             })
             .to_vec(),
-        limits: Vec::new(),
+        limits: [
+            "clearance",
+            "hold_left",
+            "hold_right",
+            "tract_share_left",
+            "tract_share_right",
+        ]
+        .map(limit)
+        .to_vec(),
         defaults: Vec::new(),
         doubts: Vec::new(),
         scales: Vec::new(),
@@ -191,6 +217,10 @@ pub(crate) fn any_candidate(aligned: bool) -> impl Strategy<Value = Candidate> {
             of(name, "diameter_across", diameter * across),
             of(name, "lean", lean),
             of(name, "sag", sag),
+            of("left_tract", "depth", 0.9 * diameter),
+            of("left_tract", "width", diameter),
+            of("right_tract", "depth", 1.1 * diameter),
+            of("right_tract", "width", diameter),
         ];
         let mut size = size(waist, wider_disc, if aligned { 0.0 } else { offset });
         for disc in size.occluder.discs.iter_mut().flatten() {
@@ -219,6 +249,19 @@ pub(crate) struct Candidate {
 }
 
 impl Candidate {
+    /// It as the engine judges it, without draws.
+    pub(crate) fn assessed(&self) -> sizing::Candidate {
+        let shape = Shape {
+            id: "sample".to_owned(),
+            name: String::new(),
+            about: String::new(),
+            sizes: Vec::new(),
+        };
+        let turn = Turn::ByHand(self.turn);
+        let size = (0, &shape, &self.size);
+        sizing::Candidate::assess(&self.setting, size, turn, None, &Plain)
+    }
+
     /// The seat, the plate of the valve and the place of the worst clearance.
     pub(crate) fn worst(&self) -> (Seat, HingedPlate, WorstPlace) {
         let seat = nominal_seat(&self.setting, &self.size, self.turn);

@@ -9,7 +9,7 @@ use files::visible;
 use geometry::Face;
 use measurement::Valve;
 use raster::{PixelSize, RasterError};
-use scene::plate::{Orientation, Plate};
+use scene::plate::{Column, Orientation, Plate};
 use scene::stroke::{Drawing, PageGround};
 use scene::{View, nearest_valve, svg};
 use sizing::engine::Fast;
@@ -89,6 +89,17 @@ fn plate(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> Draw
         .iter()
         .map(|one| visible(&one.name()).into_owned())
         .collect();
+    let reasons: Vec<Option<String>> = candidates
+        .iter()
+        .map(|one| Some(visible(one.judged.because.first()?).into_owned()))
+        .collect();
+    let columns = names.iter().zip(&reasons).zip(candidates);
+    let columns = columns.map(|((name, reason), candidate)| Column {
+        name,
+        reason: reason.as_deref(),
+        candidate,
+    });
+    let columns = columns.collect();
     let from = &ready.provenance;
     let made_from = format!(
         "rimwise {}, inputs {}, seed {}, {} simulated variations.",
@@ -101,7 +112,7 @@ fn plate(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> Draw
         title: &visible(&ready.setting.case().title),
         notes: &[&made_from, CAUTION],
         setting: &ready.setting,
-        columns: names.iter().map(String::as_str).zip(candidates).collect(),
+        columns,
         views: views(asked.view, ready, candidates),
         orientation: match asked.left {
             DrawLeft::Right => Orientation::RightVentricleLeft,

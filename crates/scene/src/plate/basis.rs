@@ -14,6 +14,15 @@ pub(super) fn is_measured(setting: &Setting, structure: Structure, features: &[F
         .all(|quantity| stands_on_reading(setting, quantity))
 }
 
+/// Whether the form of the defect was measured; a round one needs no rotation.
+pub(super) fn is_defect_measured(setting: &Setting) -> bool {
+    const AXES: &[Feature] = &[Feature::Major, Feature::Minor];
+    let throat = setting.anatomy().defect.throat;
+    let is_round = throat.semi_major == throat.semi_minor;
+    is_measured(setting, Structure::Throat, AXES)
+        && (is_round || is_measured(setting, Structure::Throat, &[Feature::Turn]))
+}
+
 fn stands_on_reading(setting: &Setting, quantity: Quantity) -> bool {
     match setting.basis(quantity) {
         Basis::Read(_) | Basis::Nil => true,

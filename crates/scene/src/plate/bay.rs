@@ -63,8 +63,24 @@ impl<'a> Bay<'a> {
             f64::from(cells.columns),
             f64::from(cells.rows) * cells.height,
         );
+        let page = [(0.0, 0.0), (width, 0.0), (width, height), (0.0, height)];
+        let mut drawing = Drawing {
+            width,
+            height,
+            title: self.title.clone(),
+            alternative_text: String::new(),
+            strokes: vec![Stroke {
+                part: Part::Caption,
+                role: Role::Ground,
+                ink: Ink::Fill(Path::polygon(page.map(|(x, y)| Point::new(x, y)))),
+            }],
+        };
         let scale = (width / window.width().max(f64::MIN_POSITIVE))
             .min(height / window.height().max(f64::MIN_POSITIVE));
+        // Without a cell there is no scale.
+        if scale <= 0.0 {
+            return drawing;
+        }
         let grown = |least: f64, most: f64, room: f64| {
             let more = 0.5 * (room / scale - (most - least)).max(0.0);
             [least - more, most + more]
@@ -81,20 +97,8 @@ impl<'a> Bay<'a> {
         let mut lettering = Lettering::in_cells(panel.field, cells.height);
         lettering.observe(&panel.strokes);
         self.picture.letter(&panel, &mut lettering, Detail::Thin);
-        let page = [(0.0, 0.0), (width, 0.0), (width, height), (0.0, height)];
-        let mut strokes = vec![Stroke {
-            part: Part::Caption,
-            role: Role::Ground,
-            ink: Ink::Fill(Path::polygon(page.map(|(x, y)| Point::new(x, y)))),
-        }];
-        strokes.append(&mut panel.strokes);
-        strokes.append(&mut lettering.strokes);
-        Drawing {
-            width,
-            height,
-            title: self.title.clone(),
-            alternative_text: String::new(),
-            strokes,
-        }
+        drawing.strokes.append(&mut panel.strokes);
+        drawing.strokes.append(&mut lettering.strokes);
+        drawing
     }
 }

@@ -4,7 +4,7 @@ mod lettering;
 mod valves;
 
 use super::Detail;
-use super::basis::is_measured;
+use super::basis::is_defect_measured;
 use super::judged::{Judgement, role};
 use super::lettering::Lettering;
 use super::margin::Name;
@@ -15,11 +15,10 @@ use crate::stroke::Role;
 use crate::{Extent, Part, Point, View, precision};
 use geometry::outline::{disc_rim, opening_edge, waist_ring};
 use geometry::{Face, Mm, Radians, Seat, SeatedDisc, Vec2, degrees, radial};
-use measurement::{Feature, Structure};
 use sizing::{Anatomy, Candidate, Setting, Size, nominal_seat};
 
 /// How much of the septum is shown beyond what lies on it, mm.
-const MARGIN: Mm = 1.6;
+const MARGIN: Mm = 2.2;
 
 /// How much more of it is shown for the sake of a hinge, mm: a hinge farther off
 /// is said with its distance.
@@ -54,6 +53,12 @@ const fn seen(point: Vec2) -> Point {
 
 fn seen_line(line: &[Vec2]) -> Vec<Point> {
     line.iter().copied().map(seen).collect()
+}
+
+/// The radius of the patch in a panel, which may show more for the sake of others in
+/// its row.
+fn patch(panel: &Panel) -> Mm {
+    0.5 * panel.window().width() - TORN
 }
 
 impl<'a> FacePicture<'a> {
@@ -133,12 +138,6 @@ impl<'a> FacePicture<'a> {
         .grown(radius + TORN)
     }
 
-    /// The radius of the patch in a panel, which may show more for the sake of others
-    /// in its row.
-    fn patch(&self, panel: &Panel) -> Mm {
-        0.5 * panel.window().width() - TORN
-    }
-
     /// Everything but the words, back to front.
     pub(super) fn draw(&self, panel: &mut Panel, detail: Detail) {
         self.septum(panel, detail);
@@ -156,7 +155,7 @@ impl<'a> FacePicture<'a> {
     fn septum(&self, panel: &mut Panel, detail: Detail) {
         const CORNERS: u32 = 90;
         let centre = self.centre();
-        let radius = self.patch(panel);
+        let radius = patch(panel);
         let outline: Vec<Point> = (0..CORNERS)
             .map(|corner| {
                 let azimuth = degrees(360.0) * f64::from(corner) / f64::from(CORNERS);
@@ -215,19 +214,27 @@ impl<'a> FacePicture<'a> {
         }
     }
 
+    /// Whether the disc on the face that is seen hides a point.
+    fn is_under_disc(&self, point: Point) -> bool {
+        let disc = self.disc();
+        self.has_disc(self.face) && seen(disc.centre).distance(point) <= disc.radius
+    }
+
     /// The edge of the defect, dashed where the device hides it; the narrowest part
     /// dotted where it is another.
     fn edge(&self, panel: &mut Panel) {
         let opening = self.anatomy.defect.opening(self.face);
         let edge = seen_line(&opening_edge(opening, precision::outline()));
-        let is_hidden = self.has_disc(self.face);
-        if is_hidden {
-            panel.outline(Pen::solid(Part::HoleEdge, Role::Casing, 0.9), &edge);
-            let pen = Pen::dashed(Part::HoleEdge, Role::Outline, 0.5, 1.3, 0.8);
-            panel.outline(pen, &edge);
-        } else {
-            panel.outline(Pen::solid(Part::HoleEdge, Role::Outline, 0.6), &edge);
-        }
+        let closed: Vec<Point> = edge.iter().chain(edge.first()).copied().collect();
+        let (hidden, bare): (Vec<&[Point]>, Vec<&[Point]>) = closed
+            .windows(2)
+            .partition(|ends| ends.iter().all(|&end| self.is_under_disc(end)));
+        panel.lines(Pen::solid(Part::HoleEdge, Role::Casing, 0.9), &hidden);
+        let dashes = Pen::dashed(Part::HoleEdge, Role::Outline, 0.5, 1.3, 0.8);
+        panel.lines(dashes, &hidden);
+        let is_measured = is_defect_measured(self.setting);
+        let pen = Pen::solid(Part::HoleEdge, Role::Outline, 0.6);
+        panel.lines(pen.dashed_unless(is_measured, 1.2, 0.8), &bare);
         let throat = self.anatomy.defect.throat;
         if opening.edge != throat || opening.centre != Vec2::ZERO {
             let narrowest = geometry::Opening {
@@ -304,19 +311,15 @@ impl<'a> FacePicture<'a> {
         Some([out(edge), out(edge + least.value)])
     }
 
-    /// The words inside the field.
-    pub(super) fn letter(&self, panel: &Panel, lettering: &mut Lettering) {
-        lettering::letter(self, panel, lettering);
+    /// The words inside the field: of a large drawing none, its margins bear them.
+    pub(super) fn letter(&self, panel: &Panel, lettering: &mut Lettering, detail: Detail) {
+        if detail == Detail::Thin {
+            lettering::letter(self, panel, lettering);
+        }
     }
 
     /// What has a name in the margin.
     pub(super) fn names(&self, panel: &Panel) -> Vec<Name> {
         lettering::names(self, panel)
-    }
-
-    /// Whether the form of the defect was measured.
-    fn is_edge_measured(&self) -> bool {
-        const AXES: &[Feature] = &[Feature::Major, Feature::Minor, Feature::Turn];
-        is_measured(self.setting, Structure::Throat, AXES)
     }
 }

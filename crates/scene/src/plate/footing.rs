@@ -3,7 +3,7 @@
 use super::lettering::{HALF_CAPITAL, Lettered};
 use super::panel::Panel;
 use super::{LEADING, MARGIN, SMALL};
-use crate::stroke::{Anchor, Ink, Path, PathStep, Role, Stroke};
+use crate::stroke::{Anchor, Dash, Ink, Path, PathStep, Role, Stroke};
 use crate::{Part, Point, words};
 use geometry::Mm;
 
@@ -32,9 +32,19 @@ fn line(points: &[[Point; 2]], width: Mm) -> Stroke {
     }
 }
 
+/// The level of the hinge from one field to the next.
+pub(super) fn level(ends: [Point; 2]) -> Stroke {
+    let mut stroke = line(&[ends], 0.15);
+    if let Ink::Line { dash, .. } = &mut stroke.ink {
+        *dash = Some(Dash { on: 0.3, off: 1.2 });
+    }
+    stroke
+}
+
 /// An upright ruler on the left of a panel, 0 at a level of the heart, millimetres
-/// counted both ways, with the level leading to the field.
-pub(super) fn ruler(strokes: &mut Vec<Stroke>, panel: &Panel, level: Mm) {
+/// counted both ways; gives the heights of its numbers.
+pub(super) fn ruler(strokes: &mut Vec<Stroke>, panel: &Panel, level: Mm) -> Vec<Mm> {
+    let mut numbers = Vec::new();
     let window = *panel.window();
     let x = panel.field.least.x - 1.8;
     let height = |mm: f64| panel.at(Point::new(window.least.x, level + mm)).y;
@@ -55,10 +65,12 @@ pub(super) fn ruler(strokes: &mut Vec<Stroke>, panel: &Panel, level: Mm) {
             let words = Lettered::new(Part::Ruler, Role::Dimension, text, FINE);
             let at = Point::new(x - 2.5, y + HALF_CAPITAL * FINE);
             strokes.push(words.at(at, Anchor::End, false));
+            numbers.push(y);
         }
         mm += 1.0;
     }
     strokes.push(line(&lines, 0.18));
+    numbers
 }
 
 /// The ruler of the print and what the page was made from; gives the height below.

@@ -1,13 +1,13 @@
-use super::LEADING;
 use super::judged::{Judgement, mark, role, value, verdict_role};
 use super::lettering::Lettered;
 use super::panel::circle;
 use super::picture::Picture;
+use super::{Column, LEADING};
 use crate::stroke::{Anchor, Ink, Role, Stroke};
 use crate::{Part, Point, View, words};
 use geometry::{Face, Mm};
 use measurement::Valve;
-use sizing::{Candidate, Neighbour, Outcome, Setting, State};
+use sizing::{Candidate, Neighbour, Outcome, Setting, State, nominal_seat};
 
 /// Letters of a name, of a verdict and of a fact, page mm.
 const NAME: Mm = 3.6;
@@ -28,12 +28,11 @@ pub(super) struct Heading<'a> {
 impl<'a> Heading<'a> {
     pub(super) fn of(
         setting: &Setting,
-        name: &'a str,
-        candidate: &'a Candidate,
+        column: Column<'a>,
         pictures: &[(View, Option<&Picture>)],
     ) -> Self {
-        let judgement = Judgement(Some(candidate));
-        let mut facts = Vec::new();
+        let judgement = Judgement(Some(column.candidate));
+        let mut facts = vec![(Role::Word, form(setting, column.candidate))];
         for (view, picture) in pictures {
             match (view, picture) {
                 (_, None) => facts.push((Role::Word, not_drawn(setting, *view))),
@@ -45,9 +44,14 @@ impl<'a> Heading<'a> {
         }
         facts.extend(rim_overlaps(judgement, pictures));
         facts.extend(open_shares(judgement));
+        let verdict = verdict_role(column.candidate.judged.verdict);
+        // What the numbers above do not show is said.
+        if verdict != Role::Ok && facts.iter().all(|(role, _)| *role != verdict) {
+            facts.extend(column.reason.map(|reason| (verdict, reason.to_owned())));
+        }
         Self {
-            name,
-            candidate,
+            name: column.name,
+            candidate: column.candidate,
             facts,
         }
     }
@@ -118,6 +122,27 @@ impl<'a> Heading<'a> {
     }
 }
 
+/// The form of a size when free, and how far the defect squeezes its waist.
+fn form(setting: &Setting, candidate: &Candidate) -> String {
+    let occluder = &candidate.size.occluder;
+    let seat = nominal_seat(setting, &candidate.size, candidate.turn);
+    let discs: Vec<String> = Face::BOTH
+        .into_iter()
+        .filter_map(|face| {
+            let disc = occluder.disc(face)?;
+            let diameter = words::short(2.0 * disc.radius);
+            Some(format!("{} disc {diameter} mm", words::side(face)))
+        })
+        .collect();
+    format!(
+        "waist {} × {} mm, {} mm wide in the defect; {}",
+        words::short(occluder.waist.diameter),
+        words::short(occluder.waist.length),
+        words::tenths(seat.waist_diameter()),
+        discs.join(", ")
+    )
+}
+
 /// A chance as whole per cent; a bound where a check with a limit was not assessed.
 fn chance(candidate: &Candidate) -> Option<String> {
     let value = 100.0 * candidate.chances.as_ref()?.chance.value;
@@ -127,9 +152,8 @@ fn chance(candidate: &Candidate) -> Option<String> {
         "at most "
     };
     Some(match value {
-        value if value <= 0.0 => "< 1 %".to_owned(),
         value if value < 1.0 => "< 1 %".to_owned(),
-        value if value > 99.0 => format!("{bound}> 99 %"),
+        value if value > 99.0 && bound.is_empty() => "> 99 %".to_owned(),
         value => format!("{bound}{value:.0} %"),
     })
 }
@@ -184,13 +208,12 @@ fn clearance(
     (word_role(outcome), text)
 }
 
-/// The least rim overlap of each disc in one line.
+/// The least rim overlap of each disc.
 fn rim_overlaps(
     judgement: Judgement,
     pictures: &[(View, Option<&Picture>)],
-) -> Option<(Role, String)> {
+) -> Vec<(Role, String)> {
     let mut said = Vec::new();
-    let mut worst = None;
     for face in Face::BOTH {
         let drawn = pictures
             .iter()
@@ -198,21 +221,36 @@ fn rim_overlaps(
             .find(|picture| picture.face == face)
             .and_then(|picture| picture.least);
         let outcome = judgement.rim_overlap(face);
-        let length = outcome.and_then(value).or_else(|| {
-            let least = drawn?;
-            Some(format!("{} mm", words::tenths(least.value)))
-        });
-        let Some(length) = length else { continue };
+        let least = outcome
+            .and_then(|outcome| outcome.value)
+            .or(drawn.map(|least| least.value));
+        let Some(least) = least else { continue };
         let nowhere = match drawn {
-            Some(least) if least.azimuth.is_none() => " (no line shows it)",
+            Some(least) if least.azimuth.is_none() => "; no line shows it",
             _ => "",
         };
-        let side = words::side(face);
-        said.push(format!("{}{length} {side}{nowhere}", mark(outcome)));
-        worst = worse(worst, outcome);
+        let text = format!(
+            "{}{} disc: {}{nowhere}",
+            mark(outcome),
+            words::side(face),
+            overlap_words(least, outcome)
+        );
+        said.push((word_role(outcome), text));
     }
-    let text = format!("rim overlap at least {}", said.join(", "));
-    (!said.is_empty()).then(|| (word_role(worst), text))
+    said
+}
+
+/// A least rim overlap in words; below 0 the disc leaves the edge bare.
+pub(super) fn overlap_words(least: Mm, outcome: Option<&Outcome>) -> String {
+    let length = outcome
+        .and_then(value)
+        .unwrap_or_else(|| format!("{} mm", words::tenths(least)));
+    if least < 0.0 {
+        let length = length.trim_start_matches('-');
+        format!("{length} of the edge bare")
+    } else {
+        format!("rim overlap {length}")
+    }
 }
 
 /// The outcome whose state is the worse.

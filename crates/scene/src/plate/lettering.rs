@@ -269,7 +269,7 @@ pub(crate) const fn is_solid(role: Role) -> bool {
     matches!(role, Role::Device) || is_dark(role)
 }
 
-const fn touch(one: &Extent, other: &Extent) -> bool {
+pub(crate) const fn touch(one: &Extent, other: &Extent) -> bool {
     one.least.x < other.most.x
         && other.least.x < one.most.x
         && one.least.y < other.most.y

@@ -8,9 +8,11 @@ use geometry::Mm;
 const SIZE: Mm = 2.5;
 const LEADING: Mm = 3.2;
 
-/// From the field to the names, and how much of that is a level stub, page mm.
+/// From the field to the names, page mm.
 const AWAY: Mm = 4.0;
-const STUB: Mm = 1.5;
+
+/// How near a leader comes to the middle of a ruler's number, page mm.
+const HALF_NUMBER: Mm = 1.5;
 
 /// A name in the margin of a field.
 #[derive(Clone, Debug)]
@@ -19,6 +21,8 @@ pub(super) struct Name {
     pub(super) at: Point,
     /// One line or two.
     pub(super) text: String,
+    /// The role of its words.
+    pub(super) role: Role,
     /// Whether a line leads from the name to the point.
     pub(super) has_leader: bool,
 }
@@ -28,50 +32,115 @@ impl Name {
         Self {
             at,
             text,
+            role: Role::Word,
             has_leader: true,
         }
     }
 }
 
-/// Names in two columns beside a field, sorted by height, each with a leader and a
-/// dot. A name for which the column has no room between `least` and `most` of the
-/// page is left out.
-pub(super) fn margins(
-    names: Vec<Name>,
-    field: &Extent,
-    [least, most]: [Mm; 2],
-    strokes: &mut Vec<Stroke>,
-) {
-    let middle = 0.5 * (field.least.x + field.most.x);
-    let (left, right): (Vec<Name>, Vec<Name>) =
-        names.into_iter().partition(|name| name.at.x < middle);
-    let columns = [
-        (left, field.least.x - AWAY, -1.0, Anchor::End),
-        (right, field.most.x + AWAY, 1.0, Anchor::Start),
-    ];
-    for (mut names, x, side, anchor) in columns {
-        let room = if side < 0.0 { x - least } else { most - x };
-        names.retain(|name| lines(name).all(|line| line.width() <= room));
-        names.sort_by(|one, other| one.at.y.total_cmp(&other.at.y));
-        let heights = spread(&names, field);
-        for (name, y) in names.iter().zip(heights) {
-            if name.has_leader {
-                leader(name, Point::new(x, y), side, strokes);
+/// What lies beside a field.
+#[derive(Clone, Debug)]
+pub(super) struct Margin {
+    pub(super) field: Extent,
+    /// The x that parts the names of the left column from those of the right.
+    pub(super) middle: Mm,
+    /// How far on the page words may run to the left and to the right.
+    pub(super) ends: [Mm; 2],
+    /// What a ruler takes on the left.
+    pub(super) ruler: Mm,
+    /// The heights of its numbers, through which no leader runs.
+    pub(super) numbers: Vec<Mm>,
+}
+
+impl Margin {
+    /// Sets names in two columns sorted by height, each with a leader and a dot. Names
+    /// for which a column has no room are left out, the last ones first.
+    pub(super) fn letter(&self, names: Vec<Name>, strokes: &mut Vec<Stroke>) {
+        let Extent { least, most } = self.field;
+        // What lies outside the field is not pointed at.
+        let is_seen = |name: &Name| {
+            (least.x..=most.x).contains(&name.at.x) && (least.y..=most.y).contains(&name.at.y)
+        };
+        let (left, right): (Vec<Name>, Vec<Name>) = names
+            .into_iter()
+            .filter(is_seen)
+            .partition(|name| name.at.x < self.middle);
+        let columns = [
+            (left, least.x - AWAY - self.ruler, least.x, Anchor::End),
+            (right, most.x + AWAY, most.x, Anchor::Start),
+        ];
+        for (mut names, x, edge, anchor) in columns {
+            let room = match anchor {
+                Anchor::End => x - self.ends[0],
+                _ => self.ends[1] - x,
+            };
+            names.retain(|name| lines(name).all(|line| line.width() <= room));
+            let room = most.y - least.y;
+            while names.iter().map(height).sum::<Mm>() > room {
+                names.pop();
             }
-            let mut y = y + HALF_CAPITAL * SIZE;
-            for line in lines(name) {
-                strokes.push(line.at(Point::new(x, y), anchor, false));
-                y += LEADING;
+            names.sort_by(|one, other| one.at.y.total_cmp(&other.at.y));
+            let numbers: &[Mm] = match anchor {
+                Anchor::End => &self.numbers,
+                _ => &[],
+            };
+            let heights = self.spread(&names, numbers);
+            for (name, y) in names.iter().zip(heights) {
+                if name.has_leader
+                    && numbers
+                        .iter()
+                        .any(|number| (number - y).abs() < HALF_NUMBER)
+                {
+                    continue;
+                }
+                if name.has_leader {
+                    leader(name, Point::new(x, y), edge, strokes);
+                }
+                let mut y = y + HALF_CAPITAL * SIZE;
+                for line in lines(name) {
+                    strokes.push(line.at(Point::new(x, y), anchor, false));
+                    y += LEADING;
+                }
             }
         }
+    }
+
+    /// Heights for sorted names, each near its point, none nearer to another than a
+    /// line, nor at the height of a number.
+    fn spread(&self, names: &[Name], numbers: &[Mm]) -> Vec<Mm> {
+        let mut least = self.field.least.y;
+        let mut heights = Vec::new();
+        for name in names {
+            let mut at = name.at.y.max(least);
+            for number in numbers {
+                if (number - at).abs() < HALF_NUMBER {
+                    at = number + HALF_NUMBER;
+                }
+            }
+            heights.push(at);
+            least = at + height(name);
+        }
+        // What was pushed out below moves up again, and pushes in its turn.
+        let mut most = self.field.most.y;
+        for (at, name) in heights.iter_mut().zip(names).rev() {
+            *at = at.min(most - height(name));
+            most = *at;
+        }
+        heights
     }
 }
 
 /// The lines of a name.
 fn lines(name: &Name) -> impl Iterator<Item = Lettered> {
-    name.text
-        .lines()
-        .map(|line| Lettered::new(Part::Caption, Role::Word, line.to_owned(), SIZE))
+    name.text.lines().map(|line| {
+        let words = Lettered::new(Part::Caption, name.role, line.to_owned(), SIZE);
+        // A number is a key number, a name is not.
+        if name.role == Role::Word {
+            words
+        } else {
+            words.bold()
+        }
+    })
 }
 
 /// The height that a name takes.
@@ -79,25 +148,11 @@ fn height(name: &Name) -> Mm {
     name.text.lines().map(|_| LEADING).sum()
 }
 
-/// Heights for sorted names, each near its point, none nearer to another than a
-/// line.
-fn spread(names: &[Name], field: &Extent) -> Vec<Mm> {
-    let mut heights: Vec<Mm> = names.iter().map(|name| name.at.y).collect();
-    for index in 1..heights.len() {
-        heights[index] = heights[index].max(heights[index - 1] + height(&names[index - 1]));
-    }
-    // What was pushed out below moves up again, and pushes in its turn.
-    let mut most = field.most.y;
-    for (at, name) in heights.iter_mut().zip(names).rev() {
-        *at = at.min(most - height(name));
-        most = *at;
-    }
-    heights
-}
-
-fn leader(name: &Name, at: Point, side: f64, strokes: &mut Vec<Stroke>) {
-    let start = Point::new(at.x - side * 0.8, at.y);
-    let stub = Point::new(start.x - side * STUB, at.y);
+/// A line from a name level to the edge of the field, and on to what it means.
+fn leader(name: &Name, at: Point, edge: Mm, strokes: &mut Vec<Stroke>) {
+    let inward = if at.x < edge { 1.0 } else { -1.0 };
+    let start = Point::new(at.x + inward * 0.8, at.y);
+    let stub = Point::new(edge - inward * 0.8, at.y);
     let role = Role::Dimension;
     strokes.push(Stroke {
         part: Part::Caption,

@@ -46,6 +46,16 @@ impl Pen {
     }
 }
 
+impl Pen {
+    /// The same, dashed where what it draws was not measured.
+    pub(super) const fn dashed_unless(mut self, is_measured: bool, on: Mm, off: Mm) -> Self {
+        if !is_measured {
+            self.dash = Some(Dash { on, off });
+        }
+        self
+    }
+}
+
 impl Panel {
     /// A panel whose field has its upper left corner at `corner`; mirrored, the
     /// window's left side lies on the right.
@@ -125,9 +135,10 @@ impl Panel {
     /// Several lines through points of the heart as one stroke.
     pub(super) fn lines<L: AsRef<[Point]>>(&mut self, pen: Pen, lines: &[L]) {
         let mut path = Path::default();
+        let mut end = None;
         for line in lines {
             let page: Vec<Point> = line.as_ref().iter().map(|&point| self.at(point)).collect();
-            self.trace(&mut path, &page);
+            end = self.trace(&mut path, &page, end);
         }
         self.push_line(pen, path);
     }
@@ -138,9 +149,9 @@ impl Panel {
         self.line(pen, &closed);
     }
 
-    /// Appends what the field holds of a line on the page.
-    fn trace(&self, path: &mut Path, page: &[Point]) {
-        let mut last = None;
+    /// Appends what the field holds of a line on the page, as one piece with what ended
+    /// at `last` where it begins there; gives where it ends.
+    fn trace(&self, path: &mut Path, page: &[Point], mut last: Option<Point>) -> Option<Point> {
         for pair in page.windows(2) {
             let Some([start, end]) = segment_in(&self.field, [pair[0], pair[1]]) else {
                 last = None;
@@ -152,6 +163,7 @@ impl Panel {
             path.0.push(PathStep::Line(end));
             last = Some(end);
         }
+        last
     }
 
     fn push_line(&mut self, pen: Pen, path: Path) {

@@ -4,9 +4,9 @@ use super::lettering::Lettering;
 use super::margin::Name;
 use super::panel::Panel;
 use super::section::SectionPicture;
-use crate::{Extent, View, words};
+use crate::{Extent, Point, View, words};
 use geometry::{Face, Mm, Radians};
-use sizing::{Candidate, Setting, Size};
+use sizing::{Candidate, Neighbour, Setting, Size};
 
 /// Which ventricle lies on the left of a section.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -27,9 +27,13 @@ pub(super) fn caption(setting: &Setting, view: View, orientation: Orientation) -
                 Orientation::RightVentricleLeft => "right",
                 Orientation::LeftVentricleLeft => "left",
             };
+            let toward = if setting.case().is_absent(Neighbour::Valve(valve)) {
+                String::new()
+            } else {
+                format!("toward the {} ", valve.label())
+            };
             format!(
-                "section toward the {} at {}, {left} ventricle on the left",
-                valve.label(),
+                "section {toward}at {}, {left} ventricle on the left",
                 words::o_clock(azimuth)
             )
         }
@@ -103,6 +107,18 @@ impl<'a> Picture<'a> {
         }
     }
 
+    /// The x of the page at which left and right part: the middle of the wall of a
+    /// section, of the field of a face.
+    pub(super) fn middle(&self, panel: &Panel) -> Mm {
+        match &self.of {
+            Sight::Section(section) => {
+                let wall = section.cut.anatomy.defect.wall;
+                panel.at(Point::new(0.5 * wall, 0.0)).x
+            }
+            Sight::FaceOn(_) => 0.5 * (panel.field.least.x + panel.field.most.x),
+        }
+    }
+
     pub(super) fn draw(&self, panel: &mut Panel, detail: Detail) {
         match &self.of {
             Sight::Section(section) => section.draw(panel, detail),
@@ -113,7 +129,7 @@ impl<'a> Picture<'a> {
     pub(super) fn letter(&self, panel: &Panel, lettering: &mut Lettering, detail: Detail) {
         match &self.of {
             Sight::Section(section) => section.letter(panel, lettering, detail),
-            Sight::FaceOn(face) => face.letter(panel, lettering),
+            Sight::FaceOn(face) => face.letter(panel, lettering, detail),
         }
     }
 

@@ -61,7 +61,6 @@ impl<'a> SectionPicture<'a> {
     /// along the section's azimuth.
     pub(super) fn bounds(&self) -> Extent {
         let device = self.device();
-        let plate = self.plate();
         let mut bounds = device.grown(MARGIN);
         for edge in Face::BOTH.iter().filter_map(|&face| self.cut.edges(face)) {
             bounds.least.y = bounds.least.y.min(edge[0] - 2.0 * MARGIN);
@@ -71,24 +70,30 @@ impl<'a> SectionPicture<'a> {
             bounds.most.y = bounds.most.y.max(self.cut.y(hinged.hinge()) + ROOT);
         }
         for face in Face::BOTH {
-            let beyond = match self.cut.tract(face) {
-                Some(tract) => self.cut.x(face, tract.depth + MARGIN),
-                None => {
-                    let out = plate
-                        .filter(|_| self.cut.face() == face)
-                        .map_or(CAVITY, |plate| {
-                            let tip = face.outward() * (plate.tip.x - outer(&device, face));
-                            (tip + MARGIN).clamp(CAVITY, PLATE_BEYOND)
-                        });
-                    outer(&device, face) + face.outward() * out
-                }
-            };
+            let beyond = self.beyond(&device, face);
             match face {
                 Face::Left => bounds.least.x = bounds.least.x.min(beyond),
                 Face::Right => bounds.most.x = bounds.most.x.max(beyond),
             }
         }
         bounds
+    }
+
+    /// How far the field is to run out of a face: past the far wall of its tract, or
+    /// as far as names and plate need.
+    fn beyond(&self, device: &Extent, face: Face) -> Mm {
+        if let Some(tract) = self.cut.tract(face) {
+            return self.cut.x(face, tract.depth + MARGIN);
+        }
+        let end = outer(device, face);
+        let out = self
+            .plate()
+            .filter(|_| self.cut.face() == face)
+            .map_or(CAVITY, |plate| {
+                let tip = face.outward() * (plate.tip.x - end);
+                (tip + MARGIN).clamp(CAVITY, PLATE_BEYOND)
+            });
+        end + face.outward() * out
     }
 
     /// The corner at the valve asked for, to be shown enlarged: hinge, end of the

@@ -183,7 +183,8 @@ mod tests {
     #[test]
     fn a_hatch_lies_inside_and_leaves_no_gap() {
         let lines = hatch(&BLOCK, degrees(45.0), 0.5);
-        assert!(lines.len() > 20);
+        // (3.4 + 10)/√2 across, a line every 0.5 mm.
+        assert_eq!(lines.len(), 19);
         for end in lines.iter().flatten() {
             assert!(end.x > -1e-9 && end.x < 3.4 + 1e-9 && end.y.abs() < 5.0 + 1e-9);
         }

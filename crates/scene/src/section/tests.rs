@@ -1,4 +1,6 @@
 use super::*;
+use crate::View;
+use crate::plate::ruled;
 use crate::sample;
 use geometry::{Seat, lip};
 
@@ -28,57 +30,6 @@ fn drawn_edge(scene: &Scene, face: Face) -> Mm {
         Face::Right => points.last(),
     };
     end.expect("the plane goes through this opening").y
-}
-
-/// The distance of a point from a stretch of line.
-fn from_stretch(point: Point, [start, end]: [Point; 2]) -> Mm {
-    let (x, y) = (end.x - start.x, end.y - start.y);
-    let along = ((point.x - start.x) * x + (point.y - start.y) * y) / (x * x + y * y);
-    let along = along.clamp(0.0, 1.0);
-    point.distance(Point::new(start.x + along * x, start.y + along * y))
-}
-
-/// The clearance as a ruler would find it on the picture, from the outline of the
-/// disc and the line of the plate; `None` where the disc touches the plate's end.
-fn ruled(outline: &[Point], [foot, tip]: [Point; 2], thickness: Mm, sag: Mm) -> Option<Mm> {
-    // Draw the disc back along the wall until its core just meets the plate.
-    let highest = top(outline);
-    let share = (highest.x - foot.x) / (tip.x - foot.x);
-    if share <= 1.0 {
-        let plate = foot.y + share * (tip.y - foot.y);
-        if highest.y - 0.5 * thickness >= plate {
-            return Some(plate - highest.y - sag);
-        }
-    }
-    // Else the distance, below 0 where only the disc's roundness is in the plate.
-    let length = foot.distance(tip);
-    let along = Point::new((tip.x - foot.x) / length, (tip.y - foot.y) / length);
-    let below = |point: Point| {
-        let square = (point.x - foot.x) * along.y - (point.y - foot.y) * along.x;
-        if along.x < 0.0 { -square } else { square }
-    };
-    let nearest = |best: Point, one: &Point| {
-        if below(*one) < below(best) {
-            *one
-        } else {
-            best
-        }
-    };
-    let nearest = outline.iter().fold(outline[0], nearest);
-    let place = (nearest.x - foot.x) * along.x + (nearest.y - foot.y) * along.y;
-    if (0.0..=length).contains(&place) {
-        return Some(below(nearest) - sag);
-    }
-    let closing = outline.iter().skip(1).chain(outline.first());
-    let from_corner = outline
-        .iter()
-        .zip(closing)
-        .flat_map(|(&a, &b)| [from_stretch(foot, [a, b]), from_stretch(tip, [a, b])]);
-    let from_plate = outline
-        .iter()
-        .map(|&point| from_stretch(point, [foot, tip]));
-    let apart = from_plate.chain(from_corner).fold(f64::INFINITY, f64::min);
-    (apart > CLOSE).then_some(apart - sag)
 }
 
 #[test]

@@ -80,7 +80,7 @@ struct Placed<'a> {
     conformability: f64,
     discs: Vec<Disc>,
     seat: Seat,
-    nearest: Vec<Nearest>,
+    nearest: Vec<Approach>,
     least_rim_overlaps: Vec<Overlap>,
 }
 
@@ -105,7 +105,7 @@ struct Seat {
 }
 
 #[derive(Serialize)]
-struct Nearest {
+struct Approach {
     valve: &'static str,
     clearance_mm: f64,
     nearest_point_in_cut: bool,
@@ -200,7 +200,7 @@ fn placed<'a>(setting: &Setting, candidate: &'a Candidate) -> Placed<'a> {
     let nearest = Valve::ALL.into_iter().filter_map(|valve| {
         let near = NearestToValve::of(setting, size, candidate.turn, valve)?;
         let [left, right] = near.discs.map(|disc| lying(&disc));
-        Some(Nearest {
+        Some(Approach {
             valve: Subject::Valve(valve).name(),
             clearance_mm: rounded(near.clearance),
             nearest_point_in_cut: near.is_in_cut,

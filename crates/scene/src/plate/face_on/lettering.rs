@@ -1,7 +1,9 @@
 //! The words of a face: the least overlap beside its line, names in the margins.
 
-use super::{FacePicture, seen};
-use crate::plate::judged::{mark, role, value};
+use super::{FacePicture, patch, seen};
+use crate::plate::basis::is_defect_measured;
+use crate::plate::heading::overlap_words;
+use crate::plate::judged::{mark, role};
 use crate::plate::lettering::{Lettered, Lettering};
 use crate::plate::margin::Name;
 use crate::plate::panel::Panel;
@@ -17,37 +19,38 @@ pub(super) fn letter(picture: &FacePicture, panel: &Panel, lettering: &mut Lette
         return;
     };
     let outcome = picture.judgement.rim_overlap(picture.face);
-    let text = overlap_words(picture);
+    let text = least_words(picture);
     let part = Part::RimOverlap(picture.face);
     let words = Lettered::new(part, role(outcome), text, KEY).bold();
     let end = panel.at(ends[1]);
     lettering.set(&words, lettering.places_about(end, KEY));
 }
 
-/// What is said of the least rim overlap.
-pub(super) fn overlap_words(picture: &FacePicture) -> String {
+/// What is said of the least rim overlap, with a mark where it is not well.
+fn least_words(picture: &FacePicture) -> String {
     let outcome = picture.judgement.rim_overlap(picture.face);
-    let length = outcome.and_then(value).or_else(|| {
-        let least = picture.least?;
-        Some(format!("{} mm", words::tenths(least.value)))
-    });
-    format!(
-        "{}rim overlap {}",
-        mark(outcome),
-        length.unwrap_or_default()
-    )
+    let least = picture.least.map_or(0.0, |least| least.value);
+    format!("{}{}", mark(outcome), overlap_words(least, outcome))
 }
 
 /// The names of what is seen, each with the point it means.
 pub(super) fn names(picture: &FacePicture, panel: &Panel) -> Vec<Name> {
     let centre = picture.centre();
-    let radius = picture.patch(panel);
+    let radius = patch(panel);
     let mut names = Vec::new();
     for (azimuth, text) in [(90.0, "3 inlet"), (270.0, "9 outlet")] {
         let at = seen(centre + radial(degrees(azimuth)) * radius);
         names.push(Name {
             has_leader: false,
             ..Name::of(panel.at(at), text.to_owned())
+        });
+    }
+    if let Some([from, to]) = picture.overlap_ends() {
+        let role = role(picture.judgement.rim_overlap(picture.face));
+        let text = least_words(picture).replace(" of the edge", "\nof the edge");
+        names.push(Name {
+            role,
+            ..Name::of(panel.at(from.midpoint(to)), text)
         });
     }
     let mut name = |at: Point, text: String| names.push(Name::of(panel.at(at), text));
@@ -72,17 +75,18 @@ pub(super) fn names(picture: &FacePicture, panel: &Panel) -> Vec<Name> {
         let azimuth = degrees(azimuth);
         seen(opening.centre + radial(azimuth) * opening.edge.polar_radius(azimuth))
     };
-    let hidden = if picture.has_disc(face) {
+    let pointed_at = at_edge(215.0);
+    let hidden = if picture.is_under_disc(pointed_at) {
         "edge of the defect,\nunder the disc"
     } else {
         "edge of the defect"
     };
-    let assumed = if picture.is_edge_measured() {
+    let assumed = if is_defect_measured(picture.setting) {
         ""
     } else {
         ", assumed"
     };
-    name(at_edge(215.0), format!("{hidden}{assumed}"));
+    name(pointed_at, format!("{hidden}{assumed}"));
     if let Some(axis) = picture.axis_points(0.5)
         && let Some(&middle) = axis.get(axis.len() / 2)
     {

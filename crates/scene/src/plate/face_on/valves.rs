@@ -1,6 +1,6 @@
 //! Valves on a face: each plate edge-on where it stands on the wall.
 
-use super::{FacePicture, seen};
+use super::{FacePicture, patch, seen};
 use crate::clip;
 use crate::plate::Detail;
 use crate::plate::basis::{doubt, is_measured};
@@ -108,13 +108,16 @@ fn within(hinge: Vec2, across: Vec2, centre: Vec2, patch: Mm) -> [Vec2; 2] {
 /// Each plate edge-on: dark on the face that is seen, dashed behind the wall; the
 /// hinges of the face with their doubt.
 pub(super) fn plates(picture: &FacePicture, panel: &mut Panel, detail: Detail) {
-    let (centre, patch) = (picture.centre(), picture.patch(panel));
+    /// What decides how far off a plate stands and how long it is. Its clock position
+    /// may be the frame itself, which nobody measures.
+    const SEEN: &[Feature] = &[Feature::Rim, Feature::Diameter];
+    let (centre, radius) = (picture.centre(), patch(panel));
     for (valve, hinged) in picture.hinges() {
-        if (hinged.hinge() - centre).length() > patch {
+        if (hinged.hinge() - centre).length() > radius {
             continue;
         }
         let across = tangent(hinged);
-        let ends = within(hinged.hinge(), across, centre, patch).map(seen);
+        let ends = within(hinged.hinge(), across, centre, radius).map(seen);
         let part = Part::Plate(valve);
         let is_near = face_of(valve) == picture.face;
         let structure = Structure::Valve(valve);
@@ -126,7 +129,9 @@ pub(super) fn plates(picture: &FacePicture, panel: &mut Panel, detail: Detail) {
             panel.line(Pen::dashed(part, Role::Plate, 0.6, 1.1, 1.1), &ends);
             continue;
         }
-        panel.line(Pen::solid(part, Role::Plate, 1.0), &ends);
+        let is_drawn_measured = is_measured(picture.setting, structure, SEEN);
+        let pen = Pen::solid(part, Role::Plate, 1.0);
+        panel.line(pen.dashed_unless(is_drawn_measured, 2.4, 1.2), &ends);
         if detail == Detail::Full
             && let Some(sd) = doubt(picture.setting, structure, Feature::Rim)
         {

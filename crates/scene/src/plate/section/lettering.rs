@@ -1,6 +1,7 @@
 //! The words of a section: side names first, then lengths, then names.
 
 use super::dimensions::{self, Dimension};
+use super::valve::leaflet_at;
 use super::{Detail, SectionPicture, outer};
 use crate::plate::basis::doubt;
 use crate::plate::judged::{mark, value};
@@ -299,8 +300,7 @@ pub(super) fn names(picture: &SectionPicture) -> Vec<(Point, String)> {
         names.push((line.foot.midpoint(line.tip), format!("{name} annulus")));
         names.push((line.foot, format!("{name} hinge")));
         if cut.valve == Valve::Aortic {
-            let length = line.foot.distance(line.tip);
-            let at = Point::new(line.tip.x - 0.08 * length, line.tip.y - 0.7 * length);
+            let at = leaflet_at(picture, line, 0.75);
             names.push((at, "mitral leaflet,\nfrom habit".to_owned()));
         }
     }

@@ -1,7 +1,7 @@
 //! Blood, far walls and septum of a section.
 
 use super::{Detail, SectionPicture};
-use crate::plate::basis::is_measured;
+use crate::plate::basis::{is_defect_measured, is_measured};
 use crate::plate::panel::{Panel, Pen};
 use crate::plate::texture;
 use crate::section::{PlateLine, plates_shown, points};
@@ -65,11 +65,8 @@ pub(super) fn far_walls(picture: &SectionPicture, panel: &mut Panel, detail: Det
         }
         let line = [Point::new(x, window.least.y), Point::new(x, window.most.y)];
         let measured = is_measured(picture.setting, tracts[face.index()], &[Feature::Depth]);
-        let pen = match measured {
-            true => Pen::solid(part, Role::Outline, 0.35),
-            false => Pen::dashed(part, Role::Outline, 0.35, 1.4, 0.9),
-        };
-        panel.line(pen, &line);
+        let pen = Pen::solid(part, Role::Outline, 0.35);
+        panel.line(pen.dashed_unless(measured, 1.4, 0.9), &line);
     }
 }
 
@@ -95,14 +92,27 @@ pub(super) fn septum(picture: &SectionPicture, panel: &mut Panel, detail: Detail
     panel.lines(solid, &faces(0.0));
     // How thick the wall is decides where its right face lies.
     let is_measured = is_measured(picture.setting, Structure::Wall, &[Feature::Thickness]);
-    let right = match is_measured {
-        true => solid,
-        false => Pen::dashed(Part::Wall, Role::Outline, 0.5, 1.4, 0.9),
-    };
-    panel.lines(right, &faces(wall));
+    panel.lines(solid.dashed_unless(is_measured, 1.4, 0.9), &faces(wall));
     let edge = Pen::solid(Part::HoleEdge, Role::Outline, 0.6);
+    let edge = edge.dashed_unless(is_defect_measured(picture.setting), 1.2, 0.8);
     for piece in &pieces {
         panel.line(edge, &piece.crest);
+    }
+    if let [_] = &pieces[..] {
+        single_opening(picture, panel, edge);
+    }
+}
+
+/// The edges of the one opening that the plane meets, where it misses the other:
+/// short lines into the wall, which is not cut through.
+fn single_opening(picture: &SectionPicture, panel: &mut Panel, pen: Pen) {
+    let cut = &picture.cut;
+    let into = -ROUNDING * cut.anatomy.defect.wall;
+    for face in Face::BOTH {
+        for y in cut.edges(face).into_iter().flatten() {
+            let ends = [0.0, into].map(|out| Point::new(cut.x(face, out), y));
+            panel.line(pen, &ends);
+        }
     }
 }
 

@@ -74,7 +74,7 @@ pub(super) fn habit(picture: &SectionPicture, panel: &mut Panel, detail: Detail)
     let Some(line) = cut.hinged.and_then(|hinged| PlateLine::of(cut, hinged)) else {
         return;
     };
-    let depth = cut.hinged.map_or(0.0, |hinged| hinged.sag());
+    let depth = cut.hinged.map_or(0.0, geometry::HingedPlate::sag);
     let frame = PlateFrame::of(line);
     let part = Part::Cusps(cut.valve);
     if depth > 0.0 {
@@ -142,25 +142,27 @@ fn mitral_leaflet(picture: &SectionPicture, panel: &mut Panel, frame: &PlateFram
     if picture.cut.valve != Valve::Aortic {
         return;
     }
-    // Beyond the far wall where its depth was read, else away from the septum.
-    let tip = frame.line.tip;
+    let leaflet: Vec<Point> = (0..=CHORDS)
+        .map(|step| leaflet_at(picture, frame.line, f64::from(step) / f64::from(CHORDS)))
+        .collect();
+    let part = Part::Leaflet(Valve::Mitral);
+    panel.line(Pen::solid(part, Role::Schematic, 2.0 * HABIT), &leaflet);
+}
+
+/// The point of the mitral leaflet at a share of its length: beyond the far wall
+/// where its depth was read, else away from the septum.
+pub(super) fn leaflet_at(picture: &SectionPicture, line: PlateLine, share: f64) -> Point {
+    let tip = line.tip;
     let out = picture
         .cut
         .tract(Face::Left)
         .map_or(0.0, |tract| (tract.depth + tip.x).max(0.0));
-    let length = 0.95 * frame.length;
-    let leaflet: Vec<Point> = (0..=CHORDS)
-        .map(|step| {
-            let share = f64::from(step) / f64::from(CHORDS);
-            let beyond = out * (3.0 * share).min(1.0) + 0.1 * length * share;
-            Point::new(
-                tip.x - beyond - 0.04 * length * bulge(share),
-                tip.y - length * share,
-            )
-        })
-        .collect();
-    let part = Part::Leaflet(Valve::Mitral);
-    panel.line(Pen::solid(part, Role::Schematic, 2.0 * HABIT), &leaflet);
+    let length = 0.95 * line.foot.distance(tip);
+    let beyond = out * (3.0 * share).min(1.0) + 0.1 * length * share;
+    Point::new(
+        tip.x - beyond - 0.04 * length * bulge(share),
+        tip.y - length * share,
+    )
 }
 
 /// How deep the cusps may hang besides: one standard deviation more.
@@ -201,13 +203,8 @@ pub(super) fn plates(picture: &SectionPicture, panel: &mut Panel, detail: Detail
                 [frame.at(0.0, above), frame.at(frame.length, above)]
             }
         };
-        panel.line(
-            match is_measured {
-                true => Pen::solid(part, Role::Plate, width),
-                false => Pen::dashed(part, Role::Plate, width, 2.4, 1.2),
-            },
-            &ends,
-        );
+        let pen = Pen::solid(part, Role::Plate, width);
+        panel.line(pen.dashed_unless(is_measured, 2.4, 1.2), &ends);
         if valve == cut.valve {
             if detail == Detail::Full {
                 hinge_doubt(picture, panel, valve, line.foot);

@@ -1,0 +1,203 @@
+//! Words stand by rule.
+
+use super::column;
+use crate::Extent;
+use crate::View;
+use crate::clip::segment_in;
+use crate::plate::lettering::{corners, is_dark, is_over, is_solid, stretches, touch, word_box};
+use crate::plate::{Bay, Cells, Orientation, Plate};
+use crate::sample;
+use crate::stroke::{Drawing, Ink, PageGround};
+use crate::svg::svg;
+use geometry::Face;
+use sizing::engine::Plain;
+use sizing::{Candidate, Setting, Turn};
+use std::sync::Arc;
+
+/// How far a box may reach over another before they are told to touch, mm.
+const SLACK: f64 = 0.01;
+
+fn plate(candidate: &sample::Candidate, assessed: &Candidate, columns: usize) -> Drawing {
+    let plate = Plate {
+        title: "A case of 3.6 kg",
+        notes: &["made from a sample"],
+        setting: &candidate.setting,
+        columns: vec![column(assessed); columns],
+        views: vec![View::Section(candidate.valve), View::FaceOn(Face::Left)],
+        orientation: Orientation::default(),
+        width: Plate::WIDTH,
+    };
+    plate.draw()
+}
+
+/// Asserts that no words lie on a device, over dark ink, over other words or off the
+/// page.
+fn check(drawing: &Drawing) {
+    let boxes: Vec<(Extent, &str)> = drawing
+        .strokes
+        .iter()
+        .filter_map(|stroke| match &stroke.ink {
+            Ink::Word(word) => Some((word_box(word).grown(-SLACK), word.text.as_str())),
+            _ => None,
+        })
+        .collect();
+    assert!(boxes.len() > 10);
+    for (index, (room, text)) in boxes.iter().enumerate() {
+        let is_on_page = room.least.x > 0.0
+            && room.least.y > 0.0
+            && room.most.x < drawing.width
+            && room.most.y < drawing.height;
+        assert!(is_on_page, "{text}: {room:?}");
+        for (other, other_text) in &boxes[..index] {
+            assert!(!touch(room, other), "{text} over {other_text}");
+        }
+        for stroke in &drawing.strokes {
+            let is_over = match &stroke.ink {
+                Ink::Line { path, .. } if is_dark(stroke.role) => stretches(path)
+                    .into_iter()
+                    .any(|ends| segment_in(room, ends).is_some()),
+                Ink::Fill(path) if is_solid(stroke.role) => is_over(room, &corners(path)),
+                _ => false,
+            };
+            assert!(!is_over, "{text} {room:?} over {stroke:?}");
+        }
+    }
+}
+
+#[test]
+fn no_words_lie_on_the_device_or_over_an_edge() {
+    for candidate in sample::candidates(60) {
+        let assessed = candidate.assessed();
+        for columns in [1, 2] {
+            check(&plate(&candidate, &assessed, columns));
+        }
+    }
+}
+
+#[test]
+fn the_same_plate_is_the_same_bytes() {
+    let candidate = &sample::candidates(1)[0];
+    let assessed = candidate.assessed();
+    for ground in PageGround::ALL {
+        let [one, other] = [(); 2].map(|()| svg(&plate(candidate, &assessed, 2), ground));
+        assert!(one == other && !one.contains("NaN") && !one.contains("inf"));
+    }
+}
+
+#[test]
+fn every_letter_of_a_plate_has_a_glyph() {
+    for candidate in sample::candidates(20) {
+        let assessed = candidate.assessed();
+        for text in plate(&candidate, &assessed, 2).words() {
+            for weight in typeface::Weight::ALL {
+                assert_eq!(typeface::missing_glyphs(text, weight), [], "{text}");
+            }
+        }
+    }
+}
+
+#[test]
+fn words_of_a_bay_stand_in_cells() {
+    let cells = Cells {
+        columns: 42,
+        rows: 15,
+        height: 2.0,
+    };
+    for candidate in sample::candidates(60) {
+        let assessed = candidate.assessed();
+        for view in [View::Section(candidate.valve), View::FaceOn(Face::Right)] {
+            let sample::Candidate {
+                setting,
+                size,
+                turn,
+                ..
+            } = &candidate;
+            let orientation = Orientation::default();
+            let bay = Bay::of(setting, size, *turn, view, Some(&assessed), orientation);
+            let bay = bay.expect("all is read");
+            for window in [bay.bounds(), bay.corner()] {
+                let drawing = bay.draw(&window, cells);
+                assert_eq!((drawing.width, drawing.height), (42.0, 30.0));
+                for stroke in &drawing.strokes {
+                    let Ink::Word(word) = &stroke.ink else {
+                        continue;
+                    };
+                    let letters = word.text.chars().map(|_| 1.0).sum::<f64>();
+                    assert_eq!(word.at.x, word.at.x.round());
+                    assert!(word.at.x >= 0.0 && word.at.x + letters <= 42.0, "{word:?}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_bay_without_room_is_drawn_all_the_same() {
+    let candidate = &sample::candidates(1)[0];
+    let (setting, size) = (&candidate.setting, &candidate.size);
+    let view = View::Section(candidate.valve);
+    let bay = Bay::of(
+        setting,
+        size,
+        candidate.turn,
+        view,
+        None,
+        Orientation::default(),
+    );
+    let bay = bay.expect("all is read");
+    for columns in [0, 1, 3] {
+        for rows in [0, 1, 2] {
+            let cells = Cells {
+                columns,
+                rows,
+                height: 2.0,
+            };
+            for stroke in bay.draw(&bay.bounds(), cells).strokes {
+                if let Ink::Fill(path) | Ink::Line { path, .. } = &stroke.ink {
+                    let points = corners(path);
+                    assert!(points.iter().all(|at| at.x.is_finite() && at.y.is_finite()));
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn the_plates_of_every_scenario_keep_the_rules() {
+    let (name, text) = files::shipped::SHAPES;
+    let catalogue = files::parse_catalogue(name, text)
+        .expect("shipped")
+        .into_value();
+    let (name, text) = files::shipped::HOUSE_RULES;
+    let rules = files::parse_house_rules(name, text)
+        .expect("shipped")
+        .into_value();
+    let rules = Arc::new(rules);
+    for (name, text) in files::shipped::SCENARIOS {
+        let case = files::parse_case(name, text).expect("shipped").into_value();
+        let setting = Setting::new(Arc::new(case), Arc::clone(&rules));
+        // The middle size of each shape: with one disc and two, offset and not.
+        let candidates: Vec<Candidate> = catalogue
+            .shapes
+            .iter()
+            .map(|shape| {
+                let size = (0, shape, &shape.sizes[shape.sizes.len() / 2]);
+                Candidate::assess(&setting, size, Turn::Best, None, &Plain)
+            })
+            .collect();
+        for pair in candidates.chunks(2) {
+            for orientation in super::ORIENTATIONS {
+                let plate = Plate {
+                    title: &setting.case().title,
+                    notes: &[],
+                    setting: &setting,
+                    columns: pair.iter().map(column).collect(),
+                    views: View::all(&setting),
+                    orientation,
+                    width: Plate::WIDTH,
+                };
+                check(&plate.draw());
+            }
+        }
+    }
+}

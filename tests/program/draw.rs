@@ -1,0 +1,178 @@
+//! `rimwise draw`, as its users call it.
+
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
+use std::fs;
+use std::path::PathBuf;
+use std::process::{Command, Output};
+
+/// Few draws: these tests are about form, not about figures.
+const DRAWS: [&str; 2] = ["--draws", "64"];
+
+const DEMONSTRATION: &str = "outlet-infant";
+const NARROW: &str = "even-narrow/5.5x2";
+const WIDE: &str = "even-wide/5x3";
+
+fn draw(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .arg("draw")
+        .args(arguments)
+        .args(DRAWS)
+        // The user's own shapes are another matter.
+        .env("XDG_CONFIG_HOME", "/nowhere")
+        .output()
+        .expect("the program starts")
+}
+
+fn text(output: &Output) -> String {
+    String::from_utf8(output.stdout.clone()).expect("UTF-8")
+}
+
+fn said(output: &Output) -> String {
+    String::from_utf8(output.stderr.clone()).expect("UTF-8")
+}
+
+#[test]
+fn a_plate_is_the_same_bytes_in_every_run() {
+    for format in ["svg", "png", "json"] {
+        let ask = || draw(&[DEMONSTRATION, NARROW, WIDE, "--format", format]).stdout;
+        let first = ask();
+        assert!(first.len() > 1000, "{format}");
+        assert!(first == ask(), "{format}");
+    }
+}
+
+#[test]
+fn a_plate_says_what_the_engine_says() {
+    let svg = text(&draw(&[DEMONSTRATION, NARROW, WIDE]));
+    for words in [
+        "Muscular outlet defect, 3.6 kg, short aortic rim",
+        "! 0.5 mm clear of the aortic valve",
+        "× 1.8 mm past the aortic hinge",
+        "right ventricle on the left",
+        "inside limits (geometry only)",
+        "seen from the left ventricle",
+        "never says whether to close",
+    ] {
+        assert!(svg.contains(words), "{words}");
+    }
+    let left = text(&draw(&[DEMONSTRATION, NARROW, "--left", "left"]));
+    assert!(left.contains("left ventricle on the left"));
+}
+
+#[test]
+fn every_view_of_every_scenario_is_drawn() {
+    let views = [
+        "both",
+        "aortic",
+        "mitral",
+        "tricuspid",
+        "pulmonary",
+        "from-left",
+        "from-right",
+    ];
+    for (name, _) in files::shipped::SCENARIOS {
+        for view in views {
+            let output = draw(&[name, WIDE, "--view", view]);
+            assert!(output.status.success(), "{name} {view}: {}", said(&output));
+            let svg = text(&output);
+            assert!(svg.ends_with("</svg>\n"), "{name} {view}");
+            assert!(
+                !svg.contains("NaN") && !svg.contains("inf\""),
+                "{name} {view}"
+            );
+        }
+    }
+}
+
+#[test]
+fn json_holds_what_a_drawing_needs() {
+    let json = draw(&[DEMONSTRATION, WIDE, "--format", "json"]).stdout;
+    let report: serde_json::Value = serde_json::from_slice(&json).expect("JSON");
+    assert_eq!(report["format"], 1);
+    assert_eq!(report["defect"]["narrowest"]["long_axis_mm"], 4.75);
+    let valves = report["valves"].as_array().expect("valves");
+    assert_eq!(valves[0]["valve"], "aortic_valve");
+    assert!(valves[0]["hinge"][0].is_f64());
+    let size = &report["sizes"][0];
+    assert_eq!(
+        (&size["shape"], &size["size"]),
+        (&"even-wide".into(), &"5x3".into())
+    );
+    assert_eq!(size["discs"].as_array().map(Vec::len), Some(2));
+    let nearest = &size["nearest"][0];
+    let clearance = nearest["clearance_mm"].as_f64().expect("a clearance");
+    assert!(clearance < -1.0 && nearest["nearest_point_in_cut"].is_boolean());
+    assert!(size["seat"]["waist_in_defect_mm"].is_f64());
+    assert_eq!(size["least_rim_overlaps"].as_array().map(Vec::len), Some(2));
+}
+
+#[test]
+fn the_ending_of_a_file_says_the_format() {
+    let folder = std::env::temp_dir().join(format!("rimwise-draw-{}", std::process::id()));
+    fs::create_dir_all(&folder).expect("a folder");
+    let starts: [(&str, &[u8]); 3] = [
+        ("plate.svg", b"<svg "),
+        ("plate.PNG", b"\x89PNG\r\n\x1a\n"),
+        ("plate.json", b"{\n"),
+    ];
+    for (name, start) in starts {
+        let path: PathBuf = folder.join(name);
+        let output = draw(&[DEMONSTRATION, NARROW, "--out", &path.to_string_lossy()]);
+        assert!(
+            output.status.success() && output.stdout.is_empty(),
+            "{}",
+            said(&output)
+        );
+        assert!(
+            fs::read(&path).expect("written").starts_with(start),
+            "{name}"
+        );
+    }
+    let other = folder.join("plate.pdf");
+    let output = draw(&[DEMONSTRATION, NARROW, "--out", &other.to_string_lossy()]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(said(&output).contains("--format"), "{}", said(&output));
+    assert!(!other.exists());
+    fs::remove_dir_all(&folder).expect("a folder");
+}
+
+#[test]
+fn a_bad_call_is_told_and_exits_with_2() {
+    for arguments in [
+        vec![DEMONSTRATION],
+        vec![DEMONSTRATION, "even-wide/99x9"],
+        vec![DEMONSTRATION, NARROW, "--view", "sideways"],
+        vec![DEMONSTRATION, NARROW, "--width", "20"],
+        vec![DEMONSTRATION, NARROW, "--width", "5000"],
+        vec![
+            DEMONSTRATION,
+            NARROW,
+            "--format",
+            "png",
+            "--pixels",
+            "100000",
+        ],
+        vec![DEMONSTRATION, NARROW, NARROW, NARROW, NARROW, NARROW],
+    ] {
+        let output = draw(&arguments);
+        assert_eq!(output.status.code(), Some(2), "{arguments:?}");
+        assert!(output.stdout.is_empty() && !output.stderr.is_empty());
+    }
+}
+
+#[test]
+fn a_title_cannot_become_markup() {
+    let (_, case) = files::shipped::scenario(DEMONSTRATION).expect("shipped");
+    let title = "Muscular outlet defect, 3.6 kg, short aortic rim";
+    let hostile = case.replace(title, "<script>\\u{1b}[2J\\u{202e}</title>");
+    assert!(hostile != case);
+    let path = std::env::temp_dir().join(format!("rimwise-draw-{}.ron", std::process::id()));
+    fs::write(&path, hostile).expect("written");
+    let output = draw(&[&path.to_string_lossy(), NARROW]);
+    fs::remove_file(&path).expect("written");
+    let svg = text(&output);
+    assert!(output.status.success(), "{}", said(&output));
+    assert!(svg.contains("&lt;script&gt;") && !svg.contains("<script"));
+    assert!(!svg.contains('\u{1b}') && !svg.contains('\u{202e}'));
+}
