@@ -13,7 +13,7 @@ use measurement::Valve;
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use raster::{Blocks, CellSize, Depth, Glyphs, PixelSize, cells, glyph_cells, paint, png, sixel};
 use scene::View;
-use scene::plate::{self, Bay, Orientation, Plate};
+use scene::plate::{self, Bay, Column, Orientation, Plate};
 use scene::stroke::PageGround;
 use sizing::engine::Plain;
 use sizing::{Candidate, Setting, Turn};
@@ -93,7 +93,11 @@ fn main() {
         title: "A plate",
         notes: &[],
         setting: &setting,
-        columns: vec![("first", &candidate)],
+        columns: vec![Column {
+            name: "first",
+            reason: None,
+            candidate: &candidate,
+        }],
         views: vec![view, View::FaceOn(Face::Left)],
         orientation: Orientation::RightVentricleLeft,
         width: Plate::WIDTH,
