@@ -5,10 +5,10 @@ mod split;
 mod true_colour;
 
 use crate::blocks::Blocks;
-use crate::cell_words::{CellWords, bears_words};
+use crate::cell_words::CellWords;
 use crate::{CellSize, RasterError};
 use scene::stroke::colours::{colour, index};
-use scene::stroke::{Drawing, PageGround, Rgb, Role};
+use scene::stroke::{Drawing, PageGround, Rgb};
 
 /// Pixels painted for a cell, across and down: they divide into the parts of
 /// every kind of block.
@@ -84,7 +84,7 @@ pub fn cells(
     depth: Depth,
 ) -> Result<Cells, RasterError> {
     let has_texture = size.columns >= TEXTURE_FROM;
-    let mut painted = match depth {
+    let Painted { mut cells, free } = match depth {
         Depth::TrueColour => true_colour::cells(drawing, size, ground, blocks, has_texture)?,
         Depth::Indexed => indexed::cells(drawing, size, ground, blocks, has_texture)?,
     };
@@ -92,15 +92,9 @@ pub fn cells(
         Depth::TrueColour => CellColour::Rgb(colour(role, ground)),
         Depth::Indexed => CellColour::Index(index(role, ground)),
     };
-    let calm: Vec<CellColour> = Role::ALL
-        .into_iter()
-        .filter(|role| bears_words(*role))
-        .map(shown)
-        .collect();
-    let is_free = |cell: &Cell| cell.glyph == ' ' && calm.contains(&cell.ground);
-    let words = CellWords::place(drawing, size, painted.iter().map(is_free).collect())?;
+    let words = CellWords::place(drawing, size, free)?;
     for one in &words.placed {
-        for (letter, cell) in one.word.text.chars().zip(&mut painted[one.first..]) {
+        for (letter, cell) in one.word.text.chars().zip(&mut cells[one.first..]) {
             cell.glyph = letter;
             cell.ink = shown(one.role);
             cell.is_bold = one.word.is_bold;
@@ -108,9 +102,15 @@ pub fn cells(
     }
     Ok(Cells {
         size,
-        cells: painted,
+        cells,
         omitted: words.omitted,
     })
+}
+
+/// Cells without their words, and which of them may bear some.
+struct Painted {
+    cells: Vec<Cell>,
+    free: Vec<bool>,
 }
 
 /// The upper left pixels of the cells, line by line.

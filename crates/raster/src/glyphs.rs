@@ -144,7 +144,13 @@ fn ascii(roles: &[Role]) -> GlyphCell {
         (Role::Dimension, '+'),
         (Role::Schematic, '~'),
     ];
-    if let Some((role, glyph)) = lines.into_iter().find(|(role, _)| count(*role) >= LEAST) {
+    // A dimension says nothing where it crosses what it measures.
+    let is_solid = roles.iter().any(|role| {
+        let area = area_of(*role);
+        matches!(area, Role::Device | Role::Muscle)
+    });
+    let is_seen = |role: Role| count(role) >= LEAST && !(role == Role::Dimension && is_solid);
+    if let Some((role, glyph)) = lines.into_iter().find(|(role, _)| is_seen(*role)) {
         return GlyphCell {
             glyph,
             role,

@@ -46,22 +46,32 @@ impl Pixels {
             .map(|&[red, green, blue, _]| Rgb { red, green, blue })
     }
 
-    /// The mean colour of a block of pixels from its upper left corner, 0 to 255 a
-    /// channel.
-    pub(crate) fn mean(&self, [x, y]: [usize; 2], [width, height]: [usize; 2]) -> [f32; 3] {
+    /// The colours of a block of pixels from its upper left corner, line by line.
+    pub(crate) fn block(
+        &self,
+        [x, y]: [usize; 2],
+        [width, height]: [usize; 2],
+    ) -> impl Iterator<Item = Rgb> + '_ {
         let across = self.size.width() as usize;
         let (pixels, _) = self.rgba.as_chunks::<4>();
-        let mut sums = [0_u32; 3];
-        for line in y..y + height {
+        (y..y + height).flat_map(move |line| {
             let start = line * across + x;
-            for &[red, green, blue, _] in &pixels[start..start + width] {
-                sums[0] += u32::from(red);
-                sums[1] += u32::from(green);
-                sums[2] += u32::from(blue);
+            let pixels = pixels[start..start + width].iter();
+            pixels.map(|&[red, green, blue, _]| Rgb { red, green, blue })
+        })
+    }
+
+    /// The mean colour of a block of pixels from its upper left corner, 0 to 255 a
+    /// channel.
+    pub(crate) fn mean(&self, corner: [usize; 2], area: [usize; 2]) -> [f32; 3] {
+        let mut sums = [0_u32; 3];
+        for one in self.block(corner, area) {
+            for (sum, channel) in sums.iter_mut().zip(one.channels()) {
+                *sum += u32::from(channel);
             }
         }
         #[expect(clippy::cast_precision_loss, reason = "a few dozen bytes")]
-        sums.map(|sum| sum as f32 / (width * height) as f32)
+        sums.map(|sum| sum as f32 / (area[0] * area[1]) as f32)
     }
 
     /// The colour of a pixel; `None` outside the picture.

@@ -88,7 +88,7 @@ const fn weight(role: Role) -> u16 {
     match role {
         Role::Beyond => 5,
         Role::Warning | Role::Plate | Role::ConductionAxis => 4,
-        Role::Outline | Role::DeviceOutline | Role::Ok | Role::Dimension | Role::Schematic => 3,
+        Role::Outline | Role::DeviceOutline | Role::Ok | Role::Schematic => 3,
         Role::Ground
         | Role::LeftBlood
         | Role::RightBlood
@@ -97,6 +97,7 @@ const fn weight(role: Role) -> u16 {
         | Role::FarWall
         | Role::Device
         | Role::Wire
+        | Role::Dimension
         | Role::Word
         | Role::Casing => 2,
     }

@@ -1,6 +1,9 @@
 use super::split::{MOST_PARTS, best_split};
-use super::{CELL_PIXELS, Cell, CellColour, LEAST_LINE, corners, part_offset, part_pixels};
+use super::{
+    CELL_PIXELS, Cell, CellColour, LEAST_LINE, Painted, corners, part_offset, part_pixels,
+};
 use crate::blocks::Blocks;
+use crate::cell_words::bears_words;
 use crate::role_map::{Heaviest, RoleMap};
 use crate::{CellSize, RasterError};
 use scene::stroke::colours::index;
@@ -14,7 +17,7 @@ pub(super) fn cells(
     ground: PageGround,
     blocks: Blocks,
     has_texture: bool,
-) -> Result<Vec<Cell>, RasterError> {
+) -> Result<Painted, RasterError> {
     let map = RoleMap::new(drawing, size.pixels(CELL_PIXELS)?, has_texture, LEAST_LINE)?;
     let area = part_pixels(blocks);
     let each = corners(size).map(|[x, y]| {
@@ -44,7 +47,12 @@ pub(super) fn cells(
             is_bold: false,
         }
     });
-    Ok(each.collect())
+    let cell = CELL_PIXELS.map(usize::from);
+    let is_free = |corner| map.block(corner, cell).all(bears_words);
+    Ok(Painted {
+        cells: each.collect(),
+        free: corners(size).map(is_free).collect(),
+    })
 }
 
 /// The colour as which the index of a role is seen.

@@ -1,11 +1,15 @@
 use super::split::{MOST_PARTS, best_split, mean};
-use super::{CELL_PIXELS, Cell, CellColour, LEAST_LINE, corners, part_offset, part_pixels};
+use super::{
+    CELL_PIXELS, Cell, CellColour, LEAST_LINE, Painted, corners, part_offset, part_pixels,
+};
 use crate::blocks::Blocks;
 use crate::brush::Detail;
+use crate::cell_words::bears_words;
 use crate::fit::Fit;
 use crate::pixels::paint_detail;
 use crate::{CellSize, RasterError};
-use scene::stroke::{Drawing, PageGround, Rgb};
+use scene::stroke::colours::colour;
+use scene::stroke::{Drawing, PageGround, Rgb, Role};
 
 /// Paints a drawing and gives each cell the two colours and the glyph of
 /// least squared error.
@@ -15,7 +19,7 @@ pub(super) fn cells(
     ground: PageGround,
     blocks: Blocks,
     has_texture: bool,
-) -> Result<Vec<Cell>, RasterError> {
+) -> Result<Painted, RasterError> {
     let detail = Detail {
         has_texture,
         has_words: false,
@@ -43,7 +47,17 @@ pub(super) fn cells(
             is_bold: false,
         }
     });
-    Ok(each.collect())
+    let calm: Vec<Rgb> = Role::ALL
+        .into_iter()
+        .filter(|role| bears_words(*role))
+        .map(|role| colour(role, ground))
+        .collect();
+    let cell = CELL_PIXELS.map(usize::from);
+    let is_free = |corner| pixels.block(corner, cell).all(|one| calm.contains(&one));
+    Ok(Painted {
+        cells: each.collect(),
+        free: corners(size).map(is_free).collect(),
+    })
 }
 
 fn shown(colour: [f32; 3]) -> CellColour {
