@@ -97,3 +97,35 @@ proptest! {
         }
     }
 }
+
+/// A closed piece that begins at what is no number is left out: the stroker would
+/// never come to its end.
+#[test]
+fn a_piece_that_begins_nowhere_is_left_out() {
+    let nowhere = Point::new(f64::NAN, 1.0);
+    let steps = vec![
+        PathStep::Move(nowhere),
+        PathStep::Line(Point::new(5.0, 5.0)),
+        PathStep::Line(Point::new(7.0, 3.0)),
+        PathStep::Close,
+    ];
+    let drawing = Drawing {
+        width: 10.0,
+        height: 10.0,
+        title: String::new(),
+        alternative_text: String::new(),
+        strokes: vec![Stroke {
+            part: Part::Wall,
+            role: Role::Outline,
+            ink: Ink::Line {
+                path: Path(steps),
+                width: 1.0,
+                dash: None,
+            },
+        }],
+    };
+    let size = PixelSize::new(20, 20).expect("a size");
+    let pixels = paint(&drawing, size, PageGround::Dark).expect("a picture");
+    let ground = pixels.colour(0, 0);
+    assert!(pixels.colours().all(|one| Some(one) == ground));
+}
