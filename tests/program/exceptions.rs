@@ -79,8 +79,7 @@ fn a_limit_raised_over_the_lip_stops_the_size_and_is_said() {
         case["exceptions"],
         json!([
             "hold left: stop under 2 mm; caution under 2.5 mm. The house: stop under 0.5 mm; \
-             caution under 1 mm (common practice, no source). Because: thin septum, agreed at \
-             rounds"
+             caution under 1 mm (assumption). Because: thin septum, agreed at rounds"
         ])
     );
 }

@@ -91,12 +91,17 @@ fn json_has_the_form_that_programs_rely_on() {
 }
 
 #[test]
-fn a_ranking_that_fits_says_first_that_closing_is_not_indicated() {
+fn guidance_against_closing_stands_first_and_holds_every_size() {
     let page = text(&["rank", "small-defect", "--draws", "64"]);
     let place = |of: &str| page.find(of).expect(of);
     let banner = place("!! Published limits speak against closing");
     let list = place("shape/size");
-    assert!(banner < list && page[list..].contains(" fits "), "{page}");
+    assert!(banner < list, "{page}");
+    let list = &page[list..];
+    assert!(
+        list.contains(" borderline ") && !list.contains(" fits "),
+        "{page}"
+    );
     let page = text(&["rank", "mid-muscular", "--draws", "64"]);
     assert!(!page.contains("!! "), "{page}");
 }

@@ -7,19 +7,25 @@ use outside::sample::{as_read, case, even_discs, reading, shipped_rules};
 use sizing::break_even::break_even;
 use sizing::check::{Row, rows};
 use sizing::engine::{Counts, Engine, Fast, Plain, Question};
-use sizing::{Case, Draws, Setting, Size, State};
+use sizing::{Case, Draws, Neighbour, Setting, Size, State};
 use std::sync::Arc;
 
-/// A defect of 6.0 × 5.4 mm, drawn with a standard deviation.
+/// A defect of 6.0 × 5.4 mm far from every valve, drawn with a standard deviation,
+/// in a child of whom all is known that the site needs first.
 fn defect(sd: f64) -> Case {
-    let lengths = [
+    let values = [
         ("throat.major", 6.0),
         ("throat.minor", 5.4),
         ("throat.turn", 0.0),
         ("wall.thickness", 3.0),
+        ("patient.weight", 6.4),
+        ("left_ventricle.length", 34.0),
+        ("right_ventricle.length", 30.0),
     ];
-    let readings = lengths.map(|(address, value)| reading(address, value, sd));
-    case(Site::TrabecularMuscular, readings.to_vec())
+    let readings = values.map(|(address, value)| reading(address, value, sd));
+    let mut case = case(Site::TrabecularMuscular, readings.to_vec());
+    case.absent = Neighbour::ALL.into();
+    case
 }
 
 /// Discs that cover 0.5 mm beyond the long axis: the limit of the rim overlap on

@@ -89,6 +89,9 @@ fn perimembranous(defect: f64) -> Case {
         ("throat.major", defect),
         ("throat.minor", defect),
         ("wall.thickness", 3.0),
+        ("patient.weight", 12.0),
+        ("aortic.rim", 4.0),
+        ("tricuspid.rim", 4.0),
     ];
     let readings = rows.map(|(address, value)| reading(address, value, 0.3));
     case(Site::CentralPerimembranous, readings.to_vec())

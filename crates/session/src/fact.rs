@@ -151,14 +151,14 @@ mod tests {
     use std::collections::BTreeSet;
 
     #[test]
-    fn every_value_has_a_key_of_its_own_and_not_known_is_always_u() {
+    fn every_value_has_a_key_of_its_own_and_not_known_is_always_a_question_mark() {
         for fact in Fact::ALL {
             let choices = choices(fact);
             assert_eq!(choices.len(), FactValue::all(fact).len(), "{fact:?}");
             let keys: BTreeSet<char> = choices.iter().map(|one| one.key).collect();
             assert_eq!(keys.len(), choices.len(), "{fact:?}");
             for one in &choices {
-                assert_eq!(one.key == 'u', one.value.is_unknown(), "{fact:?}");
+                assert_eq!(one.key == '?', one.value.is_unknown(), "{fact:?}");
             }
             assert!(question(fact).ends_with('?'));
             let round = choices

@@ -1,10 +1,9 @@
 //! What must be known before any size of a case is rated.
 
-use crate::contradiction::Contradiction;
 use crate::house_rules::Need;
-use crate::resolve::{Basis, Resolved, neighbour_of};
-use crate::{Answer, Case, HouseRules};
-use measurement::Quantity;
+use crate::resolve::{Basis, neighbour_of};
+use crate::{Answer, HouseRules, Setting, answered};
+use measurement::{Quantity, Structure};
 
 /// Why no size of a case is rated.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -19,16 +18,12 @@ pub struct NotRated {
 
 impl NotRated {
     /// Looks for what keeps a case from being rated; `None`: it is rated.
-    pub(crate) fn find(
-        case: &Case,
-        rules: &HouseRules,
-        resolved: &[Resolved],
-        contradictions: &[Contradiction],
-    ) -> Option<Self> {
+    pub(crate) fn find(setting: &Setting) -> Option<Self> {
+        let rules = setting.rules();
         let mut found = Self::default();
-        let is_met = |need: &Need| is_met(case, resolved, need);
+        let is_met = |need: &Need| is_met(setting, need);
         for row in &rules.measured_first {
-            if !row.is_asked_at(case.site) {
+            if !row.is_asked_at(setting.case().site) {
                 continue;
             }
             for need in row.all.iter().filter(|need| !is_met(need)) {
@@ -40,7 +35,8 @@ impl NotRated {
                 found.add(rules, first);
             }
         }
-        let impossible = contradictions.iter().filter(|one| one.is_impossible);
+        let all = setting.contradictions().iter();
+        let impossible = all.filter(|one| one.is_impossible);
         found.impossible = impossible.map(|one| one.says.clone()).collect();
         (found != Self::default()).then_some(found)
     }
@@ -96,32 +92,34 @@ impl NotRated {
     }
 }
 
-fn is_met(case: &Case, resolved: &[Resolved], need: &Need) -> bool {
+fn is_met(setting: &Setting, need: &Need) -> bool {
+    let case = setting.case();
     match need {
         Need::Reading(quantity) => {
             let neighbour = neighbour_of(quantity.info().structure);
             neighbour.is_some_and(|neighbour| case.is_absent(neighbour))
-                || is_measured(case, &resolved[quantity.index()].basis, *quantity)
+                || is_measured(setting, *quantity)
         }
         Need::Fact(fact) => !case.facts.get(*fact).is_unknown(),
         Need::NoProlapse => !case.facts.prolapse.may_be(),
-        Need::Exclusion(id) => case
-            .exclusions
-            .get(id)
-            .is_some_and(|answer| *answer != Answer::Unknown),
+        Need::Exclusion(id) => {
+            let mut all = setting.rules().exclusions.iter();
+            all.find(|one| one.id == *id)
+                .is_some_and(|one| answered(setting, one).answer != Answer::Unknown)
+        }
     }
 }
 
-/// Whether a quantity was measured. With a prolapse the width of a jet is no axis
-/// of the defect, yet the axes count as measured: what needs them says that the
-/// cusp hides the defect.
-fn is_measured(case: &Case, basis: &Basis, quantity: Quantity) -> bool {
-    match basis {
+/// Whether a quantity was measured. One axis of a defect said to be round stands for
+/// the other. With a prolapse the width of a jet is no axis of the defect, yet the
+/// axes count as measured: what needs them says that the cusp hides the defect.
+fn is_measured(setting: &Setting, quantity: Quantity) -> bool {
+    let is_axis = quantity.info().structure == Structure::Throat;
+    match setting.basis(quantity) {
         Basis::Read(_) => true,
+        Basis::Follows(other) => is_axis && is_measured(setting, *other),
         Basis::Missing(unused) => {
-            !unused.is_empty()
-                && quantity.info().structure == measurement::Structure::Throat
-                && case.facts.prolapse.may_be()
+            is_axis && !unused.is_empty() && setting.case().facts.prolapse.may_be()
         }
         _ => false,
     }

@@ -238,10 +238,10 @@ fn worse(row: &Row, one: f64, other: f64) -> Ordering {
         .then(margin(row.caution, one).total_cmp(&margin(row.caution, other)))
 }
 
-/// The same rotation of an ellipse from −90° to 90°.
+/// The same rotation of an ellipse from 0° to under 180°, so that it bears no sign.
 fn within_half_a_turn(degrees: f64) -> f64 {
     const HALF: f64 = 180.0;
-    degrees - HALF * ((degrees + 0.5 * HALF) / HALF).floor()
+    degrees - HALF * (degrees / HALF).floor()
 }
 
 #[cfg(test)]
@@ -250,7 +250,8 @@ mod tests {
 
     #[test]
     fn a_rotation_is_told_within_half_a_turn() {
-        assert_eq!(within_half_a_turn(95.0), -85.0);
+        assert_eq!(within_half_a_turn(95.0), 95.0);
+        assert_eq!(within_half_a_turn(180.0), 0.0);
         assert_eq!(within_half_a_turn(-100.0), 80.0);
         assert_eq!(within_half_a_turn(30.0), 30.0);
         assert_eq!(grid().count(), 12);

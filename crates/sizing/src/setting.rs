@@ -80,12 +80,7 @@ impl Setting {
         self.contradictions = contradictions(self);
         let found = self.guidance.contradictions.iter().cloned();
         self.contradictions.extend(found);
-        self.not_rated = NotRated::find(
-            &self.case,
-            &self.rules,
-            &self.resolved,
-            &self.contradictions,
-        );
+        self.not_rated = NotRated::find(self);
     }
 
     /// The case.

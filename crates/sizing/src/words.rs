@@ -54,8 +54,11 @@ pub(crate) fn by(difference: f64, more: &str, less: &str) -> String {
 pub(crate) fn assumed(law: Law, unit: Unit) -> String {
     const TENTHS: f64 = 10.0;
     let tenths = |value: f64| (value * TENTHS).round() / TENTHS;
+    const HALF_A_TURN: f64 = 180.0;
+    let is_rotation = unit == Unit::Degrees;
     let unit = unit.symbol();
     match law {
+        Law::Rectangular { low, high } if is_rotation && high - low >= HALF_A_TURN => "any".into(),
         Law::Rectangular { low, high } => format!("any from {low} to {high} {unit}"),
         // As it was built, before values below 0 are counted as 0.
         Law::NormalAtLeastZero { mean, sd } => format!("{} ± {} {unit}", tenths(mean), tenths(sd)),

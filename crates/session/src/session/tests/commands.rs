@@ -187,7 +187,7 @@ const COMMANDS: &[Tried] = &[
         "new_case",
         "aortic.rim 1.5",
         "N x enter enter 4 , 8 enter esc",
-        "says 38 open, 14 assumed; the list is being ranked; A opens the guide again",
+        "says 42 open, 14 assumed; the list is being ranked; A opens the guide again",
     ),
     (
         "guide",
