@@ -344,49 +344,6 @@ fn comparing_marks_what_differs_and_says_what_is_broken() {
 }
 
 #[test]
-fn a_pipe_closed_early_is_no_error() {
-    let calls: [&[&str]; 10] = [
-        &["rank", DEMONSTRATION, "--format", "json", "--draws", "0"],
-        &["rank", DEMONSTRATION, "--format", "csv", "--draws", "0"],
-        &["rank", DEMONSTRATION, "--draws", "0"],
-        &[
-            "fit-map",
-            DEMONSTRATION,
-            "--format",
-            "json",
-            "--draws",
-            "64",
-        ],
-        &["fit-map", DEMONSTRATION, "--format", "csv", "--draws", "64"],
-        &["fit-map", DEMONSTRATION, "--draws", "64"],
-        &["workup", DEMONSTRATION, "--format", "json", "--draws", "0"],
-        &["workup", DEMONSTRATION, "--draws", "0"],
-        &["manual"],
-        &["--help"],
-    ];
-    for (call, locale) in calls.into_iter().zip(["C.UTF-8", "C"].into_iter().cycle()) {
-        let mut child = Command::new(env!("CARGO_BIN_EXE_rimwise"))
-            .env("LC_ALL", locale)
-            .env("TERM", "xterm")
-            .args(call)
-            .stdout(Stdio::piped())
-            .stderr(Stdio::piped())
-            .spawn()
-            .expect("the program starts");
-        // Gone before the first byte, as `true` is.
-        drop(child.stdout.take());
-        let output = child.wait_with_output().expect("the program ends");
-        assert_eq!(
-            output.status.code(),
-            Some(0),
-            "{call:?}: {}",
-            complaint(&output)
-        );
-        assert!(output.stderr.is_empty(), "{call:?}: {}", complaint(&output));
-    }
-}
-
-#[test]
 fn nothing_of_a_file_steers_the_terminal() {
     let hostile = r"\u{1b}]0;owned\u{7}\u{202e}\u{9b}31m\u{85}";
     let case =

@@ -11,7 +11,7 @@ use played::Played;
 use std::fmt::Write as _;
 use std::fs;
 use std::path::PathBuf;
-use std::process::Command;
+use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
 /// A folder with the demonstration in a file, gone with it.
@@ -189,4 +189,65 @@ fn without_a_home_it_is_said_once_that_nothing_is_kept() {
     assert!(!played.text().contains('✓'), "{}", played.text());
     played.send("q");
     assert_eq!(played.exit(), 0);
+}
+
+#[test]
+fn a_pipe_closed_early_is_no_error() {
+    let calls: [&[&str]; 10] = [
+        &["rank", "outlet-infant", "--format", "json", "--draws", "0"],
+        &["rank", "outlet-infant", "--format", "csv", "--draws", "0"],
+        &["rank", "outlet-infant", "--draws", "0"],
+        &[
+            "fit-map",
+            "outlet-infant",
+            "--format",
+            "json",
+            "--draws",
+            "64",
+        ],
+        &[
+            "fit-map",
+            "outlet-infant",
+            "--format",
+            "csv",
+            "--draws",
+            "64",
+        ],
+        &["fit-map", "outlet-infant", "--draws", "64"],
+        &[
+            "workup",
+            "outlet-infant",
+            "--format",
+            "json",
+            "--draws",
+            "0",
+        ],
+        &["workup", "outlet-infant", "--draws", "0"],
+        &["manual"],
+        &["--help"],
+    ];
+    for (call, locale) in calls.into_iter().zip(["C.UTF-8", "C"].into_iter().cycle()) {
+        let mut child = Command::new(env!("CARGO_BIN_EXE_rimwise"))
+            .env("LC_ALL", locale)
+            .env("TERM", "xterm")
+            .args(call)
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .expect("the program starts");
+        // Gone before the first byte, as `true` is.
+        drop(child.stdout.take());
+        let output = child.wait_with_output().expect("the program ends");
+        assert_eq!(
+            output.status.code(),
+            Some(0),
+            "{call:?}: {}",
+            String::from_utf8_lossy(&output.stderr)
+        );
+        assert!(
+            output.stderr.is_empty(),
+            "{call:?}: {}",
+            String::from_utf8_lossy(&output.stderr)
+        );
+    }
 }

@@ -141,6 +141,7 @@ fn every_exclusion_is_answered_by_the_patient_first() {
     let rules = shipped_rules();
     assert_eq!(rules.exclusions.len(), 13);
     for exclusion in &rules.exclusions {
+        use Answer::{No, Unknown, Yes};
         let id = exclusion.id.as_str();
         let (yes, no, nothing) = evidence(id);
         let says = |known: Option<Known>, typed: Answer| {
@@ -160,7 +161,6 @@ fn every_exclusion_is_answered_by_the_patient_first() {
             assert_eq!(answered.is_denied(), is_said, "{id}");
             (answered.answer, is_said)
         };
-        use Answer::{No, Unknown, Yes};
         assert_eq!(says(None, Yes), (Yes, false), "{id}");
         assert_eq!(says(None, No), (No, false), "{id}");
         assert_eq!(says(None, Unknown), (Unknown, false), "{id}");

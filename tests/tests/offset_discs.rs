@@ -1,7 +1,5 @@
 //! What is asked of a disc off its axis sees the side that hangs out farthest.
 
-#![expect(clippy::expect_used, reason = "what fails here fails the test")]
-
 use geometry::Vec2;
 use outside::sample::{as_read, even_discs, scenario, shipped_rules};
 use sizing::{Size, State};

@@ -1,7 +1,5 @@
 //! A value on its limit does not break it, whatever the last bits of a sum say.
 
-#![expect(clippy::expect_used, reason = "what fails here fails the test")]
-
 use measurement::{Site, TOLERANCE};
 use outside::sample::{as_read, case, even_discs, reading, shipped_rules};
 use sizing::break_even::break_even;

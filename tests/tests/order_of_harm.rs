@@ -1,8 +1,6 @@
 //! What keeps a size from being better is said in the order of harm: what would hurt
 //! a child most stands first. Source: common practice, no source.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
 use measurement::Valve;
 use outside::sample::{case_names, scenario, shipped_catalogue, shipped_rules};
 use sizing::{Outcome, Setting, State, Subject, Work, engine::Plain, rank};

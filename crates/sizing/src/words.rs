@@ -53,8 +53,8 @@ pub(crate) fn by(difference: f64, more: &str, less: &str) -> String {
 /// What is assumed of a quantity in a unit, to a tenth of it: `3 ± 1 mm`.
 pub(crate) fn assumed(law: Law, unit: Unit) -> String {
     const TENTHS: f64 = 10.0;
-    let tenths = |value: f64| (value * TENTHS).round() / TENTHS;
     const HALF_A_TURN: f64 = 180.0;
+    let tenths = |value: f64| (value * TENTHS).round() / TENTHS;
     let is_rotation = unit == Unit::Degrees;
     let unit = unit.symbol();
     match law {
