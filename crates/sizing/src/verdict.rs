@@ -10,15 +10,18 @@ use std::fmt;
 /// What is said of a size as a whole. It is said of geometry, not of a child.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Verdict {
-    /// No limit is broken as read, and rarely one in the draws.
+    /// The size keeps every limit and warning as measured and in most draws, and
+    /// nothing holds it back.
     Fits,
-    /// Neither.
+    /// The size keeps every limit as measured, yet a warning, a doubt or a cap holds
+    /// it back.
     Borderline,
-    /// Excluded, a stop is broken as read, or too often in the draws.
+    /// The case is excluded, or the size breaks a limit as measured or in too many
+    /// draws.
     DoesNotFit,
-    /// What the site needs first is not measured, or the measures contradict each
-    /// other so that no defect has them; and nothing that was measured says that it
-    /// does not fit.
+    /// The case lacks what its site needs measured first, or its readings contradict
+    /// each other so that no defect has them; and nothing that was measured rules the
+    /// size out.
     NotRated,
 }
 
