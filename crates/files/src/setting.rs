@@ -15,8 +15,8 @@ pub fn setting(case: Arc<Case>, rules: Arc<HouseRules>, limits: Option<&Limits>)
 
 /// What the work-up of a case says that bears on every size.
 fn guidance(setting: &Setting, limits: &Limits) -> Option<Guidance> {
-    // Without draws there is nothing to refuse.
     let input = workup_input(setting);
+    // Without draws there is nothing to refuse.
     let measured = AsMeasured::new(&input, limits).ok()?;
     let figure = |figure| measured.figures.get(figure);
     let share = figure(Figure::RightToLeft)
