@@ -1,5 +1,7 @@
 //! A pseudo-terminal with the program in it.
 
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
 use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
 use std::io::{Read, Write};
 use std::num::NonZeroU16;

@@ -3,7 +3,7 @@
 //! Of ok, warning, beyond, plate, conduction axis and the outlines no two come
 //! nearer than a colour difference of 15 for those with normal sight, protanopia,
 //! deuteranopia or tritanopia, neither in 24-bit colour nor by the index in 256
-//! colours; `tests/tests/colours.rs` holds the table to that. The index is
+//! colours; `tests/tests/pictures/colours.rs` holds the table to that. The index is
 //! therefore chosen for each role and is not the nearest one.
 
 use super::Role;

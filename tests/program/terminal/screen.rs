@@ -1,13 +1,7 @@
 //! The program as its users see it: the real binary in a pseudo-terminal, keys
 //! in, screen out.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
-#[path = "terminal/played.rs"]
-#[expect(dead_code, reason = "other programs of tests use the rest")]
-mod played;
-
-use played::Played;
+use crate::played::Played;
 use std::time::Duration;
 
 const DEMONSTRATION: &str = "outlet-infant";

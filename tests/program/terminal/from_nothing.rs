@@ -2,11 +2,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
-#[path = "terminal/played.rs"]
-#[expect(dead_code, reason = "other programs of tests use the rest")]
-mod played;
-
-use played::Played;
+use crate::played::Played;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};

@@ -1,13 +1,7 @@
 //! What a terminal answers by itself is no key: control strings (ECMA-48, 5.6) are
 //! swallowed on every page, whole or cut anywhere, and keys work behind them.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
-#[path = "terminal/played.rs"]
-#[expect(dead_code, reason = "other programs of tests use the rest")]
-mod played;
-
-use played::Played;
+use crate::played::Played;
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 

@@ -3,11 +3,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
-#[path = "terminal/played.rs"]
-#[expect(dead_code, reason = "other programs of tests use the rest")]
-mod played;
-
-use played::Played;
+use crate::played::Played;
 use std::fmt::Write as _;
 use std::fs;
 use std::path::PathBuf;

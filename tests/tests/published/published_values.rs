@@ -284,7 +284,7 @@ fn a_rim_is_to_be_over_what_the_secondary_source_asks_for() {
 /// The rules that shipped before, as a user may have kept them for a house.
 #[test]
 fn rules_kept_from_before_still_open_and_say_what_they_said() {
-    let text = include_str!("old/house_rules.ron");
+    let text = include_str!("../files/old/house_rules.ron");
     let old = files::parse_house_rules("house_rules.ron", text);
     let old = old.expect("the rules of before").into_value();
     let found = as_read(scenario("bundle"), old, &size(5.0), 0.0);

@@ -52,7 +52,7 @@ fn the_readme_shows_what_is_printed() {
             "even-narrow/5.5x2",
         ])),
     ];
-    let readme = include_str!("../../README.md");
+    let readme = include_str!("../../../README.md");
     let samples = readme.split("```text\n").skip(1);
     let samples: Vec<&str> = samples
         .filter_map(|rest| rest.split("```").next())

@@ -1,0 +1,9 @@
+//! The commands of the command line, as the program answers them.
+
+mod command_line;
+mod draw;
+mod draw_png;
+mod exceptions;
+mod fit_map;
+mod shelf;
+mod workup;

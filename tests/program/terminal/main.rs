@@ -1,0 +1,9 @@
+//! The program in a terminal, played by keys.
+
+mod ascii;
+mod from_nothing;
+mod hostile;
+mod played;
+mod recovery;
+mod replies;
+mod screen;

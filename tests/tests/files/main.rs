@@ -1,0 +1,3 @@
+//! Files that a user can edit.
+
+mod bad_files;

@@ -1,0 +1,3 @@
+//! Pictures and their colours.
+
+mod colours;
