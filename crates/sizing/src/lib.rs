@@ -30,6 +30,7 @@ mod rotation;
 mod setting;
 mod side_by_side;
 mod subject;
+pub mod trial;
 mod turn;
 mod verdict;
 mod words;

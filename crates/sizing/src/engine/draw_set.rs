@@ -40,10 +40,15 @@ impl DrawSet {
     }
 
     /// Adds the draws of another set of the same draws.
-    pub(super) fn insert_set(&mut self, other: &Self) {
+    pub(crate) fn insert_set(&mut self, other: &Self) {
         for (mine, others) in self.words.iter_mut().zip(&other.words) {
             *mine |= others;
         }
+    }
+
+    /// Its draws by bit, 64 to a word.
+    pub(crate) fn words(&self) -> &[u64] {
+        &self.words
     }
 
     /// Whether a draw is in the set.
