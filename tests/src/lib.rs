@@ -7,3 +7,4 @@ pub mod random;
 pub mod sample;
 pub mod stream;
 pub mod stress;
+pub mod weighed;
