@@ -1,5 +1,6 @@
 //! The one address of everything that is read.
 
+mod of_valve;
 mod table;
 
 use crate::{Site, Valve};

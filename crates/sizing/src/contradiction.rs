@@ -1,7 +1,7 @@
 use crate::house_rules::Parameter;
 use crate::{Case, Neighbour, Setting, answered, implausible, repeated, words};
 use geometry::Face;
-use measurement::{Feature, Quantity, Site, Structure, Valve, is_at_most, is_over, is_under};
+use measurement::{Quantity, Site, Valve, is_at_most, is_over, is_under};
 
 /// Two things said of a case that cannot both be so.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -33,15 +33,7 @@ pub fn contradictions(setting: &Setting) -> Vec<Contradiction> {
             .filter_map(|valve| rim_against_site(setting, valve)),
     );
     found.extend(borders(setting.case()));
-    found.extend(
-        [
-            Structure::Throat,
-            Structure::LeftOpening,
-            Structure::RightOpening,
-        ]
-        .into_iter()
-        .filter_map(|opening| axes_crossed(setting, opening)),
-    );
+    found.extend(AXES.iter().filter_map(|axes| axes_crossed(setting, axes)));
     found.extend(
         Face::BOTH
             .into_iter()
@@ -77,9 +69,31 @@ impl Contradiction {
     }
 }
 
+/// The longer and the shorter axis of the defect and of each opening.
+const AXES: [(&str, [Quantity; 2]); 3] = [
+    (
+        "throat",
+        [Quantity::DEFECT_LONG_AXIS, Quantity::DEFECT_SHORT_AXIS],
+    ),
+    (
+        "left opening",
+        [
+            Quantity::LEFT_OPENING_LONG_AXIS,
+            Quantity::LEFT_OPENING_SHORT_AXIS,
+        ],
+    ),
+    (
+        "right opening",
+        [
+            Quantity::RIGHT_OPENING_LONG_AXIS,
+            Quantity::RIGHT_OPENING_SHORT_AXIS,
+        ],
+    ),
+];
+
 /// A rim that the site does not allow.
 fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
-    let rim = setting.nominal(Structure::Valve(valve), Feature::Rim)?;
+    let rim = setting.nominal(Quantity::rim(valve))?;
     let site = setting.case().site;
     let arterial = matches!(valve, Valve::Aortic | Valve::Pulmonary);
     let most = setting.parameter(Parameter::JuxtaArterialRim);
@@ -91,7 +105,7 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
                 valve.label(),
                 words::mm(rim)
             ),
-            on: quantities(Structure::Valve(valve), &[Feature::Rim]),
+            on: vec![Quantity::rim(valve)],
             is_impossible: false,
         });
     }
@@ -104,7 +118,7 @@ fn rim_against_site(setting: &Setting, valve: Valve) -> Option<Contradiction> {
             words::mm(rim),
             valve.label()
         ),
-        on: quantities(Structure::Valve(valve), &[Feature::Rim]),
+        on: vec![Quantity::rim(valve)],
         is_impossible: false,
     })
 }
@@ -122,42 +136,38 @@ fn borders(case: &Case) -> Option<Contradiction> {
 }
 
 /// A shorter axis longer than the longer one.
-fn axes_crossed(setting: &Setting, opening: Structure) -> Option<Contradiction> {
-    let longer = setting.nominal(opening, Feature::Major)?;
-    let shorter = setting.nominal(opening, Feature::Minor)?;
+fn axes_crossed(setting: &Setting, (name, axes): &(&str, [Quantity; 2])) -> Option<Contradiction> {
+    let [longer, shorter] = *axes;
+    let (longer, shorter) = (setting.nominal(longer)?, setting.nominal(shorter)?);
     is_over(shorter, longer).then(|| Contradiction {
         id: "axes_crossed".into(),
         says: format!(
-            "the shorter axis of the {} ({}) is longer than its longer axis ({})",
-            name(opening),
+            "the shorter axis of the {name} ({}) is longer than its longer axis ({})",
             words::mm(shorter),
             words::mm(longer)
         ),
-        on: quantities(opening, &[Feature::Major, Feature::Minor]),
+        on: axes.to_vec(),
         is_impossible: true,
     })
 }
 
 /// An opening smaller than the narrowest section.
 fn opening_under_throat(setting: &Setting, face: Face) -> Option<Contradiction> {
-    let opening = match face {
-        Face::Left => Structure::LeftOpening,
-        Face::Right => Structure::RightOpening,
+    let [(_, defect), left, right] = &AXES;
+    let (name, opening) = match face {
+        Face::Left => left,
+        Face::Right => right,
     };
-    let major = |structure| setting.nominal(structure, Feature::Major);
-    let (opening_axis, throat) = (major(opening)?, major(Structure::Throat)?);
-    is_under(opening_axis, throat).then(|| Contradiction {
+    let on = [opening[0], defect[0]];
+    let (opening, throat) = (setting.nominal(on[0])?, setting.nominal(on[1])?);
+    is_under(opening, throat).then(|| Contradiction {
         id: "opening_under_throat".into(),
         says: format!(
-            "the {} ({}) is narrower than the throat ({}), the narrowest section",
-            name(opening),
-            words::mm(opening_axis),
+            "the {name} ({}) is narrower than the throat ({}), the narrowest section",
+            words::mm(opening),
             words::mm(throat)
         ),
-        on: [opening, Structure::Throat]
-            .into_iter()
-            .flat_map(|one| quantities(one, &[Feature::Major]))
-            .collect(),
+        on: on.to_vec(),
         is_impossible: true,
     })
 }
@@ -179,19 +189,4 @@ fn exclusions_denied(setting: &Setting) -> impl Iterator<Item = Contradiction> {
             is_impossible: false,
         })
     })
-}
-
-/// The quantities of a structure's features.
-fn quantities(structure: Structure, features: &[Feature]) -> Vec<Quantity> {
-    let each = features.iter();
-    each.filter_map(|&feature| Quantity::find(structure, feature))
-        .collect()
-}
-
-const fn name(structure: Structure) -> &'static str {
-    match structure {
-        Structure::LeftOpening => "left opening",
-        Structure::RightOpening => "right opening",
-        _ => "throat",
-    }
 }

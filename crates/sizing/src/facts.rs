@@ -1,5 +1,5 @@
 use crate::{Answer, Case, Neighbour};
-use measurement::{Conduction, Feature, Prolapse, Quantity, Regurgitation, Site, Structure, Valve};
+use measurement::{Conduction, Prolapse, Quantity, Regurgitation, Site, Valve};
 
 /// The largest number of holes that is told apart: more count as this many.
 pub const MOST_HOLES: u8 = 9;
@@ -301,12 +301,11 @@ impl FactValue {
 
 /// Whether one axis of the defect was measured and the other was not.
 fn is_measured_in_one_plane(case: &Case) -> bool {
-    let is_measured = |feature| {
-        let axis = Quantity::find(Structure::Throat, feature);
+    let is_measured = |axis| {
         let mut readings = case.readings.iter();
-        readings.any(|one| Some(one.quantity) == axis && one.set_aside.is_none())
+        readings.any(|one| one.quantity == axis && one.set_aside.is_none())
     };
-    is_measured(Feature::Major) != is_measured(Feature::Minor)
+    is_measured(Quantity::DEFECT_LONG_AXIS) != is_measured(Quantity::DEFECT_SHORT_AXIS)
 }
 
 #[cfg(test)]

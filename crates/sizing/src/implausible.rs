@@ -3,7 +3,7 @@
 
 use crate::house_rules::{Band, WideBound, WideBoundRow};
 use crate::{Setting, words};
-use measurement::{Cm, Feature, Kg, Quantity, Reading, ReadingId, Structure, Years, ZScore};
+use measurement::{Cm, Kg, Quantity, Reading, ReadingId, Years, ZScore};
 use physiology::{BodySize, usual_length};
 
 /// A reading in use whose value lies outside the wide bounds.
@@ -65,7 +65,7 @@ fn bounds(setting: &Setting, quantity: Quantity, bound: &WideBound) -> Option<(B
     match bound {
         WideBound::Table(deviations) => {
             let weight = setting.weight()?;
-            let height = setting.nominal(Structure::Patient, Feature::Height)?;
+            let height = setting.nominal(Quantity::PATIENT_HEIGHT)?;
             let body = BodySize {
                 weight: Kg(weight),
                 height: Cm(height),
@@ -123,14 +123,12 @@ impl Implausible {
 
     /// The quantities of which one must be wrong.
     pub fn rests_on(&self) -> Vec<Quantity> {
-        let body: &[Feature] = match self.ground {
-            Ground::Table { .. } => &[Feature::Weight, Feature::Height],
-            Ground::Weight(_) => &[Feature::Weight],
+        let body: &[Quantity] = match self.ground {
+            Ground::Table { .. } => &[Quantity::PATIENT_WEIGHT, Quantity::PATIENT_HEIGHT],
+            Ground::Weight(_) => &[Quantity::PATIENT_WEIGHT],
             Ground::Any => &[],
         };
-        let of_body = |feature: &Feature| Quantity::find(Structure::Patient, *feature);
-        let body = body.iter().filter_map(of_body);
-        std::iter::once(self.quantity).chain(body).collect()
+        [&[self.quantity], body].concat()
     }
 
     /// From where to where; a side without a bound ends where nothing more is

@@ -14,7 +14,7 @@ use crate::{
     Against, Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict, aside_unknown,
     is_aside,
 };
-use measurement::{Feature, Quantity, Structure};
+use measurement::Quantity;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
@@ -190,7 +190,7 @@ fn assess_all(
 pub fn notes(setting: &Setting) -> Vec<String> {
     let site = setting.case().site;
     let weight = setting.weight();
-    let qp_qs = setting.nominal(Structure::Flow, Feature::QpQs);
+    let qp_qs = setting.nominal(Quantity::FLOW_QP_QS);
     let rules = setting.rules();
     let notes = rules.notes.iter();
     let notes = notes.filter(|note| note.applies(site, weight, qp_qs));

@@ -53,13 +53,11 @@ impl Resolved {
 
 /// Every quantity of a case, in the order of [`Quantity::all`].
 pub(crate) fn resolve(case: &Case, rules: &HouseRules) -> Vec<Resolved> {
-    let value = |feature| {
-        let of = Quantity::find(Structure::Patient, feature)?;
-        resolve_one(case, rules, None, of)
-            .law
-            .map(|law| law.nominal())
+    let value = |of| {
+        let resolved = resolve_one(case, rules, None, of);
+        resolved.law.map(|law| law.nominal())
     };
-    let body = value(Feature::Weight).zip(value(Feature::Height));
+    let body = value(Quantity::PATIENT_WEIGHT).zip(value(Quantity::PATIENT_HEIGHT));
     Quantity::all()
         .map(|quantity| resolve_one(case, rules, body, quantity))
         .collect()
@@ -192,14 +190,18 @@ fn shared_edges(resolved: &[Resolved], rim: &Resolved, rho: f64) -> Vec<(Quantit
     else {
         return Vec::new();
     };
-    let opening = match face_of(valve) {
-        Face::Left => Structure::LeftOpening,
-        Face::Right => Structure::RightOpening,
+    let axes = match face_of(valve) {
+        Face::Left => [
+            Quantity::LEFT_OPENING_LONG_AXIS,
+            Quantity::LEFT_OPENING_SHORT_AXIS,
+        ],
+        Face::Right => [
+            Quantity::RIGHT_OPENING_LONG_AXIS,
+            Quantity::RIGHT_OPENING_SHORT_AXIS,
+        ],
     };
-    [Feature::Major, Feature::Minor]
-        .into_iter()
+    axes.into_iter()
         .filter_map(|axis| {
-            let axis = Quantity::find(opening, axis)?;
             let mut edge = &resolved[axis.index()];
             if let Basis::Follows(other) = edge.basis {
                 edge = &resolved[other.index()];
@@ -227,14 +229,13 @@ pub fn followed(quantity: Quantity) -> Option<Quantity> {
 
 /// The axis that stands for another one of a defect that is said to be round.
 fn axis_of_a_round(case: &Case, quantity: Quantity) -> Option<Quantity> {
-    let info = quantity.info();
-    let other = match (info.structure, info.feature) {
-        (Structure::Throat, Feature::Major) => Feature::Minor,
-        (Structure::Throat, Feature::Minor) => Feature::Major,
+    let other = match quantity {
+        Quantity::DEFECT_LONG_AXIS => Quantity::DEFECT_SHORT_AXIS,
+        Quantity::DEFECT_SHORT_AXIS => Quantity::DEFECT_LONG_AXIS,
         _ => return None,
     };
     let is_round = case.facts.round == Answer::Yes && Fact::Round.is_asked(case);
-    is_round.then(|| Quantity::find(Structure::Throat, other))?
+    is_round.then_some(other)
 }
 
 /// The neighbour a structure is, if it may be absent.

@@ -4,7 +4,7 @@ use crate::house_rules::{Circumstances, DangerArc, Parameter};
 use crate::resolve::{self, Basis, Resolved};
 use crate::rotation::{self, rotation_of_defect};
 use crate::{Anatomy, Case, Guidance, HouseRules, Neighbour, NotRated};
-use measurement::{Feature, Joint, Quantity, Structure, Values, Valve};
+use measurement::{Feature, Joint, Quantity, Values, Valve};
 use std::borrow::Cow;
 use std::sync::Arc;
 
@@ -111,8 +111,7 @@ impl Setting {
     }
 
     /// The nominal value of a quantity of its own.
-    pub fn nominal(&self, structure: Structure, feature: Feature) -> Option<f64> {
-        let quantity = Quantity::find(structure, feature)?;
+    pub fn nominal(&self, quantity: Quantity) -> Option<f64> {
         self.resolved[quantity.index()].law.map(|law| law.nominal())
     }
 
@@ -166,17 +165,18 @@ impl Setting {
     /// turns all there is, and changes nothing.
     fn has_direction(&self) -> bool {
         let valves = Valve::ALL.map(Neighbour::Valve);
-        let is_own = |opening, feature| {
-            Quantity::find(opening, feature)
-                .is_none_or(|of| !matches!(self.basis(of), Basis::Read(_)))
-        };
-        let openings = [Structure::LeftOpening, Structure::RightOpening];
-        let directed = [Feature::ShiftU, Feature::ShiftV, Feature::Turn];
+        let is_own = |of| !matches!(self.basis(of), Basis::Read(_));
+        let directed = [
+            Quantity::LEFT_OPENING_OFFSET_TOWARD_12,
+            Quantity::LEFT_OPENING_OFFSET_TOWARD_3,
+            Quantity::LEFT_OPENING_ROTATION,
+            Quantity::RIGHT_OPENING_OFFSET_TOWARD_12,
+            Quantity::RIGHT_OPENING_OFFSET_TOWARD_3,
+            Quantity::RIGHT_OPENING_ROTATION,
+        ];
         valves.iter().any(|valve| !self.case.is_absent(*valve))
             || self.danger_arc().is_some()
-            || openings
-                .iter()
-                .any(|one| directed.iter().any(|feature| !is_own(*one, *feature)))
+            || directed.into_iter().any(|of| !is_own(of))
     }
 
     pub(crate) const fn joint(&self) -> &Joint {
@@ -189,12 +189,12 @@ impl Setting {
 
     /// Weight in kilograms, if it was read.
     pub fn weight(&self) -> Option<f64> {
-        self.nominal(Structure::Patient, Feature::Weight)
+        self.nominal(Quantity::PATIENT_WEIGHT)
     }
 
     /// Age in years, if it was read.
     pub fn age(&self) -> Option<f64> {
-        self.nominal(Structure::Patient, Feature::Age)
+        self.nominal(Quantity::PATIENT_AGE)
     }
 
     /// A parameter of the house rules.

@@ -4,7 +4,7 @@ use crate::outcome::{Outcome, State};
 use crate::resolve::Basis;
 use crate::{NotRated, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::{Feature, Quantity, Structure};
+use measurement::Quantity;
 use std::fmt;
 
 /// What is said of a size as a whole. It is said of geometry, not of a child.
@@ -189,9 +189,7 @@ fn doubts(
 
 /// A defect of which one cut was measured may be longer than it.
 fn one_plane(setting: &Setting) -> Option<String> {
-    let mut axes = [Feature::Major, Feature::Minor]
-        .into_iter()
-        .filter_map(|axis| Quantity::find(Structure::Throat, axis));
+    let mut axes = [Quantity::DEFECT_LONG_AXIS, Quantity::DEFECT_SHORT_AXIS].into_iter();
     let is_round = axes.any(|axis| matches!(setting.basis(axis), Basis::Follows(_)));
     is_round.then(|| {
         "one axis of the defect stands for both: one cut may miss the long axis, and published \

@@ -1,6 +1,6 @@
 use crate::figures::read;
 use crate::{Input, Limits, Parameter};
-use measurement::{Answer, Finding};
+use measurement::{Answer, Finding, Quantity};
 use physiology::{LeftSide, MixedVenous, Obstruction};
 
 /// What stays the same in all draws of a case.
@@ -25,8 +25,8 @@ impl Circumstances {
     /// count.
     pub(crate) fn of(input: &Input, limits: &Limits) -> Self {
         let nominal = input.joint.nominal();
-        let age = read(&nominal, "patient.age");
-        let arch = read(&nominal, "arch.gradient");
+        let age = read(&nominal, Quantity::PATIENT_AGE);
+        let arch = read(&nominal, Quantity::ARCH_GRADIENT);
         let narrow = arch.map(|gradient| gradient >= limits.parameter(Parameter::NarrowArch));
         Self {
             is_adult: age.is_some_and(|age| age >= limits.parameter(Parameter::AdultFrom)),

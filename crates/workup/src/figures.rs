@@ -41,10 +41,9 @@ impl Figures {
     }
 }
 
-/// The value at an address, held within what the quantity accepts: a drawn
-/// saturation is no more than 100 %.
-pub(crate) fn read(values: &Values, address: &str) -> Option<f64> {
-    let quantity = Quantity::from_address(address)?;
+/// The value of a quantity, held within what it accepts: a drawn saturation is no
+/// more than 100 %.
+pub(crate) fn read(values: &Values, quantity: Quantity) -> Option<f64> {
     let most = quantity.info().most;
     values.get(quantity).map(|value| value.min(most))
 }

@@ -78,9 +78,9 @@ impl Input {
         self.read(quantity).is_some()
     }
 
-    /// How a quantity with an address was read.
-    pub(crate) fn method(&self, address: &str) -> Option<Method> {
-        match self.read(Quantity::from_address(address)?)?.ground {
+    /// How a quantity was read.
+    pub(crate) fn method(&self, quantity: Quantity) -> Option<Method> {
+        match self.read(quantity)?.ground {
             Ground::Read(key, _) => Some(key.method),
             Ground::Assumed(_) => None,
         }

@@ -95,12 +95,9 @@ impl Line {
         }
     }
 
-    /// The quantities that contradict each other, by their addresses.
-    pub(crate) fn on(mut self, addresses: &[&str]) -> Self {
-        let quantities = addresses.iter();
-        self.on = quantities
-            .filter_map(|one| Quantity::from_address(one))
-            .collect();
+    /// The quantities that contradict each other.
+    pub(crate) fn on(mut self, quantities: &[Quantity]) -> Self {
+        self.on = quantities.to_vec();
         self
     }
 

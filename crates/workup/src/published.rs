@@ -3,6 +3,7 @@
 use crate::drawn::Drawn;
 use crate::figures::read;
 use crate::{Bearing, Input, LimitRow, Limits, Line, Measure, Section, State, Truth};
+use measurement::Quantity;
 
 /// A row that may hold the case, with where the case stands.
 pub(crate) struct Standing {
@@ -29,8 +30,8 @@ pub(crate) fn standings(
 
 fn of_rows<M: Measure>(rows: &[LimitRow<M>], input: &Input, drawn: &Drawn) -> Vec<Standing> {
     let nominal = input.joint.nominal();
-    let weight = read(&nominal, "patient.weight");
-    let age = read(&nominal, "patient.age");
+    let weight = read(&nominal, Quantity::PATIENT_WEIGHT);
+    let age = read(&nominal, Quantity::PATIENT_AGE);
     rows.iter()
         .filter(|row| row.reach.may_hold(input.site, weight, age))
         .map(|row| standing(row, input, drawn))

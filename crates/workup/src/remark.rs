@@ -50,10 +50,13 @@ pub(crate) fn remark(figure: Figure, input: &Input, at: &Circumstances) -> Optio
 /// By which of its ways Qp:Qs came.
 fn way_to_the_ratio(values: &Values, at: &Circumstances) -> Remark {
     let figures = Figures::of(values, at);
-    let inspired = read(values, "patient.inspired_oxygen").map(Percent);
+    let inspired = read(values, Quantity::PATIENT_INSPIRED_OXYGEN).map(Percent);
     let is_dissolved = inspired.is_some_and(|inspired| inspired > SUPPLEMENTAL);
-    let tensions = ["pulmonary_vein", "pulmonary_artery"]
-        .map(|place| read(values, &format!("{place}.oxygen_tension")));
+    let tensions = [
+        Quantity::PULMONARY_VEIN_OXYGEN_TENSION,
+        Quantity::PULMONARY_ARTERY_OXYGEN_TENSION,
+    ]
+    .map(|tension| read(values, tension));
     if figures.get(Figure::QpQsBySaturations).is_some() {
         if !is_dissolved {
             return Remark::of(State::Plain, "by saturations");
@@ -76,24 +79,26 @@ fn way_to_the_ratio(values: &Values, at: &Circumstances) -> Remark {
 }
 
 fn on_saturations(values: &Values, at: &Circumstances) -> Option<Remark> {
-    let inspired = read(values, "patient.inspired_oxygen").map(Percent);
+    let inspired = read(values, Quantity::PATIENT_INSPIRED_OXYGEN).map(Percent);
     let samples = samples(values, at)?;
     match qp_qs_by_saturations(samples, inspired) {
         Err(none) => Some(Remark::of(State::Refused, none.to_string())),
         Ok(ratio) => match ratio.warning {
             Some(warning) => Some(Remark::of(State::Warned, warning.to_string())),
-            None if read(values, "pulmonary_vein.saturation").is_none() => Some(Remark::of(
-                State::Warned,
-                "no pulmonary vein was entered: the left side stands for it, which hides a \
+            None if read(values, Quantity::PULMONARY_VEIN_SATURATION).is_none() => {
+                Some(Remark::of(
+                    State::Warned,
+                    "no pulmonary vein was entered: the left side stands for it, which hides a \
                  shunt to the left or lungs that do not fill the blood",
-            )),
+                ))
+            }
             None => None,
         },
     }
 }
 
 fn on_uptake(input: &Input, values: &Values) -> Option<Remark> {
-    match input.method("patient.oxygen_uptake") {
+    match input.method(Quantity::PATIENT_OXYGEN_UPTAKE) {
         Some(Method::Direct) => None,
         Some(_) => Some(Remark::of(
             State::Warned,
@@ -101,8 +106,8 @@ fn on_uptake(input: &Input, values: &Values) -> Option<Remark> {
              formula gave 53 ± 52 % too much, above 11 ± 21 % (Rutledge 2010, Am Heart J 160:109)",
         )),
         None => {
-            let age = Years(read(values, "patient.age")?);
-            let rate = BeatsPerMin(read(values, "patient.heart_rate")?);
+            let age = Years(read(values, Quantity::PATIENT_AGE)?);
+            let rate = BeatsPerMin(read(values, Quantity::PATIENT_HEART_RATE)?);
             match (
                 assumed_uptake(Sex::Female, age, rate),
                 assumed_uptake(Sex::Male, age, rate),
@@ -125,7 +130,7 @@ fn on_uptake(input: &Input, values: &Values) -> Option<Remark> {
 }
 
 fn behind_the_lungs(values: &Values) -> Option<Remark> {
-    let upstream = read(values, "pulmonary_artery.mean")?;
+    let upstream = read(values, Quantity::PULMONARY_ARTERY_MEAN)?;
     let behind = left_atrial(values)?.value();
     if behind > upstream {
         return Some(Remark::of(
@@ -133,7 +138,7 @@ fn behind_the_lungs(values: &Values) -> Option<Remark> {
             "the mean pressure behind the lungs is the higher one",
         ));
     }
-    read(values, "left_atrium.mean")
+    read(values, Quantity::LEFT_ATRIUM_MEAN)
         .is_none()
         .then(|| Remark::of(State::Plain, "wedge for the left atrium"))
 }
@@ -155,15 +160,15 @@ fn on_the_jet(values: &Values, at: &Circumstances) -> Option<Remark> {
 }
 
 fn on_the_left_ventricle(values: &Values) -> Option<Remark> {
-    let size = Mm(read(values, "left_ventricle.diameter")?);
+    let size = Mm(read(values, Quantity::LEFT_VENTRICLE_DIAMETER)?);
     let z = lopez_2017::LEFT_VENTRICLE_DIASTOLIC.z(size, body(values)?);
-    let age = read(values, "patient.age").and_then(|age| outside_z_score_ages(Years(age)));
+    let age = read(values, Quantity::PATIENT_AGE).and_then(|age| outside_z_score_ages(Years(age)));
     let outside = z.outside.or(age)?;
     Some(Remark::of(State::Warned, outside.to_string()))
 }
 
 fn on_the_left_atrium(values: &Values) -> Option<Remark> {
-    let size = Mm(read(values, "left_atrium.diameter")?);
+    let size = Mm(read(values, Quantity::LEFT_ATRIUM_DIAMETER)?);
     let either = pettersen_2008::LEFT_ATRIUM.z(size, body(values)?);
     Some(Remark::of(
         State::Warned,
@@ -172,9 +177,4 @@ fn on_the_left_atrium(values: &Values) -> Option<Remark> {
             either.du_bois.value.value()
         ),
     ))
-}
-
-/// The label of a quantity's address; empty where there is none.
-pub(crate) fn label(address: &str) -> &'static str {
-    Quantity::from_address(address).map_or("", Quantity::label)
 }

@@ -2,11 +2,12 @@
 
 use crate::figures::read;
 use crate::{Input, Limits, Line, Section, State};
+use measurement::Quantity;
 
 pub(crate) fn section(input: &Input, limits: &Limits) -> Section {
     let nominal = input.joint.nominal();
-    let weight = read(&nominal, "patient.weight");
-    let age = read(&nominal, "patient.age");
+    let weight = read(&nominal, Quantity::PATIENT_WEIGHT);
+    let age = read(&nominal, Quantity::PATIENT_AGE);
     let lines: Vec<Line> = limits
         .questions
         .iter()

@@ -70,7 +70,7 @@ fn states_at(
 ) -> [State; 2] {
     let (case, rules) = moved(setting, quantity, value);
     let setting = Setting::new(Arc::new(case), Arc::new(rules));
-    let nominal = setting.nominal(quantity.info().structure, quantity.info().feature);
+    let nominal = setting.nominal(quantity);
     let there = nominal.expect("still read");
     assert!(
         (there - value).abs() < 1e-9,

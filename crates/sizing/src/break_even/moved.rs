@@ -157,11 +157,11 @@ pub(super) fn jumps(setting: &Setting, quantity: Quantity) -> Vec<f64> {
             })
             .collect(),
         Through::Seat => {
-            let other = match info.structure {
-                Structure::LeftVentricle => Structure::RightVentricle,
-                _ => Structure::LeftVentricle,
+            let other = match quantity {
+                Quantity::LEFT_VENTRICLE_SYSTOLIC => Quantity::RIGHT_VENTRICLE_SYSTOLIC,
+                _ => Quantity::LEFT_VENTRICLE_SYSTOLIC,
             };
-            setting.nominal(other, info.feature).into_iter().collect()
+            setting.nominal(other).into_iter().collect()
         }
     }
 }

@@ -2,7 +2,7 @@ use super::{Check, Per};
 use crate::house_rules::{Band, Circumstances};
 use crate::{Case, Neighbour, Route, Setting, Subject, checks};
 use geometry::{Face, Occluder};
-use measurement::{Feature, Quantity, Structure, Valve};
+use measurement::{Quantity, Valve};
 
 /// One check of one subject with the limits that count for it.
 #[derive(Clone)]
@@ -115,14 +115,11 @@ fn with_movers(
     of: Subject,
     mut needs: Vec<Quantity>,
 ) -> Vec<Quantity> {
-    let shares_slack = |one: &Quantity| one.info().feature == Feature::Thickness;
-    if needs.iter().any(shares_slack) {
-        let ventricles = [Structure::LeftVentricle, Structure::RightVentricle];
-        needs.extend(
-            ventricles
-                .into_iter()
-                .filter_map(|side| Quantity::find(side, Feature::SystolicPressure)),
-        );
+    if needs.contains(&Quantity::WALL_THICKNESS) {
+        needs.extend([
+            Quantity::LEFT_VENTRICLE_SYSTOLIC,
+            Quantity::RIGHT_VENTRICLE_SYSTOLIC,
+        ]);
     }
     for mover in check.moved_by(setting, of) {
         if !needs.contains(&mover) {

@@ -1,8 +1,7 @@
-use super::need;
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per, UNREAD};
 use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::{Feature, Quantity, Structure};
+use measurement::Quantity;
 
 /// The inner diameter of the artery of the way in: in a narrow one the pulse is
 /// lost more often, whatever the sheath.
@@ -28,7 +27,7 @@ impl Check for ArteryWidth {
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
-        need::of(Structure::Artery, &[Feature::Diameter])
+        vec![Quantity::ARTERY_DIAMETER]
     }
 
     fn measure(&self, _: Subject) -> Option<Measure> {

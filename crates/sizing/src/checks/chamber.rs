@@ -1,10 +1,9 @@
-use super::need;
 use super::reach;
 use super::tract_share::side;
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE, UNREAD};
 use crate::{Harm, Setting, Subject};
 use geometry::{Face, Occluder};
-use measurement::{Feature, Quantity, Structure};
+use measurement::Quantity;
 
 /// The disc's diameter over the shortest free end-systolic length of its
 /// ventricle in the wall plane.
@@ -33,11 +32,10 @@ impl Check for Chamber {
         let Some(face) = of.face() else {
             return Vec::new();
         };
-        let ventricle = match face {
-            Face::Left => Structure::LeftVentricle,
-            Face::Right => Structure::RightVentricle,
-        };
-        need::of(ventricle, &[Feature::Length])
+        vec![match face {
+            Face::Left => Quantity::LEFT_VENTRICLE_LENGTH,
+            Face::Right => Quantity::RIGHT_VENTRICLE_LENGTH,
+        }]
     }
 
     fn measure(&self, of: Subject) -> Option<Measure> {

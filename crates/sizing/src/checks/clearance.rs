@@ -2,7 +2,7 @@ use super::{need, reach};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per, UNREAD};
 use crate::{Harm, Setting, Subject, face_of, words};
 use geometry::{Accuracy, Occluder, least_clearance};
-use measurement::{Feature, Quantity, Structure, Valve};
+use measurement::{Quantity, Valve};
 
 /// The signed clearance of the shape from a valve's annulus and closed cusps.
 ///
@@ -29,14 +29,8 @@ impl Check for Clearance {
         let Subject::Valve(valve) = of else {
             return Vec::new();
         };
-        let plate = [
-            Feature::Diameter,
-            Feature::DiameterAcross,
-            Feature::Lean,
-            Feature::Sag,
-        ];
         let placed = need::both(need::slack(), need::hinge(valve));
-        need::both(placed, need::of(Structure::Valve(valve), &plate))
+        need::both(placed, Quantity::plate(valve))
     }
 
     fn measure(&self, of: Subject) -> Option<Measure> {

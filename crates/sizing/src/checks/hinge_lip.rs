@@ -2,7 +2,7 @@ use super::{lip, need, reach};
 use crate::check::{About, Check, EdgePart, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Harm, Neighbour, Setting, Subject, face_of, words};
 use geometry::{Face, Occluder};
-use measurement::{Feature, Quantity, Structure, Valve};
+use measurement::{Quantity, Valve};
 
 /// The least lip of a seated disc within the arcs about the hinges of its face.
 ///
@@ -34,12 +34,8 @@ impl Check for HingeLip {
         let Some(face) = of.face() else {
             return Vec::new();
         };
-        beside(setting, face).fold(need::opening(face), |needs, valve| {
-            need::both(
-                needs,
-                need::of(Structure::Valve(valve), &[Feature::Azimuth]),
-            )
-        })
+        let hinges = beside(setting, face).map(Quantity::clock_position);
+        need::both(need::opening(face), hinges)
     }
 
     fn measure(&self, of: Subject) -> Option<Measure> {

@@ -2,7 +2,7 @@ use super::{hinge_lip, lip, need, reach};
 use crate::check::{About, Check, EdgePart, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::{Feature, Quantity, Structure};
+use measurement::Quantity;
 
 /// The least lip of a seated disc away from the hinges of its face.
 ///
@@ -41,7 +41,7 @@ impl Check for Hold {
     fn moved_by(&self, setting: &Setting, of: Subject) -> Vec<Quantity> {
         of.face().map_or_else(Vec::new, |face| {
             hinge_lip::beside(setting, face)
-                .flat_map(|valve| need::of(Structure::Valve(valve), &[Feature::Azimuth]))
+                .map(Quantity::clock_position)
                 .collect()
         })
     }

@@ -2,7 +2,7 @@ use super::{need, reach};
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, SHARE_SCALE, UNREAD};
 use crate::{Harm, Setting, Subject, face_of, words};
 use geometry::Occluder;
-use measurement::{Feature, Quantity, Structure};
+use measurement::Quantity;
 
 /// The share of an atrioventricular leaflet that the shape lies on: how far it
 /// reaches past the hinge over the leaflet's length.
@@ -34,8 +34,7 @@ impl Check for Leaflet {
         let Subject::Valve(valve) = of else {
             return Vec::new();
         };
-        let length = need::of(Structure::Valve(valve), &[Feature::Length]);
-        need::both(need::hinge(valve), length)
+        need::both(need::hinge(valve), Quantity::leaflet(valve))
     }
 
     fn measure(&self, of: Subject) -> Option<Measure> {

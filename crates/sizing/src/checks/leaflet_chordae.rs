@@ -2,7 +2,7 @@ use super::{need, reach};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Answer, Harm, Setting, Subject, face_of, words};
 use geometry::Occluder;
-use measurement::{Feature, Quantity, Structure};
+use measurement::Quantity;
 
 /// How far the shape covers the edge where chordae insert, or may insert.
 ///
@@ -32,8 +32,10 @@ impl Check for LeafletChordae {
         let Subject::Valve(valve) = of else {
             return Vec::new();
         };
-        let azimuth = need::of(Structure::Valve(valve), &[Feature::Azimuth]);
-        need::both(need::opening(face_of(valve)), azimuth)
+        need::both(
+            need::opening(face_of(valve)),
+            [Quantity::clock_position(valve)],
+        )
     }
 
     fn measure(&self, of: Subject) -> Option<Measure> {

@@ -1,61 +1,62 @@
 //! The quantities that checks name as their needs.
 
 use geometry::Face;
-use measurement::{Feature, Quantity, Structure, Valve};
+use measurement::{Quantity, Valve};
 
-/// The quantities of a structure's features.
-pub(super) fn of(structure: Structure, features: &[Feature]) -> Vec<Quantity> {
-    features
-        .iter()
-        .filter_map(|&feature| Quantity::find(structure, feature))
-        .collect()
-}
-
-/// What the hole's perimeter needs.
+/// What the defect's perimeter needs.
 pub(super) fn throat() -> Vec<Quantity> {
-    of(
-        Structure::Throat,
-        &[Feature::Major, Feature::Minor, Feature::Turn],
-    )
+    vec![
+        Quantity::DEFECT_LONG_AXIS,
+        Quantity::DEFECT_SHORT_AXIS,
+        Quantity::DEFECT_ROTATION,
+    ]
 }
 
 /// What slack and stand-off need.
 pub(super) fn slack() -> Vec<Quantity> {
-    both(throat(), of(Structure::Wall, &[Feature::Thickness]))
+    both(throat(), [Quantity::WALL_THICKNESS])
 }
 
 /// What a disc's place over the opening of a face needs.
 pub(super) fn opening(face: Face) -> Vec<Quantity> {
-    let structure = match face {
-        Face::Left => Structure::LeftOpening,
-        Face::Right => Structure::RightOpening,
+    let own = match face {
+        Face::Left => [
+            Quantity::LEFT_OPENING_LONG_AXIS,
+            Quantity::LEFT_OPENING_SHORT_AXIS,
+            Quantity::LEFT_OPENING_ROTATION,
+            Quantity::LEFT_OPENING_OFFSET_TOWARD_12,
+            Quantity::LEFT_OPENING_OFFSET_TOWARD_3,
+        ],
+        Face::Right => [
+            Quantity::RIGHT_OPENING_LONG_AXIS,
+            Quantity::RIGHT_OPENING_SHORT_AXIS,
+            Quantity::RIGHT_OPENING_ROTATION,
+            Quantity::RIGHT_OPENING_OFFSET_TOWARD_12,
+            Quantity::RIGHT_OPENING_OFFSET_TOWARD_3,
+        ],
     };
-    let features = [
-        Feature::Major,
-        Feature::Minor,
-        Feature::Turn,
-        Feature::ShiftU,
-        Feature::ShiftV,
-    ];
-    both(throat(), of(structure, &features))
+    both(throat(), own)
 }
 
 /// What the place of a hinge on its face needs.
 pub(super) fn hinge(valve: Valve) -> Vec<Quantity> {
-    let place = of(Structure::Valve(valve), &[Feature::Rim, Feature::Azimuth]);
+    let place = [Quantity::rim(valve), Quantity::clock_position(valve)];
     both(opening(crate::face_of(valve)), place)
 }
 
-/// The structure of a side's outflow tract.
-pub(super) const fn tract(face: Face) -> Structure {
+/// What the section of a side's outflow tract needs.
+pub(super) const fn tract(face: Face) -> [Quantity; 2] {
     match face {
-        Face::Left => Structure::LeftTract,
-        Face::Right => Structure::RightTract,
+        Face::Left => [Quantity::LEFT_OUTFLOW_DEPTH, Quantity::LEFT_OUTFLOW_WIDTH],
+        Face::Right => [Quantity::RIGHT_OUTFLOW_DEPTH, Quantity::RIGHT_OUTFLOW_WIDTH],
     }
 }
 
 /// Two lists as one, nothing twice.
-pub(super) fn both(mut one: Vec<Quantity>, other: Vec<Quantity>) -> Vec<Quantity> {
+pub(super) fn both(
+    mut one: Vec<Quantity>,
+    other: impl IntoIterator<Item = Quantity>,
+) -> Vec<Quantity> {
     for quantity in other {
         if !one.contains(&quantity) {
             one.push(quantity);

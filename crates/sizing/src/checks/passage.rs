@@ -2,9 +2,7 @@ use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE, 
 use crate::house_rules::Parameter;
 use crate::{Harm, Setting, Subject, words};
 use geometry::{Mm, Occluder};
-use measurement::{Feature, Quantity, Structure};
-
-use super::need;
+use measurement::Quantity;
 
 /// The sheath's outer diameter over the vessel's inner one, on the way in.
 ///
@@ -28,12 +26,11 @@ impl Check for Passage {
     }
 
     fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let vessel = if of == Subject::Artery {
-            Structure::Artery
+        vec![if of == Subject::Artery {
+            Quantity::ARTERY_DIAMETER
         } else {
-            Structure::Vein
-        };
-        need::of(vessel, &[Feature::Diameter])
+            Quantity::VEIN_DIAMETER
+        }]
     }
 
     fn measure(&self, of: Subject) -> Option<Measure> {

@@ -4,7 +4,7 @@ use crate::check::{About, Check, Id, Lanes, MMHG_SCALE, Measure, Nominal, Per, U
 use crate::house_rules::Parameter;
 use crate::{Anatomy, Harm, Setting, Subject};
 use geometry::{Face, Occluder};
-use measurement::{Feature, MPerS, Quantity, Structure};
+use measurement::{MPerS, Quantity};
 use physiology::{cost_of_narrowing, is_closed};
 
 /// The peak gradient that the shape costs in an outflow tract after closure.
@@ -39,7 +39,10 @@ impl Check for TractGradient {
         };
         need::both(
             section(face),
-            need::of(need::tract(face), &[Feature::Velocity]),
+            [match face {
+                Face::Left => Quantity::LEFT_OUTFLOW_VELOCITY,
+                Face::Right => Quantity::RIGHT_OUTFLOW_VELOCITY,
+            }],
         )
     }
 
@@ -49,7 +52,7 @@ impl Check for TractGradient {
 
     fn moved_by(&self, _: &Setting, of: Subject) -> Vec<Quantity> {
         match of.face() {
-            Some(Face::Right) => need::of(Structure::Flow, &[Feature::QpQs]),
+            Some(Face::Right) => vec![Quantity::FLOW_QP_QS],
             _ => Vec::new(),
         }
     }

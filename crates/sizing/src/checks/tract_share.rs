@@ -3,7 +3,7 @@ use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, SHARE_SCALE, 
 use crate::house_rules::Parameter;
 use crate::{Anatomy, Harm, Neighbour, Setting, Subject, words};
 use geometry::{Face, Occluder, Seat, Vec2};
-use measurement::{Feature, Quantity};
+use measurement::Quantity;
 
 /// The share of an outflow tract's section that the shape leaves open.
 ///
@@ -68,10 +68,7 @@ pub(super) fn stands_in_tract(setting: &Setting, face: Face) -> bool {
 
 /// What the open section needs.
 pub(super) fn section(face: Face) -> Vec<Quantity> {
-    need::both(
-        need::slack(),
-        need::of(need::tract(face), &[Feature::Depth, Feature::Width]),
-    )
+    need::both(need::slack(), need::tract(face))
 }
 
 /// The open share of a face's tract, with the shape standing off as far as its

@@ -4,7 +4,7 @@ use super::tract_share::{side, stands_in_tract};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per, UNREAD};
 use crate::{Harm, Setting, Subject, words};
 use geometry::{Occluder, Vec2};
-use measurement::{Feature, Quantity};
+use measurement::Quantity;
 
 /// How much wider the outflow tract is than the disc: 2 `ρ_t` − 2R.
 ///
@@ -35,10 +35,7 @@ impl Check for TractWidth {
         let Some(face) = of.face() else {
             return Vec::new();
         };
-        need::both(
-            need::throat(),
-            need::of(need::tract(face), &[Feature::Depth, Feature::Width]),
-        )
+        need::both(need::throat(), need::tract(face))
     }
 
     fn measure(&self, of: Subject) -> Option<Measure> {

@@ -46,6 +46,6 @@ fn against(at: &Looked, one: &Evidence) -> Option<Line> {
             ),
             "common practice, no source",
         )
-        .on(&[one.quantity.address()]),
+        .on(&[one.quantity]),
     )
 }

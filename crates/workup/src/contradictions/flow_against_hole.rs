@@ -1,6 +1,6 @@
 use super::{Looked, found, leaves_out};
 use crate::{Figure, Line, Parameter};
-use measurement::{LPerMin, Ratio};
+use measurement::{LPerMin, Quantity, Ratio};
 use physiology::HoleAndShunt;
 
 /// The shunt against what a hole of this size lets through at this gradient.
@@ -35,6 +35,6 @@ fn against(at: &Looked) -> Option<Line> {
             ),
             Figure::FlowThroughHole.info().source,
         )
-        .on(&["throat.major", "throat.minor"]),
+        .on(&[Quantity::DEFECT_LONG_AXIS, Quantity::DEFECT_SHORT_AXIS]),
     )
 }

@@ -1,5 +1,6 @@
 use super::{Looked, found, leaves_out};
 use crate::{Figure, Line, Parameter};
+use measurement::Quantity;
 
 /// A large heart with a small shunt, and a large shunt with a heart that is not
 /// enlarged.
@@ -28,7 +29,7 @@ fn against(at: &Looked) -> Option<Line> {
                 ),
                 "common practice, no source",
             )
-            .on(&["left_ventricle.diameter", "flow.qp_qs"]),
+            .on(&[Quantity::LEFT_VENTRICLE_DIAMETER, Quantity::FLOW_QP_QS]),
         );
     }
     (z < usual && qp_qs >= large_shunt && of_z(large_heart) && of_shunt(small_shunt)).then(|| {
@@ -41,6 +42,6 @@ fn against(at: &Looked) -> Option<Line> {
             ),
             "common practice, no source",
         )
-        .on(&["left_ventricle.diameter", "flow.qp_qs"])
+        .on(&[Quantity::LEFT_VENTRICLE_DIAMETER, Quantity::FLOW_QP_QS])
     })
 }

@@ -22,9 +22,7 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
 
 fn against(at: &Looked, figure: Figure, sum: Sum) -> Option<Line> {
     let by_jet = at.drawn.nominal.get(figure)?;
-    let read = at
-        .input
-        .read(Quantity::from_address("right_ventricle.systolic")?)?;
+    let read = at.input.read(Quantity::RIGHT_VENTRICLE_SYSTOLIC)?;
     // The reading's own doubt stands beside that of the jet.
     let toward_jet = read.value + read.sd.copysign(by_jet - read.value);
     let interval = at.drawn.interval(figure);
@@ -41,12 +39,12 @@ fn against(at: &Looked, figure: Figure, sum: Sum) -> Option<Line> {
     let info = figure.info();
     Some(
         found(info.id, "pressure against gradient", said, info.source)
-            .on(&["right_ventricle.systolic"]),
+            .on(&[Quantity::RIGHT_VENTRICLE_SYSTOLIC]),
     )
 }
 
 fn by_the_defects_jet(values: &Values) -> Option<[String; 2]> {
-    let jet = read(values, "throat.velocity")?;
+    let jet = read(values, Quantity::DEFECT_VELOCITY)?;
     let systemic = systemic_systolic(values)?.value();
     Some([
         format!("{systemic:.0} − 4 × {jet:.1}²"),
@@ -56,8 +54,8 @@ fn by_the_defects_jet(values: &Values) -> Option<[String; 2]> {
 }
 
 fn by_the_tricuspid_jet(values: &Values) -> Option<[String; 2]> {
-    let jet = read(values, "right_ventricle.velocity")?;
-    let atrial = read(values, "right_atrium.mean")?;
+    let jet = read(values, Quantity::RIGHT_VENTRICLE_VELOCITY)?;
+    let atrial = read(values, Quantity::RIGHT_ATRIUM_MEAN)?;
     Some([
         format!("{atrial:.0} + 4 × {jet:.1}²"),
         "the defect's own jet may have been taken for it, or one pressure is wrong".into(),

@@ -1,16 +1,24 @@
 use super::{Looked, found};
-use crate::remark::label;
-use crate::{Evidence, Line, Parameter};
+use crate::{Line, Parameter};
 use measurement::Quantity;
 
 /// Pairs of pressures of which the first cannot be the higher.
-const ORDER: [(&str, &str); 6] = [
-    ("pulmonary_artery.diastolic", "pulmonary_artery.mean"),
-    ("pulmonary_artery.mean", "pulmonary_artery.systolic"),
-    ("pulmonary_artery.systolic", "right_ventricle.systolic"),
-    ("aorta.diastolic", "aorta.mean"),
-    ("aorta.mean", "aorta.systolic"),
-    ("left_atrium.mean", "pulmonary_artery.mean"),
+const ORDER: [(Quantity, Quantity); 6] = [
+    (
+        Quantity::PULMONARY_ARTERY_DIASTOLIC,
+        Quantity::PULMONARY_ARTERY_MEAN,
+    ),
+    (
+        Quantity::PULMONARY_ARTERY_MEAN,
+        Quantity::PULMONARY_ARTERY_SYSTOLIC,
+    ),
+    (
+        Quantity::PULMONARY_ARTERY_SYSTOLIC,
+        Quantity::RIGHT_VENTRICLE_SYSTOLIC,
+    ),
+    (Quantity::AORTA_DIASTOLIC, Quantity::AORTA_MEAN),
+    (Quantity::AORTA_MEAN, Quantity::AORTA_SYSTOLIC),
+    (Quantity::LEFT_ATRIUM_MEAN, Quantity::PULMONARY_ARTERY_MEAN),
 ];
 
 /// Combined standard deviations by which they must be out of order.
@@ -24,21 +32,20 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
         .collect()
 }
 
-fn against(at: &Looked, lower: &str, higher: &str) -> Option<Line> {
-    let read = |address| -> Option<&Evidence> { at.input.read(Quantity::from_address(address)?) };
-    let (one, other) = (read(lower)?, read(higher)?);
+fn against(at: &Looked, lower: Quantity, higher: Quantity) -> Option<Line> {
+    let (one, other) = (at.input.read(lower)?, at.input.read(higher)?);
     let combined = (one.sd * one.sd + other.sd * other.sd).sqrt();
     let over = one.value - other.value;
     let least = at.limits.parameter(Parameter::PressureApart);
     (over >= least && over >= APART * combined).then(|| {
         found(
-            &format!("out_of_order.{lower}"),
+            &format!("out_of_order.{}", lower.address()),
             "pressures out of order",
             format!(
                 "{} {:.0} mmHg is over {} {:.0} mmHg: another state, a damped line, or a slip",
-                label(lower),
+                lower.label(),
                 one.value,
-                label(higher),
+                higher.label(),
                 other.value
             ),
             "common practice, no source",

@@ -1,17 +1,17 @@
 use super::{Looked, found};
 use crate::figures::read;
 use crate::{Line, Parameter};
-use measurement::{Answer, Finding};
+use measurement::{Answer, Finding, Quantity};
 
 /// A step of saturation that this defect does not make.
 pub(super) fn look(at: &Looked) -> Vec<Line> {
     let values = at.input.joint.nominal();
-    let saturation = |address| read(&values, address);
+    let saturation = |quantity| read(&values, quantity);
     let mut lines = Vec::new();
     let step = |high: Option<f64>, low: Option<f64>| Some((high?, low?));
     if let Some((atrium, cava)) = step(
-        saturation("right_atrium.saturation"),
-        saturation("superior_vena_cava.saturation"),
+        saturation(Quantity::RIGHT_ATRIUM_SATURATION),
+        saturation(Quantity::SUPERIOR_VENA_CAVA_SATURATION),
     ) && atrium - cava >= at.limits.parameter(Parameter::EarlyStepUp)
         && at.input.finding(Finding::OtherLesion) == Answer::No
     {
@@ -25,11 +25,11 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
             ),
             "common practice, no source",
         )
-        .on(&["right_atrium.saturation", "superior_vena_cava.saturation", "flow.qp_qs"]));
+        .on(&[Quantity::RIGHT_ATRIUM_SATURATION, Quantity::SUPERIOR_VENA_CAVA_SATURATION, Quantity::FLOW_QP_QS]));
     }
     if let Some((vein, aorta)) = step(
-        saturation("pulmonary_vein.saturation"),
-        saturation("aorta.saturation"),
+        saturation(Quantity::PULMONARY_VEIN_SATURATION),
+        saturation(Quantity::AORTA_SATURATION),
     ) && vein - aorta >= at.limits.parameter(Parameter::LeftStepDown)
         && at.input.finding(Finding::Cyanosis) == Answer::No
     {
@@ -42,7 +42,7 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
             ),
             "common practice, no source",
         )
-        .on(&["pulmonary_vein.saturation", "aorta.saturation", "flow.qp_qs"]));
+        .on(&[Quantity::PULMONARY_VEIN_SATURATION, Quantity::AORTA_SATURATION, Quantity::FLOW_QP_QS]));
     }
     lines
 }

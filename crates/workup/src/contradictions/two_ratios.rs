@@ -1,12 +1,13 @@
 use super::{Looked, found, leaves_out};
 use crate::figures::{Figures, read};
 use crate::{Figure, Line, Parameter};
+use measurement::Quantity;
 
 /// Qp:Qs by oxygen against that by Doppler, and against the one read.
 pub(super) fn look(at: &Looked) -> Vec<Line> {
     let by_oxygen = at.drawn.nominal.get(Figure::QpQsBySaturations);
     let by_doppler = at.drawn.nominal.get(Figure::QpQsByDoppler);
-    let as_read = read(&at.input.joint.nominal(), "flow.qp_qs");
+    let as_read = read(&at.input.joint.nominal(), Quantity::FLOW_QP_QS);
     let factor = at.limits.parameter(Parameter::RatioFactor);
     let apart = |one: f64, other: f64| one.max(other) >= factor * one.min(other);
     let mut lines = Vec::new();
@@ -38,5 +39,5 @@ fn line(id: &str, oxygen: f64, other: f64, way: &str) -> Line {
         ),
         "common practice, no source",
     )
-    .on(&["flow.qp_qs"])
+    .on(&[Quantity::FLOW_QP_QS])
 }

@@ -2,7 +2,7 @@
 
 use super::{Figures, read};
 use crate::{Circumstances, Figure};
-use measurement::{Cm, GPerDl, LPerMinM2, MlPerMinM2, Mm, MmHg, Percent, Values};
+use measurement::{Cm, GPerDl, LPerMinM2, MlPerMinM2, Mm, MmHg, Percent, Quantity, Values};
 use physiology::{
     Blood, DopplerTract, Flows, OxygenConstants, SUPPLEMENTAL, Samples, VenousSamples,
     doppler_qp_qs, flows, oxygen_content, qp_qs_by_saturations,
@@ -10,27 +10,30 @@ use physiology::{
 
 /// The saturation that stands for mixed venous blood.
 fn mixed_venous(values: &Values, at: &Circumstances) -> Option<Percent> {
-    let saturation = |address| read(values, address).map(Percent);
+    let saturation = |quantity| read(values, quantity).map(Percent);
     at.mixed_venous.of(VenousSamples {
-        superior_cava: saturation("superior_vena_cava.saturation"),
-        inferior_cava: saturation("inferior_vena_cava.saturation"),
-        right_atrium: saturation("right_atrium.saturation"),
+        superior_cava: saturation(Quantity::SUPERIOR_VENA_CAVA_SATURATION),
+        inferior_cava: saturation(Quantity::INFERIOR_VENA_CAVA_SATURATION),
+        right_atrium: saturation(Quantity::RIGHT_ATRIUM_SATURATION),
     })
 }
 
 /// Saturations at the four places: for a pulmonary vein that was not entered the
 /// left atrium or ventricle stands, for an aorta the left ventricle.
 pub(crate) fn samples(values: &Values, at: &Circumstances) -> Option<Samples<Percent>> {
-    let first = |addresses: &[&str]| addresses.iter().find_map(|one| read(values, one));
+    let first = |each: &[Quantity]| each.iter().find_map(|one| read(values, *one));
     Some(Samples {
-        aorta: Percent(first(&["aorta.saturation", "left_ventricle.saturation"])?),
+        aorta: Percent(first(&[
+            Quantity::AORTA_SATURATION,
+            Quantity::LEFT_VENTRICLE_SATURATION,
+        ])?),
         mixed_venous: mixed_venous(values, at)?,
         pulmonary_vein: Percent(first(&[
-            "pulmonary_vein.saturation",
-            "left_atrium.saturation",
-            "left_ventricle.saturation",
+            Quantity::PULMONARY_VEIN_SATURATION,
+            Quantity::LEFT_ATRIUM_SATURATION,
+            Quantity::LEFT_VENTRICLE_SATURATION,
         ])?),
-        pulmonary_artery: Percent(read(values, "pulmonary_artery.saturation")?),
+        pulmonary_artery: Percent(read(values, Quantity::PULMONARY_ARTERY_SATURATION)?),
     })
 }
 
@@ -45,7 +48,7 @@ pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
     figures.set(Figure::QpQsByDoppler, by_doppler);
 
     let fick = by_fick(values, at);
-    let dissolved = read(values, "patient.inspired_oxygen")
+    let dissolved = read(values, Quantity::PATIENT_INSPIRED_OXYGEN)
         .is_some_and(|inspired| Percent(inspired) > SUPPLEMENTAL);
     let by_oxygen = match (&fick, dissolved) {
         (Some(fick), true) => Some(fick.qp_qs().value()),
@@ -53,7 +56,7 @@ pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
     };
     let qp_qs = by_oxygen
         .or(by_doppler)
-        .or_else(|| read(values, "flow.qp_qs"));
+        .or_else(|| read(values, Quantity::FLOW_QP_QS));
     figures.set(Figure::QpQs, qp_qs);
 
     let Some(fick) = fick else { return };
@@ -72,24 +75,30 @@ pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
 
 /// Flows by oxygen uptake and contents.
 fn by_fick(values: &Values, at: &Circumstances) -> Option<Flows<LPerMinM2>> {
-    let haemoglobin = GPerDl(read(values, "blood.haemoglobin")?);
-    let uptake = MlPerMinM2(read(values, "patient.oxygen_uptake")?);
+    let haemoglobin = GPerDl(read(values, Quantity::BLOOD_HAEMOGLOBIN)?);
+    let uptake = MlPerMinM2(read(values, Quantity::PATIENT_OXYGEN_UPTAKE)?);
     let saturation = samples(values, at)?;
-    let tension = |address| read(values, address).map(MmHg);
-    let content = |saturation, address| {
+    let tension = |quantity| read(values, quantity).map(MmHg);
+    let content = |saturation, of_tension| {
         let blood = Blood {
             saturation,
-            tension: tension(address),
+            tension: tension(of_tension),
         };
         oxygen_content(haemoglobin, blood, OxygenConstants::USUAL)
     };
     let contents = Samples {
-        aorta: content(saturation.aorta, "aorta.oxygen_tension"),
-        mixed_venous: content(saturation.mixed_venous, "superior_vena_cava.oxygen_tension"),
-        pulmonary_vein: content(saturation.pulmonary_vein, "pulmonary_vein.oxygen_tension"),
+        aorta: content(saturation.aorta, Quantity::AORTA_OXYGEN_TENSION),
+        mixed_venous: content(
+            saturation.mixed_venous,
+            Quantity::SUPERIOR_VENA_CAVA_OXYGEN_TENSION,
+        ),
+        pulmonary_vein: content(
+            saturation.pulmonary_vein,
+            Quantity::PULMONARY_VEIN_OXYGEN_TENSION,
+        ),
         pulmonary_artery: content(
             saturation.pulmonary_artery,
-            "pulmonary_artery.oxygen_tension",
+            Quantity::PULMONARY_ARTERY_OXYGEN_TENSION,
         ),
     };
     flows(uptake, contents).ok()
@@ -103,10 +112,10 @@ fn by_doppler(values: &Values) -> Option<f64> {
             velocity_integral: Cm(read(values, integral)?),
         })
     };
-    let aortic = tract("aorta.diameter", "aorta.velocity_integral")?;
+    let aortic = tract(Quantity::AORTA_DIAMETER, Quantity::AORTA_VELOCITY_INTEGRAL)?;
     let pulmonary = tract(
-        "pulmonary_artery.diameter",
-        "pulmonary_artery.velocity_integral",
+        Quantity::PULMONARY_ARTERY_DIAMETER,
+        Quantity::PULMONARY_ARTERY_VELOCITY_INTEGRAL,
     )?;
     Some(doppler_qp_qs(pulmonary, aortic).value())
 }

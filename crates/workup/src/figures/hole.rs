@@ -2,7 +2,7 @@
 
 use super::{Figures, read};
 use crate::{Circumstances, Figure};
-use measurement::{BeatsPerMin, LPerMin, MPerS, Mm, MmHg, Ratio, Seconds, Values};
+use measurement::{BeatsPerMin, LPerMin, MPerS, Mm, MmHg, Quantity, Ratio, Seconds, Values};
 use physiology::{FlowTime, HoleAndShunt, circle, orifice_flow, simplified_bernoulli};
 
 /// A beat of one second: the share of systole is what counts.
@@ -26,8 +26,8 @@ pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
 
 /// Of an ellipse the area is that of the circle with √(major · minor).
 fn through_hole(values: &Values, at: &Circumstances) -> Option<LPerMin> {
-    let major = read(values, "throat.major")?;
-    let minor = read(values, "throat.minor").unwrap_or(major);
+    let major = read(values, Quantity::DEFECT_LONG_AXIS)?;
+    let minor = read(values, Quantity::DEFECT_SHORT_AXIS).unwrap_or(major);
     let area = circle(Mm((major * minor).sqrt()));
     let time = FlowTime {
         rate: BEAT,
@@ -39,8 +39,10 @@ fn through_hole(values: &Values, at: &Circumstances) -> Option<LPerMin> {
 
 /// Between the ventricles: by their pressures, else by the jet.
 fn peak_gradient(values: &Values) -> Option<MmHg> {
-    read(values, "left_ventricle.systolic")
-        .zip(read(values, "right_ventricle.systolic"))
+    read(values, Quantity::LEFT_VENTRICLE_SYSTOLIC)
+        .zip(read(values, Quantity::RIGHT_VENTRICLE_SYSTOLIC))
         .map(|(left, right)| MmHg((left - right).max(0.0)))
-        .or_else(|| read(values, "throat.velocity").map(|jet| simplified_bernoulli(MPerS(jet))))
+        .or_else(|| {
+            read(values, Quantity::DEFECT_VELOCITY).map(|jet| simplified_bernoulli(MPerS(jet)))
+        })
 }

@@ -2,20 +2,20 @@
 
 use super::{Figures, read};
 use crate::{Circumstances, Figure};
-use measurement::{LPerMinM2, MPerS, MmHg, Values, WoodM2};
+use measurement::{LPerMinM2, MPerS, MmHg, Quantity, Values, WoodM2};
 use physiology::{BehindDefect, JetRefused, before_tricuspid_jet, resistance};
 
 /// Systolic pressure of the body: of the aorta, else of the left ventricle.
 pub(crate) fn systemic_systolic(values: &Values) -> Option<MmHg> {
-    read(values, "aorta.systolic")
-        .or_else(|| read(values, "left_ventricle.systolic"))
+    read(values, Quantity::AORTA_SYSTOLIC)
+        .or_else(|| read(values, Quantity::LEFT_VENTRICLE_SYSTOLIC))
         .map(MmHg)
 }
 
 /// Mean pressure behind the lungs: of the left atrium, else the wedge.
 pub(crate) fn left_atrial(values: &Values) -> Option<MmHg> {
-    read(values, "left_atrium.mean")
-        .or_else(|| read(values, "pulmonary_wedge.mean"))
+    read(values, Quantity::LEFT_ATRIUM_MEAN)
+        .or_else(|| read(values, Quantity::PULMONARY_WEDGE_MEAN))
         .map(MmHg)
 }
 
@@ -25,7 +25,7 @@ pub(crate) fn behind_defect(
     values: &Values,
     at: &Circumstances,
 ) -> Option<Result<BehindDefect, JetRefused>> {
-    let jet = MPerS(read(values, "throat.velocity")?);
+    let jet = MPerS(read(values, Quantity::DEFECT_VELOCITY)?);
     Some(physiology::behind_defect(
         systemic_systolic(values)?,
         jet,
@@ -38,13 +38,13 @@ pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
         .and_then(Result::ok)
         .map(|behind| behind.pressure.value());
     figures.set(Figure::PressureBehindDefect, behind);
-    let before = read(values, "right_atrium.mean")
-        .zip(read(values, "right_ventricle.velocity"))
+    let before = read(values, Quantity::RIGHT_ATRIUM_MEAN)
+        .zip(read(values, Quantity::RIGHT_VENTRICLE_VELOCITY))
         .map(|(atrial, jet)| before_tricuspid_jet(MmHg(atrial), MPerS(jet)).value());
     figures.set(Figure::PressureBeforeTricuspidJet, before);
 
-    let lungs = read(values, "pulmonary_artery.systolic")
-        .or_else(|| read(values, "right_ventricle.systolic"))
+    let lungs = read(values, Quantity::PULMONARY_ARTERY_SYSTOLIC)
+        .or_else(|| read(values, Quantity::RIGHT_VENTRICLE_SYSTOLIC))
         .or(behind)
         .or(before);
     let ratio = lungs
@@ -52,9 +52,9 @@ pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
         .map(|(lungs, body)| lungs / body.value());
     figures.set(Figure::PressureRatio, ratio);
 
-    let mean = |address| read(values, address).map(MmHg);
-    let across_lungs = mean("pulmonary_artery.mean").zip(left_atrial(values));
-    let across_body = mean("aorta.mean").zip(mean("right_atrium.mean"));
+    let mean = |quantity| read(values, quantity).map(MmHg);
+    let across_lungs = mean(Quantity::PULMONARY_ARTERY_MEAN).zip(left_atrial(values));
+    let across_body = mean(Quantity::AORTA_MEAN).zip(mean(Quantity::RIGHT_ATRIUM_MEAN));
     let over = |across: Option<(MmHg, MmHg)>, flow| {
         let (upstream, downstream) = across?;
         let flow = LPerMinM2(figures.get(flow)?);

@@ -1,562 +1,152 @@
 //! What is read of the circulation: saturations, pressures, flows, chambers.
 
-use super::EVERY_SITE;
-use crate::quantity::{Feature, LawKind, QuantityInfo, Structure, Unit};
-
-pub(super) static CIRCULATION: [QuantityInfo; 37] = [
-    QuantityInfo {
-        structure: Structure::SuperiorVenaCava,
-        feature: Feature::Saturation,
-        address: "superior_vena_cava.saturation",
-        label: "saturation, superior vena cava",
-        unit: Unit::Percent,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 100.0,
-        steps: (1.0, 5.0),
-        why: "blood before any shunt: what the body has left",
-        how: "high in the superior vena cava: one sample in an oximeter, close in time to the others, no change of what is breathed in between",
-        sites: EVERY_SITE,
-        dimension: 56,
-    },
-    QuantityInfo {
-        structure: Structure::InferiorVenaCava,
-        feature: Feature::Saturation,
-        address: "inferior_vena_cava.saturation",
-        label: "saturation, inferior vena cava",
-        unit: Unit::Percent,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 100.0,
-        steps: (1.0, 5.0),
-        why: "blood before any shunt: what the body has left",
-        how: "inferior vena cava: one sample in an oximeter, close in time to the others, no change of what is breathed in between",
-        sites: EVERY_SITE,
-        dimension: 57,
-    },
-    QuantityInfo {
-        structure: Structure::RightAtrium,
-        feature: Feature::Saturation,
-        address: "right_atrium.saturation",
-        label: "saturation, right atrium",
-        unit: Unit::Percent,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 100.0,
-        steps: (1.0, 5.0),
-        why: "a step up before the ventricle is another shunt",
-        how: "middle of the right atrium: one sample in an oximeter, close in time to the others, no change of what is breathed in between",
-        sites: EVERY_SITE,
-        dimension: 58,
-    },
-    QuantityInfo {
-        structure: Structure::RightVentricle,
-        feature: Feature::Saturation,
-        address: "right_ventricle.saturation",
-        label: "saturation, right ventricle",
-        unit: Unit::Percent,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 100.0,
-        steps: (1.0, 5.0),
-        why: "the step up of the defect",
-        how: "body of the right ventricle, away from the jet: one sample in an oximeter, close in time to the others, no change of what is breathed in between",
-        sites: EVERY_SITE,
-        dimension: 59,
-    },
-    QuantityInfo {
-        structure: Structure::PulmonaryArtery,
-        feature: Feature::Saturation,
-        address: "pulmonary_artery.saturation",
-        label: "saturation, pulmonary artery",
-        unit: Unit::Percent,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 100.0,
-        steps: (1.0, 5.0),
-        why: "blood after the shunt, mixed",
-        how: "main or branch pulmonary artery, past the valve: one sample in an oximeter, close in time to the others, no change of what is breathed in between",
-        sites: EVERY_SITE,
-        dimension: 60,
-    },
-    QuantityInfo {
-        structure: Structure::PulmonaryVein,
-        feature: Feature::Saturation,
-        address: "pulmonary_vein.saturation",
-        label: "saturation, pulmonary vein",
-        unit: Unit::Percent,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 100.0,
-        steps: (1.0, 5.0),
-        why: "what the lungs give",
-        how: "a pulmonary vein, where it was entered: one sample in an oximeter, close in time to the others, no change of what is breathed in between",
-        sites: EVERY_SITE,
-        dimension: 61,
-    },
-    QuantityInfo {
-        structure: Structure::LeftAtrium,
-        feature: Feature::Saturation,
-        address: "left_atrium.saturation",
-        label: "saturation, left atrium",
-        unit: Unit::Percent,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 100.0,
-        steps: (1.0, 5.0),
-        why: "serves for a pulmonary vein that was not entered",
-        how: "left atrium: one sample in an oximeter, close in time to the others, no change of what is breathed in between",
-        sites: EVERY_SITE,
-        dimension: 62,
-    },
-    QuantityInfo {
-        structure: Structure::LeftVentricle,
-        feature: Feature::Saturation,
-        address: "left_ventricle.saturation",
-        label: "saturation, left ventricle",
-        unit: Unit::Percent,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 100.0,
-        steps: (1.0, 5.0),
-        why: "less than the pulmonary vein is a shunt from the right",
-        how: "left ventricle: one sample in an oximeter, close in time to the others, no change of what is breathed in between",
-        sites: EVERY_SITE,
-        dimension: 63,
-    },
-    QuantityInfo {
-        structure: Structure::Aorta,
-        feature: Feature::Saturation,
-        address: "aorta.saturation",
-        label: "saturation, aorta",
-        unit: Unit::Percent,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 100.0,
-        steps: (1.0, 5.0),
-        why: "what the body is given",
-        how: "aorta or a systemic artery: one sample in an oximeter, close in time to the others, no change of what is breathed in between",
-        sites: EVERY_SITE,
-        dimension: 64,
-    },
-    QuantityInfo {
-        structure: Structure::RightAtrium,
-        feature: Feature::MeanPressure,
-        address: "right_atrium.mean",
-        label: "right atrial mean pressure",
-        unit: Unit::MmHg,
-        law: LawKind::NormalAtLeastZero,
-        least: 0.0,
-        most: 60.0,
-        steps: (1.0, 5.0),
-        why: "the pressure that systemic flow leaves behind",
-        how: "catheter in the right atrium, mean over several beats, quiet breathing",
-        sites: EVERY_SITE,
-        dimension: 65,
-    },
-    QuantityInfo {
-        structure: Structure::RightVentricle,
-        feature: Feature::DiastolicPressure,
-        address: "right_ventricle.diastolic",
-        label: "right ventricular end-diastolic pressure",
-        unit: Unit::MmHg,
-        law: LawKind::NormalAtLeastZero,
-        least: 0.0,
-        most: 60.0,
-        steps: (1.0, 5.0),
-        why: "how the right ventricle bears its load",
-        how: "catheter in the right ventricle, at the end of diastole, before the pressure rises",
-        sites: EVERY_SITE,
-        dimension: 66,
-    },
-    QuantityInfo {
-        structure: Structure::PulmonaryArtery,
-        feature: Feature::SystolicPressure,
-        address: "pulmonary_artery.systolic",
-        label: "pulmonary arterial systolic pressure",
-        unit: Unit::MmHg,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 200.0,
-        steps: (1.0, 5.0),
-        why: "held against the pressure of the body",
-        how: "catheter in the pulmonary artery, peak of systole",
-        sites: EVERY_SITE,
-        dimension: 67,
-    },
-    QuantityInfo {
-        structure: Structure::PulmonaryArtery,
-        feature: Feature::DiastolicPressure,
-        address: "pulmonary_artery.diastolic",
-        label: "pulmonary arterial diastolic pressure",
-        unit: Unit::MmHg,
-        law: LawKind::LogNormal,
-        least: 1.0,
-        most: 150.0,
-        steps: (1.0, 5.0),
-        why: "the mean must lie between it and the systolic pressure",
-        how: "catheter in the pulmonary artery, lowest of diastole",
-        sites: EVERY_SITE,
-        dimension: 68,
-    },
-    QuantityInfo {
-        structure: Structure::PulmonaryArtery,
-        feature: Feature::MeanPressure,
-        address: "pulmonary_artery.mean",
-        label: "pulmonary arterial mean pressure",
-        unit: Unit::MmHg,
-        law: LawKind::LogNormal,
-        least: 2.0,
-        most: 150.0,
-        steps: (1.0, 5.0),
-        why: "what flow and resistance of the lungs make together",
-        how: "catheter in the pulmonary artery, mean over several beats",
-        sites: EVERY_SITE,
-        dimension: 69,
-    },
-    QuantityInfo {
-        structure: Structure::PulmonaryWedge,
-        feature: Feature::MeanPressure,
-        address: "pulmonary_wedge.mean",
-        label: "pulmonary wedge pressure",
-        unit: Unit::MmHg,
-        law: LawKind::NormalAtLeastZero,
-        least: 0.0,
-        most: 60.0,
-        steps: (1.0, 5.0),
-        why: "serves for the left atrial pressure",
-        how: "catheter wedged in a branch, or its balloon filled, mean over several beats; the trace must be atrial",
-        sites: EVERY_SITE,
-        dimension: 70,
-    },
-    QuantityInfo {
-        structure: Structure::LeftAtrium,
-        feature: Feature::MeanPressure,
-        address: "left_atrium.mean",
-        label: "left atrial mean pressure",
-        unit: Unit::MmHg,
-        law: LawKind::NormalAtLeastZero,
-        least: 0.0,
-        most: 60.0,
-        steps: (1.0, 5.0),
-        why: "behind the lungs: without it pressure passes for resistance",
-        how: "catheter in the left atrium, mean over several beats, quiet breathing",
-        sites: EVERY_SITE,
-        dimension: 71,
-    },
-    QuantityInfo {
-        structure: Structure::LeftVentricle,
-        feature: Feature::DiastolicPressure,
-        address: "left_ventricle.diastolic",
-        label: "left ventricular end-diastolic pressure",
-        unit: Unit::MmHg,
-        law: LawKind::NormalAtLeastZero,
-        least: 0.0,
-        most: 60.0,
-        steps: (1.0, 5.0),
-        why: "the filling pressure of the left ventricle, before its outlet is closed to one side",
-        how: "catheter in the left ventricle, at the end of diastole, before the pressure rises",
-        sites: EVERY_SITE,
-        dimension: 72,
-    },
-    QuantityInfo {
-        structure: Structure::Aorta,
-        feature: Feature::SystolicPressure,
-        address: "aorta.systolic",
-        label: "systemic systolic pressure",
-        unit: Unit::MmHg,
-        law: LawKind::LogNormal,
-        least: 20.0,
-        most: 300.0,
-        steps: (1.0, 5.0),
-        why: "what the pressures of the lungs are held against",
-        how: "catheter in the aorta, peak of systole; a cuff serves",
-        sites: EVERY_SITE,
-        dimension: 73,
-    },
-    QuantityInfo {
-        structure: Structure::Aorta,
-        feature: Feature::DiastolicPressure,
-        address: "aorta.diastolic",
-        label: "systemic diastolic pressure",
-        unit: Unit::MmHg,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 200.0,
-        steps: (1.0, 5.0),
-        why: "the mean must lie between it and the systolic pressure",
-        how: "catheter in the aorta, lowest of diastole; a cuff serves",
-        sites: EVERY_SITE,
-        dimension: 74,
-    },
-    QuantityInfo {
-        structure: Structure::Aorta,
-        feature: Feature::MeanPressure,
-        address: "aorta.mean",
-        label: "systemic mean pressure",
-        unit: Unit::MmHg,
-        law: LawKind::LogNormal,
-        least: 10.0,
-        most: 250.0,
-        steps: (1.0, 5.0),
-        why: "what flow and resistance of the body make together",
-        how: "catheter in the aorta, mean over several beats; a cuff serves",
-        sites: EVERY_SITE,
-        dimension: 75,
-    },
-    QuantityInfo {
-        structure: Structure::Blood,
-        feature: Feature::Haemoglobin,
-        address: "blood.haemoglobin",
-        label: "haemoglobin",
-        unit: Unit::GPerDl,
-        law: LawKind::LogNormal,
-        least: 3.0,
-        most: 25.0,
-        steps: (0.1, 1.0),
-        why: "flows are read from the oxygen that blood carries",
-        how: "a blood sample of the same day",
-        sites: EVERY_SITE,
-        dimension: 76,
-    },
-    QuantityInfo {
-        structure: Structure::Patient,
-        feature: Feature::OxygenUptake,
-        address: "patient.oxygen_uptake",
-        label: "oxygen uptake",
-        unit: Unit::MlPerMinM2,
-        law: LawKind::LogNormal,
-        least: 40.0,
-        most: 400.0,
-        steps: (1.0, 10.0),
-        why: "flow is oxygen taken up over oxygen given off; `method: direct` measured, `derived` assumed",
-        how: "measured where it can be; a figure from a table is assumed and reads as derived",
-        sites: EVERY_SITE,
-        dimension: 77,
-    },
-    QuantityInfo {
-        structure: Structure::Patient,
-        feature: Feature::InspiredOxygen,
-        address: "patient.inspired_oxygen",
-        label: "inspired oxygen",
-        unit: Unit::Percent,
-        law: LawKind::LogNormal,
-        least: 15.0,
-        most: 100.0,
-        steps: (1.0, 10.0),
-        why: "over 30 % the oxygen dissolved in blood can no longer be left out",
-        how: "what was breathed while blood was sampled; air is 21",
-        sites: EVERY_SITE,
-        dimension: 78,
-    },
-    QuantityInfo {
-        structure: Structure::Patient,
-        feature: Feature::HeartRate,
-        address: "patient.heart_rate",
-        label: "heart rate",
-        unit: Unit::PerMin,
-        law: LawKind::LogNormal,
-        least: 20.0,
-        most: 300.0,
-        steps: (1.0, 10.0),
-        why: "flow by Doppler is a stroke times the rate",
-        how: "when the Doppler integrals were read",
-        sites: EVERY_SITE,
-        dimension: 79,
-    },
-    QuantityInfo {
-        structure: Structure::PulmonaryVein,
-        feature: Feature::OxygenTension,
-        address: "pulmonary_vein.oxygen_tension",
-        label: "oxygen tension, pulmonary vein",
-        unit: Unit::MmHg,
-        law: LawKind::LogNormal,
-        least: 10.0,
-        most: 700.0,
-        steps: (1.0, 10.0),
-        why: "oxygen dissolved in blood, when more than air is breathed",
-        how: "a pulmonary vein: blood gas of the same sample as the saturation",
-        sites: EVERY_SITE,
-        dimension: 80,
-    },
-    QuantityInfo {
-        structure: Structure::PulmonaryArtery,
-        feature: Feature::OxygenTension,
-        address: "pulmonary_artery.oxygen_tension",
-        label: "oxygen tension, pulmonary artery",
-        unit: Unit::MmHg,
-        law: LawKind::LogNormal,
-        least: 10.0,
-        most: 700.0,
-        steps: (1.0, 10.0),
-        why: "oxygen dissolved in blood, when more than air is breathed",
-        how: "the pulmonary artery: blood gas of the same sample as the saturation",
-        sites: EVERY_SITE,
-        dimension: 81,
-    },
-    QuantityInfo {
-        structure: Structure::Aorta,
-        feature: Feature::OxygenTension,
-        address: "aorta.oxygen_tension",
-        label: "oxygen tension, aorta",
-        unit: Unit::MmHg,
-        law: LawKind::LogNormal,
-        least: 10.0,
-        most: 700.0,
-        steps: (1.0, 10.0),
-        why: "oxygen dissolved in blood, when more than air is breathed",
-        how: "the aorta or a systemic artery: blood gas of the same sample as the saturation",
-        sites: EVERY_SITE,
-        dimension: 82,
-    },
-    QuantityInfo {
-        structure: Structure::SuperiorVenaCava,
-        feature: Feature::OxygenTension,
-        address: "superior_vena_cava.oxygen_tension",
-        label: "oxygen tension, superior vena cava",
-        unit: Unit::MmHg,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 700.0,
-        steps: (1.0, 10.0),
-        why: "oxygen dissolved in blood, when more than air is breathed",
-        how: "high in the superior vena cava: blood gas of the same sample as the saturation",
-        sites: EVERY_SITE,
-        dimension: 83,
-    },
-    QuantityInfo {
-        structure: Structure::Throat,
-        feature: Feature::Velocity,
-        address: "throat.velocity",
-        label: "jet through the defect, peak velocity",
-        unit: Unit::MPerS,
-        law: LawKind::LogNormal,
-        least: 0.1,
-        most: 8.0,
-        steps: (0.05, 0.2),
-        why: "the gradient between the ventricles, by its square",
-        how: "continuous-wave Doppler along the jet, systole, in the view with the smallest angle, the highest of several beats",
-        sites: EVERY_SITE,
-        dimension: 84,
-    },
-    QuantityInfo {
-        structure: Structure::RightVentricle,
-        feature: Feature::Velocity,
-        address: "right_ventricle.velocity",
-        label: "tricuspid regurgitation, peak velocity",
-        unit: Unit::MPerS,
-        law: LawKind::LogNormal,
-        least: 0.1,
-        most: 8.0,
-        steps: (0.05, 0.2),
-        why: "the right ventricular pressure over that of the atrium",
-        how: "continuous-wave Doppler of the regurgitation, systole; not the jet of the defect deflected into the right atrium",
-        sites: EVERY_SITE,
-        dimension: 85,
-    },
-    QuantityInfo {
-        structure: Structure::Arch,
-        feature: Feature::Gradient,
-        address: "arch.gradient",
-        label: "aortic arch, peak gradient",
-        unit: Unit::MmHg,
-        law: LawKind::NormalAtLeastZero,
-        least: 0.0,
-        most: 150.0,
-        steps: (1.0, 5.0),
-        why: "a narrow arch loads the left heart and drives the shunt",
-        how: "suprasternal view, continuous-wave Doppler through the isthmus, peak; or catheter pulled back",
-        sites: EVERY_SITE,
-        dimension: 86,
-    },
-    QuantityInfo {
-        structure: Structure::Aorta,
-        feature: Feature::VelocityIntegral,
-        address: "aorta.velocity_integral",
-        label: "aortic outflow, velocity integral",
-        unit: Unit::Cm,
-        law: LawKind::LogNormal,
-        least: 1.0,
-        most: 80.0,
-        steps: (0.1, 1.0),
-        why: "systemic flow by Doppler",
-        how: "apical five-chamber, pulsed Doppler at the aortic valve, the envelope of one ejection",
-        sites: EVERY_SITE,
-        dimension: 87,
-    },
-    QuantityInfo {
-        structure: Structure::PulmonaryArtery,
-        feature: Feature::VelocityIntegral,
-        address: "pulmonary_artery.velocity_integral",
-        label: "pulmonary outflow, velocity integral",
-        unit: Unit::Cm,
-        law: LawKind::LogNormal,
-        least: 1.0,
-        most: 80.0,
-        steps: (0.1, 1.0),
-        why: "pulmonary flow by Doppler",
-        how: "parasternal short axis, pulsed Doppler at the pulmonary valve, away from the jet of the defect, the envelope of one ejection",
-        sites: EVERY_SITE,
-        dimension: 88,
-    },
-    QuantityInfo {
-        structure: Structure::LeftVentricle,
-        feature: Feature::Diameter,
-        address: "left_ventricle.diameter",
-        label: "left ventricle, end-diastolic diameter",
-        unit: Unit::Mm,
-        law: LawKind::LogNormal,
-        least: 5.0,
-        most: 120.0,
-        steps: (0.1, 1.0),
-        why: "the load of the shunt on the left ventricle",
-        how: "parasternal short or long axis at the tips of the mitral leaflets, end-diastole, inner edge to inner edge",
-        sites: EVERY_SITE,
-        dimension: 89,
-    },
-    QuantityInfo {
-        structure: Structure::LeftAtrium,
-        feature: Feature::Diameter,
-        address: "left_atrium.diameter",
-        label: "left atrium, end-systolic diameter",
-        unit: Unit::Mm,
-        law: LawKind::LogNormal,
-        least: 3.0,
-        most: 120.0,
-        steps: (0.1, 1.0),
-        why: "the load of the shunt on the left atrium",
-        how: "parasternal long axis, end-systole, from front to back",
-        sites: EVERY_SITE,
-        dimension: 90,
-    },
-    QuantityInfo {
-        structure: Structure::Aorta,
-        feature: Feature::Diameter,
-        address: "aorta.diameter",
-        label: "aortic outflow, diameter where the integral was read",
-        unit: Unit::Mm,
-        law: LawKind::LogNormal,
-        least: 2.0,
-        most: 60.0,
-        steps: (0.1, 0.5),
-        why: "its area times the integral is a stroke",
-        how: "parasternal long axis, valve open (systole), where the integral was read, inner edge to inner edge",
-        sites: EVERY_SITE,
-        dimension: 91,
-    },
-    QuantityInfo {
-        structure: Structure::PulmonaryArtery,
-        feature: Feature::Diameter,
-        address: "pulmonary_artery.diameter",
-        label: "pulmonary outflow, diameter where the integral was read",
-        unit: Unit::Mm,
-        law: LawKind::LogNormal,
-        least: 2.0,
-        most: 60.0,
-        steps: (0.1, 0.5),
-        why: "its area times the integral is a stroke",
-        how: "parasternal short axis, valve open (systole), where the integral was read, inner edge to inner edge",
-        sites: EVERY_SITE,
-        dimension: 92,
-    },
-];
+super::quantities! { CIRCULATION from super::FIRST_OF_CIRCULATION;
+    SUPERIOR_VENA_CAVA_SATURATION = "superior_vena_cava.saturation", "saturation, superior vena cava";
+        SuperiorVenaCava Saturation, Percent LogNormal, 5.0 to 100.0 by 1.0 or 5.0, dimension 56;
+        why "blood before any shunt: what the body has left";
+        how "high in the superior vena cava: one sample in an oximeter, close in time to the others, no change of what is breathed in between";
+    INFERIOR_VENA_CAVA_SATURATION = "inferior_vena_cava.saturation", "saturation, inferior vena cava";
+        InferiorVenaCava Saturation, Percent LogNormal, 5.0 to 100.0 by 1.0 or 5.0, dimension 57;
+        why "blood before any shunt: what the body has left";
+        how "inferior vena cava: one sample in an oximeter, close in time to the others, no change of what is breathed in between";
+    RIGHT_ATRIUM_SATURATION = "right_atrium.saturation", "saturation, right atrium";
+        RightAtrium Saturation, Percent LogNormal, 5.0 to 100.0 by 1.0 or 5.0, dimension 58;
+        why "a step up before the ventricle is another shunt";
+        how "middle of the right atrium: one sample in an oximeter, close in time to the others, no change of what is breathed in between";
+    RIGHT_VENTRICLE_SATURATION = "right_ventricle.saturation", "saturation, right ventricle";
+        RightVentricle Saturation, Percent LogNormal, 5.0 to 100.0 by 1.0 or 5.0, dimension 59;
+        why "the step up of the defect";
+        how "body of the right ventricle, away from the jet: one sample in an oximeter, close in time to the others, no change of what is breathed in between";
+    PULMONARY_ARTERY_SATURATION = "pulmonary_artery.saturation", "saturation, pulmonary artery";
+        PulmonaryArtery Saturation, Percent LogNormal, 5.0 to 100.0 by 1.0 or 5.0, dimension 60;
+        why "blood after the shunt, mixed";
+        how "main or branch pulmonary artery, past the valve: one sample in an oximeter, close in time to the others, no change of what is breathed in between";
+    PULMONARY_VEIN_SATURATION = "pulmonary_vein.saturation", "saturation, pulmonary vein";
+        PulmonaryVein Saturation, Percent LogNormal, 5.0 to 100.0 by 1.0 or 5.0, dimension 61;
+        why "what the lungs give";
+        how "a pulmonary vein, where it was entered: one sample in an oximeter, close in time to the others, no change of what is breathed in between";
+    LEFT_ATRIUM_SATURATION = "left_atrium.saturation", "saturation, left atrium";
+        LeftAtrium Saturation, Percent LogNormal, 5.0 to 100.0 by 1.0 or 5.0, dimension 62;
+        why "serves for a pulmonary vein that was not entered";
+        how "left atrium: one sample in an oximeter, close in time to the others, no change of what is breathed in between";
+    LEFT_VENTRICLE_SATURATION = "left_ventricle.saturation", "saturation, left ventricle";
+        LeftVentricle Saturation, Percent LogNormal, 5.0 to 100.0 by 1.0 or 5.0, dimension 63;
+        why "less than the pulmonary vein is a shunt from the right";
+        how "left ventricle: one sample in an oximeter, close in time to the others, no change of what is breathed in between";
+    AORTA_SATURATION = "aorta.saturation", "saturation, aorta";
+        Aorta Saturation, Percent LogNormal, 5.0 to 100.0 by 1.0 or 5.0, dimension 64;
+        why "what the body is given";
+        how "aorta or a systemic artery: one sample in an oximeter, close in time to the others, no change of what is breathed in between";
+    RIGHT_ATRIUM_MEAN = "right_atrium.mean", "right atrial mean pressure";
+        RightAtrium MeanPressure, MmHg NormalAtLeastZero, 0.0 to 60.0 by 1.0 or 5.0, dimension 65;
+        why "the pressure that systemic flow leaves behind";
+        how "catheter in the right atrium, mean over several beats, quiet breathing";
+    RIGHT_VENTRICLE_DIASTOLIC = "right_ventricle.diastolic", "right ventricular end-diastolic pressure";
+        RightVentricle DiastolicPressure, MmHg NormalAtLeastZero, 0.0 to 60.0 by 1.0 or 5.0, dimension 66;
+        why "how the right ventricle bears its load";
+        how "catheter in the right ventricle, at the end of diastole, before the pressure rises";
+    PULMONARY_ARTERY_SYSTOLIC = "pulmonary_artery.systolic", "pulmonary arterial systolic pressure";
+        PulmonaryArtery SystolicPressure, MmHg LogNormal, 5.0 to 200.0 by 1.0 or 5.0, dimension 67;
+        why "held against the pressure of the body";
+        how "catheter in the pulmonary artery, peak of systole";
+    PULMONARY_ARTERY_DIASTOLIC = "pulmonary_artery.diastolic", "pulmonary arterial diastolic pressure";
+        PulmonaryArtery DiastolicPressure, MmHg LogNormal, 1.0 to 150.0 by 1.0 or 5.0, dimension 68;
+        why "the mean must lie between it and the systolic pressure";
+        how "catheter in the pulmonary artery, lowest of diastole";
+    PULMONARY_ARTERY_MEAN = "pulmonary_artery.mean", "pulmonary arterial mean pressure";
+        PulmonaryArtery MeanPressure, MmHg LogNormal, 2.0 to 150.0 by 1.0 or 5.0, dimension 69;
+        why "what flow and resistance of the lungs make together";
+        how "catheter in the pulmonary artery, mean over several beats";
+    PULMONARY_WEDGE_MEAN = "pulmonary_wedge.mean", "pulmonary wedge pressure";
+        PulmonaryWedge MeanPressure, MmHg NormalAtLeastZero, 0.0 to 60.0 by 1.0 or 5.0, dimension 70;
+        why "serves for the left atrial pressure";
+        how "catheter wedged in a branch, or its balloon filled, mean over several beats; the trace must be atrial";
+    LEFT_ATRIUM_MEAN = "left_atrium.mean", "left atrial mean pressure";
+        LeftAtrium MeanPressure, MmHg NormalAtLeastZero, 0.0 to 60.0 by 1.0 or 5.0, dimension 71;
+        why "behind the lungs: without it pressure passes for resistance";
+        how "catheter in the left atrium, mean over several beats, quiet breathing";
+    LEFT_VENTRICLE_DIASTOLIC = "left_ventricle.diastolic", "left ventricular end-diastolic pressure";
+        LeftVentricle DiastolicPressure, MmHg NormalAtLeastZero, 0.0 to 60.0 by 1.0 or 5.0, dimension 72;
+        why "the filling pressure of the left ventricle, before its outlet is closed to one side";
+        how "catheter in the left ventricle, at the end of diastole, before the pressure rises";
+    AORTA_SYSTOLIC = "aorta.systolic", "systemic systolic pressure";
+        Aorta SystolicPressure, MmHg LogNormal, 20.0 to 300.0 by 1.0 or 5.0, dimension 73;
+        why "what the pressures of the lungs are held against";
+        how "catheter in the aorta, peak of systole; a cuff serves";
+    AORTA_DIASTOLIC = "aorta.diastolic", "systemic diastolic pressure";
+        Aorta DiastolicPressure, MmHg LogNormal, 5.0 to 200.0 by 1.0 or 5.0, dimension 74;
+        why "the mean must lie between it and the systolic pressure";
+        how "catheter in the aorta, lowest of diastole; a cuff serves";
+    AORTA_MEAN = "aorta.mean", "systemic mean pressure";
+        Aorta MeanPressure, MmHg LogNormal, 10.0 to 250.0 by 1.0 or 5.0, dimension 75;
+        why "what flow and resistance of the body make together";
+        how "catheter in the aorta, mean over several beats; a cuff serves";
+    BLOOD_HAEMOGLOBIN = "blood.haemoglobin", "haemoglobin";
+        Blood Haemoglobin, GPerDl LogNormal, 3.0 to 25.0 by 0.1 or 1.0, dimension 76;
+        why "flows are read from the oxygen that blood carries";
+        how "a blood sample of the same day";
+    PATIENT_OXYGEN_UPTAKE = "patient.oxygen_uptake", "oxygen uptake";
+        Patient OxygenUptake, MlPerMinM2 LogNormal, 40.0 to 400.0 by 1.0 or 10.0, dimension 77;
+        why "flow is oxygen taken up over oxygen given off; `method: direct` measured, `derived` assumed";
+        how "measured where it can be; a figure from a table is assumed and reads as derived";
+    PATIENT_INSPIRED_OXYGEN = "patient.inspired_oxygen", "inspired oxygen";
+        Patient InspiredOxygen, Percent LogNormal, 15.0 to 100.0 by 1.0 or 10.0, dimension 78;
+        why "over 30 % the oxygen dissolved in blood can no longer be left out";
+        how "what was breathed while blood was sampled; air is 21";
+    PATIENT_HEART_RATE = "patient.heart_rate", "heart rate";
+        Patient HeartRate, PerMin LogNormal, 20.0 to 300.0 by 1.0 or 10.0, dimension 79;
+        why "flow by Doppler is a stroke times the rate";
+        how "when the Doppler integrals were read";
+    PULMONARY_VEIN_OXYGEN_TENSION = "pulmonary_vein.oxygen_tension", "oxygen tension, pulmonary vein";
+        PulmonaryVein OxygenTension, MmHg LogNormal, 10.0 to 700.0 by 1.0 or 10.0, dimension 80;
+        why "oxygen dissolved in blood, when more than air is breathed";
+        how "a pulmonary vein: blood gas of the same sample as the saturation";
+    PULMONARY_ARTERY_OXYGEN_TENSION = "pulmonary_artery.oxygen_tension", "oxygen tension, pulmonary artery";
+        PulmonaryArtery OxygenTension, MmHg LogNormal, 10.0 to 700.0 by 1.0 or 10.0, dimension 81;
+        why "oxygen dissolved in blood, when more than air is breathed";
+        how "the pulmonary artery: blood gas of the same sample as the saturation";
+    AORTA_OXYGEN_TENSION = "aorta.oxygen_tension", "oxygen tension, aorta";
+        Aorta OxygenTension, MmHg LogNormal, 10.0 to 700.0 by 1.0 or 10.0, dimension 82;
+        why "oxygen dissolved in blood, when more than air is breathed";
+        how "the aorta or a systemic artery: blood gas of the same sample as the saturation";
+    SUPERIOR_VENA_CAVA_OXYGEN_TENSION = "superior_vena_cava.oxygen_tension", "oxygen tension, superior vena cava";
+        SuperiorVenaCava OxygenTension, MmHg LogNormal, 5.0 to 700.0 by 1.0 or 10.0, dimension 83;
+        why "oxygen dissolved in blood, when more than air is breathed";
+        how "high in the superior vena cava: blood gas of the same sample as the saturation";
+    DEFECT_VELOCITY = "throat.velocity", "jet through the defect, peak velocity";
+        Throat Velocity, MPerS LogNormal, 0.1 to 8.0 by 0.05 or 0.2, dimension 84;
+        why "the gradient between the ventricles, by its square";
+        how "continuous-wave Doppler along the jet, systole, in the view with the smallest angle, the highest of several beats";
+    RIGHT_VENTRICLE_VELOCITY = "right_ventricle.velocity", "tricuspid regurgitation, peak velocity";
+        RightVentricle Velocity, MPerS LogNormal, 0.1 to 8.0 by 0.05 or 0.2, dimension 85;
+        why "the right ventricular pressure over that of the atrium";
+        how "continuous-wave Doppler of the regurgitation, systole; not the jet of the defect deflected into the right atrium";
+    ARCH_GRADIENT = "arch.gradient", "aortic arch, peak gradient";
+        Arch Gradient, MmHg NormalAtLeastZero, 0.0 to 150.0 by 1.0 or 5.0, dimension 86;
+        why "a narrow arch loads the left heart and drives the shunt";
+        how "suprasternal view, continuous-wave Doppler through the isthmus, peak; or catheter pulled back";
+    AORTA_VELOCITY_INTEGRAL = "aorta.velocity_integral", "aortic outflow, velocity integral";
+        Aorta VelocityIntegral, Cm LogNormal, 1.0 to 80.0 by 0.1 or 1.0, dimension 87;
+        why "systemic flow by Doppler";
+        how "apical five-chamber, pulsed Doppler at the aortic valve, the envelope of one ejection";
+    PULMONARY_ARTERY_VELOCITY_INTEGRAL = "pulmonary_artery.velocity_integral", "pulmonary outflow, velocity integral";
+        PulmonaryArtery VelocityIntegral, Cm LogNormal, 1.0 to 80.0 by 0.1 or 1.0, dimension 88;
+        why "pulmonary flow by Doppler";
+        how "parasternal short axis, pulsed Doppler at the pulmonary valve, away from the jet of the defect, the envelope of one ejection";
+    LEFT_VENTRICLE_DIAMETER = "left_ventricle.diameter", "left ventricle, end-diastolic diameter";
+        LeftVentricle Diameter, Mm LogNormal, 5.0 to 120.0 by 0.1 or 1.0, dimension 89;
+        why "the load of the shunt on the left ventricle";
+        how "parasternal short or long axis at the tips of the mitral leaflets, end-diastole, inner edge to inner edge";
+    LEFT_ATRIUM_DIAMETER = "left_atrium.diameter", "left atrium, end-systolic diameter";
+        LeftAtrium Diameter, Mm LogNormal, 3.0 to 120.0 by 0.1 or 1.0, dimension 90;
+        why "the load of the shunt on the left atrium";
+        how "parasternal long axis, end-systole, from front to back";
+    AORTA_DIAMETER = "aorta.diameter", "aortic outflow, diameter where the integral was read";
+        Aorta Diameter, Mm LogNormal, 2.0 to 60.0 by 0.1 or 0.5, dimension 91;
+        why "its area times the integral is a stroke";
+        how "parasternal long axis, valve open (systole), where the integral was read, inner edge to inner edge";
+    PULMONARY_ARTERY_DIAMETER = "pulmonary_artery.diameter", "pulmonary outflow, diameter where the integral was read";
+        PulmonaryArtery Diameter, Mm LogNormal, 2.0 to 60.0 by 0.1 or 0.5, dimension 92;
+        why "its area times the integral is a stroke";
+        how "parasternal short axis, valve open (systole), where the integral was read, inner edge to inner edge";
+}

@@ -32,8 +32,8 @@ fn out_of_order(session: &Session, of: Structure) -> Option<String> {
     let read: Vec<(Quantity, f64)> = order
         .into_iter()
         .filter_map(|feature| {
-            let value = session.setting().nominal(of, feature)?;
-            Some((Quantity::find(of, feature)?, value))
+            let quantity = Quantity::find(of, feature)?;
+            Some((quantity, session.setting().nominal(quantity)?))
         })
         .collect();
     read.windows(2).find_map(|pair| {
@@ -52,9 +52,9 @@ fn out_of_order(session: &Session, of: Structure) -> Option<String> {
 
 /// A hole longer than the ventricle beside it.
 fn longer_than_ventricle(session: &Session) -> Option<String> {
-    let nominal = |structure, feature| session.setting().nominal(structure, feature);
-    let hole = nominal(Structure::Throat, Feature::Major)?;
-    let ventricle = nominal(Structure::LeftVentricle, Feature::Length)?;
+    let nominal = |quantity| session.setting().nominal(quantity);
+    let hole = nominal(Quantity::DEFECT_LONG_AXIS)?;
+    let ventricle = nominal(Quantity::LEFT_VENTRICLE_LENGTH)?;
     (hole > ventricle).then(|| {
         format!("the defect ({hole} mm) is longer than the left ventricle's free length ({ventricle} mm)")
     })
