@@ -7,8 +7,8 @@ mod sites;
 mod wide_bounds;
 
 use crate::document::{Checked, Place};
-use crate::faults::{Faults, Seen, one_of};
-use crate::form::Bare;
+use crate::faults::Faults;
+use crate::parameters::{ParameterForm, parameters};
 use crate::{Diagnostic, FileError, Source};
 use defaults::DefaultForm;
 use exclusions::ExclusionForm;
@@ -61,14 +61,6 @@ struct HouseRulesForm {
     wide_bounds: Option<Vec<WideBoundForm>>,
 }
 
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct ParameterForm {
-    name: Bare,
-    value: f64,
-    source: String,
-}
-
 fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRules {
     let (exclusions, are_from_shipped) =
         exclusions::exclusions(form.exclusions, &at.field("exclusions"), faults);
@@ -80,7 +72,10 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         .map(|forms| rated::caps(forms, &at.field("caps"), faults));
     let mut rules = HouseRules {
         title: faults.text(&at.field("title"), form.title),
-        parameters: parameters(form.parameters, &at.field("parameters"), faults),
+        parameters: parameters::<Parameter>(form.parameters, &at.field("parameters"), faults)
+            .into_iter()
+            .map(|(value, source)| Sourced { value, source })
+            .collect(),
         limits: limits::rows(form.limits, &at.field("limits"), faults),
         defaults: defaults::rows(form.defaults, &at.field("defaults"), faults),
         doubts: readings::doubts(form.doubts, &at.field("doubts"), faults),
@@ -151,42 +146,6 @@ pub(crate) fn source(source: String, at: &Place, faults: &mut Faults) -> String 
         );
     }
     source
-}
-
-/// Every parameter, in its own order.
-fn parameters(forms: Vec<ParameterForm>, at: &Place, faults: &mut Faults) -> Vec<Sourced<f64>> {
-    let mut values: Vec<Option<Sourced<f64>>> = Parameter::ALL.iter().map(|_| None).collect();
-    let mut seen = Seen::new();
-    for (index, form) in forms.into_iter().enumerate() {
-        let at = at.item(index);
-        let source = source(form.source, &at, faults);
-        let name = form.name.0;
-        let Some(info) = Parameter::ALL.iter().find(|info| info.name == name) else {
-            let known = || Parameter::ALL.iter().map(|info| info.name);
-            faults.unknown(&at.field("name"), &name, known(), one_of(known()));
-            continue;
-        };
-        faults.once(&mut seen, info.name, &at.field("name"));
-        let value = faults.number(
-            &at.field("value"),
-            form.value,
-            info.least..=info.most,
-            info.unit,
-        );
-        values[info.parameter.index()] = Some(Sourced { value, source });
-    }
-    for (info, value) in Parameter::ALL.iter().zip(&values) {
-        if value.is_none() {
-            let expected = format!("{} ({}), {}", info.name, info.unit, info.label);
-            faults.say(
-                at,
-                &format!("no row for {}", info.name),
-                expected,
-                "Add the row.",
-            );
-        }
-    }
-    values.into_iter().flatten().collect()
 }
 
 /// A shape that fits is likelier to hold than one that does not.

@@ -33,6 +33,7 @@ mod nearest;
 mod new_case;
 mod new_catalogue;
 mod outline;
+mod parameters;
 mod presence;
 mod published_limits;
 mod reading_text;

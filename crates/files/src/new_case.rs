@@ -139,11 +139,11 @@ fn readings(text: &mut String, case: &Case) -> std::fmt::Result {
 fn heading(quantity: Quantity) -> &'static str {
     match quantity.info().structure {
         Structure::Patient => "The child.",
-        Structure::Throat | Structure::LeftOpening | Structure::RightOpening | Structure::Wall => {
+        Structure::Defect | Structure::LeftOpening | Structure::RightOpening | Structure::Wall => {
             "The defect and its wall."
         }
         Structure::Valve(_) => "The valves beside it.",
-        Structure::LeftTract | Structure::RightTract => "The outflow tracts.",
+        Structure::LeftOutflow | Structure::RightOutflow => "The outflow tracts.",
         Structure::LeftVentricle | Structure::RightVentricle => "The ventricles.",
         Structure::Vein | Structure::Artery => "The way in.",
         _ => "The circulation.",

@@ -225,8 +225,8 @@ words!(Neighbour:
     "mitral_valve" => Self::Valve(Valve::Mitral),
     "tricuspid_valve" => Self::Valve(Valve::Tricuspid),
     "pulmonary_valve" => Self::Valve(Valve::Pulmonary),
-    "left_tract" => Self::LeftTract,
-    "right_tract" => Self::RightTract,
+    "left_tract" => Self::LeftOutflow,
+    "right_tract" => Self::RightOutflow,
 );
 
 words!(Subject:

@@ -21,6 +21,7 @@ mod law;
 mod log_weights;
 pub mod normal;
 pub mod observation;
+mod parameter;
 mod preference;
 mod quantity;
 mod reading;
@@ -30,6 +31,7 @@ mod sobol;
 mod summary;
 pub mod targeted;
 mod tolerance;
+mod unit;
 pub mod units;
 mod values;
 mod weights;
@@ -46,16 +48,18 @@ pub use grade::{Conduction, Prolapse, Regurgitation};
 pub use joint::Joint;
 pub use law::Law;
 pub use log_weights::LogWeights;
+pub use parameter::{ParameterInfo, ParameterList};
 pub use preference::{
     Choose, GroupKey, GroupPattern, Preference, Selection, Term, like_groups, select,
 };
-pub use quantity::{Feature, LawKind, Quantity, QuantityInfo, Structure, Unit};
+pub use quantity::{Feature, LawKind, Quantity, QuantityInfo, Structure};
 pub use reading::{Method, Modality, Phase, Reading, ReadingId};
 pub use shared_edge::shared_edge_correlation;
 pub use shift::{Shift, weighted_median};
 pub use sobol::{Blocks, DrawsError};
 pub use summary::{Interval, Summary};
 pub use tolerance::{TOLERANCE, is_at_least, is_at_most, is_over, is_under, over};
+pub use unit::Unit;
 pub use units::{
     Amount, BeatsPerMin, Cm, Degrees, GPerDl, Grams, Kg, LPerMin, LPerMinM2, MPerS, Ml, MlPerL,
     MlPerMin, MlPerMinM2, Mm, MmHg, Percent, Ratio, Seconds, SquareCm, SquareMetres, Wood, WoodM2,

@@ -3,89 +3,9 @@
 mod of_valve;
 mod table;
 
-use crate::{Site, Valve};
+use crate::{Site, Unit, Valve};
 use std::fmt;
 use std::sync::LazyLock;
-
-/// The unit a quantity is read in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Unit {
-    /// Millimetres.
-    Mm,
-    /// Centimetres, for body height and velocity integrals.
-    Cm,
-    /// Kilograms.
-    Kg,
-    /// Years.
-    Years,
-    /// Degrees.
-    Degrees,
-    /// Metres per second.
-    MPerS,
-    /// Millimetres of mercury.
-    MmHg,
-    /// A ratio without unit.
-    Ratio,
-    /// Per cent, of a saturation or of inspired gas.
-    Percent,
-    /// Grams in a decilitre, of haemoglobin.
-    GPerDl,
-    /// Millilitres a minute for each square metre of body surface.
-    MlPerMinM2,
-    /// Beats a minute.
-    PerMin,
-}
-
-impl Unit {
-    /// The symbol, as in files and on screens.
-    pub const fn symbol(self) -> &'static str {
-        match self {
-            Self::Mm => "mm",
-            Self::Cm => "cm",
-            Self::Kg => "kg",
-            Self::Years => "years",
-            Self::Degrees => "deg",
-            Self::MPerS => "m/s",
-            Self::MmHg => "mmHg",
-            Self::Ratio => "ratio",
-            Self::Percent => "%",
-            Self::GPerDl => "g/dL",
-            Self::MlPerMinM2 => "mL/min/m2",
-            Self::PerMin => "/min",
-        }
-    }
-
-    /// Other units that a person may type in its place, each with what one of it is
-    /// in this unit: an infant is weeks old and weighs grams. A year has 365.25
-    /// days, a month a twelfth of that. Lengths have none: a slip of a unit is a
-    /// slip of the size.
-    pub const fn also(self) -> &'static [(&'static str, f64)] {
-        const DAY: f64 = 1.0 / 365.25;
-        const MONTH: f64 = 1.0 / 12.0;
-        match self {
-            Self::Years => &[
-                ("months", MONTH),
-                ("month", MONTH),
-                ("mos", MONTH),
-                ("mo", MONTH),
-                ("weeks", 7.0 * DAY),
-                ("week", 7.0 * DAY),
-                ("wks", 7.0 * DAY),
-                ("wk", 7.0 * DAY),
-                ("days", DAY),
-                ("day", DAY),
-                ("d", DAY),
-                ("year", 1.0),
-                ("yrs", 1.0),
-                ("yr", 1.0),
-                ("y", 1.0),
-            ],
-            Self::Kg => &[("g", 0.001)],
-            Self::Degrees => &[("°", 1.0), ("degrees", 1.0)],
-            _ => &[],
-        }
-    }
-}
 
 /// The family of law that describes a quantity's doubt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -102,7 +22,7 @@ pub enum LawKind {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Structure {
     /// The narrowest section of the defect.
-    Throat,
+    Defect,
     /// The opening on the left face.
     LeftOpening,
     /// The opening on the right face.
@@ -112,9 +32,9 @@ pub enum Structure {
     /// A neighbouring valve.
     Valve(Valve),
     /// The left outflow tract.
-    LeftTract,
+    LeftOutflow,
     /// The right outflow tract.
-    RightTract,
+    RightOutflow,
     /// The left ventricle.
     LeftVentricle,
     /// The right ventricle.
@@ -153,29 +73,29 @@ pub enum Structure {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Feature {
     /// The longer axis.
-    Major,
+    LongAxis,
     /// The shorter axis.
-    Minor,
+    ShortAxis,
     /// The rotation of the longer axis.
-    Turn,
+    Rotation,
     /// The shift of the centre toward the reference valve.
-    ShiftU,
+    OffsetToward12,
     /// The shift of the centre a quarter turn clockwise of it.
-    ShiftV,
+    OffsetToward3,
     /// Thickness.
     Thickness,
     /// From the opening's edge to the hinge.
     Rim,
     /// The hinge's place on the clock, in degrees.
-    Azimuth,
+    ClockPosition,
     /// Diameter, for an annulus the one that leaves the hinge.
     Diameter,
     /// An annulus's diameter along the hinge's tangent.
     DiameterAcross,
     /// The annulus's lean against the wall.
-    Lean,
+    AnnulusAngle,
     /// The bulge of the closed cusps below the annulus.
-    Sag,
+    CuspDepth,
     /// Length of a leaflet, or the free length of a ventricle in the wall plane.
     Length,
     /// A tract's diameter into the cavity.

@@ -126,6 +126,7 @@ fn rules() -> HouseRules {
     HouseRules {
         title: String::new(),
         parameters: Parameter::ALL
+            .iter()
             .map(|info| Sourced {
                 value: match info.parameter {
                     Parameter::LeftSlackShare => 0.5,
@@ -134,7 +135,7 @@ fn rules() -> HouseRules {
                 },
                 source: String::new(),
             })
-            .to_vec(),
+            .collect(),
         limits: [
             "clearance",
             "hold_left",

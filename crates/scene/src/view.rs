@@ -38,10 +38,10 @@ impl View {
     }
 
     fn needs(self) -> Vec<Quantity> {
-        use Feature::{Major, Minor, ShiftU, ShiftV, Thickness, Turn};
-        const AXES: &[Feature] = &[Major, Minor, Turn];
-        const MOUTH: &[Feature] = &[Major, Minor, Turn, ShiftU, ShiftV];
-        let throat = (Structure::Throat, AXES);
+        use Feature::{LongAxis, OffsetToward3, OffsetToward12, Rotation, ShortAxis, Thickness};
+        const AXES: &[Feature] = &[LongAxis, ShortAxis, Rotation];
+        const MOUTH: &[Feature] = &[LongAxis, ShortAxis, Rotation, OffsetToward12, OffsetToward3];
+        let throat = (Structure::Defect, AXES);
         let opening = |face| match face {
             Face::Left => (Structure::LeftOpening, MOUTH),
             Face::Right => (Structure::RightOpening, MOUTH),

@@ -78,7 +78,7 @@ fn own_phase(quantity: Quantity) -> Option<Phase> {
             | Structure::PulmonaryArtery,
             Feature::Diameter | Feature::DiameterAcross,
         )
-        | (Structure::LeftTract | Structure::RightTract, _)
+        | (Structure::LeftOutflow | Structure::RightOutflow, _)
         | (_, Feature::SystolicPressure | Feature::Velocity | Feature::VelocityIntegral) => {
             Some(Phase::Systole)
         }
@@ -130,7 +130,8 @@ fn as_is_usual(quantity: Quantity) -> Taking {
             Method::Derived,
         ),
         Unit::Degrees => (echo, side(info.structure), Phase::AnyPhase, Method::Direct),
-        Unit::Mm | Unit::Cm | Unit::Kg | Unit::Years => (
+        // Millimetres, and the units in which nothing is read.
+        _ => (
             echo,
             side(info.structure),
             Phase::EndDiastole,
@@ -141,7 +142,7 @@ fn as_is_usual(quantity: Quantity) -> Taking {
 
 const fn side(structure: Structure) -> Side {
     match structure {
-        Structure::Throat => Side::Within,
+        Structure::Defect => Side::Within,
         Structure::LeftOpening | Structure::Valve(Valve::Aortic | Valve::Mitral) => Side::Left,
         Structure::RightOpening | Structure::Valve(Valve::Tricuspid | Valve::Pulmonary) => {
             Side::Right

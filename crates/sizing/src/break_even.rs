@@ -11,7 +11,7 @@ use crate::resolve::{Resolved, is_rotation_of_defect};
 use crate::{Setting, Size, Subject};
 use doubt::{Doubt, accuracy};
 use geometry::Radians;
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 use moved::Probe;
 use search::{Search, Way, broken};
 
@@ -77,7 +77,7 @@ pub struct Broken {
     /// Its title.
     pub title: &'static str,
     /// Its unit.
-    pub unit: &'static str,
+    pub unit: Unit,
     /// Its subject.
     pub of: Subject,
     /// Whether it is a stop or a caution.

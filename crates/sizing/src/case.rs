@@ -23,9 +23,9 @@ pub enum Neighbour {
     /// A valve within reach of a disc.
     Valve(Valve),
     /// The left outflow tract, where a disc would stand in it.
-    LeftTract,
+    LeftOutflow,
     /// The right outflow tract, where a disc would stand in it.
-    RightTract,
+    RightOutflow,
 }
 
 impl Neighbour {
@@ -35,8 +35,8 @@ impl Neighbour {
         Self::Valve(Valve::Mitral),
         Self::Valve(Valve::Tricuspid),
         Self::Valve(Valve::Pulmonary),
-        Self::LeftTract,
-        Self::RightTract,
+        Self::LeftOutflow,
+        Self::RightOutflow,
     ];
 
     /// The word for it in files.
@@ -46,8 +46,8 @@ impl Neighbour {
             Self::Valve(Valve::Mitral) => "mitral_valve",
             Self::Valve(Valve::Tricuspid) => "tricuspid_valve",
             Self::Valve(Valve::Pulmonary) => "pulmonary_valve",
-            Self::LeftTract => "left_tract",
-            Self::RightTract => "right_tract",
+            Self::LeftOutflow => "left_tract",
+            Self::RightOutflow => "right_tract",
         }
     }
 }

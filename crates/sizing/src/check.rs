@@ -9,7 +9,7 @@ pub use row::{Row, rows};
 
 use crate::{Anatomy, Harm, Setting, Size, Subject};
 use geometry::{Occluder, Seat};
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// What one row of a check is asked of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -33,7 +33,7 @@ pub struct About {
     /// Its title on screens and sheets.
     pub title: &'static str,
     /// Its unit.
-    pub unit: &'static str,
+    pub unit: Unit,
     /// The margin that counts as one, where margins of unlike checks are compared.
     pub scale: f64,
     /// What it is asked of.

@@ -29,6 +29,7 @@ pub(crate) use tract_gradient::velocity_after;
 
 use crate::Subject;
 use crate::check::Check;
+use measurement::Unit;
 
 /// Every check, in the order in which they are shown.
 pub(crate) static ALL: &[&dyn Check] = &[
@@ -71,7 +72,7 @@ pub fn check_ids() -> Vec<&'static str> {
 }
 
 /// The unit of a check by its id.
-pub(crate) fn unit_of(id: &str) -> Option<&'static str> {
+pub(crate) fn unit_of(id: &str) -> Option<Unit> {
     let is_named = |check: &&&dyn Check| {
         let about = check.about();
         Subject::ALL.iter().any(|&of| about.id(of) == id)

@@ -4,7 +4,7 @@ use crate::house_rules::Band;
 use crate::resolve::Basis;
 use crate::rotation::Placements;
 use crate::{Answer, Harm, Setting, Subject, words};
-use measurement::{Chance, Feature, Prolapse, Quantity};
+use measurement::{Chance, Feature, Prolapse, Quantity, Unit};
 use std::cmp::Ordering;
 
 /// How a check came out at the values as read.
@@ -32,8 +32,6 @@ impl State {
     }
 }
 
-/// The unit of what is graded, not measured: 0 none, 1 mild, 2 moderate, 3 severe.
-pub(crate) const GRADE: &str = "grade";
 /// Most decimals of a value: a micrometre is finer than any image.
 const MOST_DECIMALS: usize = 3;
 /// The least amount over a limit that two decimals tell from none.
@@ -53,7 +51,7 @@ pub struct Outcome {
     /// Its subject.
     pub of: Subject,
     /// Its unit.
-    pub unit: &'static str,
+    pub unit: Unit,
     /// The margin that counts as one.
     pub scale: f64,
     /// How it came out.
@@ -91,7 +89,7 @@ impl Outcome {
     /// The outcome with the limit that it breaks and by how much; and with the
     /// value where the sentence rounds it to the limit.
     pub fn says_with_limit(&self) -> String {
-        if self.unit == GRADE {
+        if self.unit == Unit::Grade {
             // A grade is a word: no number says by how much it is over a limit.
             return self.says.clone();
         }
@@ -119,7 +117,7 @@ impl Outcome {
             self.amount(by, 2)
         };
         let limit = match self.unit {
-            "share" => self.amount(limit, 2),
+            Unit::Share => self.amount(limit, 2),
             _ => limit.to_string(),
         };
         format!("{}; {value}{name} at {limit} broken by {by}", self.says)
@@ -128,8 +126,8 @@ impl Outcome {
     /// The decimals with which a value of its unit is usually shown.
     fn usual_decimals(&self) -> usize {
         match self.unit {
-            "share" | "ratio" => 2,
-            "mmHg" | GRADE => 0,
+            Unit::Share | Unit::Ratio => 2,
+            Unit::MmHg | Unit::Grade => 0,
             _ => 1,
         }
     }
@@ -163,9 +161,9 @@ impl Outcome {
     pub fn amount(&self, value: f64, decimals: usize) -> String {
         let value = rounded(value, decimals);
         match self.unit {
-            "share" => format!("{:.*} %", decimals.saturating_sub(2), 100.0 * value),
-            "ratio" => format!("{value:.decimals$}"),
-            GRADE => Prolapse::GRADED
+            Unit::Share => format!("{:.*} %", decimals.saturating_sub(2), 100.0 * value),
+            Unit::Ratio => format!("{value:.decimals$}"),
+            Unit::Grade => Prolapse::GRADED
                 .iter()
                 .find(|(grade, _)| grade.total_cmp(&value).is_eq())
                 .map_or_else(|| format!("{value:.0}"), |(_, of)| of.name().to_owned()),
@@ -220,7 +218,10 @@ pub(crate) fn state(row: &Row, value: f64) -> State {
 /// Whether a cusp that prolapses, or may, keeps an axis of the defect from being
 /// measured: it was read in no way that looks behind the cusp.
 fn is_hidden(setting: &Setting, quantity: Quantity) -> bool {
-    let is_axis = matches!(quantity.info().feature, Feature::Major | Feature::Minor);
+    let is_axis = matches!(
+        quantity.info().feature,
+        Feature::LongAxis | Feature::ShortAxis
+    );
     let is_read = matches!(setting.basis(quantity), Basis::Missing(unused) if !unused.is_empty());
     is_axis && is_read && setting.case().facts.prolapse.may_be()
 }

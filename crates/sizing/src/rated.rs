@@ -114,7 +114,7 @@ fn is_met(setting: &Setting, need: &Need) -> bool {
 /// the other. With a prolapse the width of a jet is no axis of the defect, yet the
 /// axes count as measured: what needs them says that the cusp hides the defect.
 fn is_measured(setting: &Setting, quantity: Quantity) -> bool {
-    let is_axis = quantity.info().structure == Structure::Throat;
+    let is_axis = quantity.info().structure == Structure::Defect;
     match setting.basis(quantity) {
         Basis::Read(_) => true,
         Basis::Follows(other) => is_axis && is_measured(setting, *other),

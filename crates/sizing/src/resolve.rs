@@ -112,7 +112,10 @@ fn resolve_one(
     if let Some(other) = followed(quantity).or_else(|| axis_of_a_round(case, quantity)) {
         return bare(Basis::Follows(other));
     }
-    if matches!(info.feature, Feature::ShiftU | Feature::ShiftV) {
+    if matches!(
+        info.feature,
+        Feature::OffsetToward12 | Feature::OffsetToward3
+    ) {
         return bare(Basis::Nil);
     }
     bare(Basis::Missing(unused))
@@ -147,7 +150,7 @@ const ANY_ROTATION: Law = Law::Rectangular {
 /// Whether a quantity is the rotation of the defect. No house has a value for it.
 pub(crate) fn is_rotation_of_defect(quantity: Quantity) -> bool {
     let info = quantity.info();
-    info.structure == Structure::Throat && info.feature == Feature::Turn
+    info.structure == Structure::Defect && info.feature == Feature::Rotation
 }
 
 /// The joint estimates of what has a value of its own.
@@ -218,8 +221,8 @@ pub fn followed(quantity: Quantity) -> Option<Quantity> {
     match (info.structure, info.feature) {
         (
             Structure::LeftOpening | Structure::RightOpening,
-            Feature::Major | Feature::Minor | Feature::Turn,
-        ) => Quantity::find(Structure::Throat, info.feature),
+            Feature::LongAxis | Feature::ShortAxis | Feature::Rotation,
+        ) => Quantity::find(Structure::Defect, info.feature),
         (Structure::Valve(_), Feature::DiameterAcross) => {
             Quantity::find(info.structure, Feature::Diameter)
         }
@@ -242,8 +245,8 @@ fn axis_of_a_round(case: &Case, quantity: Quantity) -> Option<Quantity> {
 pub fn neighbour_of(structure: Structure) -> Option<Neighbour> {
     match structure {
         Structure::Valve(valve) => Some(Neighbour::Valve(valve)),
-        Structure::LeftTract => Some(Neighbour::LeftTract),
-        Structure::RightTract => Some(Neighbour::RightTract),
+        Structure::LeftOutflow => Some(Neighbour::LeftOutflow),
+        Structure::RightOutflow => Some(Neighbour::RightOutflow),
         _ => None,
     }
 }

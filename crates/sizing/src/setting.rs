@@ -255,8 +255,8 @@ impl Setting {
             Basis::Follows(other) => self.holds(*other),
             Basis::Missing(_) => true,
             Basis::Assumed { .. } => match quantity.info().feature {
-                Feature::Azimuth | Feature::Lean | Feature::Turn => false,
-                Feature::Sag => self.case.facts.prolapse.may_be(),
+                Feature::ClockPosition | Feature::AnnulusAngle | Feature::Rotation => false,
+                Feature::CuspDepth => self.case.facts.prolapse.may_be(),
                 _ => true,
             },
         }

@@ -91,17 +91,17 @@ impl Input {
 pub fn bears(quantity: Quantity) -> bool {
     let info = quantity.info();
     match info.structure {
-        Structure::Throat => matches!(
+        Structure::Defect => matches!(
             info.feature,
-            Feature::Velocity | Feature::Major | Feature::Minor
+            Feature::Velocity | Feature::LongAxis | Feature::ShortAxis
         ),
         Structure::Valve(_) => info.feature == Feature::Diameter,
         Structure::LeftVentricle | Structure::RightVentricle => info.feature != Feature::Length,
         Structure::LeftOpening
         | Structure::RightOpening
         | Structure::Wall
-        | Structure::LeftTract
-        | Structure::RightTract
+        | Structure::LeftOutflow
+        | Structure::RightOutflow
         | Structure::Vein
         | Structure::Artery => false,
         _ => true,

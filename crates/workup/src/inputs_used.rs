@@ -28,7 +28,7 @@ fn evidence(one: &Evidence) -> Line {
     let mut line = Line::plain(info.address, info.label);
     line.amount = Some(Amount {
         value: one.value,
-        unit: info.unit.symbol(),
+        unit: info.unit,
         decimals: decimals(info.unit),
     });
     let reach = TO_EITHER_SIDE * one.sd;
@@ -67,9 +67,9 @@ fn found(finding: Finding, answer: Answer) -> Line {
 
 const fn decimals(unit: Unit) -> usize {
     match unit {
-        Unit::Mm | Unit::Cm | Unit::Kg | Unit::GPerDl | Unit::Ratio => 1,
         Unit::Years | Unit::MPerS => 2,
         Unit::Degrees | Unit::MmHg | Unit::Percent | Unit::MlPerMinM2 | Unit::PerMin => 0,
+        _ => 1,
     }
 }
 

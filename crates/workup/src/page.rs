@@ -1,6 +1,6 @@
 //! The page as data: text, JSON and screen are written from it alone.
 
-use measurement::{Interval, Quantity};
+use measurement::{Interval, Quantity, Unit};
 
 /// Something said in order, under a title.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,8 +20,8 @@ pub struct Section {
 pub struct Amount {
     /// The figure.
     pub value: f64,
-    /// Its unit; empty for a ratio.
-    pub unit: &'static str,
+    /// Its unit.
+    pub unit: Unit,
     /// Decimals that are shown.
     pub decimals: usize,
 }
@@ -125,7 +125,7 @@ impl Line {
         let interval = self.interval.map_or_else(String::new, |it| {
             format!(" ({} to {})", amount.number(it.low), amount.number(it.high))
         });
-        format!("{value}{interval} {}", amount.unit)
+        format!("{value}{interval} {}", amount.unit.symbol())
             .trim_end()
             .to_owned()
     }
@@ -206,7 +206,7 @@ mod tests {
         assert_eq!(line.told(), "");
         line.amount = Some(Amount {
             value: 2.44,
-            unit: "mmHg",
+            unit: Unit::MmHg,
             decimals: 1,
         });
         assert_eq!(line.told(), "2.4 mmHg");

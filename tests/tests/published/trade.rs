@@ -230,8 +230,8 @@ fn first_with_room(defect: f64) -> Candidate {
     case.absent.extend([
         Neighbour::Valve(Valve::Mitral),
         Neighbour::Valve(Valve::Pulmonary),
-        Neighbour::LeftTract,
-        Neighbour::RightTract,
+        Neighbour::LeftOutflow,
+        Neighbour::RightOutflow,
     ]);
     let setting = Arc::new(Setting::new(Arc::new(case), Arc::new(shipped_rules())));
     let draws = Draws::new(&setting, 1024, 1).expect("1024 draws");

@@ -19,7 +19,7 @@ use std::sync::atomic::AtomicBool;
 /// Agreement of two routes to one value: each is found within 1e-6.
 const AGREE: f64 = 4e-6;
 
-type Row = (&'static str, Subject, f64, &'static str);
+type Row = (&'static str, Subject, f64, Unit);
 
 fn values(candidate: &Candidate) -> Vec<Row> {
     candidate
@@ -68,7 +68,10 @@ fn other_hand(case: &Case) -> Case {
     let mut case = case.clone();
     for reading in &mut case.readings {
         let feature = reading.quantity.info().feature;
-        if matches!(feature, Feature::Azimuth | Feature::Turn | Feature::ShiftV) {
+        if matches!(
+            feature,
+            Feature::ClockPosition | Feature::Rotation | Feature::OffsetToward3
+        ) {
             reading.value = -reading.value;
         }
     }
@@ -89,8 +92,8 @@ fn twin_quantity(quantity: Quantity) -> Quantity {
     let structure = match info.structure {
         Structure::LeftOpening => Structure::RightOpening,
         Structure::RightOpening => Structure::LeftOpening,
-        Structure::LeftTract => Structure::RightTract,
-        Structure::RightTract => Structure::LeftTract,
+        Structure::LeftOutflow => Structure::RightOutflow,
+        Structure::RightOutflow => Structure::LeftOutflow,
         Structure::LeftVentricle => Structure::RightVentricle,
         Structure::RightVentricle => Structure::LeftVentricle,
         Structure::Valve(valve) => Structure::Valve(twin_valve(valve)),
@@ -149,7 +152,7 @@ proptest! {
         let one = as_read(case, shipped_rules(), &size, turn);
         let other = as_read(larger, shipped_rules(), &scaled(&size, factor), turn);
         agree(&values(&one), &values(&other), |check, of| (check, of), |row| {
-            if row.3 == "mm" { row.2 * factor } else { row.2 }
+            if row.3 == Unit::Mm { row.2 * factor } else { row.2 }
         })?;
     }
 

@@ -90,8 +90,11 @@ fn without(case: &Case, quantity: Quantity) -> Case {
 fn is_exception(case: &Case, quantity: Quantity) -> bool {
     let info = quantity.info();
     match info.feature {
-        Feature::Azimuth | Feature::Lean | Feature::Turn | Feature::DiameterAcross => true,
-        Feature::Sag => !case.facts.prolapse.may_be(),
+        Feature::ClockPosition
+        | Feature::AnnulusAngle
+        | Feature::Rotation
+        | Feature::DiameterAcross => true,
+        Feature::CuspDepth => !case.facts.prolapse.may_be(),
         _ => matches!(
             info.structure,
             Structure::LeftOpening | Structure::RightOpening

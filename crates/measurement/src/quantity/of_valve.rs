@@ -78,11 +78,11 @@ mod tests {
                 .chain(Quantity::leaflet(valve));
             let features = [
                 Feature::Rim,
-                Feature::Azimuth,
+                Feature::ClockPosition,
                 Feature::Diameter,
                 Feature::DiameterAcross,
-                Feature::Lean,
-                Feature::Sag,
+                Feature::AnnulusAngle,
+                Feature::CuspDepth,
                 Feature::Length,
             ];
             for (quantity, feature) in each.zip(features) {

@@ -16,11 +16,11 @@ pub(super) fn is_measured(setting: &Setting, structure: Structure, features: &[F
 
 /// Whether the form of the defect was measured; a round one needs no rotation.
 pub(super) fn is_defect_measured(setting: &Setting) -> bool {
-    const AXES: &[Feature] = &[Feature::Major, Feature::Minor];
+    const AXES: &[Feature] = &[Feature::LongAxis, Feature::ShortAxis];
     let throat = setting.anatomy().defect.throat;
     let is_round = throat.semi_major == throat.semi_minor;
-    is_measured(setting, Structure::Throat, AXES)
-        && (is_round || is_measured(setting, Structure::Throat, &[Feature::Turn]))
+    is_measured(setting, Structure::Defect, AXES)
+        && (is_round || is_measured(setting, Structure::Defect, &[Feature::Rotation]))
 }
 
 fn stands_on_reading(setting: &Setting, quantity: Quantity) -> bool {

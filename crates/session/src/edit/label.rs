@@ -58,8 +58,8 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
 pub(crate) const fn neighbour(neighbour: Neighbour) -> &'static str {
     match neighbour {
         Neighbour::Valve(valve) => valve.label(),
-        Neighbour::LeftTract => "left outflow tract",
-        Neighbour::RightTract => "right outflow tract",
+        Neighbour::LeftOutflow => "left outflow tract",
+        Neighbour::RightOutflow => "right outflow tract",
     }
 }
 

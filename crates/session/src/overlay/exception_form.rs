@@ -98,7 +98,7 @@ impl ExceptionForm {
     }
 
     fn number(&self, part: ExceptionPart) -> Result<Option<f64>, ExceptionFault> {
-        let number = self.typed.number(part, self.rule.unit);
+        let number = self.typed.number(part, self.rule.unit.symbol());
         number.map_err(|_| ExceptionFault {
             part,
             expected: "a number, or nothing for no limit".to_owned(),

@@ -82,9 +82,9 @@ pub(super) struct Addresses {
 impl EllipseAddresses {
     fn of(structure: Structure) -> Self {
         Self {
-            major: Address::of(structure, Feature::Major),
-            minor: Address::of(structure, Feature::Minor),
-            turn: Address::of(structure, Feature::Turn),
+            major: Address::of(structure, Feature::LongAxis),
+            minor: Address::of(structure, Feature::ShortAxis),
+            turn: Address::of(structure, Feature::Rotation),
         }
     }
 }
@@ -93,12 +93,12 @@ impl ValveAddresses {
     fn of(valve: Valve) -> Self {
         let of = |feature| Address::of(Structure::Valve(valve), feature);
         Self {
-            azimuth: of(Feature::Azimuth),
+            azimuth: of(Feature::ClockPosition),
             rim: of(Feature::Rim),
             diameter: of(Feature::Diameter),
             diameter_across: of(Feature::DiameterAcross),
-            lean: of(Feature::Lean),
-            sag: of(Feature::Sag),
+            lean: of(Feature::AnnulusAngle),
+            sag: of(Feature::CuspDepth),
             length: of(Feature::Length),
         }
     }
@@ -108,13 +108,13 @@ impl Addresses {
     /// Looks all of them up.
     pub(super) fn new() -> Self {
         let openings = [Structure::LeftOpening, Structure::RightOpening];
-        let tracts = [Structure::LeftTract, Structure::RightTract];
+        let tracts = [Structure::LeftOutflow, Structure::RightOutflow];
         let ventricles = [Structure::LeftVentricle, Structure::RightVentricle];
         Self {
-            throat: EllipseAddresses::of(Structure::Throat),
+            throat: EllipseAddresses::of(Structure::Defect),
             openings: openings.map(|opening| OpeningAddresses {
                 edge: EllipseAddresses::of(opening),
-                shift: [Feature::ShiftU, Feature::ShiftV]
+                shift: [Feature::OffsetToward12, Feature::OffsetToward3]
                     .map(|feature| Address::of(opening, feature)),
             }),
             wall: Address::of(Structure::Wall, Feature::Thickness),

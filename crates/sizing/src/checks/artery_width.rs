@@ -1,7 +1,7 @@
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per, UNREAD};
 use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// The inner diameter of the artery of the way in: in a narrow one the pulse is
 /// lost more often, whatever the sheath.
@@ -12,7 +12,7 @@ impl Check for ArteryWidth {
         const ABOUT: About = About {
             id: Id::One("artery_width"),
             title: "width of vessel",
-            unit: "mm",
+            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Vessel,
             harm: |_| Harm::Vessel,

@@ -3,7 +3,7 @@ use super::tract_share::side;
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE, UNREAD};
 use crate::{Harm, Setting, Subject};
 use geometry::{Face, Occluder};
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// The disc's diameter over the shortest free end-systolic length of its
 /// ventricle in the wall plane.
@@ -14,7 +14,7 @@ impl Check for Chamber {
         const ABOUT: About = About {
             id: Id::One("chamber"),
             title: "disc in ventricle",
-            unit: "ratio",
+            unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Face,
             harm: Harm::to_outflow,

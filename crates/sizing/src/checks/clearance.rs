@@ -2,7 +2,7 @@ use super::{need, reach};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per, UNREAD};
 use crate::{Harm, Setting, Subject, face_of, words};
 use geometry::{Accuracy, Occluder, least_clearance};
-use measurement::{Quantity, Valve};
+use measurement::{Quantity, Unit, Valve};
 
 /// The signed clearance of the shape from a valve's annulus and closed cusps.
 ///
@@ -15,7 +15,7 @@ impl Check for Clearance {
         const ABOUT: About = About {
             id: Id::One("clearance"),
             title: "clearance",
-            unit: "mm",
+            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Valve,
             harm: Harm::to_valve,

@@ -3,7 +3,7 @@ use super::need;
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// How far a short waist is stretched where the bundle runs: the discs clamp the
 /// wall by it.
@@ -14,7 +14,7 @@ impl Check for ConductionClamp {
         const ABOUT: About = About {
             id: Id::One("conduction_clamp"),
             title: "AV block risk, pinched wall",
-            unit: "mm",
+            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape,
             harm: |_| Harm::AvBlock,

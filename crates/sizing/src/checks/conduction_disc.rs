@@ -2,7 +2,7 @@ use super::conduction_excess::{LATE_BLOCK, arc};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Harm, Setting, Subject, words};
 use geometry::{Face, Mm, Occluder};
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// How far a disc hangs past the waist where the bundle runs: a stiff wide disc
 /// presses on it.
@@ -16,7 +16,7 @@ impl Check for ConductionDisc {
         const ABOUT: About = About {
             id: Id::One("conduction_disc"),
             title: "AV block risk, stiff disc",
-            unit: "mm",
+            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape,
             harm: |_| Harm::AvBlock,

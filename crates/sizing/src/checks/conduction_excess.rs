@@ -2,7 +2,7 @@ use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// How much wider the waist is than the hole where the bundle runs along its
 /// edge: w − `d_fit`.
@@ -16,7 +16,7 @@ impl Check for ConductionExcess {
         const ABOUT: About = About {
             id: Id::One("conduction_excess"),
             title: "AV block risk, waist",
-            unit: "mm",
+            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape,
             harm: |_| Harm::AvBlock,

@@ -3,7 +3,7 @@ use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE};
 use crate::{Harm, Setting, Subject};
 use geometry::Occluder;
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// The waist over the hole's fit diameter where the bundle runs along its edge.
 pub(super) struct ConductionRatio;
@@ -13,7 +13,7 @@ impl Check for ConductionRatio {
         const ABOUT: About = About {
             id: Id::One("conduction_ratio"),
             title: "AV block risk, ratio",
-            unit: "ratio",
+            unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Shape,
             harm: |_| Harm::AvBlock,

@@ -2,7 +2,7 @@ use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE};
 use crate::{Harm, Setting, Subject};
 use geometry::{Face, Occluder};
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// The free waist over the hole's fit diameter where a disc is missing: there
 /// the waist alone holds the shape.
@@ -15,7 +15,7 @@ impl Check for Grip {
         const ABOUT: About = About {
             id: Id::One("grip"),
             title: "grip of the waist",
-            unit: "ratio",
+            unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Shape,
             harm: |_| Harm::Embolisation,

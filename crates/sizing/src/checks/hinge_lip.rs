@@ -2,7 +2,7 @@ use super::{lip, need, reach};
 use crate::check::{About, Check, EdgePart, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Harm, Neighbour, Setting, Subject, face_of, words};
 use geometry::{Face, Occluder};
-use measurement::{Quantity, Valve};
+use measurement::{Quantity, Unit, Valve};
 
 /// The least lip of a seated disc within the arcs about the hinges of its face.
 ///
@@ -14,7 +14,7 @@ impl Check for HingeLip {
         const ABOUT: About = About {
             id: Id::OfFace("hinge_lip_left", "hinge_lip_right"),
             title: "lip at the hinge",
-            unit: "mm",
+            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Face,
             harm: |_| Harm::Embolisation,

@@ -2,7 +2,7 @@ use super::{hinge_lip, lip, need, reach};
 use crate::check::{About, Check, EdgePart, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// The least lip of a seated disc away from the hinges of its face.
 ///
@@ -15,7 +15,7 @@ impl Check for Hold {
         const ABOUT: About = About {
             id: Id::OfFace("hold_left", "hold_right"),
             title: "hold",
-            unit: "mm",
+            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Face,
             harm: |_| Harm::Embolisation,

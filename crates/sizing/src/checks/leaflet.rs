@@ -2,7 +2,7 @@ use super::{need, reach};
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, SHARE_SCALE, UNREAD};
 use crate::{Harm, Setting, Subject, face_of, words};
 use geometry::Occluder;
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// The share of an atrioventricular leaflet that the shape lies on: how far it
 /// reaches past the hinge over the leaflet's length.
@@ -16,7 +16,7 @@ impl Check for Leaflet {
         const ABOUT: About = About {
             id: Id::One("leaflet"),
             title: "leaflet covered",
-            unit: "share",
+            unit: Unit::Share,
             scale: SHARE_SCALE,
             per: Per::Valve,
             harm: Harm::to_valve,

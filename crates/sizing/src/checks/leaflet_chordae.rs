@@ -2,7 +2,7 @@ use super::{need, reach};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Answer, Harm, Setting, Subject, face_of, words};
 use geometry::Occluder;
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// How far the shape covers the edge where chordae insert, or may insert.
 ///
@@ -14,7 +14,7 @@ impl Check for LeafletChordae {
         const ABOUT: About = About {
             id: Id::One("leaflet_chordae"),
             title: "chordae on the edge",
-            unit: "mm",
+            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Valve,
             harm: Harm::to_valve,

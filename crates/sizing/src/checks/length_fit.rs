@@ -2,7 +2,7 @@ use super::need;
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Harm, Setting, Subject, words};
 use geometry::{Occluder, Seat};
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// How much longer the squeezed waist is than the wall is thick: s = L' − T.
 ///
@@ -16,7 +16,7 @@ impl Check for LengthFit {
         const ABOUT: About = About {
             id: Id::One("length_fit"),
             title: "length against wall",
-            unit: "mm",
+            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape,
             harm: |_| Harm::Embolisation,

@@ -2,7 +2,7 @@ use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE, 
 use crate::house_rules::Parameter;
 use crate::{Harm, Setting, Subject, words};
 use geometry::{Mm, Occluder};
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// The sheath's outer diameter over the vessel's inner one, on the way in.
 ///
@@ -15,7 +15,7 @@ impl Check for Passage {
         const ABOUT: About = About {
             id: Id::One("passage"),
             title: "sheath in vessel",
-            unit: "ratio",
+            unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Vessel,
             harm: |_| Harm::Vessel,

@@ -1,8 +1,7 @@
 use crate::check::{About, Check, GRADE_SCALE, Id, Lanes, Measure, Nominal, Per};
-use crate::outcome::GRADE;
 use crate::{Harm, Setting, Subject};
 use geometry::Occluder;
-use measurement::{Prolapse, Quantity, Valve};
+use measurement::{Prolapse, Quantity, Unit, Valve};
 
 /// How far an aortic cusp prolapses, as a grade; what nobody graded counts as severe.
 pub(super) struct CuspProlapse;
@@ -12,7 +11,7 @@ impl Check for CuspProlapse {
         const ABOUT: About = About {
             id: Id::One("prolapse"),
             title: "prolapse",
-            unit: GRADE,
+            unit: Unit::Grade,
             scale: GRADE_SCALE,
             per: Per::Valve,
             harm: Harm::to_valve,

@@ -4,7 +4,7 @@ use crate::check::{About, Check, Id, Lanes, MMHG_SCALE, Measure, Nominal, Per, U
 use crate::house_rules::Parameter;
 use crate::{Anatomy, Harm, Setting, Subject};
 use geometry::{Face, Occluder};
-use measurement::{MPerS, Quantity};
+use measurement::{MPerS, Quantity, Unit};
 use physiology::{cost_of_narrowing, is_closed};
 
 /// The peak gradient that the shape costs in an outflow tract after closure.
@@ -19,7 +19,7 @@ impl Check for TractGradient {
         const ABOUT: About = About {
             id: Id::OfFace("tract_gradient_left", "tract_gradient_right"),
             title: "outflow gradient",
-            unit: "mmHg",
+            unit: Unit::MmHg,
             scale: MMHG_SCALE,
             per: Per::Face,
             harm: Harm::to_outflow,

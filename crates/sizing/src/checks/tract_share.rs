@@ -3,7 +3,7 @@ use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, SHARE_SCALE, 
 use crate::house_rules::Parameter;
 use crate::{Anatomy, Harm, Neighbour, Setting, Subject, words};
 use geometry::{Face, Occluder, Seat, Vec2};
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// The share of an outflow tract's section that the shape leaves open.
 ///
@@ -16,7 +16,7 @@ impl Check for TractShare {
         const ABOUT: About = About {
             id: Id::OfFace("tract_share_left", "tract_share_right"),
             title: "outflow open",
-            unit: "share",
+            unit: Unit::Share,
             scale: SHARE_SCALE,
             per: Per::Face,
             harm: Harm::to_outflow,
@@ -61,8 +61,8 @@ impl Check for TractShare {
 /// Whether a disc on a face stands in an outflow tract.
 pub(super) fn stands_in_tract(setting: &Setting, face: Face) -> bool {
     !setting.case().is_absent(match face {
-        Face::Left => Neighbour::LeftTract,
-        Face::Right => Neighbour::RightTract,
+        Face::Left => Neighbour::LeftOutflow,
+        Face::Right => Neighbour::RightOutflow,
     })
 }
 

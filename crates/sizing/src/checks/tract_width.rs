@@ -4,7 +4,7 @@ use super::tract_share::{side, stands_in_tract};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per, UNREAD};
 use crate::{Harm, Setting, Subject, words};
 use geometry::{Occluder, Vec2};
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// How much wider the outflow tract is than the disc: 2 `ρ_t` − 2R.
 ///
@@ -17,7 +17,7 @@ impl Check for TractWidth {
         const ABOUT: About = About {
             id: Id::OfFace("tract_width_left", "tract_width_right"),
             title: "outflow over disc",
-            unit: "mm",
+            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Face,
             harm: Harm::to_outflow,

@@ -2,7 +2,7 @@ use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
 use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// How much wider the free waist is than the hole: w − `d_fit`.
 ///
@@ -15,7 +15,7 @@ impl Check for WaistFit {
         const ABOUT: About = About {
             id: Id::One("waist_fit"),
             title: "waist over hole",
-            unit: "mm",
+            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape,
             harm: |_| Harm::Embolisation,

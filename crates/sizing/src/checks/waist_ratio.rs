@@ -3,7 +3,7 @@ use super::{need, waist};
 use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE};
 use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::Quantity;
+use measurement::{Quantity, Unit};
 
 /// The free waist over the hole's fit diameter: w / `d_fit`.
 pub(super) struct WaistRatio;
@@ -13,7 +13,7 @@ impl Check for WaistRatio {
         const ABOUT: About = About {
             id: Id::One("waist_ratio"),
             title: "AV block risk, published ratio",
-            unit: "ratio",
+            unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Shape,
             harm: |_| Harm::AvBlock,

@@ -1,6 +1,6 @@
 use super::{LimitRow, Parameter, ParameterInfo};
 use crate::checks;
-use measurement::{Quantity, Site};
+use measurement::{Quantity, Site, Unit};
 use std::fmt;
 
 /// The lasting name of a rule that a case may except, one of its kind among the
@@ -17,7 +17,7 @@ pub struct RuleAddress(pub String);
 #[derive(Clone, Copy, Debug)]
 pub enum RuleKind {
     /// A row of limits of a check, in this unit.
-    Limit(&'static str),
+    Limit(Unit),
     /// A parameter.
     Parameter(&'static ParameterInfo),
     /// What is assumed of a quantity.

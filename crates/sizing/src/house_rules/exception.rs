@@ -1,4 +1,5 @@
 use super::{Band, RuleAddress, RuleKind, Stated};
+use measurement::Unit;
 use std::ops::RangeInclusive;
 
 /// A rule of the house overridden for one case.
@@ -68,7 +69,7 @@ impl Exception {
                 Vec::from_iter(outside(ExceptionPart::Value, value, within, info.unit))
             }
             (Stated::Assumed { value, sd }, Some(RuleKind::Assumed(quantity))) => {
-                let (info, unit) = (quantity.info(), quantity.unit().symbol());
+                let (info, unit) = (quantity.info(), quantity.unit());
                 let within = info.least..=info.most;
                 let mut faults = Vec::from_iter(outside(ExceptionPart::Value, value, within, unit));
                 let most = info.most - info.least;
@@ -96,7 +97,7 @@ fn outside(
     part: ExceptionPart,
     value: f64,
     within: RangeInclusive<f64>,
-    unit: &str,
+    unit: Unit,
 ) -> Option<ExceptionFault> {
     // NaN is within no limits.
     let (least, most) = (within.start(), within.end());
@@ -105,7 +106,7 @@ fn outside(
 }
 
 /// A limit out of range, a low one over its high one, a caution beyond its stop.
-fn limit_faults(stop: Band, caution: Band, unit: &str) -> Vec<ExceptionFault> {
+fn limit_faults(stop: Band, caution: Band, unit: Unit) -> Vec<ExceptionFault> {
     use ExceptionPart::{CautionHigh, CautionLow, StopHigh, StopLow};
     let each = [
         (StopLow, stop.low),

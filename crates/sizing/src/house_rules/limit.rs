@@ -1,6 +1,6 @@
 use super::Condition;
 use crate::Subject;
-use measurement::{Site, is_over, is_under, over};
+use measurement::{Site, Unit, is_over, is_under, over};
 
 /// A low and a high limit, either of which may be missing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -22,10 +22,10 @@ impl Band {
     pub const MOST: f64 = 1000.0;
 
     /// What it forbids, in words: `under 0.5 mm or over 4 mm`.
-    pub fn says(&self, unit: &str) -> String {
+    pub fn says(&self, unit: Unit) -> String {
         let unit = match unit {
             // Bare numbers.
-            "ratio" | "share" => String::new(),
+            Unit::Ratio | Unit::Share => String::new(),
             unit => format!(" {unit}"),
         };
         let low = self.low.map(|low| format!("under {low}{unit}"));

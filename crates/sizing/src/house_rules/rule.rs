@@ -1,6 +1,6 @@
 use super::{Band, Exception, HouseRules, LimitRow, Parameter, RuleAddress};
 use crate::{checks, words};
-use measurement::Site;
+use measurement::{Site, Unit};
 use std::collections::BTreeMap;
 
 /// A rule that a case may except, as it counts for a site.
@@ -15,7 +15,7 @@ pub struct Rule {
     /// What it states.
     pub stated: Stated,
     /// The unit of what it states.
-    pub unit: &'static str,
+    pub unit: Unit,
     /// Its source.
     pub source: String,
     /// Its row among those of its kind.
@@ -45,13 +45,13 @@ pub enum Stated {
 
 impl Stated {
     /// What it states, in words.
-    pub fn says(self, unit: &str) -> String {
+    pub fn says(self, unit: Unit) -> String {
         self.says_against(self, unit)
     }
 
     /// The same where it replaces another: a limit that only the other has is
     /// said to be gone.
-    pub fn says_against(self, other: Self, unit: &str) -> String {
+    pub fn says_against(self, other: Self, unit: Unit) -> String {
         match self {
             Self::Limits { stop, caution } => {
                 let (was_stop, was_caution) = match other {
@@ -134,7 +134,7 @@ impl HouseRules {
                 value: said.value,
                 sd: said.sd,
             },
-            unit: said.of.unit().symbol(),
+            unit: said.of.unit(),
             source: said.source.clone(),
             row,
         }));
@@ -170,7 +170,7 @@ fn of_limit(row: &LimitRow, index: usize, site: Site) -> Rule {
             stop: row.stop,
             caution: row.caution,
         },
-        unit: checks::unit_of(&row.check).unwrap_or_default(),
+        unit: checks::unit_of(&row.check).unwrap_or(Unit::Bare),
         source: row.source.clone(),
         row: index,
     }
@@ -188,8 +188,8 @@ mod tests {
         };
         let stated = |stop, caution| Stated::Limits { stop, caution };
         let (none, some) = (stated(Band::NONE, Band::NONE), stated(low, Band::NONE));
-        assert_eq!(some.says("mm"), "stop under 1 mm");
-        assert_eq!(none.says_against(some, "mm"), "no stop");
-        assert_eq!(Stated::Value(0.5).says("share"), "0.5 share");
+        assert_eq!(some.says(Unit::Mm), "stop under 1 mm");
+        assert_eq!(none.says_against(some, Unit::Mm), "no stop");
+        assert_eq!(Stated::Value(0.5).says(Unit::Share), "0.5 share");
     }
 }

@@ -62,7 +62,7 @@ fn cautioned(
             below: None,
             harm: Harm::AorticOrMitralValve,
             of: Subject::Shape,
-            unit: "mm",
+            unit: measurement::Unit::Mm,
             scale: 1.0,
             state: State::Ok,
             value: Some(margin),

@@ -174,7 +174,7 @@ fn checked(outcome: &Outcome) -> Checked<'_> {
         of: outcome.of.label(),
         state: outcome.state.word(),
         value: outcome.value.map(rounded),
-        unit: outcome.unit,
+        unit: outcome.unit.symbol(),
         stop: band(outcome.stop),
         caution: band(outcome.caution),
         margin_stop: outcome.margin_stop().map(rounded),

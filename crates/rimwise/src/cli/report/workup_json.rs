@@ -94,7 +94,7 @@ fn row(line: &Line) -> Row<'_> {
         label: &line.label,
         state: line.state.word(),
         value: line.amount.map(|amount| rounded(amount.value)),
-        unit: line.amount.map(|amount| amount.unit),
+        unit: line.amount.map(|amount| amount.unit.symbol()),
         interval: line.interval.map(|it| [rounded(it.low), rounded(it.high)]),
         chance: line.chance.map(rounded),
         note: &line.note,

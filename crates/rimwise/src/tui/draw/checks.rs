@@ -154,7 +154,7 @@ mod tests {
             below: Some("contact"),
             harm: Harm::AorticOrMitralValve,
             of: Subject::Shape,
-            unit: "mm",
+            unit: measurement::Unit::Mm,
             scale: 1.0,
             state: State::Ok,
             value: Some(value),

@@ -43,7 +43,7 @@ pub(super) fn cavities(picture: &SectionPicture, panel: &mut Panel) {
 /// The wall of each outflow tract that faces the septum, at the depth read.
 pub(super) fn far_walls(picture: &SectionPicture, panel: &mut Panel, detail: Detail) {
     let window = *panel.window();
-    let tracts = [Structure::LeftTract, Structure::RightTract];
+    let tracts = [Structure::LeftOutflow, Structure::RightOutflow];
     for face in Face::BOTH {
         let Some(tract) = picture.cut.tract(face) else {
             continue;

@@ -168,7 +168,7 @@ pub(super) fn leaflet_at(picture: &SectionPicture, line: PlateLine, share: f64) 
 /// How deep the cusps may hang besides: one standard deviation more.
 fn doubt_of_depth(picture: &SectionPicture, panel: &mut Panel, frame: &PlateFrame, depth: Mm) {
     let structure = Structure::Valve(picture.cut.valve);
-    let Some(sd) = doubt(picture.setting, structure, Feature::Sag) else {
+    let Some(sd) = doubt(picture.setting, structure, Feature::CuspDepth) else {
         return;
     };
     let below = depth + sd;
@@ -180,7 +180,7 @@ fn doubt_of_depth(picture: &SectionPicture, panel: &mut Panel, frame: &PlateFram
 /// The plates of the valves that stand near the plane; of the one asked for the
 /// hinge with its doubt.
 pub(super) fn plates(picture: &SectionPicture, panel: &mut Panel, detail: Detail) {
-    const FEATURES: &[Feature] = &[Feature::Diameter, Feature::Lean];
+    const FEATURES: &[Feature] = &[Feature::Diameter, Feature::AnnulusAngle];
     let cut = &picture.cut;
     for (valve, hinged) in plates_shown(cut) {
         let Some(line) = PlateLine::of(cut, hinged) else {

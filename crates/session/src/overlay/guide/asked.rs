@@ -210,10 +210,10 @@ fn quantities(session: &Session, looked: &Looked) -> Vec<Asked> {
 /// The chapter of what the list needs of a structure.
 const fn chapter(structure: Structure) -> Chapter {
     match structure {
-        Structure::Throat | Structure::LeftOpening | Structure::RightOpening | Structure::Wall => {
+        Structure::Defect | Structure::LeftOpening | Structure::RightOpening | Structure::Wall => {
             Chapter::Defect
         }
-        Structure::Valve(_) | Structure::LeftTract | Structure::RightTract => Chapter::Beside,
+        Structure::Valve(_) | Structure::LeftOutflow | Structure::RightOutflow => Chapter::Beside,
         _ => Chapter::Child,
     }
 }
@@ -221,7 +221,7 @@ const fn chapter(structure: Structure) -> Chapter {
 /// Whether it is the rotation of the defect: unread, any serves.
 fn is_of_rotation(quantity: Quantity) -> bool {
     let info = quantity.info();
-    (info.structure, info.feature) == (Structure::Throat, Feature::Turn)
+    (info.structure, info.feature) == (Structure::Defect, Feature::Rotation)
 }
 
 /// Whether something serves where a quantity was not read.
@@ -234,7 +234,10 @@ fn has_substitute(session: &Session, quantity: Quantity) -> bool {
         || is_of_rotation(quantity)
         || followed(quantity).is_some()
         || matches!(session.setting().basis(quantity), Basis::Follows(_))
-        || matches!(quantity.info().feature, Feature::ShiftU | Feature::ShiftV)
+        || matches!(
+            quantity.info().feature,
+            Feature::OffsetToward12 | Feature::OffsetToward3
+        )
 }
 
 /// Whether it says on which side the pressure seats a disc.
@@ -255,7 +258,7 @@ fn is_of_workup(quantity: Quantity, looked: &Looked) -> bool {
 }
 
 fn aortic_sag() -> Option<Quantity> {
-    Quantity::find(Structure::Valve(Valve::Aortic), Feature::Sag)
+    Quantity::find(Structure::Valve(Valve::Aortic), Feature::CuspDepth)
 }
 
 /// The reading that serves for a quantity, the first of several.

@@ -252,7 +252,7 @@ fn few(names: &[String]) -> String {
 /// What comes of leaving a quantity out.
 fn left_out(quantity: Quantity, needed_by: &[&str], session: &Session) -> String {
     let info = quantity.info();
-    if (info.structure, info.feature) == (Structure::Throat, measurement::Feature::Turn) {
+    if (info.structure, info.feature) == (Structure::Defect, measurement::Feature::Rotation) {
         return "any rotation is as likely, and the worst for each check counts".to_owned();
     }
     let of_default = || {
@@ -409,7 +409,7 @@ fn stands(session: &Session, asked: &Asked) -> (Mark, String) {
 /// disc.
 fn not_there(session: &Session, one: Neighbour) -> String {
     let face = match one {
-        Neighbour::Valve(Valve::Aortic | Valve::Mitral) | Neighbour::LeftTract => Face::Left,
+        Neighbour::Valve(Valve::Aortic | Valve::Mitral) | Neighbour::LeftOutflow => Face::Left,
         _ => Face::Right,
     };
     let shapes = session.document().shelf().shapes();
