@@ -11,10 +11,10 @@
 use outside::sample::{many_sizes, scenario, shipped_catalogue, shipped_rules, shipped_sizes};
 use outside::stress;
 use sizing::break_even::break_even;
-use sizing::check::{Row, rows};
 use sizing::engine::{Engine, Fast, Plain, Question, Threads};
 use sizing::fit_map::{Axis, Refinement, nearest_form};
 use sizing::{Case, Draws, Setting, Size, Work};
+use sizing::{Row, rows};
 use std::hint::black_box;
 use std::process::Command;
 use std::sync::Arc;

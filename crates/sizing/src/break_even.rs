@@ -5,10 +5,8 @@ mod moved;
 mod search;
 mod words;
 
-use crate::check::Row;
-use crate::outcome::State;
 use crate::resolve::{Resolved, is_rotation_of_defect};
-use crate::{Setting, Size, Subject};
+use crate::{Row, Setting, Size, State, Subject};
 use doubt::{Doubt, accuracy};
 use geometry::Radians;
 use measurement::{Quantity, Unit};

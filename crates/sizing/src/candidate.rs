@@ -1,10 +1,9 @@
-use crate::check::{Row, rows};
 use crate::engine::{Counts, Engine, Question};
 use crate::outcome::{Outcome, outcome};
-use crate::rotation::Placements;
+use crate::placements::Placements;
 use crate::turn::{Turn, best_turn};
 use crate::verdict::{Judged, judge};
-use crate::{Draws, Setting, Shape, Size};
+use crate::{Draws, Row, Setting, Shape, Size, rows};
 use geometry::Radians;
 use measurement::{BlockShares, Chance};
 

@@ -13,19 +13,14 @@ mod hold;
 mod leaflet;
 mod leaflet_chordae;
 mod length_fit;
-mod lip;
-mod need;
+mod part;
 mod passage;
 mod prolapse;
-mod reach;
 mod tract_gradient;
 mod tract_share;
 mod tract_width;
-mod waist;
 mod waist_fit;
 mod waist_ratio;
-
-pub(crate) use tract_gradient::velocity_after;
 
 use crate::Subject;
 use crate::check::Check;

@@ -9,9 +9,8 @@ pub use fast::Fast;
 pub(crate) use fast::{Columns, LANES};
 pub use plain::Plain;
 
-use crate::check::Row;
 use crate::side_by_side::side_by_side;
-use crate::{Draws, Setting, Size};
+use crate::{Draws, Row, Setting, Size};
 use geometry::Radians;
 use measurement::BlockShares;
 use std::sync::atomic::{AtomicBool, Ordering};

@@ -1,7 +1,7 @@
 //! From a case, a catalogue and the rules of a house to a ranked, reasoned list.
 //!
 //! Data walk one way: [`Case`] → [`Setting`] → [`Draws`] → checks → ranking. Every
-//! limit comes from [`HouseRules`]; every value comes from one [`check::Check`].
+//! limit comes from [`HouseRules`]; every value is a [`measure::Measure`].
 
 mod anatomy;
 mod body_size;
@@ -21,14 +21,18 @@ mod guidance;
 mod harm;
 pub mod house_rules;
 mod implausible;
+pub mod measure;
 mod outcome;
+mod placements;
 mod ranking;
 mod rated;
 mod repeated;
 pub mod resolve;
 mod rotation;
+mod row;
 mod setting;
 mod side_by_side;
+mod state;
 mod subject;
 pub mod trial;
 mod turn;
@@ -50,11 +54,13 @@ pub use harm::Harm;
 pub use house_rules::HouseRules;
 pub use implausible::{Implausible, implausible};
 pub use measurement::Answer;
-pub use outcome::{Outcome, State};
+pub use outcome::Outcome;
 pub use ranking::{Ranking, Work, notes, rank};
 pub use rated::NotRated;
 pub use repeated::{Repeated, repeated};
+pub use row::{Row, rows};
 pub use setting::Setting;
+pub use state::State;
 pub use subject::{Subject, face_of};
 pub use turn::{Turn, nominal_seat};
 pub use verdict::{Judged, Verdict};

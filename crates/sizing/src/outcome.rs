@@ -1,36 +1,10 @@
-use crate::check::{Nominal, Row};
 use crate::engine::RowShares;
 use crate::house_rules::Band;
+use crate::placements::Placements;
 use crate::resolve::Basis;
-use crate::rotation::Placements;
-use crate::{Answer, Harm, Setting, Subject, words};
+use crate::{Answer, Harm, Row, Setting, State, Subject, words};
 use measurement::{Chance, Feature, Prolapse, Quantity, Unit};
 use std::cmp::Ordering;
-
-/// How a check came out at the values as read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum State {
-    /// No limit is broken.
-    Ok,
-    /// A caution is broken.
-    Caution,
-    /// A stop is broken.
-    Stop,
-    /// A reading is missing.
-    NotAssessed,
-}
-
-impl State {
-    /// The word for it in output.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Ok => "ok",
-            Self::Caution => "caution",
-            Self::Stop => "stop",
-            Self::NotAssessed => "not assessed",
-        }
-    }
-}
 
 /// Most decimals of a value: a micrometre is finer than any image.
 const MOST_DECIMALS: usize = 3;
@@ -197,24 +171,6 @@ fn rounded(value: f64, decimals: usize) -> f64 {
     if shown == 0.0 { 0.0 } else { shown }
 }
 
-/// The worst value of a row over the places of a nominal seat.
-pub(crate) fn nominal_value(nominal: &Nominal, row: &Row) -> f64 {
-    let mut value = [0.0];
-    row.check.fill(row.of, &nominal.lanes(), &mut value);
-    value[0]
-}
-
-/// The state of a row at a value.
-pub(crate) fn state(row: &Row, value: f64) -> State {
-    if row.stop.is_broken(value) {
-        State::Stop
-    } else if row.caution.is_broken(value) {
-        State::Caution
-    } else {
-        State::Ok
-    }
-}
-
 /// Whether a cusp that prolapses, or may, keeps an axis of the defect from being
 /// measured: it was read in no way that looks behind the cusp.
 fn is_hidden(setting: &Setting, quantity: Quantity) -> bool {
@@ -244,7 +200,7 @@ pub(crate) fn outcome(
         of: row.of,
         unit: about.unit,
         scale: about.scale,
-        state: value.map_or(State::NotAssessed, |value| state(row, value)),
+        state: value.map_or(State::NotAssessed, |value| row.state(value)),
         value,
         stop: row.stop,
         caution: row.caution,

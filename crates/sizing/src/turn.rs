@@ -1,7 +1,5 @@
-use crate::check::Row;
-use crate::outcome::{State, state};
-use crate::rotation::Placements;
-use crate::{Setting, Size};
+use crate::placements::Placements;
+use crate::{Row, Setting, Size, State};
 use geometry::{Radians, Seat, degrees};
 
 /// Degrees between the turns that are tried.
@@ -81,7 +79,7 @@ impl Standing {
     /// Holds it against one more check.
     fn hold(&mut self, places: &Placements, row: &Row) {
         let value = places.roughly_worst(row);
-        self.worst = self.worst.max(state(row, value));
+        self.worst = self.worst.max(row.state(value));
         if let Some(margin) = row.stop.margin(value) {
             self.margin = self.margin.min(margin / row.check.about().scale);
         }

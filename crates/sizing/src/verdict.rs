@@ -1,8 +1,7 @@
-use crate::check::Row;
 use crate::house_rules::Parameter;
-use crate::outcome::{Outcome, State};
+use crate::outcome::Outcome;
 use crate::resolve::Basis;
-use crate::{NotRated, Setting, Subject, words};
+use crate::{NotRated, Row, Setting, State, Subject, words};
 use geometry::Occluder;
 use measurement::Quantity;
 use std::fmt;

@@ -3,10 +3,9 @@
 pub mod estimate;
 mod words;
 
-use crate::check::rows;
 use crate::engine::{DrawSet, Engine, Question};
 use crate::words::percent;
-use crate::{Candidate, Draws, Setting};
+use crate::{Candidate, Draws, Setting, rows};
 use estimate::Sample;
 use measurement::{Chance, Quantity};
 

@@ -6,8 +6,8 @@
 use measurement::{Law, Quantity};
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::break_even::{BreakEven, BreakEvens, Change, break_even};
-use sizing::check::rows;
 use sizing::resolve::Basis;
+use sizing::rows;
 use sizing::{
     Candidate, Case, Draws, HouseRules, Setting, Shape, Size, State, Turn, Work, engine::Plain,
     rank,

@@ -11,8 +11,8 @@
 use measurement::{Modality, Quantity, Site};
 use outside::sample::{case, reading, shipped_rules, shipped_sizes};
 use outside::stream::Stream;
-use sizing::check::rows;
 use sizing::engine::{Engine, Fast, Question};
+use sizing::rows;
 use sizing::{Case, Draws, HouseRules, Neighbour, Setting, Size, resolve};
 use std::sync::Arc;
 

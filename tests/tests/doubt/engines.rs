@@ -9,10 +9,11 @@ use outside::stream::Stream;
 use outside::stress;
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
-use sizing::check::{Row, rows};
 use sizing::engine::{Engine, Fast, Plain, Question, Threads};
 use sizing::house_rules::Parameter;
+use sizing::measure::Measure;
 use sizing::{Case, Draws, HouseRules, Setting, Size};
+use sizing::{Row, rows};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
@@ -147,6 +148,38 @@ fn in_two_hundred_random_cases() {
             .collect();
         assert_alike(&format!("case {number}"), case, &sizes, 512);
     }
+}
+
+#[test]
+fn a_measure_of_a_checks_own_is_counted_as_the_one_that_is_bounded() {
+    let setting = Setting::new(
+        Arc::new(scenario("outlet-infant")),
+        Arc::new(shipped_rules()),
+    );
+    let draws = Draws::new(&setting, 256, 1).expect("draws");
+    let mut differs = 0;
+    for (size, turn) in sizes_turned().iter().step_by(20) {
+        let bounded = rows(&setting, &size.occluder);
+        let mut own = bounded.clone();
+        for row in &mut own {
+            row.measure = match row.measure {
+                Measure::WaistExcess => Measure::Own(|at| Measure::WaistExcess.value(at)),
+                Measure::Slack => Measure::Own(|at| Measure::Slack.value(at)),
+                other => other,
+            };
+        }
+        let question = |rows| Question {
+            setting: &setting,
+            size,
+            turn: *turn,
+            rows,
+        };
+        let counts = Fast.count(&question(&bounded), &draws);
+        differs += usize::from(counts.no_stop.chance(1.0).value < 1.0);
+        assert_eq!(Fast.count(&question(&own), &draws), counts);
+        assert_eq!(Plain.count(&question(&own), &draws), counts);
+    }
+    assert!(differs > 0, "some limit is broken in some draw");
 }
 
 #[test]

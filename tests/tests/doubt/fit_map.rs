@@ -4,12 +4,12 @@
 
 use geometry::Mm;
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
-use sizing::check::rows;
 use sizing::engine::{Engine, Plain, Question};
 use sizing::fit_map::{
     Axis, FitMap, Form, Refinement, Room, WouldFit, best_length, marks, nearest_form,
 };
 use sizing::house_rules::Parameter;
+use sizing::rows;
 use sizing::{Draws, Setting, Work};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;

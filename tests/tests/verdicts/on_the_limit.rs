@@ -3,9 +3,9 @@
 use measurement::{Site, TOLERANCE};
 use outside::sample::{as_read, case, even_discs, reading, shipped_rules};
 use sizing::break_even::break_even;
-use sizing::check::{Row, rows};
 use sizing::engine::{Counts, Engine, Fast, Plain, Question};
 use sizing::{Case, Draws, Neighbour, Setting, Size, State};
+use sizing::{Row, rows};
 use std::sync::Arc;
 
 /// A defect of 6.0 × 5.4 mm far from every valve, drawn with a standard deviation,

@@ -3,9 +3,9 @@
 #![expect(clippy::expect_used, reason = "what fails here fails the test")]
 
 use outside::sample::{reading, scenario, shipped_rules, shipped_sizes};
-use sizing::check::{Row, rows};
 use sizing::engine::{Counts, Engine, Fast, Plain, Question};
 use sizing::{Case, Draws, Setting};
+use sizing::{Row, rows};
 use std::sync::Arc;
 
 const DRAWS: usize = 512;

@@ -4,8 +4,8 @@ use super::args::MAP_DRAWS;
 use super::inputs::{CANCELLED, Ready};
 use anyhow::{Context, Result};
 use sizing::break_even::break_even;
-use sizing::check::rows;
 use sizing::fit_map::{Axis, Refinement, best_length, nearest_form};
+use sizing::rows;
 use sizing::{Draws, Ranking, Setting};
 
 /// Columns and rows of the map that is asked: a quarter of the cells of one that

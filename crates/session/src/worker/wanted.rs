@@ -3,8 +3,8 @@
 use super::{Reply, Request};
 use measurement::Quantity;
 use sizing::break_even::{BreakEvens, break_even};
-use sizing::check::rows;
 use sizing::fit_map::{Axis, FitMap, Mark, Refinement, best_length, marks, nearest_form};
+use sizing::rows;
 use sizing::worth::{Worth, worth};
 use sizing::{Draws, Ranking, Work};
 use std::sync::Arc;

@@ -1,9 +1,8 @@
-use crate::check::{Row, rows_under};
 use crate::house_rules::{Circumstances, Condition};
-use crate::outcome::{State, state};
+use crate::placements::Placements;
 use crate::resolve::Basis;
-use crate::rotation::Placements;
-use crate::{Setting, Size};
+use crate::row::rows_under;
+use crate::{Row, Setting, Size, State};
 use geometry::Radians;
 use measurement::{Feature, Quantity, Structure, Values};
 use std::borrow::Cow;
@@ -53,7 +52,7 @@ impl<'a> Probe<'a> {
         let as_read = rows
             .iter()
             .zip(&values)
-            .map(|(row, value)| value.map_or(State::Ok, |value| state(row, value)))
+            .map(|(row, value)| value.map_or(State::Ok, |value| row.state(value)))
             .collect();
         Self {
             setting,
@@ -76,13 +75,8 @@ impl<'a> Probe<'a> {
         (0..self.rows.len())
             .filter(|&place| {
                 let row = &self.rows[place];
-                let check = row.check;
-                row.is_assessed()
-                    && (check
-                        .needs(self.setting, &self.size.occluder, row.of)
-                        .into_iter()
-                        .any(moves)
-                        || check.moved_by(self.setting, row.of).into_iter().any(moves))
+                let on = row.required(self.setting).into_iter();
+                row.is_assessed() && on.chain(row.movers(self.setting)).any(moves)
             })
             .collect()
     }
@@ -114,7 +108,7 @@ impl<'a> Probe<'a> {
         let mut worst = (State::Ok, None);
         for row in place.rows.iter().filter(|row| row.is_assessed()) {
             let value = Self::value(place, row);
-            let state = state(row, value);
+            let state = row.state(value);
             if state > worst.0 {
                 worst = (state, Some((row, value)));
             }
@@ -125,7 +119,7 @@ impl<'a> Probe<'a> {
     /// The state of one row at a place.
     pub(super) fn state(&self, place: &Place, row: usize) -> State {
         let row = &self.rows[row];
-        state(row, Self::value(place, row))
+        row.state(Self::value(place, row))
     }
 }
 

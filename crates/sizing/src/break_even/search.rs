@@ -1,9 +1,8 @@
 use super::doubt::{Doubt, REACH, accuracy};
 use super::moved::{Place, Probe, Through, acts, jumps};
 use super::{Broken, Change};
-use crate::check::Row;
 use crate::house_rules::Band;
-use crate::outcome::{State, state};
+use crate::{Row, State};
 use measurement::Quantity;
 use std::cell::OnceCell;
 
@@ -201,9 +200,9 @@ impl<'a> Search<'a> {
             .map(|&row| (row, Probe::value(&there, &self.probe.rows[row])))
             .filter(|&(row, value)| self.worsens(row, value))
             .map(|(row, value)| (&self.probe.rows[row], value))
-            .max_by_key(|(row, value)| state(row, *value));
+            .max_by_key(|(row, value)| row.state(*value));
         if let Some((row, value)) = worst {
-            return self.changed(way, within, state(row, value), broken(row, value));
+            return self.changed(way, within, row.state(value), broken(row, value));
         }
         let becomes = self
             .moved
@@ -220,7 +219,7 @@ impl<'a> Search<'a> {
                 let row = &self.probe.rows[row];
                 (row, Probe::value(&here, row))
             })
-            .rfind(|(row, value)| state(row, *value) == self.held);
+            .rfind(|(row, value)| row.state(*value) == self.held);
         self.changed(
             way,
             within,
@@ -259,7 +258,7 @@ impl<'a> Search<'a> {
             .iter()
             .zip(&self.probe.values)
             .filter_map(|(row, value)| Some((row, (*value)?)))
-            .find(|(row, value)| state(row, *value) == self.held)
+            .find(|(row, value)| row.state(*value) == self.held)
             .and_then(|(row, value)| broken(row, value))
     }
 
@@ -279,7 +278,7 @@ impl<'a> Search<'a> {
 
 /// The limit that a row breaks at a value.
 pub(super) fn broken(row: &Row, value: f64) -> Option<Broken> {
-    let (severity, band) = match state(row, value) {
+    let (severity, band) = match row.state(value) {
         State::Stop => (State::Stop, &row.stop),
         State::Caution => (State::Caution, &row.caution),
         State::Ok | State::NotAssessed => return None,

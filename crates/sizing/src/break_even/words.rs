@@ -1,6 +1,5 @@
 use super::{BreakEven, BreakEvens, Broken, Change, accuracy};
-use crate::outcome::State;
-use crate::words;
+use crate::{State, words};
 use measurement::{Quantity, Unit};
 
 impl BreakEvens {

@@ -1,9 +1,10 @@
-use super::reach;
+use super::part;
 use super::tract_share::side;
-use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE, UNREAD};
+use crate::check::{About, Check, Id, Per, RATIO_SCALE};
+use crate::measure::{Measure, Situation};
 use crate::{Harm, Setting, Subject};
-use geometry::{Face, Occluder};
-use measurement::{Quantity, Unit};
+use geometry::Occluder;
+use measurement::Unit;
 
 /// The disc's diameter over the shortest free end-systolic length of its
 /// ventricle in the wall plane.
@@ -16,7 +17,7 @@ impl Check for Chamber {
             title: "disc in ventricle",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,
-            per: Per::Face,
+            per: Per::Face(Measure::ChamberRatio),
             harm: Harm::to_outflow,
             below: None,
             aside: None,
@@ -28,38 +29,13 @@ impl Check for Chamber {
         of.face().is_some_and(|face| occluder.disc(face).is_some())
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Some(face) = of.face() else {
-            return Vec::new();
-        };
-        vec![match face {
-            Face::Left => Quantity::LEFT_VENTRICLE_LENGTH,
-            Face::Right => Quantity::RIGHT_VENTRICLE_LENGTH,
-        }]
-    }
-
-    fn measure(&self, of: Subject) -> Option<Measure> {
-        of.face().map(Measure::ChamberRatio)
-    }
-
-    fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Some(face) = of.face() else { return };
-        let diameter = lanes
-            .occluder()
-            .disc(face)
-            .map_or(0.0, |disc| 2.0 * disc.radius);
-        lanes.each(values, |anatomy, _| {
-            anatomy.ventricles[face.index()].map_or(UNREAD, |length| diameter / length)
-        });
-    }
-
-    fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
+    fn says(&self, of: Subject, at: &Situation, value: f64) -> String {
         let Some(face) = of.face() else {
             return String::new();
         };
         format!(
             "{} is {value:.2} times the emptied {} ventricle's shortest free length",
-            reach::part(&nominal.size.occluder, face),
+            part::part(&at.size.occluder, face),
             side(face),
         )
     }

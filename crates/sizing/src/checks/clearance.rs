@@ -1,8 +1,8 @@
-use super::{need, reach};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per, UNREAD};
-use crate::{Harm, Setting, Subject, face_of, words};
-use geometry::{Accuracy, Occluder, least_clearance};
-use measurement::{Quantity, Unit, Valve};
+use super::part;
+use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::measure::{Measure, Situation, past_edge};
+use crate::{Harm, Subject, face_of, words};
+use measurement::{Unit, Valve};
 
 /// The signed clearance of the shape from a valve's annulus and closed cusps.
 ///
@@ -17,7 +17,7 @@ impl Check for Clearance {
             title: "clearance",
             unit: Unit::Mm,
             scale: MM_SCALE,
-            per: Per::Valve,
+            per: Per::Valve(Measure::Clearance),
             harm: Harm::to_valve,
             below: Some("contact"),
             aside: None,
@@ -25,54 +25,31 @@ impl Check for Clearance {
         &ABOUT
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Subject::Valve(valve) = of else {
-            return Vec::new();
-        };
-        let placed = need::both(need::slack(), need::hinge(valve));
-        need::both(placed, Quantity::plate(valve))
-    }
-
-    fn measure(&self, of: Subject) -> Option<Measure> {
-        of.valve().map(Measure::Clearance)
-    }
-
-    fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Subject::Valve(valve) = of else { return };
-        lanes.each(values, |anatomy, seat| {
-            anatomy.valves[valve.index()]
-                .as_ref()
-                .map_or(UNREAD, |plate| {
-                    least_clearance(lanes.occluder(), seat, plate, Accuracy::DEFAULT)
-                })
-        });
-    }
-
-    fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
+    fn says(&self, of: Subject, at: &Situation, value: f64) -> String {
         let Subject::Valve(valve) = of else {
             return String::new();
         };
         let beside = match valve {
-            Valve::Aortic => rim_rule(nominal),
+            Valve::Aortic => rim_rule(at),
             Valve::Mitral | Valve::Tricuspid => "; says nothing of chordae".into(),
             Valve::Pulmonary => String::new(),
         };
         let name = if value < 0.0 { "contact" } else { "clearance" };
         format!(
             "{}; {name} {}{beside}",
-            in_the_wall(nominal, valve),
+            in_the_wall(at, valve),
             words::mm(value.abs())
         )
     }
 }
 
 /// Rim and reach in the plane of the wall, where an operator measures them.
-fn in_the_wall(nominal: &Nominal, valve: Valve) -> String {
-    let occluder = &nominal.size.occluder;
-    let anatomy = nominal.anatomy();
+fn in_the_wall(at: &Situation, valve: Valve) -> String {
+    let occluder = &at.size.occluder;
+    let anatomy = at.anatomy;
     let rim = anatomy.rims[valve.index()].unwrap_or(0.0);
-    let reach = reach::past_edge(occluder, nominal.seat, anatomy, valve);
-    let part = reach::part(occluder, face_of(valve));
+    let reach = past_edge(occluder, at.seat, anatomy, valve);
+    let part = part::part(occluder, face_of(valve));
     let hinge = valve.label().trim_end_matches(" valve");
     let verb = if reach > rim {
         format!("reaches {} past the {hinge} hinge", words::mm(reach - rim))
@@ -89,9 +66,9 @@ fn in_the_wall(nominal: &Nominal, valve: Valve) -> String {
 
 /// The rim that a source asks for at the site, and whether the one measured is over
 /// it.
-fn rim_rule(nominal: &Nominal) -> String {
-    let setting = nominal.setting;
-    let offset = nominal.size.occluder.is_offset();
+fn rim_rule(at: &Situation) -> String {
+    let setting = at.setting;
+    let offset = at.size.occluder.is_offset();
     let rule = setting
         .rules()
         .rim_rules

@@ -1,8 +1,9 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Harm, Setting, Subject, words};
+use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::measure::{Measure, Situation};
+use crate::{Harm, Setting, Size, Subject, words};
 use geometry::{Face, Mm, Occluder};
-use measurement::{Quantity, Unit};
+use measurement::Unit;
 
 /// How far a disc hangs past the waist where the bundle runs: a stiff wide disc
 /// presses on it.
@@ -18,7 +19,7 @@ impl Check for ConductionDisc {
             title: "AV block risk, stiff disc",
             unit: Unit::Mm,
             scale: MM_SCALE,
-            per: Per::Shape,
+            per: Per::Shape(Measure::OfShape(disc_past_waist)),
             harm: |_| Harm::AvBlock,
             below: None,
             aside: LATE_BLOCK,
@@ -30,24 +31,12 @@ impl Check for ConductionDisc {
         setting.danger_arc().is_some() && longest_overhang(occluder).is_some()
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
-        Vec::new()
-    }
-
-    fn measure(&self, _: Subject) -> Option<Measure> {
-        Some(Measure::OfShape)
-    }
-
-    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        values.fill(longest_overhang(lanes.occluder()).unwrap_or(0.0));
-    }
-
-    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
+    fn says(&self, _: Subject, at: &Situation, value: f64) -> String {
         format!(
             "AV block risk: a stiff disc hangs {} over the edge {} where the bundle runs, in a small \
              child",
             words::mm(value),
-            arc(nominal)
+            arc(at)
         )
     }
 }
@@ -58,4 +47,8 @@ fn longest_overhang(occluder: &Occluder) -> Option<Mm> {
         .iter()
         .filter_map(|&face| occluder.longest_overhang(face))
         .reduce(f64::max)
+}
+
+fn disc_past_waist(_: &Setting, size: &Size) -> Mm {
+    longest_overhang(&size.occluder).unwrap_or(0.0)
 }

@@ -1,8 +1,8 @@
-use super::{need, waist};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
+use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::measure::{Measure, Situation};
 use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::{Quantity, Unit};
+use measurement::Unit;
 
 /// How much wider the waist is than the hole where the bundle runs along its
 /// edge: w − `d_fit`.
@@ -18,7 +18,7 @@ impl Check for ConductionExcess {
             title: "AV block risk, waist",
             unit: Unit::Mm,
             scale: MM_SCALE,
-            per: Per::Shape,
+            per: Per::Shape(Measure::WaistExcess),
             harm: |_| Harm::AvBlock,
             below: Some("waist narrower"),
             aside: LATE_BLOCK,
@@ -30,39 +30,24 @@ impl Check for ConductionExcess {
         setting.danger_arc().is_some()
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
-        need::throat()
-    }
-
-    fn measure(&self, _: Subject) -> Option<Measure> {
-        Some(Measure::WaistExcess)
-    }
-
-    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        waist::excess(lanes, values);
-    }
-
-    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
+    fn says(&self, _: Subject, at: &Situation, value: f64) -> String {
         format!(
             "AV block risk rises with size: the waist is {} than the defect, and the bundle runs \
              along its edge {}",
             words::by(value, "wider", "narrower"),
-            arc(nominal),
+            arc(at),
         )
     }
 }
 
 /// The bundle's arc on the clock.
-pub(super) fn arc(nominal: &Nominal) -> String {
-    nominal
-        .setting
-        .danger_arc()
-        .map_or_else(String::new, |arc| {
-            let hour = |degrees: f64| geometry::clock_hour(geometry::degrees(degrees)).round();
-            format!(
-                "from {} to {} o'clock",
-                hour(arc.from_degrees),
-                hour(arc.to_degrees)
-            )
-        })
+pub(super) fn arc(at: &Situation) -> String {
+    at.setting.danger_arc().map_or_else(String::new, |arc| {
+        let hour = |degrees: f64| geometry::clock_hour(geometry::degrees(degrees)).round();
+        format!(
+            "from {} to {} o'clock",
+            hour(arc.from_degrees),
+            hour(arc.to_degrees)
+        )
+    })
 }

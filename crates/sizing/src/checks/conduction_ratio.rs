@@ -1,9 +1,9 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
-use super::{need, waist};
-use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE};
+use crate::check::{About, Check, Id, Per, RATIO_SCALE};
+use crate::measure::{Measure, Situation};
 use crate::{Harm, Setting, Subject};
 use geometry::Occluder;
-use measurement::{Quantity, Unit};
+use measurement::Unit;
 
 /// The waist over the hole's fit diameter where the bundle runs along its edge.
 pub(super) struct ConductionRatio;
@@ -15,7 +15,7 @@ impl Check for ConductionRatio {
             title: "AV block risk, ratio",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,
-            per: Per::Shape,
+            per: Per::Shape(Measure::WaistRatio),
             harm: |_| Harm::AvBlock,
             below: None,
             aside: LATE_BLOCK,
@@ -27,23 +27,11 @@ impl Check for ConductionRatio {
         setting.danger_arc().is_some()
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
-        need::throat()
-    }
-
-    fn measure(&self, _: Subject) -> Option<Measure> {
-        Some(Measure::WaistRatio)
-    }
-
-    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        waist::ratio(lanes, values);
-    }
-
-    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
+    fn says(&self, _: Subject, at: &Situation, value: f64) -> String {
         format!(
             "AV block risk rises with size: the waist is {value:.2} times the defect, and the bundle \
              runs along its edge {}",
-            arc(nominal)
+            arc(at)
         )
     }
 }

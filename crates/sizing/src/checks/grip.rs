@@ -1,8 +1,8 @@
-use super::{need, waist};
-use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE};
+use crate::check::{About, Check, Id, Per, RATIO_SCALE};
+use crate::measure::{Measure, Situation};
 use crate::{Harm, Setting, Subject};
 use geometry::{Face, Occluder};
-use measurement::{Quantity, Unit};
+use measurement::Unit;
 
 /// The free waist over the hole's fit diameter where a disc is missing: there
 /// the waist alone holds the shape.
@@ -17,7 +17,7 @@ impl Check for Grip {
             title: "grip of the waist",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,
-            per: Per::Shape,
+            per: Per::Shape(Measure::WaistRatio),
             harm: |_| Harm::Embolisation,
             below: None,
             aside: None,
@@ -29,20 +29,8 @@ impl Check for Grip {
         occluder.discs.iter().any(Option::is_none)
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
-        need::throat()
-    }
-
-    fn measure(&self, _: Subject) -> Option<Measure> {
-        Some(Measure::WaistRatio)
-    }
-
-    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        waist::ratio(lanes, values);
-    }
-
-    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
-        let occluder = &nominal.size.occluder;
+    fn says(&self, _: Subject, at: &Situation, value: f64) -> String {
+        let occluder = &at.size.occluder;
         let side = match (occluder.disc(Face::Left), occluder.disc(Face::Right)) {
             (None, None) => "on either side",
             (None, _) => "on the left",

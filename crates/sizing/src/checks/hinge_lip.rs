@@ -1,8 +1,9 @@
-use super::{lip, need, reach};
-use crate::check::{About, Check, EdgePart, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Harm, Neighbour, Setting, Subject, face_of, words};
-use geometry::{Face, Occluder};
-use measurement::{Quantity, Unit, Valve};
+use super::part;
+use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::measure::{EdgePart, Measure, Situation, beside};
+use crate::{Harm, Setting, Subject, words};
+use geometry::Occluder;
+use measurement::Unit;
 
 /// The least lip of a seated disc within the arcs about the hinges of its face.
 ///
@@ -16,7 +17,7 @@ impl Check for HingeLip {
             title: "lip at the hinge",
             unit: Unit::Mm,
             scale: MM_SCALE,
-            per: Per::Face,
+            per: Per::Face(|face| Measure::Lip(face, EdgePart::AtHinge)),
             harm: |_| Harm::Embolisation,
             below: Some("edge bare at the hinge"),
             aside: None,
@@ -30,29 +31,10 @@ impl Check for HingeLip {
         })
     }
 
-    fn needs(&self, setting: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Some(face) = of.face() else {
-            return Vec::new();
-        };
-        let hinges = beside(setting, face).map(Quantity::clock_position);
-        need::both(need::opening(face), hinges)
-    }
-
-    fn measure(&self, of: Subject) -> Option<Measure> {
-        of.face().map(|face| Measure::Lip(face, EdgePart::AtHinge))
-    }
-
-    fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Some(face) = of.face() else { return };
-        lip::fill(lanes, face, values, |anatomy| {
-            anatomy.hinge_arcs[face.index()]
-        });
-    }
-
-    fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
+    fn says(&self, of: Subject, at: &Situation, value: f64) -> String {
         let part = of
             .face()
-            .map_or("disc", |face| reach::part(&nominal.size.occluder, face));
+            .map_or("disc", |face| part::part(&at.size.occluder, face));
         if value < 0.0 {
             format!(
                 "{part} leaves {} of the edge bare at a hinge",
@@ -65,11 +47,4 @@ impl Check for HingeLip {
             )
         }
     }
-}
-
-/// The valves that stand on a face.
-pub(super) fn beside(setting: &Setting, face: Face) -> impl Iterator<Item = Valve> {
-    Valve::ALL.into_iter().filter(move |&valve| {
-        face_of(valve) == face && !setting.case().is_absent(Neighbour::Valve(valve))
-    })
 }

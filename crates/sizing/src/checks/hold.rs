@@ -1,8 +1,9 @@
-use super::{hinge_lip, lip, need, reach};
-use crate::check::{About, Check, EdgePart, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
+use super::part;
+use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::measure::{EdgePart, Measure, Situation};
 use crate::{Harm, Setting, Subject, words};
 use geometry::Occluder;
-use measurement::{Quantity, Unit};
+use measurement::Unit;
 
 /// The least lip of a seated disc away from the hinges of its face.
 ///
@@ -17,7 +18,7 @@ impl Check for Hold {
             title: "hold",
             unit: Unit::Mm,
             scale: MM_SCALE,
-            per: Per::Face,
+            per: Per::Face(|face| Measure::Lip(face, EdgePart::Away)),
             harm: |_| Harm::Embolisation,
             below: Some("edge bare"),
             aside: None,
@@ -29,34 +30,10 @@ impl Check for Hold {
         of.face().is_some_and(|face| occluder.disc(face).is_some())
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        of.face().map(need::opening).unwrap_or_default()
-    }
-
-    fn measure(&self, of: Subject) -> Option<Measure> {
-        of.face().map(|face| Measure::Lip(face, EdgePart::Away))
-    }
-
-    // The arcs about the hinges of its face are left out of it.
-    fn moved_by(&self, setting: &Setting, of: Subject) -> Vec<Quantity> {
-        of.face().map_or_else(Vec::new, |face| {
-            hinge_lip::beside(setting, face)
-                .map(Quantity::clock_position)
-                .collect()
-        })
-    }
-
-    fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Some(face) = of.face() else { return };
-        lip::fill(lanes, face, values, |anatomy| {
-            anatomy.hinge_arcs[face.index()].complement()
-        });
-    }
-
-    fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
+    fn says(&self, of: Subject, at: &Situation, value: f64) -> String {
         let part = of
             .face()
-            .map_or("disc", |face| reach::part(&nominal.size.occluder, face));
+            .map_or("disc", |face| part::part(&at.size.occluder, face));
         if value < 0.0 {
             format!(
                 "{part} ends {} inside the edge away from the hinges",

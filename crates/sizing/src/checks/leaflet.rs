@@ -1,8 +1,9 @@
-use super::{need, reach};
-use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, SHARE_SCALE, UNREAD};
+use super::part;
+use crate::check::{About, Check, Id, Per, SHARE_SCALE};
+use crate::measure::{Measure, Situation};
 use crate::{Harm, Setting, Subject, face_of, words};
 use geometry::Occluder;
-use measurement::{Quantity, Unit};
+use measurement::Unit;
 
 /// The share of an atrioventricular leaflet that the shape lies on: how far it
 /// reaches past the hinge over the leaflet's length.
@@ -18,7 +19,7 @@ impl Check for Leaflet {
             title: "leaflet covered",
             unit: Unit::Share,
             scale: SHARE_SCALE,
-            per: Per::Valve,
+            per: Per::Valve(Measure::LeafletCovered),
             harm: Harm::to_valve,
             below: None,
             aside: None,
@@ -30,34 +31,11 @@ impl Check for Leaflet {
         matches!(of, Subject::Valve(valve) if valve.is_atrioventricular())
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Subject::Valve(valve) = of else {
-            return Vec::new();
-        };
-        need::both(need::hinge(valve), Quantity::leaflet(valve))
-    }
-
-    fn measure(&self, of: Subject) -> Option<Measure> {
-        of.valve().map(Measure::LeafletCovered)
-    }
-
-    fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Subject::Valve(valve) = of else { return };
-        lanes.each(values, |anatomy, seat| {
-            let index = valve.index();
-            let reach = reach::past_edge(lanes.occluder(), seat, anatomy, valve);
-            match (anatomy.rims[index], anatomy.leaflets[index]) {
-                (Some(rim), Some(length)) => ((reach - rim) / length).clamp(0.0, 1.0),
-                _ => UNREAD,
-            }
-        });
-    }
-
-    fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
+    fn says(&self, of: Subject, at: &Situation, value: f64) -> String {
         let Subject::Valve(valve) = of else {
             return String::new();
         };
-        let part = reach::part(&nominal.size.occluder, face_of(valve));
+        let part = part::part(&at.size.occluder, face_of(valve));
         format!(
             "{part} would lie on {} of the {} leaflet",
             words::percent(value),

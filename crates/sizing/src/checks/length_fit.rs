@@ -1,8 +1,7 @@
-use super::need;
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Harm, Setting, Subject, words};
-use geometry::{Occluder, Seat};
-use measurement::{Quantity, Unit};
+use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::measure::{Measure, Situation};
+use crate::{Harm, Subject, words};
+use measurement::Unit;
 
 /// How much longer the squeezed waist is than the wall is thick: s = L' − T.
 ///
@@ -18,7 +17,7 @@ impl Check for LengthFit {
             title: "length against wall",
             unit: Unit::Mm,
             scale: MM_SCALE,
-            per: Per::Shape,
+            per: Per::Shape(Measure::Slack),
             harm: |_| Harm::Embolisation,
             below: Some("stretched"),
             aside: None,
@@ -26,21 +25,9 @@ impl Check for LengthFit {
         &ABOUT
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
-        need::slack()
-    }
-
-    fn measure(&self, _: Subject) -> Option<Measure> {
-        Some(Measure::Slack)
-    }
-
-    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        lanes.each(values, |_, seat| Seat::slack(seat));
-    }
-
-    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
-        let free = nominal.size.occluder.waist.length;
-        let wall = nominal.anatomy().defect.wall;
+    fn says(&self, _: Subject, at: &Situation, value: f64) -> String {
+        let free = at.size.occluder.waist.length;
+        let wall = at.anatomy.defect.wall;
         let squeezed = wall + value;
         let grown = if squeezed - free >= 0.05 {
             format!(

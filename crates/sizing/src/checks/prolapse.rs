@@ -1,7 +1,8 @@
-use crate::check::{About, Check, GRADE_SCALE, Id, Lanes, Measure, Nominal, Per};
-use crate::{Harm, Setting, Subject};
+use crate::check::{About, Check, GRADE_SCALE, Id, Per};
+use crate::measure::{Measure, Situation};
+use crate::{Harm, Setting, Size, Subject};
 use geometry::Occluder;
-use measurement::{Prolapse, Quantity, Unit, Valve};
+use measurement::{Prolapse, Unit, Valve};
 
 /// How far an aortic cusp prolapses, as a grade; what nobody graded counts as severe.
 pub(super) struct CuspProlapse;
@@ -13,7 +14,7 @@ impl Check for CuspProlapse {
             title: "prolapse",
             unit: Unit::Grade,
             scale: GRADE_SCALE,
-            per: Per::Valve,
+            per: Per::Valve(|_| Measure::OfShape(grade)),
             harm: Harm::to_valve,
             below: None,
             aside: None,
@@ -25,20 +26,8 @@ impl Check for CuspProlapse {
         of == Subject::Valve(Valve::Aortic) && setting.case().facts.prolapse.may_be()
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
-        Vec::new()
-    }
-
-    fn measure(&self, _: Subject) -> Option<Measure> {
-        Some(Measure::OfShape)
-    }
-
-    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        values.fill(lanes.setting.case().facts.prolapse.grade());
-    }
-
-    fn says(&self, _: Subject, nominal: &Nominal, _: f64) -> String {
-        let says = match nominal.setting.case().facts.prolapse {
+    fn says(&self, _: Subject, at: &Situation, _: f64) -> String {
+        let says = match at.setting.case().facts.prolapse {
             Prolapse::Unknown => "whether an aortic cusp prolapses is not known: it may, severely",
             Prolapse::Ungraded => "an aortic cusp prolapses and nobody graded it: it may be severe",
             Prolapse::None => "no aortic cusp prolapses",
@@ -48,4 +37,8 @@ impl Check for CuspProlapse {
         };
         says.to_owned()
     }
+}
+
+fn grade(setting: &Setting, _: &Size) -> f64 {
+    setting.case().facts.prolapse.grade()
 }

@@ -1,11 +1,11 @@
-use super::need;
-use super::tract_share::{open_share, section, side, stands_in_tract};
-use crate::check::{About, Check, Id, Lanes, MMHG_SCALE, Measure, Nominal, Per, UNREAD};
+use super::tract_share::{side, stands_in_tract};
+use crate::check::{About, Check, Id, MMHG_SCALE, Per};
 use crate::house_rules::Parameter;
-use crate::{Anatomy, Harm, Setting, Subject};
+use crate::measure::{Measure, Situation, open_share, velocity_after};
+use crate::{Harm, Setting, Subject};
 use geometry::{Face, Occluder};
-use measurement::{MPerS, Quantity, Unit};
-use physiology::{cost_of_narrowing, is_closed};
+use measurement::Unit;
+use physiology::is_closed;
 
 /// The peak gradient that the shape costs in an outflow tract after closure.
 ///
@@ -21,7 +21,7 @@ impl Check for TractGradient {
             title: "outflow gradient",
             unit: Unit::MmHg,
             scale: MMHG_SCALE,
-            per: Per::Face,
+            per: Per::Face(Measure::TractGradient),
             harm: Harm::to_outflow,
             below: None,
             aside: Some("at rest; effort and tachycardia raise it"),
@@ -33,56 +33,16 @@ impl Check for TractGradient {
         of.face().is_some_and(|face| stands_in_tract(setting, face))
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        let Some(face) = of.face() else {
-            return Vec::new();
-        };
-        need::both(
-            section(face),
-            [match face {
-                Face::Left => Quantity::LEFT_OUTFLOW_VELOCITY,
-                Face::Right => Quantity::RIGHT_OUTFLOW_VELOCITY,
-            }],
-        )
-    }
-
-    fn measure(&self, of: Subject) -> Option<Measure> {
-        of.face().map(Measure::TractGradient)
-    }
-
-    fn moved_by(&self, _: &Setting, of: Subject) -> Vec<Quantity> {
-        match of.face() {
-            Some(Face::Right) => vec![Quantity::FLOW_QP_QS],
-            _ => Vec::new(),
-        }
-    }
-
-    fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Some(face) = of.face() else { return };
-        let setting = lanes.setting;
-        lanes.each(values, |anatomy, seat| {
-            velocity_after(setting, anatomy, face).map_or(UNREAD, |velocity| {
-                cost_of_narrowing(
-                    velocity,
-                    open_share(lanes, anatomy, seat, face),
-                    setting.parameter(Parameter::Contraction),
-                    setting.parameter(Parameter::LeastOpenShare),
-                )
-                .value()
-            })
-        });
-    }
-
-    fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
+    fn says(&self, of: Subject, at: &Situation, value: f64) -> String {
         let Some(face) = of.face() else {
             return String::new();
         };
-        let Some(velocity) = velocity_after(nominal.setting, nominal.anatomy(), face) else {
+        let Some(velocity) = velocity_after(at.setting, at.anatomy, face) else {
             return String::new();
         };
-        let setting = nominal.setting;
+        let setting = at.setting;
         let side = side(face);
-        let share = open_share(&nominal.lanes(), nominal.anatomy(), nominal.seat, face);
+        let share = open_share(at, face);
         let contraction = setting.parameter(Parameter::Contraction);
         if is_closed(
             share,
@@ -91,7 +51,7 @@ impl Check for TractGradient {
         ) {
             return format!("{side} outflow closed: no gradient can be given");
         }
-        let assumed = match (face, nominal.anatomy().qp_qs) {
+        let assumed = match (face, at.anatomy.qp_qs) {
             (Face::Right, None) => ", no fall of flow counted: Qp:Qs was not read",
             _ => "",
         };
@@ -100,13 +60,4 @@ impl Check for TractGradient {
             velocity.value()
         )
     }
-}
-
-/// Peak velocity in a tract once the shunt is gone.
-pub(crate) fn velocity_after(setting: &Setting, anatomy: &Anatomy, face: Face) -> Option<MPerS> {
-    let factor = match face {
-        Face::Left => setting.parameter(Parameter::SystemicRise),
-        Face::Right => anatomy.qp_qs.map_or(1.0, |qp_qs| 1.0 / qp_qs),
-    };
-    anatomy.velocities[face.index()].map(|velocity| velocity * factor)
 }

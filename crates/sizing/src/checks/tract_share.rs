@@ -1,9 +1,9 @@
-use super::{need, reach};
-use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, SHARE_SCALE, UNREAD};
-use crate::house_rules::Parameter;
-use crate::{Anatomy, Harm, Neighbour, Setting, Subject, words};
-use geometry::{Face, Occluder, Seat, Vec2};
-use measurement::{Quantity, Unit};
+use super::part;
+use crate::check::{About, Check, Id, Per, SHARE_SCALE};
+use crate::measure::{Measure, Situation};
+use crate::{Harm, Neighbour, Setting, Subject, words};
+use geometry::{Face, Occluder};
+use measurement::Unit;
 
 /// The share of an outflow tract's section that the shape leaves open.
 ///
@@ -18,7 +18,7 @@ impl Check for TractShare {
             title: "outflow open",
             unit: Unit::Share,
             scale: SHARE_SCALE,
-            per: Per::Face,
+            per: Per::Face(Measure::OpenShare),
             harm: Harm::to_outflow,
             below: None,
             aside: Some("at rest; the tract taken as round"),
@@ -30,26 +30,11 @@ impl Check for TractShare {
         of.face().is_some_and(|face| stands_in_tract(setting, face))
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, of: Subject) -> Vec<Quantity> {
-        of.face().map(section).unwrap_or_default()
-    }
-
-    fn measure(&self, of: Subject) -> Option<Measure> {
-        of.face().map(Measure::OpenShare)
-    }
-
-    fn fill(&self, of: Subject, lanes: &Lanes, values: &mut [f64]) {
-        let Some(face) = of.face() else { return };
-        lanes.each(values, |anatomy, seat| {
-            open_share(lanes, anatomy, seat, face)
-        });
-    }
-
-    fn says(&self, of: Subject, nominal: &Nominal, value: f64) -> String {
+    fn says(&self, of: Subject, at: &Situation, value: f64) -> String {
         let Some(face) = of.face() else {
             return String::new();
         };
-        let part = reach::part(&nominal.size.occluder, face);
+        let part = part::part(&at.size.occluder, face);
         format!(
             "{part} leaves {} of the {} outflow open",
             words::percent(value),
@@ -63,30 +48,6 @@ pub(super) fn stands_in_tract(setting: &Setting, face: Face) -> bool {
     !setting.case().is_absent(match face {
         Face::Left => Neighbour::LeftOutflow,
         Face::Right => Neighbour::RightOutflow,
-    })
-}
-
-/// What the open section needs.
-pub(super) fn section(face: Face) -> Vec<Quantity> {
-    need::both(need::slack(), need::tract(face))
-}
-
-/// The open share of a face's tract, with the shape standing off as far as its
-/// seat allows.
-pub(super) fn open_share(lanes: &Lanes, anatomy: &Anatomy, seat: &Seat, face: Face) -> f64 {
-    anatomy.tracts[face.index()].map_or(UNREAD, |tract| {
-        let disc = seat.disc(
-            lanes.occluder(),
-            face,
-            seat.stand_off(face).most,
-            Vec2::ZERO,
-        );
-        tract.open_share(
-            disc.radius,
-            disc.stand_off + disc.thickness,
-            lanes.occluder().conformability,
-            lanes.setting.parameter(Parameter::DeadSpace),
-        )
     })
 }
 

@@ -1,8 +1,7 @@
-use super::{need, waist};
-use crate::check::{About, Check, Id, Lanes, MM_SCALE, Measure, Nominal, Per};
-use crate::{Harm, Setting, Subject, words};
-use geometry::Occluder;
-use measurement::{Quantity, Unit};
+use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::measure::{Measure, Situation};
+use crate::{Harm, Subject, words};
+use measurement::Unit;
 
 /// How much wider the free waist is than the hole: w − `d_fit`.
 ///
@@ -17,7 +16,7 @@ impl Check for WaistFit {
             title: "waist over hole",
             unit: Unit::Mm,
             scale: MM_SCALE,
-            per: Per::Shape,
+            per: Per::Shape(Measure::WaistExcess),
             harm: |_| Harm::Embolisation,
             below: Some("waist narrower"),
             aside: None,
@@ -25,21 +24,9 @@ impl Check for WaistFit {
         &ABOUT
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
-        need::throat()
-    }
-
-    fn measure(&self, _: Subject) -> Option<Measure> {
-        Some(Measure::WaistExcess)
-    }
-
-    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        waist::excess(lanes, values);
-    }
-
-    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
-        let waist = nominal.size.occluder.waist.diameter;
-        let longest = 2.0 * nominal.anatomy().defect.throat.semi_major;
+    fn says(&self, _: Subject, at: &Situation, value: f64) -> String {
+        let waist = at.size.occluder.waist.diameter;
+        let longest = 2.0 * at.anatomy.defect.throat.semi_major;
         format!(
             "waist {} is {} than the hole's fit diameter of {} ({} than its longer axis)",
             words::mm(waist),

@@ -1,9 +1,8 @@
 use super::conduction_excess::LATE_BLOCK;
-use super::{need, waist};
-use crate::check::{About, Check, Id, Lanes, Measure, Nominal, Per, RATIO_SCALE};
-use crate::{Harm, Setting, Subject, words};
-use geometry::Occluder;
-use measurement::{Quantity, Unit};
+use crate::check::{About, Check, Id, Per, RATIO_SCALE};
+use crate::measure::{Measure, Situation};
+use crate::{Harm, Subject, words};
+use measurement::Unit;
 
 /// The free waist over the hole's fit diameter: w / `d_fit`.
 pub(super) struct WaistRatio;
@@ -15,7 +14,7 @@ impl Check for WaistRatio {
             title: "AV block risk, published ratio",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,
-            per: Per::Shape,
+            per: Per::Shape(Measure::WaistRatio),
             harm: |_| Harm::AvBlock,
             below: None,
             aside: LATE_BLOCK,
@@ -23,23 +22,11 @@ impl Check for WaistRatio {
         &ABOUT
     }
 
-    fn needs(&self, _: &Setting, _: &Occluder, _: Subject) -> Vec<Quantity> {
-        need::throat()
-    }
-
-    fn measure(&self, _: Subject) -> Option<Measure> {
-        Some(Measure::WaistRatio)
-    }
-
-    fn fill(&self, _: Subject, lanes: &Lanes, values: &mut [f64]) {
-        waist::ratio(lanes, values);
-    }
-
-    fn says(&self, _: Subject, nominal: &Nominal, value: f64) -> String {
+    fn says(&self, _: Subject, at: &Situation, value: f64) -> String {
         format!(
             "AV block risk rises with size: waist {} is {value:.2} times the defect's \
              perimeter-derived diameter",
-            words::mm(nominal.size.occluder.waist.diameter),
+            words::mm(at.size.occluder.waist.diameter),
         )
     }
 }

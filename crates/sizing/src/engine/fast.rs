@@ -5,12 +5,12 @@
 //! computed for [`LANES`](lanes::LANES) draws at a time; where both lie on one
 //! side of a limit the draw is settled. The few that are not, because a value lies
 //! within a hair of its limit or a bound is not sharp enough, are left to the
-//! check's own `f64`, which is what [`Plain`](super::Plain) uses for all. So the
+//! measure's own `f64`, which is what [`Plain`](super::Plain) uses for all. So the
 //! counts are those of the reference, on every machine.
 //!
 //! What several sizes share is computed once: the draws' columns ([`columns`]),
 //! then per 64 draws what depends on a waist, a place or a tilt alone
-//! ([`fields`]), then every distinct question ([`plan`]). All sizes go through 64
+//! ([`fields`]), then everything that is [asked](ask). All sizes go through 64
 //! draws before the next are looked at, so that the columns stay in the nearest
 //! cache.
 
@@ -27,6 +27,7 @@
     reason = "a call inside a loop over lanes would keep it from becoming vector code"
 )]
 
+mod ask;
 mod clearance;
 mod columns;
 mod enclosure;

@@ -1,6 +1,6 @@
 use super::{Counts, DrawSet, Engine, Question, RowShares};
-use crate::check::Lanes;
 use crate::draws::{Block, Draws};
+use crate::measure::Situation;
 use geometry::Seat;
 use measurement::{BlockShares, Blocks};
 
@@ -105,27 +105,24 @@ fn verdicts<'a>(
             )
         })
         .collect();
-    let mut values = vec![0.0; seats.len()];
     question
         .rows
         .iter()
         .enumerate()
         .filter(|(_, row)| row.is_assessed())
         .map(move |(place, row)| {
-            let lanes = Lanes {
-                setting: question.setting,
-                size,
-                anatomies: block.anatomies,
-                seats: &seats,
-            };
-            row.check.fill(row.of, &lanes, &mut values);
-            let kept = values
-                .iter()
-                .map(|&value| Kept {
+            let kept = block.anatomies.iter().zip(&seats).map(|(anatomy, seat)| {
+                let value = row.measure.value(&Situation {
+                    setting: question.setting,
+                    size,
+                    anatomy,
+                    seat,
+                });
+                Kept {
                     stop: !row.stop.is_broken(value),
                     caution: !row.caution.is_broken(value),
-                })
-                .collect();
-            (place, kept)
+                }
+            });
+            (place, kept.collect())
         })
 }

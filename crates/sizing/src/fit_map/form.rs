@@ -1,7 +1,5 @@
-use crate::check::rows;
-use crate::outcome::state;
-use crate::rotation::Placements;
-use crate::{Catalogue, Setting, Shape, Sheath, Size};
+use crate::placements::Placements;
+use crate::{Catalogue, Setting, Shape, Sheath, Size, rows};
 use geometry::{Disc, Mm, Occluder, Radians, Vec2, Waist};
 
 /// What shapes of one kind have in common, whatever their waist and discs.
@@ -130,7 +128,7 @@ fn standing(setting: &Setting, size: &Size) -> Standing {
         .filter(|row| row.is_assessed())
     {
         let value = places.roughly_worst(row);
-        standing.0 = standing.0.max(state(row, value));
+        standing.0 = standing.0.max(row.state(value));
         if let Some(margin) = row.stop.margin(value) {
             standing.1 = standing.1.min(margin / row.check.about().scale);
         }

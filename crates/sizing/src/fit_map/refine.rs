@@ -1,8 +1,7 @@
 use super::{Axis, Cell, FitMap, Form, Stop};
-use crate::check::{Row, rows};
 use crate::engine::Question;
 use crate::side_by_side::side_by_side;
-use crate::{Draws, Setting, Size, Work};
+use crate::{Draws, Row, Setting, Size, Work, rows};
 use std::sync::Arc;
 
 /// A map that is being refined: a coarse grid first, then halves.

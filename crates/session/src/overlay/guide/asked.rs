@@ -1,7 +1,7 @@
 use crate::{Row, Session};
 use measurement::{Feature, Finding, Quantity, Reading, Structure, Valve};
 use sizing::resolve::{Basis, followed, neighbour_of};
-use sizing::{Answer, Fact, Neighbour, check};
+use sizing::{Answer, Fact, Neighbour, rows};
 use std::collections::BTreeMap;
 
 /// What a guide asks for.
@@ -107,15 +107,15 @@ impl Looked {
         let setting = session.setting();
         let shapes = session.document().shelf().shapes();
         for size in shapes.flat_map(|(_, shape)| &shape.sizes) {
-            for row in check::rows(setting, &size.occluder) {
+            for row in rows(setting, &size.occluder) {
                 let title = row.check.about().title;
-                for quantity in row.check.needs(setting, &size.occluder, row.of) {
+                for quantity in row.required(setting) {
                     let titles = looked.needed.entry(quantity).or_default();
                     if !titles.contains(&title) {
                         titles.push(title);
                     }
                 }
-                looked.moving.extend(row.check.moved_by(setting, row.of));
+                looked.moving.extend(row.movers(setting));
             }
         }
         looked

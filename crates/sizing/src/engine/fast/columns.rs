@@ -1,5 +1,6 @@
 use super::lanes::{LANES, Lane};
-use crate::{Anatomy, Setting, checks::velocity_after, face_of};
+use crate::measure::velocity_after;
+use crate::{Anatomy, Setting, face_of};
 use geometry::lip::{Arc, ArcSet, farthest_edge};
 use geometry::{Ellipse, Face, HingedPlate, OutflowTract, SeatDraw, Vec2, radial};
 use measurement::{MPerS, Valve};

@@ -4,7 +4,7 @@ use super::columns::{ArcColumns, OpeningColumns, ValveColumns};
 use super::enclosure::Enclosure;
 use super::fields::{CentreField, doubt};
 use super::lanes::{LANES, Lane, max, min, root, small_angle};
-use super::stand::Stand;
+use super::stand::Radii;
 use multiversion::multiversion;
 
 /// Where a part of an opening's edge lies farthest from a disc's centre σ.
@@ -235,7 +235,7 @@ pub(super) fn reach(
     opening: &OpeningColumns,
     centre: &CentreField,
     valve: &ValveColumns,
-    disc: &Stand,
+    radii: &Radii,
     reach: &mut Enclosure,
 ) {
     for lane in 0..LANES {
@@ -243,7 +243,7 @@ pub(super) fn reach(
         let v = centre.place[1][lane] - opening.centre[1][lane];
         let (x, y) = (valve.radial[0][lane], valve.radial[1][lane]);
         let (along, aside) = (u * x + v * y, u * y - v * x);
-        let (radius, edge) = (disc.radius(lane), valve.edge[lane]);
+        let (radius, edge) = (radii.of(lane), valve.edge[lane]);
         let past = along + root((radius - aside) * (radius + aside)) - edge;
         let covers = u * u + v * v < radius * radius * COVERED;
         let doubt = doubt(radius + edge);

@@ -1,16 +1,17 @@
+use super::ask::{Ask, DiscForm, Layer, Number, Radius};
 use super::enclosure::Limits;
 use super::fields::{CentreForm, TiltForm, WaistForm};
-use crate::check::{EdgePart, Measure, Row};
 use crate::engine::Question;
 use crate::face_of;
-use crate::house_rules::{Band, Parameter};
-use geometry::{Face, Mm, Vec2};
+use crate::house_rules::Band;
+use crate::measure::{EdgePart, Measure, sheath};
+use geometry::{Face, Seat};
 use std::collections::HashMap;
 
 /// All that several sizes ask of the same draws, each thing once.
 ///
 /// Sizes of one waist share what depends on the waist, shapes on one axis share
-/// their places, rows of one measure and one pair of limits share their answer.
+/// their places, rows that ask the same of one pair of limits share their answer.
 pub(super) struct Plan {
     pub(super) waists: Vec<WaistForm>,
     pub(super) centres: Vec<CentreForm>,
@@ -27,13 +28,13 @@ pub(super) struct Plan {
 pub(super) struct EdgeForm {
     pub(super) face: Face,
     pub(super) part: EdgePart,
-    /// Its place among the centres.
+    /// Its index among the centres.
     pub(super) centre: usize,
 }
 
-/// One measure of one size held against two bands.
+/// One thing asked of every draw, held against two bands.
 pub(super) struct Job {
-    pub(super) measure: Option<Measure>,
+    pub(super) ask: Ask,
     pub(super) stop: Band,
     pub(super) caution: Band,
     /// Both bands as bounds are held against them.
@@ -42,22 +43,10 @@ pub(super) struct Job {
     /// nothing that its measure sees.
     pub(super) question: usize,
     pub(super) row: usize,
-    /// Places in the lists of a [`Plan`], where the measure looks there.
-    pub(super) waist: usize,
-    pub(super) centre: usize,
-    pub(super) tilt: usize,
-    pub(super) edge: usize,
 }
 
-/// What tells jobs apart: the measure, then form and limits by their bits, in one
-/// array because that is hashed at once.
-type Key = (Option<Measure>, [u64; FORM + LIMITS]);
-
-/// Limits of two bands.
-const LIMITS: usize = 4;
-
-/// Numbers of a size on which a measure may depend.
-const FORM: usize = 9;
+/// What tells jobs apart: what they ask, and their limits.
+type Key = (Ask, [[Number; 2]; 2]);
 
 impl Plan {
     pub(super) fn new(questions: &[Question]) -> Self {
@@ -69,15 +58,29 @@ impl Plan {
             jobs: Vec::new(),
             rows: Vec::with_capacity(questions.len()),
         };
-        let mut known = HashMap::new();
-        for (place, question) in questions.iter().enumerate() {
+        let mut known: HashMap<Key, usize> = HashMap::new();
+        for (index, question) in questions.iter().enumerate() {
+            let is_bounded = bounds_seat(question);
             let rows = question.rows.iter().enumerate();
-            let jobs = rows.map(|(row_place, row)| {
+            let jobs = rows.map(|(row_index, row)| {
                 row.is_assessed().then(|| {
-                    let key = key(place, row_place, question, row);
-                    *known
-                        .entry(key)
-                        .or_insert_with(|| plan.add(place, row_place, question, row))
+                    let asked = is_bounded.then(|| plan.ask(question, row.measure));
+                    let ask = asked.flatten().unwrap_or(Ask::Exactly {
+                        question: index,
+                        row: row_index,
+                    });
+                    let key = (ask, [row.stop, row.caution].map(limits));
+                    *known.entry(key).or_insert_with(|| {
+                        plan.jobs.push(Job {
+                            ask,
+                            limits: [&row.stop, &row.caution].map(Limits::of),
+                            stop: row.stop,
+                            caution: row.caution,
+                            question: index,
+                            row: row_index,
+                        });
+                        plan.jobs.len() - 1
+                    })
                 })
             });
             let jobs = jobs.collect();
@@ -86,155 +89,132 @@ impl Plan {
         plan
     }
 
-    fn add(&mut self, place: usize, row_place: usize, question: &Question, row: &Row) -> usize {
-        let occluder = &question.size.occluder;
-        let measure = row.check.measure(row.of);
-        let face = measure.and_then(face);
-        let waist = place_of(&mut self.waists, WaistForm::of(occluder));
-        let centre = face.map_or(0, |face| {
-            let form = CentreForm::of(occluder, face, question.turn);
-            place_of(&mut self.centres, form)
-        });
-        let tilt = if let Some(Measure::Clearance(valve)) = measure {
-            let conformability = occluder.conformability;
-            place_of(
-                &mut self.tilts,
-                TiltForm {
+    /// What a measure asks of the draws for a size; `None` where no bounds are known.
+    fn ask(&mut self, question: &Question, measure: Measure) -> Option<Ask> {
+        let (setting, size) = (question.setting, question.size);
+        let occluder = &size.occluder;
+        let waist = Number::of(occluder.waist.diameter);
+        Some(match measure {
+            Measure::WaistExcess => Ask::WaistExcess { waist },
+            Measure::WaistRatio => Ask::WaistRatio { waist },
+            Measure::Slack => Ask::Slack {
+                waist: self.waist(question),
+            },
+            Measure::Clamp => Ask::Clamp {
+                waist: self.waist(question),
+            },
+            Measure::Lip(face, part) => {
+                let centre = self.centre(question, face);
+                Ask::Lip {
+                    edge: index_of(&mut self.edges, EdgeForm { face, part, centre }),
+                    radius: Number::of(occluder.disc(face)?.radius),
+                }
+            }
+            Measure::Clearance(valve) => {
+                let conformability = occluder.conformability;
+                let form = TiltForm {
                     valve,
                     conformability,
-                },
-            )
-        } else {
-            0
-        };
-        let edge = if let Some(Measure::Lip(face, part)) = measure {
-            place_of(&mut self.edges, EdgeForm { face, part, centre })
-        } else {
-            0
-        };
-        self.jobs.push(Job {
-            measure,
-            limits: [&row.stop, &row.caution].map(Limits::of),
-            stop: row.stop,
-            caution: row.caution,
-            question: place,
-            row: row_place,
-            waist,
-            centre,
-            tilt,
-            edge,
-        });
-        self.jobs.len() - 1
+                };
+                Ask::Clearance {
+                    valve,
+                    tilt: index_of(&mut self.tilts, form),
+                    centre: self.centre(question, face_of(valve)),
+                    disc: self.disc(question, face_of(valve)),
+                }
+            }
+            Measure::Reach(valve) => Ask::Reach {
+                valve,
+                centre: self.centre(question, face_of(valve)),
+                radius: self.radius(question, face_of(valve)),
+            },
+            Measure::LeafletCovered(valve) => Ask::LeafletCovered {
+                valve,
+                centre: self.centre(question, face_of(valve)),
+                radius: self.radius(question, face_of(valve)),
+            },
+            Measure::OpenShare(face) => Ask::OpenShare(self.layer(question, face)),
+            Measure::TractGradient(face) => Ask::TractGradient(self.layer(question, face)),
+            Measure::TractRoom(face) => Ask::TractRoom {
+                face,
+                radius: self.radius(question, face),
+            },
+            Measure::ChamberRatio(face) => Ask::ChamberRatio {
+                face,
+                diameter: Number::of(2.0 * occluder.disc(face)?.radius),
+            },
+            Measure::SheathInVein => Ask::SheathInVein {
+                diameter: Number::of(sheath(setting, size)),
+            },
+            Measure::SheathInArtery => Ask::SheathInArtery {
+                diameter: Number::of(sheath(setting, size)),
+            },
+            Measure::ArteryWidth => Ask::ArteryWidth,
+            Measure::OfShape(value) => Ask::OfShape(Number::of(value(setting, size))),
+            Measure::Own(_) => return None,
+        })
+    }
+
+    fn waist(&mut self, question: &Question) -> usize {
+        index_of(&mut self.waists, WaistForm::of(&question.size.occluder))
+    }
+
+    fn centre(&mut self, question: &Question, face: Face) -> usize {
+        let form = CentreForm::of(&question.size.occluder, face, question.turn);
+        index_of(&mut self.centres, form)
+    }
+
+    fn radius(&mut self, question: &Question, face: Face) -> Radius {
+        match question.size.occluder.disc(face) {
+            Some(disc) => Radius::Disc(Number::of(disc.radius)),
+            None => Radius::WaistEnd(self.waist(question)),
+        }
+    }
+
+    fn disc(&mut self, question: &Question, face: Face) -> DiscForm {
+        let disc = question.size.occluder.disc(face);
+        DiscForm {
+            face,
+            radius: self.radius(question, face),
+            thickness: Number::of(disc.map_or(0.0, |disc| disc.thickness)),
+            waist: self.waist(question),
+        }
+    }
+
+    fn layer(&mut self, question: &Question, face: Face) -> Layer {
+        Layer {
+            disc: self.disc(question, face),
+            conformability: Number::of(question.size.occluder.conformability),
+        }
     }
 }
 
-/// The place of an item in a list, to which it is added where it is new. Those
+/// Whether the bounds of this engine hold for the seat that a size takes. The kind of
+/// a seat hangs on size and case, not on the draw.
+fn bounds_seat(question: &Question) -> bool {
+    let anatomy = question.setting.anatomy();
+    let seat = Seat::nominal(
+        &question.size.occluder,
+        &anatomy.defect,
+        anatomy.left_slack_share,
+        question.turn,
+    );
+    match seat {
+        Seat::OverLeftOpening(_) => true,
+    }
+}
+
+/// The index of an item in a list, to which it is added where it is new. Those
 /// that follow each other are often alike, so the search goes backward.
-fn place_of<T: PartialEq>(list: &mut Vec<T>, item: T) -> usize {
-    if let Some(place) = list.iter().rposition(|known| *known == item) {
-        return place;
+fn index_of<T: PartialEq>(list: &mut Vec<T>, item: T) -> usize {
+    if let Some(index) = list.iter().rposition(|known| *known == item) {
+        return index;
     }
     list.push(item);
     list.len() - 1
 }
 
-/// The face whose disc a measure looks at.
-fn face(measure: Measure) -> Option<Face> {
-    match measure {
-        Measure::Lip(face, _)
-        | Measure::OpenShare(face)
-        | Measure::TractGradient(face)
-        | Measure::TractRoom(face)
-        | Measure::ChamberRatio(face) => Some(face),
-        Measure::Clearance(valve) | Measure::Reach(valve) | Measure::LeafletCovered(valve) => {
-            Some(face_of(valve))
-        }
-        Measure::WaistExcess
-        | Measure::WaistRatio
-        | Measure::Slack
-        | Measure::Clamp
-        | Measure::SheathInVein
-        | Measure::SheathInArtery
-        | Measure::ArteryWidth
-        | Measure::OfShape => None,
-    }
+/// Both limits of a band; no limit is not a number, so that is none.
+fn limits(band: Band) -> [Number; 2] {
+    [band.low, band.high].map(|limit| Number::of(limit.unwrap_or(f64::NAN)))
 }
-
-fn key(place: usize, row_place: usize, question: &Question, row: &Row) -> Key {
-    let measure = row.check.measure(row.of);
-    let form = match measure {
-        None | Some(Measure::OfShape) => {
-            let mut own = [0; FORM];
-            (own[0], own[1]) = (place as u64, row_place as u64);
-            own
-        }
-        Some(measure) => form(measure, question),
-    };
-    // No limit is not a number, so that is none.
-    let bits = |limit: Option<f64>| limit.unwrap_or(f64::NAN).to_bits();
-    let limits = [row.stop, row.caution].map(|band| [bits(band.low), bits(band.high)]);
-    let mut all = [0; FORM + LIMITS];
-    all[..FORM].copy_from_slice(&form);
-    all[FORM..].copy_from_slice(limits.as_flattened());
-    (measure, all)
-}
-
-/// All of a size that a measure sees, by its bits.
-fn form(measure: Measure, question: &Question) -> [u64; FORM] {
-    let occluder = &question.size.occluder;
-    let waist = occluder.waist;
-    let disc = face(measure).and_then(|face| occluder.disc(face));
-    // Where there is no disc the waist's end stands for it.
-    let radius = disc.map_or(f64::INFINITY, |disc| disc.radius);
-    let thickness = disc.map_or(0.0, |disc| disc.thickness);
-    let offset = disc.map_or(Vec2::ZERO, |disc| disc.offset);
-    let turn = if offset == Vec2::ZERO {
-        0.0
-    } else {
-        question.turn
-    };
-    let whole = [
-        waist.diameter,
-        waist.length,
-        occluder.braid_angle,
-        offset.u,
-        offset.v,
-        turn,
-        radius,
-        thickness,
-        occluder.conformability,
-    ];
-    let seen: [bool; FORM] = match measure {
-        Measure::WaistExcess | Measure::WaistRatio => SEES_DIAMETER,
-        Measure::Slack | Measure::Clamp => SEES_WAIST,
-        Measure::Lip(..) | Measure::Reach(_) | Measure::LeafletCovered(_) => SEES_LIP,
-        Measure::Clearance(_) => [true; FORM],
-        Measure::OpenShare(_) | Measure::TractGradient(_) => SEES_LAYER,
-        Measure::TractRoom(_) if disc.is_none() => SEES_DIAMETER,
-        Measure::TractRoom(_) | Measure::ChamberRatio(_) => SEES_RADIUS,
-        Measure::SheathInVein
-        | Measure::SheathInArtery
-        | Measure::ArteryWidth
-        | Measure::OfShape => [false; FORM],
-    };
-    let mut bits = [0; FORM];
-    for ((bits, number), seen) in bits.iter_mut().zip(whole).zip(seen) {
-        *bits = if seen { number.to_bits() } else { 0 };
-    }
-    if matches!(measure, Measure::SheathInVein | Measure::SheathInArtery) {
-        bits[0] = sheath(question).to_bits();
-    }
-    bits
-}
-
-/// The sheath's outer diameter.
-pub(super) fn sheath(question: &Question) -> Mm {
-    let walls = question.setting.parameter(Parameter::SheathWalls);
-    question.size.sheath.outer_diameter(walls)
-}
-
-const SEES_DIAMETER: [bool; FORM] = [true, false, false, false, false, false, false, false, false];
-const SEES_WAIST: [bool; FORM] = [true, true, true, false, false, false, false, false, false];
-const SEES_LIP: [bool; FORM] = [true, false, false, true, true, true, true, false, false];
-const SEES_LAYER: [bool; FORM] = [true, true, true, false, false, false, true, true, true];
-const SEES_RADIUS: [bool; FORM] = [false, false, false, false, false, false, true, false, false];

@@ -1,25 +1,29 @@
+use super::ask::{DiscForm, Radius};
 use super::columns::Columns;
 use super::fields::{CentreField, TiltField, WaistField};
 use super::lips::{EdgePoints, FarthestField};
-use super::plan::{EdgeForm, Job, Plan};
-use super::stand::Stand;
-use crate::check::EdgePart;
+use super::plan::{EdgeForm, Plan};
+use super::stand::{Radii, Stand};
 use crate::engine::Question;
-use geometry::{Edge, Face};
+use crate::measure::EdgePart;
+use geometry::Edge;
 use std::cell::OnceCell;
 
-/// What several jobs look at in the same draws, each thing worked out once.
+/// What several jobs look at in the same draws, each thing worked out once. Lists are
+/// in the order of the plan's.
 pub(super) struct Shared<'a> {
-    pub(super) questions: &'a [Question<'a>],
+    pub(super) plan: &'a Plan,
     pub(super) columns: &'a Columns,
-    waists: Vec<WaistField>,
-    centres: Vec<CentreField>,
-    tilts: Vec<Option<TiltField>>,
-    edges: Vec<Option<FarthestField>>,
+    pub(super) waists: Vec<WaistField>,
+    pub(super) centres: Vec<CentreField>,
+    /// `None` where the valve does not stand there.
+    pub(super) tilts: Vec<Option<TiltField>>,
+    /// `None` where the disc is centred over its opening.
+    pub(super) edges: Vec<Option<FarthestField>>,
 }
 
 impl<'a> Shared<'a> {
-    pub(super) fn new(plan: &Plan, questions: &'a [Question], columns: &'a Columns) -> Self {
+    pub(super) fn new(plan: &'a Plan, questions: &[Question], columns: &'a Columns) -> Self {
         let edge = questions
             .first()
             .map_or(Edge::Soft, |question| question.setting.case().edge);
@@ -27,7 +31,7 @@ impl<'a> Shared<'a> {
         let centres: Vec<CentreField> = centres.collect();
         let waists = plan.waists.iter().map(|form| form.field(columns, edge));
         Self {
-            questions,
+            plan,
             columns,
             waists: waists.collect(),
             tilts: plan.tilts.iter().map(|form| form.field(columns)).collect(),
@@ -36,31 +40,27 @@ impl<'a> Shared<'a> {
         }
     }
 
-    pub(super) fn waist(&self, job: &Job) -> &WaistField {
-        &self.waists[job.waist]
+    pub(super) fn radii(&self, radius: Radius) -> Radii<'_> {
+        match radius {
+            Radius::Disc(radius) => Radii {
+                own: radius.single(),
+                of_waist: 0.0,
+                diameter: &self.columns.fit,
+            },
+            Radius::WaistEnd(waist) => Radii {
+                own: 0.0,
+                of_waist: 0.5,
+                diameter: &self.waists[waist].diameter,
+            },
+        }
     }
 
-    pub(super) fn centre(&self, job: &Job) -> &CentreField {
-        &self.centres[job.centre]
-    }
-
-    pub(super) fn tilt(&self, job: &Job) -> Option<&TiltField> {
-        self.tilts.get(job.tilt).and_then(Option::as_ref)
-    }
-
-    pub(super) fn edge(&self, job: &Job) -> Option<&FarthestField> {
-        self.edges.get(job.edge).and_then(Option::as_ref)
-    }
-
-    /// How the disc on a face stands, or the waist's end where there is none.
-    pub(super) fn stand(&self, job: &Job, face: Face) -> Stand<'_> {
-        let disc = self.questions[job.question].size.occluder.disc(face);
+    pub(super) fn stand(&self, disc: &DiscForm) -> Stand<'_> {
         Stand {
-            own_radius: disc.map_or(0.0, |disc| disc.radius as f32),
-            of_waist: if disc.is_some() { 0.0 } else { 0.5 },
-            thickness: disc.map_or(0.0, |disc| disc.thickness as f32),
-            waist: self.waist(job),
-            slack_share: &self.columns.slack_shares[face.index()],
+            radii: self.radii(disc.radius),
+            thickness: disc.thickness.single(),
+            slack: &self.waists[disc.waist].slack,
+            slack_share: &self.columns.slack_shares[disc.face.index()],
         }
     }
 }
@@ -79,7 +79,7 @@ fn edges(plan: &Plan, columns: &Columns, centres: &[CentreField]) -> Vec<Option<
     plan.edges.iter().map(of).collect()
 }
 
-/// The place of a part of the edge in columns.
+/// The index of a part of the edge in columns.
 pub(super) const fn part(part: EdgePart) -> usize {
     match part {
         EdgePart::AtHinge => 0,

@@ -3,7 +3,7 @@
 use super::enclosure::Enclosure;
 use super::fields::{WaistField, doubt};
 use super::lanes::{LANES, Lane, max};
-use super::stand::Stand;
+use super::stand::Radii;
 use multiversion::multiversion;
 
 /// w − d_fit.
@@ -59,9 +59,9 @@ pub(super) fn clamp(waist: &WaistField, bounds: &mut Enclosure) {
 
 /// 2(ρ_t − R).
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-pub(super) fn room(tract: &Lane, disc: &Stand, bounds: &mut Enclosure) {
+pub(super) fn room(tract: &Lane, radii: &Radii, bounds: &mut Enclosure) {
     for lane in 0..LANES {
-        let radius = disc.radius(lane);
+        let radius = radii.of(lane);
         let room = 2.0 * (tract[lane] - radius);
         let doubt = doubt(tract[lane] + radius);
         bounds.low[lane] = room - doubt;

@@ -1,18 +1,33 @@
-use super::fields::WaistField;
 use super::lanes::{Lane, max};
 
-/// How a disc stands on its face, put together in each lane from a few numbers and
-/// what its waist decides.
+/// The radius of what stands on a face, put together in each lane.
 #[derive(Clone, Copy)]
-pub(super) struct Stand<'a> {
-    /// Its radius; 0 where there is none and the waist's end stands for it.
-    pub(super) own_radius: f32,
+pub(super) struct Radii<'a> {
+    /// Of a disc; 0 where there is none and the waist's end stands for it.
+    pub(super) own: f32,
     /// The part of the waist's diameter that is its radius: 0 of a disc, ½ of the
     /// waist's end.
     pub(super) of_waist: f32,
+    /// d_c.
+    pub(super) diameter: &'a Lane,
+}
+
+impl Radii<'_> {
+    /// R.
+    #[inline(always)]
+    pub(super) fn of(&self, lane: usize) -> f32 {
+        self.own + self.of_waist * self.diameter[lane]
+    }
+}
+
+/// How a disc stands on its face.
+#[derive(Clone, Copy)]
+pub(super) struct Stand<'a> {
+    pub(super) radii: Radii<'a>,
     /// t.
     pub(super) thickness: f32,
-    pub(super) waist: &'a WaistField,
+    /// s.
+    pub(super) slack: &'a Lane,
     /// Its share of the slack.
     pub(super) slack_share: &'a Lane,
 }
@@ -21,12 +36,12 @@ impl Stand<'_> {
     /// R.
     #[inline(always)]
     pub(super) fn radius(&self, lane: usize) -> f32 {
-        self.own_radius + self.of_waist * self.waist.diameter[lane]
+        self.radii.of(lane)
     }
 
     /// How far it stands off the wall.
     #[inline(always)]
     pub(super) fn gap(&self, lane: usize) -> f32 {
-        self.slack_share[lane] * max(self.waist.slack[lane], 0.0)
+        self.slack_share[lane] * max(self.slack[lane], 0.0)
     }
 }

@@ -25,7 +25,7 @@ pub(super) struct Cover {
 /// wider than the tract in every lane, which most are that do not fit, closes the
 /// near half and what the layer takes of the far one.
 pub(super) fn open_share(tract: &TractColumns, disc: &Stand, cover: Cover, share: &mut Enclosure) {
-    if disc.own_radius > BEYOND * tract.widest {
+    if disc.radii.own > BEYOND * tract.widest {
         share_beyond(tract, disc, cover, share);
     } else {
         share_of_any(tract, disc, cover, share);

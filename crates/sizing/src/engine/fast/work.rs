@@ -1,17 +1,18 @@
+use super::ask::{Ask, DiscForm, Layer, Radius};
 use super::clearance::{Apart, Core, FEW, Scene, bound, settle};
 use super::columns::Columns;
 use super::enclosure::{Enclosure, Settled};
-use super::lanes::{LANES, Mask, each, first};
+use super::lanes::{LANES, Lane, Mask, each, first};
 use super::lips::{covered, lip_over_middle, reach};
-use super::plan::{Job, Plan, sheath};
+use super::plan::{EdgeForm, Job, Plan};
 use super::shared::{Shared, part};
 use super::simple::{clamp, excess, length, ratio, room, slack};
 use super::tract::{Cover, gradient, open_share};
 use crate::Draws;
-use crate::check::{Lanes, Measure};
 use crate::engine::Question;
 use crate::house_rules::{Band, Parameter};
-use geometry::{Face, Seat};
+use crate::measure::Situation;
+use geometry::Seat;
 use measurement::Valve;
 
 /// Where the limits of a job hold.
@@ -46,9 +47,9 @@ pub(super) struct Work<'a> {
 
 /// What is overwritten from job to job.
 struct Scratch {
-    /// Of each face the question whose open share was last bounded, with the
-    /// bounds: the gradient of the same disc uses them.
-    shares: [(Option<usize>, Enclosure); 2],
+    /// Of each face the layer whose open share was last bounded, with the bounds: the
+    /// gradient of the same disc uses them.
+    shares: [(Option<Layer>, Enclosure); 2],
     bounds: Enclosure,
     apart: Apart,
     core: Core,
@@ -82,10 +83,11 @@ impl<'a> Work<'a> {
             .for_each(|(of, _)| *of = None);
         let lanes = first(columns.lanes);
         for (job, answer) in self.plan.jobs.iter().zip(answers) {
-            let [stop, caution] = if job.measure == Some(Measure::OfShape) {
-                self.of_shape(columns, job)
-            } else {
-                self.scratch.settle(&shared, job)
+            let [stop, caution] = match job.ask {
+                Ask::OfShape(value) => {
+                    [job.stop, job.caution].map(|band| known(band, value.value()))
+                }
+                _ => self.scratch.settle(&shared, self.questions, job),
             };
             *answer = Answer {
                 stop: stop.holds,
@@ -98,19 +100,7 @@ impl<'a> Work<'a> {
         }
     }
 
-    /// A value of the shape alone is asked for once.
-    fn of_shape(&self, columns: &Columns, job: &Job) -> [Settled; 2] {
-        let value = self.value(columns, job, 0);
-        [job.stop, job.caution].map(|band| {
-            let holds = if band.is_broken(value) { 0 } else { Mask::MAX };
-            Settled {
-                holds,
-                broken: !holds,
-            }
-        })
-    }
-
-    /// Asks the check itself in some lanes.
+    /// Asks the measure itself in some lanes.
     fn ask_f64(&self, columns: &Columns, job: &Job, open: Mask, answer: &mut Answer) {
         for lane in each(open) {
             let value = self.value(columns, job, lane);
@@ -127,7 +117,7 @@ impl<'a> Work<'a> {
         }
     }
 
-    /// A job's value in one lane by its check.
+    /// A job's value in one lane by its measure.
     fn value(&self, columns: &Columns, job: &Job, lane: usize) -> f64 {
         let question = &self.questions[job.question];
         let draw = columns.first + lane;
@@ -139,92 +129,93 @@ impl<'a> Work<'a> {
             question.turn,
             self.draws.seat(draw),
         );
-        let row = &question.rows[job.row];
-        let lanes = Lanes {
+        question.rows[job.row].measure.value(&Situation {
             setting: question.setting,
             size: question.size,
-            anatomies: std::slice::from_ref(anatomy),
-            seats: std::slice::from_ref(&seat),
-        };
-        let mut value = [0.0];
-        row.check.fill(row.of, &lanes, &mut value);
-        value[0]
+            anatomy,
+            seat: &seat,
+        })
+    }
+}
+
+/// What is settled by a value that is the same in every lane.
+fn known(band: Band, value: f64) -> Settled {
+    let holds = if band.is_broken(value) { 0 } else { Mask::MAX };
+    Settled {
+        holds,
+        broken: !holds,
     }
 }
 
 impl Scratch {
     /// What bounds settle of a job's two bands.
-    fn settle(&mut self, shared: &Shared, job: &Job) -> [Settled; 2] {
+    fn settle(&mut self, shared: &Shared, questions: &[Question], job: &Job) -> [Settled; 2] {
         let columns = shared.columns;
-        let question = &shared.questions[job.question];
-        let occluder = &question.size.occluder;
-        let waist = occluder.waist.diameter as f32;
         let bounds = &mut self.bounds;
-        let is_bounded = match job.measure {
-            Some(Measure::WaistExcess) => {
-                excess(&columns.fit, waist, bounds);
+        let is_bounded = match job.ask {
+            Ask::WaistExcess { waist } => {
+                excess(&columns.fit, waist.single(), bounds);
                 true
             }
-            Some(Measure::WaistRatio) => {
-                ratio(&columns.fit, waist, bounds);
+            Ask::WaistRatio { waist } => {
+                ratio(&columns.fit, waist.single(), bounds);
                 true
             }
-            Some(Measure::Slack) => {
-                slack(shared.waist(job), bounds);
+            Ask::Slack { waist } => {
+                slack(&shared.waists[waist], bounds);
                 true
             }
-            Some(Measure::Clamp) => {
-                clamp(shared.waist(job), bounds);
+            Ask::Clamp { waist } => {
+                clamp(&shared.waists[waist], bounds);
                 true
             }
-            Some(Measure::Lip(face, of)) => occluder.disc(face).is_some_and(|disc| {
-                let radius = disc.radius as f32;
-                if let Some(edge) = shared.edge(job) {
-                    edge.lip(radius, bounds);
-                } else {
-                    let opening = &columns.openings[face.index()];
-                    lip_over_middle(&opening.farthest[part(of)], radius, bounds);
-                }
+            Ask::Lip { edge, radius } => {
+                lip(shared, edge, radius.single(), bounds);
                 true
-            }),
-            Some(Measure::Clearance(valve)) => return self.clearance(shared, job, valve),
-            Some(Measure::Reach(valve)) => self.reach(shared, job, valve),
-            Some(Measure::LeafletCovered(valve)) => self.leaflet(shared, job, valve),
-            Some(Measure::OpenShare(face)) => {
-                return self.open_share(shared, job, face).held_against(&job.limits);
             }
-            Some(Measure::TractGradient(face)) => self.gradient(shared, job, face),
-            Some(Measure::TractRoom(face)) => {
-                let disc = shared.stand(job, face);
+            Ask::Clearance {
+                valve,
+                tilt,
+                centre,
+                disc,
+            } => return self.clearance(shared, job, valve, [tilt, centre], &disc),
+            Ask::Reach {
+                valve,
+                centre,
+                radius,
+            } => self.reach(shared, valve, centre, radius),
+            Ask::LeafletCovered {
+                valve,
+                centre,
+                radius,
+            } => self.leaflet(shared, valve, centre, radius),
+            Ask::OpenShare(layer) => {
+                let share = self.open_share(shared, &questions[job.question], layer);
+                return share.held_against(&job.limits);
+            }
+            Ask::TractGradient(layer) => self.gradient(shared, &questions[job.question], layer),
+            Ask::TractRoom { face, radius } => {
+                let radii = shared.radii(radius);
                 columns.tracts[face.index()].as_ref().is_some_and(|tract| {
-                    room(&tract.radius, &disc, bounds);
+                    room(&tract.radius, &radii, bounds);
                     true
                 })
             }
-            Some(Measure::ChamberRatio(face)) => {
+            Ask::ChamberRatio { face, diameter } => {
                 let length = columns.ventricles[face.index()].as_ref();
-                length
-                    .zip(occluder.disc(face))
-                    .is_some_and(|(length, disc)| {
-                        ratio(length, 2.0 * disc.radius as f32, bounds);
-                        true
-                    })
+                ratio_if(length, diameter.single(), bounds)
             }
-            Some(vessel @ (Measure::SheathInVein | Measure::SheathInArtery)) => {
-                let vessel = match vessel {
-                    Measure::SheathInVein => &columns.vein,
-                    _ => &columns.artery,
-                };
-                vessel.as_ref().is_some_and(|vessel| {
-                    ratio(vessel, sheath(question) as f32, bounds);
-                    true
-                })
+            Ask::SheathInVein { diameter } => {
+                ratio_if(columns.vein.as_ref(), diameter.single(), bounds)
             }
-            Some(Measure::ArteryWidth) => columns.artery.as_ref().is_some_and(|artery| {
+            Ask::SheathInArtery { diameter } => {
+                ratio_if(columns.artery.as_ref(), diameter.single(), bounds)
+            }
+            Ask::ArteryWidth => columns.artery.as_ref().is_some_and(|artery| {
                 length(artery, bounds);
                 true
             }),
-            Some(Measure::OfShape) | None => false,
+            Ask::OfShape(_) | Ask::Exactly { .. } => false,
         };
         if is_bounded {
             self.bounds.held_against(&job.limits)
@@ -233,78 +224,79 @@ impl Scratch {
         }
     }
 
-    fn reach(&mut self, shared: &Shared, job: &Job, valve: Valve) -> bool {
+    fn reach(&mut self, shared: &Shared, valve: Valve, centre: usize, radius: Radius) -> bool {
         let Some(columns) = &shared.columns.valves[valve.index()] else {
             return false;
         };
         let opening = &shared.columns.openings[columns.face.index()];
-        let disc = shared.stand(job, columns.face);
-        reach(
-            opening,
-            shared.centre(job),
-            columns,
-            &disc,
-            &mut self.bounds,
-        );
+        let radii = shared.radii(radius);
+        let bounds = &mut self.bounds;
+        reach(opening, &shared.centres[centre], columns, &radii, bounds);
         true
     }
 
-    fn leaflet(&mut self, shared: &Shared, job: &Job, valve: Valve) -> bool {
+    fn leaflet(&mut self, shared: &Shared, valve: Valve, centre: usize, radius: Radius) -> bool {
         let Some(columns) = &shared.columns.valves[valve.index()] else {
             return false;
         };
-        self.reach(shared, job, valve);
+        self.reach(shared, valve, centre, radius);
         covered(columns, &mut self.bounds);
         true
     }
 
     /// Bounds of the open share of a face's tract.
-    fn open_share(&mut self, shared: &Shared, job: &Job, face: Face) -> &Enclosure {
-        let (of, share) = &mut self.shares[face.index()];
-        if *of == Some(job.question) {
+    fn open_share(&mut self, shared: &Shared, question: &Question, layer: Layer) -> &Enclosure {
+        let face = layer.disc.face.index();
+        let (of, share) = &mut self.shares[face];
+        if *of == Some(layer) {
             return share;
         }
-        *of = Some(job.question);
-        if let Some(tract) = &shared.columns.tracts[face.index()] {
-            let question = &shared.questions[job.question];
+        *of = Some(layer);
+        if let Some(tract) = &shared.columns.tracts[face] {
             let cover = Cover {
-                conformability: question.size.occluder.conformability as f32,
+                conformability: layer.conformability.single(),
                 dead_space_factor: question.setting.parameter(Parameter::DeadSpace) as f32,
             };
-            open_share(tract, &shared.stand(job, face), cover, share);
+            open_share(tract, &shared.stand(&layer.disc), cover, share);
         } else {
             share.forget();
         }
         share
     }
 
-    fn gradient(&mut self, shared: &Shared, job: &Job, face: Face) -> bool {
-        let Some(tract) = &shared.columns.tracts[face.index()] else {
+    fn gradient(&mut self, shared: &Shared, question: &Question, layer: Layer) -> bool {
+        let face = layer.disc.face.index();
+        let Some(tract) = &shared.columns.tracts[face] else {
             return false;
         };
-        self.open_share(shared, job, face);
-        let setting = shared.questions[job.question].setting;
-        let parameter = |of| setting.parameter(of) as f32;
+        self.open_share(shared, question, layer);
+        let parameter = |of| question.setting.parameter(of) as f32;
         let jet = [
             parameter(Parameter::Contraction),
             parameter(Parameter::LeastOpenShare),
         ];
-        let (_, share) = &self.shares[face.index()];
+        let (_, share) = &self.shares[face];
         gradient(&tract.velocity, share, jet, &mut self.bounds);
         true
     }
 
-    fn clearance(&mut self, shared: &Shared, job: &Job, valve: Valve) -> [Settled; 2] {
+    fn clearance(
+        &mut self,
+        shared: &Shared,
+        job: &Job,
+        valve: Valve,
+        [tilt, centre]: [usize; 2],
+        disc: &DiscForm,
+    ) -> [Settled; 2] {
         let valve = shared.columns.valves[valve.index()].as_ref();
-        let Some((columns, tilt)) = valve.zip(shared.tilt(job)) else {
+        let Some((columns, tilt)) = valve.zip(shared.tilts[tilt].as_ref()) else {
             return [Settled::default(); 2];
         };
-        let disc = shared.stand(job, columns.face);
-        let half = 0.5 * disc.thickness;
+        let half = disc.half() as f32;
         bound(
             (columns, tilt),
-            shared.centre(job),
-            &disc,
+            &shared.centres[centre],
+            &shared.stand(disc),
             &mut self.core,
             &mut self.apart,
             &mut self.bounds,
@@ -331,5 +323,24 @@ impl Scratch {
         }
         settle(&self.apart, columns, half, &mut self.bounds);
         self.bounds.held_against(&job.limits)
+    }
+}
+
+/// Bounds of a length over one that is read, where it is.
+fn ratio_if(whole: Option<&Lane>, part: f32, bounds: &mut Enclosure) -> bool {
+    whole.is_some_and(|whole| {
+        ratio(whole, part, bounds);
+        true
+    })
+}
+
+/// Bounds of the least lip of a disc over a part of an edge.
+fn lip(shared: &Shared, edge: usize, radius: f32, bounds: &mut Enclosure) {
+    if let Some(farthest) = &shared.edges[edge] {
+        farthest.lip(radius, bounds);
+    } else {
+        let EdgeForm { face, part: of, .. } = shared.plan.edges[edge];
+        let opening = &shared.columns.openings[face.index()];
+        lip_over_middle(&opening.farthest[part(of)], radius, bounds);
     }
 }

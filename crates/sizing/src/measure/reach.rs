@@ -1,13 +1,13 @@
 //! How far the shape reaches toward a hinge, in the plane of the wall.
 
-use crate::check::UNREAD;
+use super::UNREAD;
 use crate::{Anatomy, face_of};
-use geometry::{Face, Mm, Occluder, Seat, lip, radial};
+use geometry::{Mm, Occluder, Seat, lip, radial};
 use measurement::Valve;
 
 /// The farthest the disc, or the waist's end, reaches past the opening's edge
 /// toward a valve's hinge over all places of its seat.
-pub(super) fn past_edge(occluder: &Occluder, seat: &Seat, anatomy: &Anatomy, valve: Valve) -> Mm {
+pub(crate) fn past_edge(occluder: &Occluder, seat: &Seat, anatomy: &Anatomy, valve: Valve) -> Mm {
     let face = face_of(valve);
     let Some(azimuth) = anatomy.azimuths[valve.index()] else {
         return UNREAD;
@@ -15,14 +15,4 @@ pub(super) fn past_edge(occluder: &Occluder, seat: &Seat, anatomy: &Anatomy, val
     let opening = anatomy.defect.opening(face);
     let disc = seat.disc(occluder, face, 0.0, seat.play().support(radial(azimuth)));
     lip::lip_of(&disc, opening, azimuth)
-}
-
-/// What stands on a face, in words.
-pub(super) const fn part(occluder: &Occluder, face: Face) -> &'static str {
-    match (occluder.disc(face), face) {
-        (Some(_), Face::Left) => "left disc",
-        (Some(_), Face::Right) => "right disc",
-        (None, Face::Left) => "left end of the waist",
-        (None, Face::Right) => "right end of the waist",
-    }
 }

@@ -1,11 +1,38 @@
-use geometry::Face;
+//! What checks measure: each value in plain `f64`, and what it needs.
+
+mod needs;
+mod reach;
+mod tract;
+mod value;
+
+pub(crate) use needs::beside;
+pub(crate) use reach::past_edge;
+pub(crate) use tract::{open_share, velocity_after};
+pub(crate) use value::sheath;
+
+use crate::{Anatomy, Setting, Size};
+use geometry::{Face, Seat};
 use measurement::Valve;
 
-/// What a check measures, where it is one of the values that every engine knows.
+/// A size as it lies in one anatomy: of a draw in one place, of the values as read in
+/// every place that it may take.
+#[derive(Clone, Copy, Debug)]
+pub struct Situation<'a> {
+    /// The case and the rules.
+    pub setting: &'a Setting,
+    /// The size.
+    pub size: &'a Size,
+    /// The anatomy.
+    pub anatomy: &'a Anatomy,
+    /// The seat of the size in it.
+    pub seat: &'a Seat,
+}
+
+/// What a check measures: the worst value over the places of a seat.
 ///
-/// A check that names its measure is counted by an engine in that engine's own
-/// way; one that does not is counted by its own `fill`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+/// [`value`](Self::value) is the reference. An engine may bound a measure in its own
+/// way and leaves every other to that function.
+#[derive(Clone, Copy, Debug)]
 pub enum Measure {
     /// w − d_fit, mm.
     WaistExcess,
@@ -37,8 +64,11 @@ pub enum Measure {
     SheathInArtery,
     /// The artery's inner diameter, mm.
     ArteryWidth,
-    /// A value of the shape alone, the same in every draw.
-    OfShape,
+    /// A value of the size and the case alone, the same in every draw.
+    OfShape(fn(&Setting, &Size) -> f64),
+    /// A value of one check alone, which no engine bounds. What it needs the check
+    /// says itself.
+    Own(fn(&Situation) -> f64),
 }
 
 /// A part of the edge of an opening.
@@ -49,3 +79,7 @@ pub enum EdgePart {
     /// Outside them.
     Away,
 }
+
+/// The value where a reading is missing: it breaks every limit, so that a check that
+/// forgot to name its need cannot pass in silence.
+pub(crate) const UNREAD: f64 = f64::NAN;
