@@ -155,9 +155,9 @@ impl Keeper {
     }
 
     /// Records what was changed and does what is asked for.
-    pub fn tend(&mut self, session: &mut Session) {
+    pub fn tend(&mut self, session: &mut Session, now: Instant) {
         let mut errand = session.take_errand();
-        self.record(session);
+        self.record(session, now);
         if errand.is_some() {
             self.force(session);
         }
@@ -184,8 +184,8 @@ impl Keeper {
 
     /// Forces to disk what was recorded, once it is shown and no row of nudges goes
     /// on; whether there is something to tell.
-    pub fn force_at_rest(&mut self, session: &mut Session) -> bool {
-        let goes_on = self.rest(session).is_some_and(|rest| !rest.is_zero());
+    pub fn force_at_rest(&mut self, session: &mut Session, now: Instant) -> bool {
+        let goes_on = self.rest(session, now).is_some_and(|rest| !rest.is_zero());
         !goes_on && self.force(session)
     }
 
@@ -206,18 +206,18 @@ impl Keeper {
     }
 
     /// Records all that was changed: the program ends.
-    pub fn close(&mut self, session: &mut Session) {
-        self.record(session);
+    pub fn close(&mut self, session: &mut Session, now: Instant) {
+        self.record(session, now);
         self.force(session);
     }
 
     /// How long a row of nudges may be left unforced, whatever happens; `None`: there
     /// is none.
-    pub fn rest(&self, session: &Session) -> Option<Duration> {
+    pub fn rest(&self, session: &Session, now: Instant) -> Option<Duration> {
         let since = self.nudged?;
         let goes_on = session.is_nudging();
         Some(if goes_on {
-            NUDGING.saturating_sub(since.elapsed())
+            NUDGING.saturating_sub(now.saturating_duration_since(since))
         } else {
             Duration::ZERO
         })
@@ -243,10 +243,10 @@ impl Keeper {
 
     /// Writes what was changed into the journal, each change by itself, before it is
     /// shown: a nudge like any other.
-    fn record(&mut self, session: &mut Session) {
+    fn record(&mut self, session: &mut Session, now: Instant) {
         let changes = session.take_confirmed();
         if !changes.is_empty() && session.is_nudging() {
-            self.nudged.get_or_insert_with(Instant::now);
+            self.nudged.get_or_insert(now);
         }
         for change in &changes {
             let recorded = match (change.home.file(), &mut self.kept) {

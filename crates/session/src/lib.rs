@@ -78,4 +78,6 @@ pub use session::{Session, Status};
 pub use shelf::{Origin, Shelf, ShelfRow};
 pub use shown::{Filter, Shown};
 pub use view::{Focus, View};
-pub use worker::{Assessed, Doubted, MapGrain, Mapped, Reply, Request, Wanted, WorkedUp, Worker};
+pub use worker::{
+    Assessed, Assessor, Doubted, MapGrain, Mapped, Reply, Request, Wanted, WorkedUp, Worker,
+};

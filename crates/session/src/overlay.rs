@@ -61,6 +61,28 @@ pub enum Overlay {
     Open(Openables),
 }
 
+impl Overlay {
+    /// Whether what is typed into it is somebody's words, such as a title, a reason
+    /// or a path.
+    pub fn takes_words(&self) -> bool {
+        match self {
+            Self::Field(field) => {
+                matches!(field.prompt, Prompt::Reason(..) | Prompt::SaveTo { .. })
+            }
+            Self::Case(form) => form.line == CaseLine::Title,
+            Self::Exception(form) => form.takes_words(),
+            Self::Shelf(form) => form.takes_words(),
+            Self::Open(_) => true,
+            Self::Drawing
+            | Self::TestCard
+            | Self::Guide(_)
+            | Self::Reading(_)
+            | Self::Question(_)
+            | Self::Commands(_) => false,
+        }
+    }
+}
+
 /// The line of a form of so many that a key goes to from another, round its ends;
 /// `None` where it goes to none.
 fn line_beside(key: Key, line: usize, count: usize) -> Option<usize> {

@@ -1,7 +1,7 @@
 //! One thread that assesses, with a queue of one: a newer request replaces the
 //! waiting one and stops the running one.
 
-mod memory;
+mod assessor;
 mod queue;
 mod request;
 mod wanted;
@@ -9,7 +9,7 @@ mod wanted;
 pub use request::{Assessed, MapGrain, Reply, Request};
 pub use wanted::{Doubted, Mapped, Wanted, WorkedUp};
 
-use memory::Memory;
+pub use assessor::Assessor;
 use queue::Queue;
 use sizing::Work;
 use sizing::engine::Engine;
@@ -61,7 +61,7 @@ impl Drop for Worker {
 }
 
 fn work(queue: &Queue, engine: &dyn Engine, threads: usize, mut send: impl FnMut(Reply) -> bool) {
-    let mut memory = Memory::default();
+    let mut assessor = Assessor::default();
     while let Some(request) = queue.take() {
         let mut listens = true;
         let done = catch_unwind(AssertUnwindSafe(|| {
@@ -70,14 +70,14 @@ fn work(queue: &Queue, engine: &dyn Engine, threads: usize, mut send: impl FnMut
                 threads,
                 cancel: queue.cancel(),
             };
-            memory.answer(&request, &work, |reply| {
+            assessor.answer(&request, &work, |reply| {
                 listens = send(reply);
                 listens
             });
         }));
         if let Err(panic) = done {
             // What it remembers may be half written.
-            memory = Memory::default();
+            assessor = Assessor::default();
             let message = message(panic.as_ref());
             listens = send(Reply::Failed {
                 generation: request.generation,

@@ -86,6 +86,47 @@ fn what_was_confirmed_is_shown_after_a_kill_and_restored() {
 }
 
 #[test]
+fn what_comes_in_is_recorded_for_a_report() {
+    let desk = Desk::new("recorded");
+    let record = desk.0.join("report");
+    let (path, case) = (record.display().to_string(), desk.case());
+    let arguments = [case.to_str().expect("a path"), "--record", &path];
+    let mut played = Played::start(&arguments, &[], (80, 24));
+    played.wait_for("opened ");
+    played.send("\r7.5\r");
+    played.wait_for("→ 7.5 mm");
+    played.resize((100, 30));
+    played.wait_for_quiet();
+    played.signal("KILL");
+    played.exit();
+    let text = fs::read_to_string(&record).expect("a record");
+    let mode = fs::metadata(&record).expect("a record").permissions();
+    assert_eq!(
+        std::os::unix::fs::PermissionsExt::mode(&mode) & 0o777,
+        0o600
+    );
+    for line in [
+        "home file",
+        " size 80 24",
+        " key enter",
+        " key 5",
+        " size 100 30",
+    ] {
+        assert!(
+            text.lines().any(|one| one.ends_with(line)),
+            "{line:?}\n{text}"
+        );
+    }
+    assert!(text.contains(" reply assessed "), "{text}");
+    assert!(!text.contains("case.ron"), "{text}");
+
+    // What is there already stays.
+    let mut again = Played::start(&arguments, &[], (80, 24));
+    assert_ne!(again.exit(), 0);
+    assert_eq!(fs::read_to_string(&record).expect("a record"), text);
+}
+
+#[test]
 fn a_second_window_is_told_and_a_file_that_changes_is_not_written_over() {
     let desk = Desk::new("two-windows");
     let mut first = desk.open();

@@ -107,6 +107,10 @@ pub(super) struct ScreenArguments {
     /// Leave the mouse to the terminal; `M` in the screen changes it
     #[arg(long)]
     pub(super) no_mouse: bool,
+    /// Write what comes in to a new file, for a report of a fault: keys, sizes, the
+    /// case's figures; no title, no reason, no path
+    #[arg(long, value_name = "FILE")]
+    pub(super) record: Option<PathBuf>,
     /// Every page as plain text, line after line, without a screen
     #[arg(long)]
     pub(super) plain: bool,

@@ -6,7 +6,8 @@ use super::folders;
 use super::inputs::{BadInput, Inputs, demonstration, own_shapes};
 use super::rank;
 use super::screen::{keymap, looks};
-use crate::{ascii, tui};
+use crate::ascii;
+use crate::tui::{self, Recorder};
 use anyhow::Result;
 use session::Keeper;
 use std::io::{self, IsTerminal, Write};
@@ -49,8 +50,15 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         }
         keeper.tell_what_is_lost(&mut session);
         keeper.offer_unfiled(&mut session);
+        let record = arguments.screen.record.as_deref();
+        let record = record.map(|path| {
+            Recorder::create(path, &session).map_err(|error| {
+                let text = format!("--record {}: {error}", path.display());
+                BadInput(files::visible(&text).into_owned())
+            })
+        });
         // One core is left to the screen: a key never waits for the counting.
-        return tui::run(session, keeper, (threads - 1).max(1));
+        return tui::run(session, keeper, (threads - 1).max(1), record.transpose()?);
     }
     rank::run(&asked, out)?;
     writeln!(

@@ -229,6 +229,6 @@ fn has_keys(session: &Session, panel: Focus) -> bool {
 }
 
 #[cfg(test)]
-mod tests;
+pub(super) mod tests;
 #[cfg(test)]
 pub(super) use tests::test_candidates;

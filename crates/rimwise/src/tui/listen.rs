@@ -3,7 +3,7 @@
 use super::key::key;
 use super::replies::ReplyFilter;
 use crossterm::event::{self, Event, MouseButton, MouseEvent, MouseEventKind};
-use ratatui::layout::Position;
+use ratatui::layout::{Position, Size};
 use session::{Key, Reply};
 #[cfg(unix)]
 use signal_hook::consts::{SIGCONT, SIGHUP, SIGTERM, SIGTSTP};
@@ -30,7 +30,9 @@ pub(super) enum Message {
     Wheel(Position, bool),
     /// The worker has something to say.
     Reply(Reply),
-    /// The screen has changed its size.
+    /// The screen has another size.
+    Resize(Size),
+    /// Nothing came for a while.
     Redraw,
     /// The program is asked to stop until it is let go on.
     #[cfg(unix)]
@@ -94,7 +96,7 @@ fn message(event: Event) -> Option<Message> {
         Event::Key(event) => key(event).map(Message::Key),
         Event::Paste(text) => Some(Message::Paste(text)),
         Event::Mouse(event) => mouse(event),
-        Event::Resize(..) => Some(Message::Redraw),
+        Event::Resize(width, height) => Some(Message::Resize(Size::new(width, height))),
         Event::FocusGained | Event::FocusLost => None,
     }
 }

@@ -16,7 +16,7 @@ const UNNOTICED: Duration = Duration::from_millis(150);
 impl Patience {
     /// How long until it is to be said; `None` where there is nothing to say, or it
     /// is said.
-    pub(super) fn rest(&mut self, session: &mut Session) -> Option<Duration> {
+    pub(super) fn rest(&mut self, session: &mut Session, now: Instant) -> Option<Duration> {
         if !session.is_working() {
             session.say_it_works(false);
             self.since = None;
@@ -24,8 +24,8 @@ impl Patience {
         if !session.is_working() || session.says_it_works() {
             return None;
         }
-        let since = self.since.get_or_insert_with(Instant::now);
-        let rest = UNNOTICED.saturating_sub(since.elapsed());
+        let since = self.since.get_or_insert(now);
+        let rest = UNNOTICED.saturating_sub(now.saturating_duration_since(*since));
         if rest.is_zero() {
             session.say_it_works(true);
         }

@@ -77,8 +77,8 @@ impl Window {
     fn press(&mut self, keys: &str) {
         for key in keys.split_whitespace() {
             press(&mut self.0, key);
-            self.1.tend(&mut self.0);
-            self.1.watch(&mut self.0);
+            self.1.tend(&mut self.0, Instant::now());
+            self.1.watch(&mut self.0, Instant::now());
         }
     }
 
@@ -189,20 +189,28 @@ fn a_row_of_nudges_is_one_change_and_each_is_written_at_once() {
         assert_eq!(journalled().unwrap().changes, nudged(to), "before it rests");
     }
     // Forced to disk when it rests, and after a while whether it does or not.
-    assert!(window.1.rest(&window.0).is_some_and(|rest| rest <= NUDGING));
-    window.1.force_at_rest(&mut window.0);
     assert!(
-        window.1.rest(&window.0).is_some(),
+        window
+            .1
+            .rest(&window.0, Instant::now())
+            .is_some_and(|rest| rest <= NUDGING)
+    );
+    window.1.force_at_rest(&mut window.0, Instant::now());
+    assert!(
+        window.1.rest(&window.0, Instant::now()).is_some(),
         "a key held down goes on"
     );
     window.press("down");
-    assert_eq!(window.1.rest(&window.0), Some(Duration::ZERO));
-    window.1.force_at_rest(&mut window.0);
-    assert_eq!(window.1.rest(&window.0), None);
+    assert_eq!(
+        window.1.rest(&window.0, Instant::now()),
+        Some(Duration::ZERO)
+    );
+    window.1.force_at_rest(&mut window.0, Instant::now());
+    assert_eq!(window.1.rest(&window.0, Instant::now()), None);
     window.press("up right");
     std::thread::sleep(NUDGING);
-    window.1.force_at_rest(&mut window.0);
-    assert_eq!(window.1.rest(&window.0), None);
+    window.1.force_at_rest(&mut window.0, Instant::now());
+    assert_eq!(window.1.rest(&window.0, Instant::now()), None);
     window.press("right left left");
     assert_eq!(
         journalled().unwrap().changes,

@@ -14,11 +14,10 @@ impl Keeper {
     ///
     /// It is for when all keys that came were taken: what is asked would take the
     /// rest of them as its answer.
-    pub fn watch(&mut self, session: &mut Session) {
+    pub fn watch(&mut self, session: &mut Session, now: Instant) {
         if !session.view().overlays.is_empty() {
             return;
         }
-        let now = Instant::now();
         if self
             .looked
             .is_some_and(|looked| now.duration_since(looked) < BETWEEN_LOOKS)

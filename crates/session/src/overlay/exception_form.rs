@@ -29,6 +29,11 @@ impl ExceptionForm {
         }
     }
 
+    /// Whether the selected line takes words.
+    pub(super) fn takes_words(&self) -> bool {
+        self.typed.part() == Some(ExceptionPart::Because)
+    }
+
     /// What is overridden, short enough for a line.
     pub fn title(&self) -> String {
         let when = &self.rule.when;

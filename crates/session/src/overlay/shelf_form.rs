@@ -84,6 +84,11 @@ impl ShelfForm {
         }
     }
 
+    /// Whether the selected line takes words.
+    pub(super) fn takes_words(&self) -> bool {
+        self.typed.part().is_some_and(ShelfPart::is_text)
+    }
+
     /// What is edited, short enough for a line.
     pub fn title(&self) -> String {
         let label = |index: usize| self.shape.sizes.get(index).map_or("", |size| &size.label);

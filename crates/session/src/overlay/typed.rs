@@ -23,6 +23,11 @@ impl<Part: Copy + PartialEq> Typed<Part> {
         }
     }
 
+    /// The part of the selected line.
+    pub(super) fn part(&self) -> Option<Part> {
+        self.lines.get(self.line).map(|(part, _)| *part)
+    }
+
     /// What was typed for a part.
     pub(super) fn text(&self, part: Part) -> String {
         let mut lines = self.lines.iter();

@@ -50,7 +50,7 @@ impl Session {
     }
 
     /// Whether what is changed is safe from a crash.
-    pub(crate) fn has_journal(&self) -> bool {
+    pub fn has_journal(&self) -> bool {
         match self.document.home.file() {
             Some(file) => self.journalled.as_deref() == Some(file),
             None => self.own_folders.unfiled,

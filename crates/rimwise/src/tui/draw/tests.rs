@@ -7,7 +7,7 @@ mod harm;
 mod hostile_text;
 mod pointer;
 mod screens;
-mod stage;
+pub(in crate::tui) mod stage;
 mod themes;
 mod without_colour;
 mod words;

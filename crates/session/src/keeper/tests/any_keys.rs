@@ -40,8 +40,8 @@ proptest! {
                 continue;
             }
             window.0.key(key);
-            window.1.tend(&mut window.0);
-            window.1.watch(&mut window.0);
+            window.1.tend(&mut window.0, Instant::now());
+            window.1.watch(&mut window.0, Instant::now());
         }
         let was = window.0.document().clone();
         let is_in_file = matches!(was.home(), Home::File(_));

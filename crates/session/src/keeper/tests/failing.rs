@@ -38,7 +38,7 @@ fn play(desk: &Desk, disk: Disk, count: usize) -> (f64, bool) {
     let mut all = true;
     for keys in &KEYS[..count] {
         window.press(keys);
-        let is_failed = window.1.force_at_rest(&mut window.0);
+        let is_failed = window.1.force_at_rest(&mut window.0, Instant::now());
         let is_told = matches!(window.0.status(), Some(Status::Refused(_)));
         if is_failed || is_told || !window.0.has_journal() {
             all = false;

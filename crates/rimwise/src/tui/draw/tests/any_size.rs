@@ -71,7 +71,7 @@ static PAGES: LazyLock<Vec<Session>> = LazyLock::new(|| {
         fail(&mut failed, "a fault of the program");
         let stale = after(&ready, "right");
         let mut openables = after(&ready, "O");
-        Keeper::default().tend(&mut openables);
+        Keeper::default().tend(&mut openables, std::time::Instant::now());
         pages.push(after(&openables, "end x"));
         pages.push(openables);
         for keys in ["2", "2 end right", "3 left", "4 page-down"] {

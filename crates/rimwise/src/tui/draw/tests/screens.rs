@@ -244,7 +244,7 @@ fn the_test_card() {
 fn the_cases_that_can_be_opened() {
     let mut session = assessed("outlet-infant", FEW);
     press(&mut session, "O");
-    Keeper::default().tend(&mut session);
+    Keeper::default().tend(&mut session, std::time::Instant::now());
     press(&mut session, "c o n");
     shot("open-a-case", &session, (80, 24));
 }

@@ -26,18 +26,18 @@ const COARSE: MapGrain = MapGrain {
     draws: 64,
 };
 
-pub(super) fn case(scenario: &str) -> Case {
+pub(in crate::tui) fn case(scenario: &str) -> Case {
     let (name, text) = shipped::scenario(scenario).unwrap();
     parse_case(name, text).unwrap().into_value()
 }
 
-pub(super) fn shapes() -> Catalogue {
+pub(in crate::tui) fn shapes() -> Catalogue {
     parse_catalogue(shipped::SHAPES.0, shipped::SHAPES.1)
         .unwrap()
         .into_value()
 }
 
-pub(super) fn house_rules() -> HouseRules {
+pub(in crate::tui) fn house_rules() -> HouseRules {
     parse_house_rules(shipped::HOUSE_RULES.0, shipped::HOUSE_RULES.1)
         .unwrap()
         .into_value()
@@ -151,7 +151,7 @@ pub(super) fn place(page: &Buffer, word: &str) -> Position {
 }
 
 /// What stands on the page, a line for each row, without blanks at its end.
-pub(super) fn text(page: &Buffer) -> String {
+pub(in crate::tui) fn text(page: &Buffer) -> String {
     let rows = rows(page).map(|cells| {
         // A wide character hides the cell behind it.
         let mut hidden = 0;

@@ -6,9 +6,10 @@ use sizing::{Candidate, Draws, Ranking, Setting, Work, rank};
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
 
-/// What was worked out for the last case: a turn by hand ranks nothing anew.
+/// Answers requests one after the other and keeps what it worked out for the last
+/// case: a turn by hand ranks nothing anew.
 #[derive(Default)]
-pub(super) struct Memory {
+pub struct Assessor {
     of: Option<(Arc<Setting>, Shelf, u64)>,
     /// The furthest stage that is known: those before it are not asked for again.
     stage: Option<Stage>,
@@ -22,16 +23,11 @@ struct Stage {
     ranking: Arc<Ranking>,
 }
 
-impl Memory {
+impl Assessor {
     /// Answers a request stage by stage, and then with what is wanted beside the
     /// list, until it is cancelled or `send` says `false`. Stages before one that
     /// is known already are left out.
-    pub(super) fn answer(
-        &mut self,
-        request: &Request,
-        work: &Work,
-        mut send: impl FnMut(Reply) -> bool,
-    ) {
+    pub fn answer(&mut self, request: &Request, work: &Work, mut send: impl FnMut(Reply) -> bool) {
         if self.assess(request, work, &mut send).is_some() {
             self.wanted(request, work, &mut send);
         }
