@@ -22,7 +22,10 @@ pub const PUBLISHED_LIMITS: (&str, &str) = (
     include_str!("../../../catalogs/published_limits.ron"),
 );
 
-/// The cases, invented for teaching; the first is the demonstration.
+/// The name of the scenario that opens where no case is named.
+pub const DEMONSTRATION: &str = "three-neighbours.ron";
+
+/// The cases, invented for teaching.
 pub const SCENARIOS: &[(&str, &str)] = &[
     ship!("outlet-infant.ron"),
     ship!("perimembranous-shifted-opening.ron"),
@@ -40,6 +43,7 @@ pub const SCENARIOS: &[(&str, &str)] = &[
     ship!("disputed-readings.ron"),
     ship!("malaligned-septum.ron"),
     ship!("arterial-way.ron"),
+    ship!("three-neighbours.ron"),
 ];
 
 /// The scenario of a name, with or without its ending.

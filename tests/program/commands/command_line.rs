@@ -438,7 +438,10 @@ fn the_program_alone_ranks_the_demonstration_and_says_how_to_go_on() {
     let output = child.wait_with_output().expect("the program ends");
     assert_eq!(output.status.code(), Some(0));
     let page = text(&output);
-    assert!(page.starts_with("Muscular outlet defect"), "{page}");
+    assert!(
+        page.starts_with("Perimembranous defect, 14 months"),
+        "{page}"
+    );
     assert!(
         page.contains("Open it in a terminal") && page.contains("rimwise --help"),
         "{page}"

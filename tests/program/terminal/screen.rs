@@ -45,7 +45,7 @@ fn it_opens_with_the_caution_and_gives_the_terminal_back_at_q() {
     played.wait_for("never an order to close or release");
     assert!(played.screen().alternate_screen() && played.screen().bracketed_paste());
     assert!(
-        played.text().contains("Muscular outlet defect"),
+        played.text().contains("Perimembranous defect, 14 months"),
         "{}",
         played.text()
     );

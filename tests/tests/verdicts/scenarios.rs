@@ -7,7 +7,7 @@ use measurement::{Prolapse, Reading};
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::house_rules::Parameter;
 use sizing::{
-    Candidate, Case, Draws, HouseRules, Ranking, Setting, Verdict, Work, engine::Fast, rank,
+    Candidate, Case, Draws, HouseRules, Ranking, Setting, Turn, Verdict, Work, engine::Fast, rank,
 };
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -76,7 +76,7 @@ fn without_readings(case: &mut Case, ids: &[&str]) {
         .retain(|reading| !ids.contains(&reading.id.0.as_str()));
 }
 
-const LESSONS: [Lesson; 16] = [
+const LESSONS: [Lesson; 17] = [
     Lesson {
         scenario: "outlet-infant",
         // The narrow disc is the best; the wide one goes past the aortic hinge.
@@ -142,6 +142,26 @@ const LESSONS: [Lesson; 16] = [
             case.facts.prolapse = Prolapse::None;
             without_readings(case, &["major", "minor"]);
         },
+    },
+    Lesson {
+        scenario: "three-neighbours",
+        // Wide discs reach the aortic cusps and a wide waist the bundle; between them
+        // the offset disc fits with its short side toward the aortic valve.
+        holds: |list| {
+            let offset = list.find("offset-left/6.5x3").expect("a size");
+            let turn = offset.turn.to_degrees();
+            let wide = list.find("even-wide/6x3").expect("a size");
+            let waist = list.find("offset-left/9x3").expect("a size");
+            offset.judged.verdict == Verdict::Borderline
+                && (turn <= 30.0 || turn >= 330.0)
+                && wide.judged.verdict == Verdict::DoesNotFit
+                && wide.judged.because[0].contains("aortic hinge")
+                && waist.outcomes.iter().any(|one| {
+                    one.check == "conduction_excess"
+                        && one.margin_caution().is_some_and(|margin| margin < 0.0)
+                })
+        },
+        take_away: |_, rules| without_checks(rules, &["clearance"]),
     },
     Lesson {
         scenario: "bundle",
@@ -384,4 +404,44 @@ fn where_the_hole_was_not_measured_nothing_is_said_of_any_size() {
     let headline = ranked(case, shipped_rules(), 8, 1).headline();
     let wanted = "Not rated. Not measured: throat, longer axis; throat, shorter axis.";
     assert!(headline.starts_with(wanted), "{headline}");
+}
+
+/// Of the new demonstration one reading decides: how deep the closed cusps hang,
+/// measured twice. The deeper alone leaves no size near 90 %, the other does.
+#[test]
+fn the_depth_of_the_cusps_decides_between_three_neighbours() {
+    let first_without = |id: &str| {
+        let mut case = scenario("three-neighbours");
+        without_readings(&mut case, &[id]);
+        let list = ranked(case, shipped_rules(), 1_024, 1);
+        best(&list).chances.as_ref().expect("chances").chance.value
+    };
+    let (deep, shallow) = (first_without("cusp-toe"), first_without("cusp-tte"));
+    assert!(deep < 0.62 && shallow > 0.85, "{deep} {shallow}");
+}
+
+/// The offset disc fits one way round only: turned by a quarter or more from where
+/// its short side looks at the aortic valve, a limit is broken as measured.
+#[test]
+fn the_offset_disc_of_the_demonstration_fits_one_way_round_only() {
+    let case = Arc::new(scenario("three-neighbours"));
+    let setting = Setting::new(case, Arc::new(shipped_rules()));
+    let catalogue = shipped_catalogue();
+    let shape = catalogue.shapes.iter().find(|one| one.id == "offset-left");
+    let shape = shape.expect("a shape");
+    let size = shape.sizes.iter().find(|one| one.label == "6.5x3");
+    let size = size.expect("a size");
+    let fits: Vec<u32> = (0..360)
+        .step_by(15)
+        .filter(|turn| {
+            let turn = Turn::ByHand(f64::from(*turn).to_radians());
+            let one = Candidate::assess(&setting, (0, shape, size), turn, None, &Fast);
+            one.judged.verdict != Verdict::DoesNotFit
+        })
+        .collect();
+    assert!(fits.contains(&0), "{fits:?}");
+    assert!(
+        fits.iter().all(|turn| *turn < 90 || *turn > 270),
+        "{fits:?}"
+    );
 }

@@ -288,5 +288,5 @@ pub(super) fn own_shapes() -> Option<PathBuf> {
 
 /// The name of the case opened when none is named.
 pub(super) fn demonstration() -> PathBuf {
-    PathBuf::from(shipped::SCENARIOS[0].0)
+    PathBuf::from(shipped::DEMONSTRATION)
 }
