@@ -1,0 +1,3 @@
+//! Pages for readers that say what the code is to keep to.
+
+mod hazards;
