@@ -154,6 +154,7 @@ pub fn case(site: Site, readings: Vec<Reading>) -> Case {
         findings: BTreeMap::new(),
         exclusions,
         exceptions: Vec::new(),
+        procedure: sizing::trial::Procedure::default(),
     }
 }
 

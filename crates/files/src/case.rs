@@ -3,13 +3,14 @@ use crate::exceptions::{self, ExceptionForm};
 use crate::facts::{self, FactsForm};
 use crate::faults::{Faults, Seen, did_you_mean, one_of};
 use crate::form::{Bare, Entries};
+use crate::procedure::{self, ProcedureForm};
 use crate::{Diagnostic, FileError, Source, Word, excerpt};
 use measurement::{
     Answer, Finding, Findings, Method, Phase, Quantity, Reading, ReadingId, Side, Structure, Unit,
 };
 use serde::Deserialize;
 use sizing::resolve::neighbour_of;
-use sizing::{Case, HouseRules, Neighbour};
+use sizing::{Case, Catalogue, HouseRules, Neighbour};
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 use std::path::Path;
@@ -44,6 +45,34 @@ impl CaseFile {
             Step::Item(index),
             Step::Field(field),
         ])
+    }
+
+    /// The sizes of criteria and trials that no catalogue has.
+    pub fn faults_among(&self, catalogues: &[Catalogue]) -> Vec<Diagnostic> {
+        let known: BTreeSet<String> = catalogues
+            .iter()
+            .flat_map(|catalogue| &catalogue.shapes)
+            .flat_map(|shape| {
+                let sizes = shape.sizes.iter();
+                sizes.map(|size| format!("{}/{}", shape.id, size.label))
+            })
+            .collect();
+        let mut faults = Faults::default();
+        let procedure = &self.value().procedure;
+        let criteria = procedure.criteria.iter().map(|one| one.size.as_str());
+        let trials = procedure.trials.iter().map(|one| one.size.as_str());
+        let mut look = |list, sizes: &mut dyn Iterator<Item = &str>| {
+            for (index, size) in sizes.enumerate() {
+                if !known.contains(size) {
+                    let at = self.root().field(list).item(index).field("size");
+                    let known = known.iter().map(String::as_str);
+                    faults.unknown(&at, size, known, "a size of the catalogue");
+                }
+            }
+        };
+        look("criteria", &mut criteria.into_iter());
+        look("trials", &mut trials.into_iter());
+        faults.none().err().unwrap_or_default()
     }
 
     /// What the case answers that the rules of a house do not ask, and what it
@@ -95,6 +124,20 @@ struct CaseForm {
     exclusions: Entries<Bare>,
     #[serde(default)]
     exceptions: Vec<ExceptionForm>,
+    case_id: Option<String>,
+    #[serde(default)]
+    before: Vec<procedure::Before>,
+    planned_on: Option<String>,
+    #[serde(default)]
+    criteria: Vec<procedure::Criterion>,
+    #[serde(default)]
+    trials: Vec<procedure::Trial>,
+    #[serde(default)]
+    used: procedure::Used,
+    #[serde(default)]
+    follow_up: Vec<procedure::FollowUp>,
+    #[serde(default)]
+    room: Vec<procedure::Room>,
 }
 
 #[derive(Deserialize)]
@@ -133,6 +176,20 @@ fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
         findings,
         exclusions: exclusions(form.exclusions, &at.field("exclusions"), faults),
         exceptions: exceptions::exceptions(form.exceptions, &at.field("exceptions"), faults),
+        procedure: procedure::procedure(
+            ProcedureForm {
+                case_id: form.case_id,
+                before: form.before,
+                planned_on: form.planned_on,
+                criteria: form.criteria,
+                trials: form.trials,
+                used: form.used,
+                follow_up: form.follow_up,
+                room: form.room,
+            },
+            at,
+            faults,
+        ),
     }
 }
 

@@ -1,3 +1,4 @@
+mod criteria;
 mod defaults;
 mod exclusions;
 mod limits;
@@ -10,6 +11,7 @@ use crate::document::{Checked, Place};
 use crate::faults::Faults;
 use crate::parameters::{ParameterForm, parameters};
 use crate::{Diagnostic, FileError, Source};
+use criteria::CriterionRowForm;
 use defaults::DefaultForm;
 use exclusions::ExclusionForm;
 use limits::LimitForm;
@@ -18,7 +20,8 @@ use readings::{BiasForm, DoubtForm, PreferenceForm, ScaleForm};
 use serde::Deserialize;
 use sites::{DangerArcForm, NoteForm, RimRuleForm};
 use sizing::HouseRules;
-use sizing::house_rules::{CapRow, MeasuredFirst, Parameter, Sourced};
+use sizing::house_rules::{CapRow, CriterionRow, MeasuredFirst, Parameter, Sourced};
+use std::cell::LazyCell;
 use std::path::Path;
 use wide_bounds::WideBoundForm;
 
@@ -58,6 +61,7 @@ struct HouseRulesForm {
     notes: Vec<NoteForm>,
     measured_first: Option<Vec<MeasuredFirstForm>>,
     caps: Option<Vec<CapForm>>,
+    release_criteria: Option<Vec<CriterionRowForm>>,
     wide_bounds: Option<Vec<WideBoundForm>>,
 }
 
@@ -70,6 +74,14 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
     let caps = form
         .caps
         .map(|forms| rated::caps(forms, &at.field("caps"), faults));
+    let release_criteria = form
+        .release_criteria
+        .map(|forms| criteria::rows(forms, &at.field("release_criteria"), faults));
+    let later = Later {
+        measured_first,
+        caps,
+        release_criteria,
+    };
     let mut rules = HouseRules {
         title: faults.text(&at.field("title"), form.title),
         parameters: parameters::<Parameter>(form.parameters, &at.field("parameters"), faults)
@@ -88,38 +100,48 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         notes: sites::notes(form.notes, &at.field("notes"), faults),
         measured_first: Vec::new(),
         caps: Vec::new(),
+        release_criteria: Vec::new(),
         from_shipped: are_from_shipped,
         wide_bounds: wide_bounds::rows(form.wide_bounds, &at.field("wide_bounds"), faults),
     };
-    fill_from_shipped(&mut rules, measured_first, caps);
+    later.fill(&mut rules);
     chances_are_in_order(&rules, at, faults);
     rules
 }
 
-/// Lists that a file of an earlier version does not have are those of the shipped
-/// rules, which have them all.
-fn fill_from_shipped(
-    rules: &mut HouseRules,
+/// The lists that a file of an earlier version does not have.
+struct Later {
     measured_first: Option<Vec<MeasuredFirst>>,
     caps: Option<Vec<CapRow>>,
-) {
-    let shipped = if measured_first.is_some() && caps.is_some() {
-        None
-    } else {
-        let (name, text) = crate::shipped::HOUSE_RULES;
-        parse_house_rules(name, text).ok().map(Checked::into_value)
-    };
-    let (shipped_first, shipped_caps) = shipped
-        .map(|shipped| (shipped.measured_first, shipped.caps))
-        .unwrap_or_default();
-    if measured_first.is_none() {
-        rules.from_shipped.push("measured_first");
+    release_criteria: Option<Vec<CriterionRow>>,
+}
+
+impl Later {
+    /// Gives the rules each list; one that the file does not have is that of the
+    /// shipped rules, which have them all, and this is noted.
+    fn fill(self, rules: &mut HouseRules) {
+        let shipped = LazyCell::new(|| {
+            let (name, text) = crate::shipped::HOUSE_RULES;
+            parse_house_rules(name, text).ok().map(Checked::into_value)
+        });
+        let mut missing = Vec::new();
+        let mut note = |name| {
+            missing.push(name);
+            shipped.as_ref()
+        };
+        rules.measured_first = self.measured_first.unwrap_or_else(|| {
+            let shipped = note("measured_first");
+            shipped.map_or_else(Vec::new, |rules| rules.measured_first.clone())
+        });
+        rules.caps = self
+            .caps
+            .unwrap_or_else(|| note("caps").map_or_else(Vec::new, |rules| rules.caps.clone()));
+        rules.release_criteria = self.release_criteria.unwrap_or_else(|| {
+            let shipped = note("release_criteria");
+            shipped.map_or_else(Vec::new, |rules| rules.release_criteria.clone())
+        });
+        rules.from_shipped.extend(missing);
     }
-    if caps.is_none() {
-        rules.from_shipped.push("caps");
-    }
-    rules.measured_first = measured_first.unwrap_or(shipped_first);
-    rules.caps = caps.unwrap_or(shipped_caps);
 }
 
 /// Each row of a list with its place.

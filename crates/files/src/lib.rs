@@ -35,6 +35,7 @@ mod new_catalogue;
 mod outline;
 mod parameters;
 mod presence;
+mod procedure;
 mod published_limits;
 mod reading_text;
 mod recent;

@@ -4,9 +4,13 @@
 use crate::Word;
 use crate::exceptions::exception_fields;
 use crate::facts::{choices, fact_fields};
+use crate::procedure::{
+    before_fields, criterion_fields, follow_up_fields, room_fields, trial_fields, used_fields,
+};
 use crate::reading_text::reading_fields;
-use crate::ron_text::{INDENT, Style, quoted, record};
+use crate::ron_text::{Field, INDENT, Style, quoted, record};
 use measurement::{Method, Modality, Phase, Quantity, Side, Structure};
+use sizing::trial::{Procedure, Used};
 use sizing::{Answer, Case, Fact, Neighbour};
 use std::fmt::Write;
 
@@ -56,6 +60,7 @@ fn write(text: &mut String, case: &Case) -> std::fmt::Result {
         exclusions,
     )?;
     exceptions(text, case)?;
+    procedure(text, &case.procedure)?;
     text.push_str(")\n");
     Ok(())
 }
@@ -222,6 +227,69 @@ fn exceptions(text: &mut String, case: &Case) -> std::fmt::Result {
     for exception in &case.exceptions {
         let written = record(&exception_fields(exception), &Style::ROW);
         writeln!(text, "        {written},")?;
+    }
+    text.push_str("    ],\n");
+    Ok(())
+}
+
+/// Criteria, trials and the rest, where there are any.
+fn procedure(text: &mut String, procedure: &Procedure) -> std::fmt::Result {
+    if let Some(id) = &procedure.case_id {
+        write!(text, "\n    case_id: {},\n", quoted(id))?;
+    }
+    let row = |fields: Vec<Field>| record(&fields, &Style::ROW);
+    let before = procedure.before.iter().map(|one| row(before_fields(one)));
+    list_of(
+        text,
+        "What was there before any device was opened.",
+        "before",
+        before,
+    )?;
+    if let Some(digest) = &procedure.planned_on {
+        write!(text, "\n    planned_on: {},\n", quoted(digest))?;
+    }
+    let criteria = procedure
+        .criteria
+        .iter()
+        .map(|one| row(criterion_fields(one)));
+    let about = "Release criteria as written before; from the first trial on a change keeps \
+                 what was there and its reason.";
+    list_of(text, about, "criteria", criteria)?;
+    let trials = procedure.trials.iter().map(|one| row(trial_fields(one)));
+    let about = "Every size that was opened, with what was seen; minutes after puncture.";
+    list_of(text, about, "trials", trials)?;
+    if procedure.used != Used::default() {
+        let used = row(used_fields(&procedure.used));
+        write!(text, "\n    used: {used},\n")?;
+    }
+    let days = procedure
+        .follow_up
+        .iter()
+        .map(|one| row(follow_up_fields(one)));
+    list_of(
+        text,
+        "What was seen later; days after the procedure.",
+        "follow_up",
+        days,
+    )?;
+    let room = procedure.room.iter().map(|one| row(room_fields(one)));
+    list_of(text, "The boxes of the room.", "room", room)
+}
+
+/// A list, an item to a line; an empty one is left out.
+fn list_of(
+    text: &mut String,
+    about: &str,
+    list: &str,
+    items: impl Iterator<Item = String>,
+) -> std::fmt::Result {
+    let mut items = items.peekable();
+    if items.peek().is_none() {
+        return Ok(());
+    }
+    write!(text, "\n{}    {list}: [\n", comment(about, INDENT))?;
+    for item in items {
+        writeln!(text, "        {item},")?;
     }
     text.push_str("    ],\n");
     Ok(())

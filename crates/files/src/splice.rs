@@ -10,6 +10,7 @@ mod case;
 mod catalogue;
 mod insert;
 mod list;
+mod procedure;
 mod remove;
 
 use crate::document::Step;

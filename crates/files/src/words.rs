@@ -6,6 +6,7 @@ use measurement::{
     Unit, Valve,
 };
 use sizing::house_rules::Grade;
+use sizing::trial::{Cable, CameOfIt, ObservationKind, Rhythm, RoomBox};
 use sizing::{Answer, CirculationFigure, Neighbour, Route, Subject};
 use workup::{Bearing, MixedVenous, OfAdult, OfChild, Shared};
 
@@ -241,6 +242,71 @@ words!(Subject:
     "artery" => Self::Artery,
 );
 
+words!(ObservationKind:
+    "edge_jet" => Self::EdgeJet,
+    "weave_jet" => Self::WeaveJet,
+    "regurgitation" => Self::Regurgitation,
+    "leaflet" => Self::Leaflet,
+    "gradient" => Self::Gradient,
+    "rhythm" => Self::Rhythm,
+    "slips" => Self::Slips,
+    "misshapen" => Self::Misshapen,
+    "pressure" => Self::Pressure,
+    "distance" => Self::Distance,
+    "touches" => Self::Touches,
+    "waist" => Self::Waist,
+    "stand_off" => Self::StandOff,
+    "turn" => Self::Turn,
+);
+
+words!(Rhythm:
+    "as_before" => Self::AsBefore,
+    "right_bundle" => Self::RightBundle,
+    "left_anterior_fascicle" => Self::LeftAnteriorFascicle,
+    "bifascicular" => Self::Bifascicular,
+    "first_degree" => Self::FirstDegree,
+    "junctional" => Self::Junctional,
+    "left_bundle" => Self::LeftBundle,
+    "second_degree" => Self::SecondDegree,
+    "complete" => Self::Complete,
+);
+
+words!(Cable:
+    "slack" => Self::Slack,
+    "taut" => Self::Taut,
+    "unknown" => Self::Unknown,
+);
+
+words!(CameOfIt:
+    "released" => Self::Released,
+    "recaptured" => Self::Recaptured,
+    "changed" => Self::Changed,
+    "abandoned" => Self::Abandoned,
+);
+
+words!(RoomBox:
+    "heparin" => Self::Heparin,
+    "clotting_time" => Self::ClottingTime,
+    "snare" => Self::Snare,
+    "larger_sheath" => Self::LargerSheath,
+    "pacing" => Self::Pacing,
+    "surgeon_and_theatre" => Self::SurgeonAndTheatre,
+    "blood" => Self::Blood,
+    "echo" => Self::Echo,
+    "antibiotic" => Self::Antibiotic,
+    "arrhythmia_on_wire" => Self::ArrhythmiaOnWire,
+    "left_pressure" => Self::LeftPressure,
+    "right_pressure" => Self::RightPressure,
+    "pulmonary_pressure" => Self::PulmonaryPressure,
+    "pulses_1h" => Self::PulsesAt1h,
+    "pulses_6h" => Self::PulsesAt6h,
+    "pulses_24h" => Self::PulsesAt24h,
+    "telemetry" => Self::Telemetry,
+    "urine" => Self::Urine,
+    "antiplatelet" => Self::Antiplatelet,
+    "endocarditis_precautions" => Self::EndocarditisPrecautions,
+);
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -264,6 +330,15 @@ mod tests {
         }
         for conduction in Conduction::ALL {
             assert_eq!(conduction.word(), conduction.name());
+        }
+        for kind in ObservationKind::ALL {
+            assert_eq!(kind.word(), kind.name());
+        }
+        for rhythm in Rhythm::ALL {
+            assert_eq!(rhythm.word(), rhythm.name());
+        }
+        for &(word, outcome) in CameOfIt::WORDS {
+            assert_eq!(word, outcome.name());
         }
         for &(word, unit) in Unit::WORDS {
             assert_eq!(word, unit.symbol());
@@ -300,5 +375,10 @@ mod tests {
         check::<MixedVenous>();
         check::<OfChild>();
         check::<OfAdult>();
+        check::<ObservationKind>();
+        check::<Rhythm>();
+        check::<Cable>();
+        check::<CameOfIt>();
+        check::<RoomBox>();
     }
 }

@@ -32,6 +32,7 @@ pub(crate) fn setting(values: &[(&str, f64)]) -> Setting {
         findings: BTreeMap::new(),
         exclusions: BTreeMap::new(),
         exceptions: Vec::new(),
+        procedure: sizing::trial::Procedure::default(),
     };
     Setting::new(Arc::new(case), Arc::new(rules()))
 }
@@ -167,6 +168,7 @@ fn rules() -> HouseRules {
         notes: Vec::new(),
         measured_first: Vec::new(),
         caps: Vec::new(),
+        release_criteria: Vec::new(),
         from_shipped: Vec::new(),
         wide_bounds: WideBounds::default(),
     }

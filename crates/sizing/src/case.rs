@@ -1,4 +1,5 @@
 use crate::house_rules::Exception;
+use crate::trial::Procedure;
 use crate::{Answer, Facts};
 use geometry::Edge;
 use measurement::{Finding, Findings, Reading, Site, Valve};
@@ -78,6 +79,8 @@ pub struct Case {
     pub exclusions: BTreeMap<String, Answer>,
     /// Rules of the house overridden for this case, at most once each.
     pub exceptions: Vec<Exception>,
+    /// Written before the procedure, seen in it and after it.
+    pub procedure: Procedure,
 }
 
 impl Case {

@@ -3,6 +3,7 @@
 mod address;
 mod cap;
 mod condition;
+mod criterion;
 mod excepted;
 mod exception;
 mod limit;
@@ -16,6 +17,7 @@ mod wide_bound;
 pub use address::{RuleAddress, RuleKind};
 pub use cap::CapRow;
 pub use condition::{Circumstances, Condition};
+pub use criterion::CriterionRow;
 pub use exception::{Exception, ExceptionFault, ExceptionPart};
 pub use limit::{Band, LimitRow};
 pub use measured_first::{MeasuredFirst, Need};
@@ -62,6 +64,8 @@ pub struct HouseRules {
     pub measured_first: Vec<MeasuredFirst>,
     /// What keeps a verdict at `borderline` at best.
     pub caps: Vec<CapRow>,
+    /// What is looked at before a device is released.
+    pub release_criteria: Vec<CriterionRow>,
     /// The lists that the file does not have and that come from the shipped
     /// rules, by their names in files.
     pub from_shipped: Vec<&'static str>,

@@ -1,4 +1,5 @@
 use super::list::Named;
+use super::procedure::procedure;
 use super::{Splice, SpliceError, faithful};
 use crate::Word;
 use crate::case::{CASE_CAP, CaseFile, parse_case};
@@ -10,10 +11,11 @@ use crate::ron_text::{Field, quoted, record};
 use measurement::{Finding, Reading};
 use sizing::house_rules::{Exception, Stated};
 use sizing::{Answer, Case, Facts, Neighbour};
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 /// The fields of a case, in the order of a file that is written anew.
-const CASE_FIELDS: [&str; 12] = [
+pub(super) const CASE_FIELDS: [&str; 20] = [
     "format",
     "title",
     "lesson",
@@ -26,15 +28,23 @@ const CASE_FIELDS: [&str; 12] = [
     "findings",
     "exclusions",
     "exceptions",
+    "case_id",
+    "before",
+    "planned_on",
+    "criteria",
+    "trials",
+    "used",
+    "follow_up",
+    "room",
 ];
 
 const READINGS: Named<Reading> = Named {
-    name: |reading| &reading.id.0,
+    name: |reading| Cow::Borrowed(&reading.id.0),
     write: |reading, style| record(&reading_fields(reading), style),
 };
 
 const EXCEPTIONS: Named<Exception> = Named {
-    name: |exception| &exception.rule.0,
+    name: |exception| Cow::Borrowed(&exception.rule.0),
     write: |exception, style| record(&exception_fields(exception), style),
 };
 
@@ -70,6 +80,7 @@ impl CaseFile {
         answers(&mut splice, "findings", &by_name(was), &by_name(case));
         answers(&mut splice, "exclusions", &was.exclusions, &case.exclusions);
         exceptions(&mut splice, &was.exceptions, &case.exceptions);
+        procedure(&mut splice, &was.procedure, &case.procedure);
         let text = self.source().marked(splice.text);
         faithful(parse_case(self.source().name(), &text), case, CASE_CAP)
     }

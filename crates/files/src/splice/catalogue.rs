@@ -8,17 +8,18 @@ use crate::size_text::{
 };
 use geometry::Face;
 use sizing::{Catalogue, Shape, Size};
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 const CATALOGUE_FIELDS: [&str; 4] = ["format", "title", "shapes", "put_aside"];
 
 const SHAPES: Named<Shape> = Named {
-    name: |shape| &shape.id,
+    name: |shape| Cow::Borrowed(&shape.id),
     write: shape_record,
 };
 
 const SIZES: Named<Size> = Named {
-    name: |size| &size.label,
+    name: |size| Cow::Borrowed(&size.label),
     write: |size, style| record(&size_fields(size), style),
 };
 

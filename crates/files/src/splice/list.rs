@@ -1,12 +1,13 @@
 use super::Splice;
 use crate::document::Step;
 use crate::ron_text::Style;
+use std::borrow::Cow;
 use std::collections::HashMap;
 
 /// A list whose items have names of their own.
 pub(super) struct Named<T> {
     /// An item's name.
-    pub(super) name: fn(&T) -> &str,
+    pub(super) name: fn(&T) -> Cow<'_, str>,
     /// An item as it is written.
     pub(super) write: fn(&T, &Style) -> String,
 }
@@ -48,7 +49,7 @@ impl<T> Named<T> {
     /// Which items stay where they are: of those that are wanted as many as stand
     /// in the wanted order (the longest increasing run, by patience sorting).
     fn stays(&self, was: &[T], wanted: &[T]) -> Vec<bool> {
-        let places: HashMap<&str, usize> = wanted
+        let places: HashMap<Cow<'_, str>, usize> = wanted
             .iter()
             .enumerate()
             .map(|(place, item)| ((self.name)(item), place))
@@ -57,7 +58,7 @@ impl<T> Named<T> {
         // For each length of a run the item that ends it earliest, and its place.
         let mut ends: Vec<(usize, usize)> = Vec::new();
         for (index, item) in was.iter().enumerate() {
-            let Some(&place) = places.get((self.name)(item)) else {
+            let Some(&place) = places.get(&(self.name)(item)) else {
                 continue;
             };
             let shorter = ends.partition_point(|&(end, _)| end < place);
@@ -85,7 +86,7 @@ mod tests {
     #[test]
     fn as_many_stay_as_can() {
         let words = Named::<&str> {
-            name: |word| word,
+            name: |word| Cow::Borrowed(word),
             write: |word, _| (*word).to_owned(),
         };
         let stays = |was: &str, wanted: &str| {

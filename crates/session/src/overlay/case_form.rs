@@ -140,6 +140,7 @@ impl CaseForm {
             findings: Findings::default(),
             exclusions: std::collections::BTreeMap::new(),
             exceptions: Vec::new(),
+            procedure: sizing::trial::Procedure::default(),
         };
         Ok(Edit::Case {
             case: Arc::new(case),

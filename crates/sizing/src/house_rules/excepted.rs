@@ -110,6 +110,7 @@ mod tests {
             notes: Vec::new(),
             measured_first: Vec::new(),
             caps: Vec::new(),
+            release_criteria: Vec::new(),
             from_shipped: Vec::new(),
             wide_bounds: WideBounds::default(),
         }

@@ -1,0 +1,140 @@
+//! Criteria, trials and all else of a procedure, written into a case.
+
+use super::Splice;
+use super::case::CASE_FIELDS;
+use super::list::Named;
+use crate::document::Step;
+use crate::procedure::{
+    BEFORE_FIELDS, CRITERION_FIELDS, FOLLOW_UP_FIELDS, OBSERVATION_FIELDS, ROOM_FIELDS,
+    TRIAL_FIELDS, USED_FIELDS, before_fields, criterion_fields, criterion_key, follow_up_fields,
+    observation_fields, room_fields, room_key, trial_fields, used_fields,
+};
+use crate::ron_text::{Field, number, quoted, record};
+use sizing::trial::{Before, Criterion, FollowUp, Observation, Procedure, RoomNote, Trial, Used};
+use std::borrow::Cow;
+
+const BEFORE: Named<Before> = Named {
+    name: |one| Cow::Owned(format!("{} {}", one.row.name(), one.of.name())),
+    write: |one, style| record(&before_fields(one), style),
+};
+
+const CRITERIA: Named<Criterion> = Named {
+    name: |one| Cow::Owned(criterion_key(one)),
+    write: |one, style| record(&criterion_fields(one), style),
+};
+
+const TRIALS: Named<Trial> = Named {
+    name: |trial| Cow::Borrowed(&trial.id),
+    write: |trial, style| record(&trial_fields(trial), style),
+};
+
+const OBSERVATIONS: Named<Observation> = Named {
+    name: |seen| Cow::Borrowed(&seen.id),
+    write: |seen, style| record(&observation_fields(seen), style),
+};
+
+const FOLLOW_UP: Named<FollowUp> = Named {
+    name: |day| Cow::Owned(number(day.day)),
+    write: |day, style| record(&follow_up_fields(day), style),
+};
+
+const ROOM: Named<RoomNote> = Named {
+    name: |note| Cow::Owned(room_key(note)),
+    write: |note, style| record(&room_fields(note), style),
+};
+
+/// Makes a case say what is wanted of its procedure.
+pub(super) fn procedure(splice: &mut Splice, was: &Procedure, wanted: &Procedure) {
+    splice.set_fields(&[], &head(was), &head(wanted), &CASE_FIELDS);
+    rows(
+        splice,
+        ("before", &BEFORE_FIELDS),
+        (&BEFORE, before_fields),
+        (&was.before, &wanted.before),
+    );
+    rows(
+        splice,
+        ("criteria", &CRITERION_FIELDS),
+        (&CRITERIA, criterion_fields),
+        (&was.criteria, &wanted.criteria),
+    );
+    trials(splice, &was.trials, &wanted.trials);
+    used(splice, &was.used, &wanted.used);
+    rows(
+        splice,
+        ("follow_up", &FOLLOW_UP_FIELDS),
+        (&FOLLOW_UP, follow_up_fields),
+        (&was.follow_up, &wanted.follow_up),
+    );
+    rows(
+        splice,
+        ("room", &ROOM_FIELDS),
+        (&ROOM, room_fields),
+        (&was.room, &wanted.room),
+    );
+}
+
+fn head(procedure: &Procedure) -> [Field; 2] {
+    [
+        ("case_id", procedure.case_id.as_deref().map(quoted)),
+        ("planned_on", procedure.planned_on.as_deref().map(quoted)),
+    ]
+}
+
+/// A list of the case whose items are fields alone.
+fn rows<T: PartialEq>(
+    splice: &mut Splice,
+    (list, order): (&str, &[&str]),
+    (named, fields): (&Named<T>, fn(&T) -> Vec<Field>),
+    (was, wanted): (&[T], &[T]),
+) {
+    if was == wanted {
+        return;
+    }
+    splice.be_there(&[], list, "[]", &CASE_FIELDS);
+    let path = [Step::Field(list)];
+    named.sync(splice, &path, was, wanted, |splice, at, was, wanted| {
+        splice.set_fields(at, &fields(was), &fields(wanted), order);
+    });
+}
+
+fn trials(splice: &mut Splice, was: &[Trial], wanted: &[Trial]) {
+    const SEEN: &str = "seen";
+    if was == wanted {
+        return;
+    }
+    splice.be_there(&[], "trials", "[]", &CASE_FIELDS);
+    let path = [Step::Field("trials")];
+    TRIALS.sync(splice, &path, was, wanted, |splice, at, was, wanted| {
+        let without_seen = |trial: &Trial| -> Vec<Field> {
+            let fields = trial_fields(trial).into_iter();
+            fields.filter(|(name, _)| *name != SEEN).collect()
+        };
+        let (before, after) = (without_seen(was), without_seen(wanted));
+        splice.set_fields(at, &before, &after, &TRIAL_FIELDS);
+        if was.seen == wanted.seen {
+            return;
+        }
+        splice.be_there(at, SEEN, "[]", &TRIAL_FIELDS);
+        let seen: Vec<Step> = at.iter().copied().chain([Step::Field(SEEN)]).collect();
+        let (was, wanted) = (&was.seen, &wanted.seen);
+        OBSERVATIONS.sync(splice, &seen, was, wanted, |splice, at, was, wanted| {
+            let (was, wanted) = (observation_fields(was), observation_fields(wanted));
+            splice.set_fields(at, &was, &wanted, &OBSERVATION_FIELDS);
+        });
+    });
+}
+
+fn used(splice: &mut Splice, was: &Used, wanted: &Used) {
+    if was == wanted {
+        return;
+    }
+    splice.be_there(&[], "used", "()", &CASE_FIELDS);
+    let group = [Step::Field("used")];
+    splice.set_fields(
+        &group,
+        &used_fields(was),
+        &used_fields(wanted),
+        &USED_FIELDS,
+    );
+}
