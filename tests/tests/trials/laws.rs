@@ -2,8 +2,6 @@
 //! worked out apart from the program by integration over a fine grid, by hand, or
 //! published, as each says.
 
-#![expect(clippy::expect_used, reason = "what fails here fails the test")]
-
 use measurement::observation::{AnswerLaw, Range, Spread, ValueLaw};
 use measurement::targeted::Proposal;
 use measurement::{Answer, Blocks, LogWeights, Weights};

@@ -6,8 +6,6 @@
 //! conjugate case in closed form here; the others by integration over a fine grid,
 //! worked out apart from the program.
 
-#![expect(clippy::expect_used, reason = "what fails here fails the test")]
-
 use measurement::observation::{AnswerLaw, Range, Spread, ValueLaw};
 use measurement::{
     Answer, BlockShares, Blocks, Chance, ExchangedSeats, LogWeights, Shift, Weights, normal,

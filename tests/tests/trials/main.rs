@@ -1,0 +1,6 @@
+//! Trials: the statistics of what is seen when a size is opened.
+
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
+mod laws;
+mod statistics;
