@@ -3,6 +3,7 @@
 mod args;
 mod check;
 mod compare;
+mod criteria;
 mod draw;
 mod fit_map;
 mod folders;
@@ -18,7 +19,7 @@ mod workup;
 
 use crate::ascii::{self, AsciiWriter, ascii};
 use anyhow::Result;
-use args::{Arguments, Command, Format, ManualFormat, PageFormat};
+use args::{Arguments, Command, Format, ManualFormat, PageFormat, TextFormat};
 use clap::Parser;
 use inputs::BadInput;
 use output::Output;
@@ -88,6 +89,7 @@ fn is_for_programs(command: Option<&Command>) -> bool {
     match command {
         Some(Command::Rank(asked)) => asked.format != Format::Table,
         Some(Command::FitMap(asked)) => asked.format != Format::Table,
+        Some(Command::Criteria(asked)) => asked.format != TextFormat::Text,
         Some(Command::Workup(asked)) => asked.format != PageFormat::Table,
         Some(Command::Manual(asked)) => asked.format != ManualFormat::Man,
         Some(Command::Completions(_) | Command::Draw(_)) => true,
@@ -100,6 +102,7 @@ fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         None => open::run(arguments, out),
         Some(Command::Rank(asked)) => rank::run(&asked, out),
         Some(Command::Compare(asked)) => compare::run(&asked, out),
+        Some(Command::Criteria(asked)) => criteria::run(&asked, out),
         Some(Command::Draw(asked)) => draw::run(&asked, out),
         Some(Command::FitMap(asked)) => fit_map::run(&asked, out),
         Some(Command::Workup(asked)) => workup::run(&asked, out),

@@ -1,6 +1,7 @@
 //! The commands of the command line, as the program answers them.
 
 mod command_line;
+mod criteria;
 mod draw;
 mod draw_png;
 mod exceptions;

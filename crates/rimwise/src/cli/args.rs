@@ -45,6 +45,10 @@ pub(super) enum Command {
     /// Lay two to four sizes side by side for a case
     #[command(after_help = CAUTION)]
     Compare(CompareArguments),
+    /// Show the release criteria of sizes, or write them into the case before the
+    /// procedure
+    #[command(after_help = CAUTION)]
+    Criteria(CriteriaArguments),
     /// Map which waists and discs would fit, whether anyone makes them or not
     #[command(after_help = CAUTION)]
     FitMap(FitMapArguments),
@@ -171,6 +175,44 @@ pub(super) struct CompareArguments {
     /// Two to four sizes, each as SHAPE/SIZE
     #[arg(value_name = "SHAPE/SIZE", required = true, num_args = 2..=4)]
     pub(super) sizes: Vec<String>,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct CriteriaArguments {
+    /// A case file, or the name of a shipped scenario
+    pub(super) case: PathBuf,
+    #[command(flatten)]
+    pub(super) against: Against,
+    /// Sizes, each as SHAPE/SIZE
+    #[arg(value_name = "SHAPE/SIZE", required = true)]
+    pub(super) sizes: Vec<String>,
+    /// Write the rows into the case file; rows that stand there stay as they are
+    #[arg(long)]
+    pub(super) write: bool,
+    /// How the criteria are written
+    #[arg(long, value_enum, default_value_t = TextFormat::Text)]
+    pub(super) format: TextFormat,
+}
+
+impl CriteriaArguments {
+    /// What it shares with ranking; no draws are made.
+    pub(super) fn common(&self) -> Common {
+        Common {
+            case: self.case.clone(),
+            against: self.against.clone(),
+            draws: 0,
+            seed: SEED,
+            threads: 1,
+        }
+    }
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum TextFormat {
+    /// For people, 80 columns wide
+    Text,
+    /// For programs
+    Json,
 }
 
 #[derive(Debug, Args)]

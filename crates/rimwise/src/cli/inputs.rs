@@ -6,8 +6,8 @@ use super::report::json::Provenance;
 use anyhow::{Context, Result};
 use files::{
     CaseFile, CatalogueFile, Diagnostic, FileError, HouseRulesFile, LimitsFile, Source, parse_case,
-    parse_catalogue, parse_house_rules, parse_limits, read_case, read_catalogue, read_house_rules,
-    read_limits, shipped,
+    parse_catalogue, parse_house_rules, parse_limits, planned_on, read_case, read_catalogue,
+    read_house_rules, read_limits, shipped,
 };
 use session::Session;
 use sha2::{Digest, Sha256};
@@ -68,6 +68,10 @@ impl Inputs {
             faults.extend(case.faults_under(rules.value()));
         }
         let catalogues: Option<Vec<CatalogueFile>> = catalogues.into_iter().collect();
+        if let (Some(case), Some(catalogues)) = (&case, &catalogues) {
+            let known: Vec<Catalogue> = catalogues.iter().map(|one| one.value().clone()).collect();
+            faults.extend(case.faults_among(&known));
+        }
         let limits = keep(limits(None), &mut faults)?;
         match (case, catalogues, rules, limits) {
             (Some(case), Some(catalogues), Some(rules), Some(limits)) if faults.is_empty() => {
@@ -81,6 +85,18 @@ impl Inputs {
             }
             _ => Err(bad_files(&faults)),
         }
+    }
+
+    /// The case with the text it came from.
+    pub(super) const fn case_file(&self) -> &CaseFile {
+        &self.case
+    }
+
+    /// The digest of all that release criteria are written on.
+    pub(super) fn planned_on(&self) -> String {
+        let catalogues = self.catalogues.iter().map(CatalogueFile::source);
+        let others = std::iter::once(self.rules.source()).chain(catalogues);
+        planned_on(self.case.value(), others.chain([self.limits.source()]))
     }
 
     /// SHA-256 over the bytes of case, catalogues, rules and limits, in that order.

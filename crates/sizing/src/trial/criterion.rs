@@ -191,8 +191,8 @@ fn subjects(setting: &Setting, row: &CriterionRow, size: &Size) -> impl Iterator
     let is_of_site = row.is_of(case.site);
     let is_there = |of: Subject| match of {
         Subject::Valve(valve) => !case.is_absent(Neighbour::Valve(valve)),
-        Subject::Face(Face::Left) => !case.is_absent(Neighbour::LeftTract),
-        Subject::Face(Face::Right) => !case.is_absent(Neighbour::RightTract),
+        Subject::Face(Face::Left) => !case.is_absent(Neighbour::LeftOutflow),
+        Subject::Face(Face::Right) => !case.is_absent(Neighbour::RightOutflow),
         _ => true,
     };
     let subjects: Vec<Subject> = candidates(row.row)
