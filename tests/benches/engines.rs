@@ -11,7 +11,7 @@
 use outside::sample::{many_sizes, scenario, shipped_catalogue, shipped_rules, shipped_sizes};
 use outside::stress;
 use sizing::break_even::break_even;
-use sizing::engine::{Engine, Fast, Plain, Question, Threads};
+use sizing::engine::{Counter, Engine, Fast, Plain, Question};
 use sizing::fit_map::{Axis, Refinement, nearest_form};
 use sizing::{Case, Draws, Setting, Size, Work};
 use sizing::{Row, rows};
@@ -44,7 +44,7 @@ fn main() {
         plain / 1e6
     );
     let prepared = best(|| {
-        black_box(Draws::new(&job.setting, DRAWS, 1).expect("draws"));
+        black_box(job.prepared(&Fast));
     });
     println!("sampling and preparation alone: {:.1} ms", 1e3 * prepared);
     job.report(peak, plain);
@@ -85,15 +85,14 @@ fn break_evens(job: &Job) {
 fn maps(setting: &Setting) {
     let cancel = AtomicBool::new(false);
     let work = Work {
-        engine: &Fast,
         threads: 2,
         cancel: &cancel,
     };
     let form = nearest_form(setting, &[shipped_catalogue()]).expect("a form");
     let seconds = best(|| {
-        let draws = Draws::new(setting, 1024, 1).expect("draws");
+        let counter = Fast.prepare(Draws::new(setting, 1024, 1).expect("draws"));
         let (waists, overhangs) = (Axis::of_waists(setting, 60), Axis::of_overhangs(40));
-        let mut map = Refinement::new(setting, &draws, form.clone(), waists, overhangs);
+        let mut map = Refinement::new(setting, &*counter, form.clone(), waists, overhangs);
         black_box(map.whole(&work));
     });
     println!("fit map of 60 × 40 at 1,024 draws: {:.1} ms", 1e3 * seconds);
@@ -173,26 +172,29 @@ impl Job {
     /// Candidate-draws of the reference in a second, on one thread.
     fn plain_rate(&self) -> f64 {
         const FEW: usize = 25;
-        let draws = Draws::new(&self.setting, self.draws, 1).expect("draws");
+        let counter = self.prepared(&Plain);
         let questions = self.questions();
         let some: Vec<Question> = questions
             .iter()
             .step_by(questions.len() / FEW)
             .copied()
             .collect();
-        black_box(Plain.count(&some[0], &draws));
+        black_box(counter.count(&some[0]));
         let start = Instant::now();
-        black_box(Plain.count_all(&some, &draws));
+        black_box(counter.count_all(&some));
         (some.len() * self.draws) as f64 / start.elapsed().as_secs_f64()
     }
 
+    fn prepared(&self, engine: &dyn Engine) -> Box<dyn Counter> {
+        engine.prepare(Draws::new(&self.setting, self.draws, 1).expect("draws"))
+    }
+
     fn run(&self, questions: &[Question], threads: usize) {
-        let draws = Draws::new(&self.setting, self.draws, 1).expect("draws");
-        let threads = Threads {
-            count: threads,
+        let work = Work {
+            threads,
             cancel: &AtomicBool::new(false),
         };
-        black_box(Fast.count_on(&threads, questions, &draws));
+        black_box(self.prepared(&Fast).count_on(&work, questions));
     }
 
     fn report(&self, peak: f64, plain: f64) {

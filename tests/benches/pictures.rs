@@ -15,7 +15,6 @@ use raster::{Blocks, CellSize, Depth, Glyphs, PixelSize, cells, glyph_cells, pai
 use scene::View;
 use scene::plate::{self, Bay, Column, Orientation, Plate};
 use scene::stroke::PageGround;
-use sizing::engine::Plain;
 use sizing::{Candidate, Setting, Turn};
 use std::hint::black_box;
 use std::sync::Arc;
@@ -33,7 +32,7 @@ fn main() {
     let catalogue = shipped_catalogue();
     let shape = catalogue.shapes.first().expect("a shape");
     let size = shape.sizes.first().expect("a size");
-    let candidate = Candidate::assess(&setting, (0, shape, size), Turn::Best, None, &Plain);
+    let candidate = Candidate::assess(&setting, (0, shape, size), Turn::Best, None);
     let reference = best(|| {
         let squares = (0..100_000_u32).map(|n| f64::from(n).sqrt());
         black_box(squares.sum::<f64>());

@@ -7,7 +7,7 @@ use measurement::{
 };
 use sizing::{
     Answer, Candidate, Case, Catalogue, Facts, HouseRules, Route, Setting, Shape, Sheath, Size,
-    Turn, engine::Plain,
+    Turn,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -192,13 +192,7 @@ pub fn as_read(case: Case, rules: HouseRules, size: &Size, turn: f64) -> Candida
         about: String::new(),
         sizes: vec![size.clone()],
     };
-    Candidate::assess(
-        &setting,
-        (0, &shape, size),
-        Turn::ByHand(turn),
-        None,
-        &Plain,
-    )
+    Candidate::assess(&setting, (0, &shape, size), Turn::ByHand(turn), None)
 }
 
 /// Every shipped size for a case, as the command line ranks it, without chances.
@@ -209,7 +203,6 @@ pub fn as_read(case: Case, rules: HouseRules, size: &Size, turn: f64) -> Candida
 pub fn rank_all(case: Case) -> sizing::Ranking {
     let setting = Arc::new(crate::page::set(case));
     let work = sizing::Work {
-        engine: &Plain,
         threads: 1,
         cancel: &std::sync::atomic::AtomicBool::new(false),
     };

@@ -10,7 +10,6 @@ use measurement::{
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use sizing::engine::Plain;
 use sizing::house_rules::{
     Band, DangerArc, LimitRow, Parameter, PreferenceRow, Sourced, WideBounds,
 };
@@ -268,7 +267,7 @@ impl Candidate {
         };
         let turn = Turn::ByHand(self.turn);
         let size = (0, &shape, &self.size);
-        sizing::Candidate::assess(&self.setting, size, turn, None, &Plain)
+        sizing::Candidate::assess(&self.setting, size, turn, None)
     }
 
     /// The seat, the plate of the valve and the place of the worst clearance.

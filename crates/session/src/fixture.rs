@@ -2,7 +2,7 @@
 
 use crate::worker::{Assessed, Reply};
 use crate::{Bay, MapGrain, Request, Session, Worker};
-use sizing::engine::{Fast, Plain};
+use sizing::engine::Fast;
 use sizing::{Case, Catalogue, HouseRules};
 use std::sync::atomic::AtomicBool;
 use std::sync::{Arc, LazyLock};
@@ -79,7 +79,6 @@ pub(crate) fn assess(session: &mut Session) {
         // Without draws: the ranking of the demonstration takes milliseconds.
         let never = AtomicBool::new(false);
         let work = sizing::Work {
-            engine: &Plain,
             threads: 1,
             cancel: &never,
         };

@@ -61,12 +61,11 @@ impl Drop for Worker {
 }
 
 fn work(queue: &Queue, engine: &dyn Engine, threads: usize, mut send: impl FnMut(Reply) -> bool) {
-    let mut assessor = Assessor::default();
+    let mut assessor = Assessor::new(engine);
     while let Some(request) = queue.take() {
         let mut listens = true;
         let done = catch_unwind(AssertUnwindSafe(|| {
             let work = Work {
-                engine,
                 threads,
                 cancel: queue.cancel(),
             };
@@ -77,7 +76,7 @@ fn work(queue: &Queue, engine: &dyn Engine, threads: usize, mut send: impl FnMut
         }));
         if let Err(panic) = done {
             // What it remembers may be half written.
-            assessor = Assessor::default();
+            assessor = Assessor::new(engine);
             let message = message(panic.as_ref());
             listens = send(Reply::Failed {
                 generation: request.generation,

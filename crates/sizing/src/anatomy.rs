@@ -29,8 +29,10 @@ pub struct Anatomy {
     pub leaflets: [Option<Mm>; 4],
     /// The outflow tract of each side.
     pub tracts: [Option<OutflowTract>; 2],
-    /// Peak velocity in each tract before closure.
-    pub velocities: [Option<MPerS>; 2],
+    /// Peak velocity in each tract once the shunt is gone: on the right the flow falls by
+    /// Qs/Qp, on the left it rises by the house's rule; where Qp:Qs was not read no fall
+    /// is counted.
+    pub velocities_after: [Option<MPerS>; 2],
     /// Shortest free end-systolic length of each ventricle in the wall plane.
     pub ventricles: [Option<Mm>; 2],
     /// Inner diameter of the vein.
@@ -52,6 +54,8 @@ pub(crate) struct AnatomyPlan {
     hinge_arc: Radians,
     /// q_max where the right pressure is the lower, and where it is not.
     left_slack_shares: [f64; 2],
+    /// The systemic flow after closure over that before.
+    systemic_rise: f64,
     addresses: Addresses,
 }
 
@@ -69,6 +73,7 @@ impl AnatomyPlan {
                 Parameter::LeftSlackShareEqualPressure,
             ]
             .map(|share| rules.parameter(share)),
+            systemic_rise: rules.parameter(Parameter::SystemicRise),
             addresses: Addresses::new(),
         }
     }
@@ -87,6 +92,8 @@ impl AnatomyPlan {
         let wall = get(at.wall).unwrap_or(PLACEHOLDER);
         let defect = Defect::new(ellipse(values, &at.throat), openings, wall, self.edge);
         let azimuths = at.valves.map(|valve| get(valve.azimuth).map(degrees));
+        let qp_qs = get(at.qp_qs);
+        let flows = [self.systemic_rise, qp_qs.map_or(1.0, |qp_qs| 1.0 / qp_qs)];
         Anatomy {
             valves: Valve::ALL
                 .map(|valve| hinged(values, valve, &at.valves[valve.index()], &defect)),
@@ -100,11 +107,14 @@ impl AnatomyPlan {
                     width: get(tract.width)?,
                 })
             }),
-            velocities: at.tracts.map(|tract| get(tract.velocity).map(MPerS)),
+            velocities_after: [0, 1].map(|side: usize| {
+                let before = get(at.tracts[side].velocity).map(MPerS);
+                before.map(|velocity| velocity * flows[side])
+            }),
             ventricles: at.ventricles.map(get),
             vein: get(at.vein),
             artery: get(at.artery),
-            qp_qs: get(at.qp_qs),
+            qp_qs,
             left_slack_share: self.left_slack_share(at.systolic.map(get)),
             defect,
         }

@@ -1,9 +1,9 @@
-use crate::engine::{Counts, Engine, Question};
+use crate::engine::{Counter, Counts, Question};
 use crate::outcome::{Outcome, outcome};
 use crate::placements::Placements;
 use crate::turn::{Turn, best_turn};
 use crate::verdict::{Judged, judge};
-use crate::{Draws, Row, Setting, Shape, Size, rows};
+use crate::{Row, Setting, Shape, Size, rows};
 use geometry::Radians;
 use measurement::{BlockShares, Chance};
 
@@ -85,26 +85,31 @@ impl<'a> Prepared<'a> {
     }
 }
 
+/// How many draws of equal weight say as much; 1 where there are none.
+pub(crate) fn effective_draws(counter: Option<&dyn Counter>) -> f64 {
+    counter.map_or(1.0, |counter| counter.draws().weights().effective_draws())
+}
+
 impl Candidate {
     /// Assesses a size at a turn.
     pub fn assess(
         setting: &Setting,
         size: (usize, &Shape, &Size),
         turn: Turn,
-        draws: Option<&Draws>,
-        engine: &dyn Engine,
+        counter: Option<&dyn Counter>,
     ) -> Self {
-        let draws = draws.filter(|_| setting.not_rated().is_none());
+        let counter = counter.filter(|_| setting.not_rated().is_none());
         let prepared = Prepared::new(setting, size, turn);
-        let counts = draws.map(|draws| engine.count(&prepared.question(setting), draws));
-        Self::judged(setting, &prepared, draws, counts.as_ref())
+        let counts = counter.map(|counter| counter.count(&prepared.question(setting)));
+        let effective = effective_draws(counter);
+        Self::judged(setting, &prepared, effective, counts.as_ref())
     }
 
-    /// What becomes of a prepared size by its counts.
+    /// What becomes of a prepared size by its counts over so many effective draws.
     pub(crate) fn judged(
         setting: &Setting,
         prepared: &Prepared,
-        draws: Option<&Draws>,
+        effective: f64,
         counts: Option<&Counts>,
     ) -> Self {
         let Prepared {
@@ -114,7 +119,6 @@ impl Candidate {
             rows,
             turn,
         } = prepared;
-        let effective = draws.map_or(1.0, |draws| draws.weights().effective_draws());
         let placements = Placements::as_read(setting, size, *turn);
         let outcomes: Vec<Outcome> = rows
             .iter()

@@ -6,14 +6,13 @@ mod plain;
 
 pub use draw_set::DrawSet;
 pub use fast::Fast;
-pub(crate) use fast::{Columns, LANES};
 pub use plain::Plain;
 
 use crate::side_by_side::side_by_side;
-use crate::{Draws, Row, Setting, Size};
-use geometry::Radians;
+use crate::{Anatomy, Draws, Row, Setting, Size, Work};
+use geometry::{Radians, Seat, SeatDraw};
 use measurement::BlockShares;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::fmt;
 
 /// One size, set down at one turn, with the rows it is held against.
 #[derive(Clone, Copy)]
@@ -26,6 +25,14 @@ pub struct Question<'a> {
     pub turn: Radians,
     /// The rows, assessed or not.
     pub rows: &'a [Row],
+}
+
+impl Question<'_> {
+    /// The seat that the size takes in a draw.
+    fn seat(&self, anatomy: &Anatomy, draw: &SeatDraw) -> Seat {
+        let (occluder, most_left) = (&self.size.occluder, anatomy.left_slack_share);
+        Seat::drawn(occluder, &anatomy.defect, most_left, self.turn, draw)
+    }
 }
 
 /// Shares of the draws, by block, in which limits hold.
@@ -53,27 +60,29 @@ pub struct RowShares {
 
 /// A way of counting. All give the same counts; [`Plain`] is the reference.
 pub trait Engine: Sync {
+    /// Lays draws out in the way it counts them, once for all that is asked of them.
+    fn prepare(&self, draws: Draws) -> Box<dyn Counter>;
+}
+
+/// Draws as an engine has laid them out.
+pub trait Counter: fmt::Debug + Send + Sync {
+    /// The draws.
+    fn draws(&self) -> &Draws;
+
     /// Counts over all draws for one size.
-    fn count(&self, question: &Question, draws: &Draws) -> Counts;
+    fn count(&self, question: &Question) -> Counts;
 
     /// Counts for several sizes of one setting, in their order: an engine may
     /// share work between them.
-    fn count_all(&self, questions: &[Question], draws: &Draws) -> Vec<Counts> {
-        questions
-            .iter()
-            .map(|question| self.count(question, draws))
-            .collect()
+    fn count_all(&self, questions: &[Question]) -> Vec<Counts> {
+        let each = questions.iter();
+        each.map(|question| self.count(question)).collect()
     }
 
     /// The same on several threads; `None` where it was cancelled.
-    fn count_on(
-        &self,
-        threads: &Threads,
-        questions: &[Question],
-        draws: &Draws,
-    ) -> Option<Vec<Counts>> {
+    fn count_on(&self, work: &Work, questions: &[Question]) -> Option<Vec<Counts>> {
         let together: Vec<&[Question]> = questions.chunks(TOGETHER).collect();
-        let counts = side_by_side(&together, threads, |some| self.count_all(some, draws))?;
+        let counts = side_by_side(&together, work, |some| self.count_all(some))?;
         Some(counts.into_iter().flatten().collect())
     }
 }
@@ -81,18 +90,3 @@ pub trait Engine: Sync {
 /// Sizes that an engine is given together where nothing better is known: enough to
 /// share work between, few enough for a cancel to wait for.
 const TOGETHER: usize = 40;
-
-/// The threads that count, and what stops them.
-#[derive(Clone, Copy, Debug)]
-pub struct Threads<'a> {
-    /// How many work side by side, at least 1.
-    pub count: usize,
-    /// Set from elsewhere to stop: looked at between parts of the work.
-    pub cancel: &'a AtomicBool,
-}
-
-impl Threads<'_> {
-    pub(crate) fn is_cancelled(&self) -> bool {
-        self.cancel.load(Ordering::Relaxed)
-    }
-}

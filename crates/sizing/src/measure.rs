@@ -7,7 +7,7 @@ mod value;
 
 pub(crate) use needs::beside;
 pub(crate) use reach::past_edge;
-pub(crate) use tract::{open_share, velocity_after};
+pub(crate) use tract::open_share;
 pub(crate) use value::sheath;
 
 use crate::{Anatomy, Setting, Size};

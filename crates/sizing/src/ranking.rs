@@ -4,20 +4,19 @@ mod groups;
 mod headline;
 mod order;
 
-use crate::candidate::Prepared;
+use crate::candidate::{Prepared, effective_draws};
 use crate::contradiction::Contradiction;
-use crate::engine::{Counts, Engine, Question, Threads};
+use crate::engine::{Counter, Counts, Question};
 use crate::exclusion::{excluded, unanswered};
 use crate::house_rules::{Exclusion, Parameter};
 use crate::side_by_side::side_by_side;
 use crate::{
-    Against, Candidate, Catalogue, Draws, Setting, Shape, Size, Turn, Verdict, aside_unknown,
+    Against, Candidate, Catalogue, Setting, Shape, Size, Turn, Verdict, Work, aside_unknown,
     is_aside,
 };
 use measurement::Quantity;
 use std::collections::BTreeSet;
 use std::sync::Arc;
-use std::sync::atomic::AtomicBool;
 
 /// The ranked list of a case.
 #[derive(Clone, Debug)]
@@ -45,31 +44,11 @@ pub struct Ranking {
     pub notes: Vec<String>,
 }
 
-/// How the work is done; nothing of it changes the result.
-pub struct Work<'a> {
-    /// The engine that counts.
-    pub engine: &'a dyn Engine,
-    /// How many threads work side by side, at least 1.
-    pub threads: usize,
-    /// Set from elsewhere to stop: looked at between sizes, and between draws.
-    pub cancel: &'a AtomicBool,
-}
-
-impl Work<'_> {
-    /// Its threads.
-    pub const fn as_threads(&self) -> Threads<'_> {
-        Threads {
-            count: self.threads,
-            cancel: self.cancel,
-        }
-    }
-}
-
 /// Ranks every size of the catalogues; `None` when it was cancelled.
 pub fn rank(
     setting: &Arc<Setting>,
     catalogues: &[Catalogue],
-    draws: Option<&Draws>,
+    counter: Option<&dyn Counter>,
     work: &Work,
 ) -> Option<Ranking> {
     let sizes: Vec<(usize, &Shape, &Size)> = catalogues
@@ -80,8 +59,8 @@ pub fn rank(
         .map(|(place, (shape, size))| (place, shape, size))
         .collect();
     // Of a case that is not rated no chance is given.
-    let draws = draws.filter(|_| setting.not_rated().is_none());
-    let mut candidates = assess_all(setting, &sizes, draws, work)?;
+    let counter = counter.filter(|_| setting.not_rated().is_none());
+    let mut candidates = assess_all(setting, &sizes, counter, work)?;
     for candidate in &mut candidates {
         candidate.is_on_shelf = !is_aside(catalogues, &candidate.name());
     }
@@ -164,25 +143,22 @@ impl Ranking {
 fn assess_all(
     setting: &Setting,
     sizes: &[(usize, &Shape, &Size)],
-    draws: Option<&Draws>,
+    counter: Option<&dyn Counter>,
     work: &Work,
 ) -> Option<Vec<Candidate>> {
-    let threads = work.as_threads();
-    let prepared = side_by_side(sizes, &threads, |&size| {
+    let prepared = side_by_side(sizes, work, |&size| {
         Prepared::new(setting, size, Turn::Best)
     })?;
     let questions: Vec<Question> = prepared.iter().map(|it| it.question(setting)).collect();
-    let mut counts = match draws {
-        Some(draws) => work
-            .engine
-            .count_on(&threads, &questions, draws)?
-            .into_iter(),
+    let mut counts = match counter {
+        Some(counter) => counter.count_on(work, &questions)?.into_iter(),
         None => Vec::new().into_iter(),
     };
+    let effective = effective_draws(counter);
     let counted: Vec<(&Prepared, Option<Counts>)> =
         prepared.iter().map(|it| (it, counts.next())).collect();
-    side_by_side(&counted, &threads, |(prepared, counts)| {
-        Candidate::judged(setting, prepared, draws, counts.as_ref())
+    side_by_side(&counted, work, |(prepared, counts)| {
+        Candidate::judged(setting, prepared, effective, counts.as_ref())
     })
 }
 

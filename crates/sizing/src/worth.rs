@@ -3,9 +3,9 @@
 pub mod estimate;
 mod words;
 
-use crate::engine::{DrawSet, Engine, Question};
+use crate::engine::{Counter, DrawSet, Question};
 use crate::words::percent;
-use crate::{Candidate, Draws, Setting, rows};
+use crate::{Candidate, Setting, rows};
 use estimate::Sample;
 use measurement::{Chance, Quantity};
 
@@ -52,12 +52,7 @@ pub struct Gain {
 
 /// What each quantity in doubt is worth for a choice among candidates, each at
 /// its own turn; `None` where there is no candidate or the case is not rated.
-pub fn worth(
-    setting: &Setting,
-    candidates: &[Candidate],
-    draws: &Draws,
-    engine: &dyn Engine,
-) -> Option<Worth> {
+pub fn worth(setting: &Setting, candidates: &[Candidate], counter: &dyn Counter) -> Option<Worth> {
     // Of a case that is not rated nothing is chosen.
     if setting.not_rated().is_some() {
         return None;
@@ -82,8 +77,9 @@ pub fn worth(
             rows,
         })
         .collect();
-    let holds: Vec<DrawSet> = engine
-        .count_all(&questions, draws)
+    let draws = counter.draws();
+    let holds: Vec<DrawSet> = counter
+        .count_all(&questions)
         .into_iter()
         .map(|counts| counts.holds)
         .collect();

@@ -8,10 +8,7 @@ use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::break_even::{BreakEven, BreakEvens, Change, break_even};
 use sizing::resolve::Basis;
 use sizing::rows;
-use sizing::{
-    Candidate, Case, Draws, HouseRules, Setting, Shape, Size, State, Turn, Work, engine::Plain,
-    rank,
-};
+use sizing::{Candidate, Case, Draws, HouseRules, Setting, Shape, Size, State, Turn, Work, rank};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
@@ -82,13 +79,7 @@ fn states_at(
         about: String::new(),
         sizes: vec![size.clone()],
     };
-    let candidate = Candidate::assess(
-        &setting,
-        (0, &shape, size),
-        Turn::ByHand(turn),
-        None,
-        &Plain,
-    );
+    let candidate = Candidate::assess(&setting, (0, &shape, size), Turn::ByHand(turn), None);
     let lenient = candidate.outcomes.iter().map(|outcome| {
         let broken = |margin: Option<f64>| margin.is_some_and(|margin| margin < -LAST_BITS);
         if broken(outcome.margin_stop()) {
@@ -128,7 +119,6 @@ fn ranked(name: &str) -> (Arc<Setting>, Vec<Candidate>) {
     ));
     let never = AtomicBool::new(false);
     let work = Work {
-        engine: &Plain,
         threads: 1,
         cancel: &never,
     };

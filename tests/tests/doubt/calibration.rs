@@ -87,7 +87,7 @@ fn holds(case: Case, rules: &Arc<HouseRules>, size: &Size, draws: usize, seed: u
         turn: 0.0,
         rows: &rows,
     };
-    let held = Fast.count(&question, &drawn).holds;
+    let held = Fast.prepare(drawn).count(&question).holds;
     (0..draws).map(|draw| held.contains(draw)).collect()
 }
 

@@ -9,10 +9,10 @@ use outside::stream::Stream;
 use outside::stress;
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
-use sizing::engine::{Engine, Fast, Plain, Question, Threads};
+use sizing::engine::{Engine, Fast, Plain, Question};
 use sizing::house_rules::Parameter;
 use sizing::measure::Measure;
-use sizing::{Case, Draws, HouseRules, Setting, Size};
+use sizing::{Case, Draws, HouseRules, Setting, Size, Work};
 use sizing::{Row, rows};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
@@ -64,16 +64,18 @@ fn assert_alike_over(name: &str, setting: &Setting, draws: &Draws, sizes: &[(Siz
             rows,
         })
         .collect();
-    let fast = Fast.count_all(&questions, draws);
+    let counter = Fast.prepare(draws.clone());
+    let fast = counter.count_all(&questions);
     let cancel = AtomicBool::new(false);
-    let two = Threads {
-        count: 2,
+    let two = Work {
+        threads: 2,
         cancel: &cancel,
     };
-    let on_two = Fast.count_on(&two, &questions, draws);
+    let on_two = counter.count_on(&two, &questions);
     assert!(on_two.as_ref() == Some(&fast), "{name}: on two threads");
+    let reference = Plain.prepare(draws.clone());
     for (question, fast) in questions.iter().zip(fast) {
-        let plain = Plain.count(question, draws);
+        let plain = reference.count(question);
         for ((row, fast), plain) in question.rows.iter().zip(&fast.rows).zip(&plain.rows) {
             assert_eq!(
                 fast,
@@ -157,6 +159,7 @@ fn a_measure_of_a_checks_own_is_counted_as_the_one_that_is_bounded() {
         Arc::new(shipped_rules()),
     );
     let draws = Draws::new(&setting, 256, 1).expect("draws");
+    let (plain, fast) = (Plain.prepare(draws.clone()), Fast.prepare(draws));
     let mut differs = 0;
     for (size, turn) in sizes_turned().iter().step_by(20) {
         let bounded = rows(&setting, &size.occluder);
@@ -174,10 +177,10 @@ fn a_measure_of_a_checks_own_is_counted_as_the_one_that_is_bounded() {
             turn: *turn,
             rows,
         };
-        let counts = Fast.count(&question(&bounded), &draws);
+        let counts = fast.count(&question(&bounded));
         differs += usize::from(counts.no_stop.chance(1.0).value < 1.0);
-        assert_eq!(Fast.count(&question(&own), &draws), counts);
-        assert_eq!(Plain.count(&question(&own), &draws), counts);
+        assert_eq!(fast.count(&question(&own)), counts);
+        assert_eq!(plain.count(&question(&own)), counts);
     }
     assert!(differs > 0, "some limit is broken in some draw");
 }
@@ -197,11 +200,14 @@ fn a_cancelled_count_gives_nothing() {
         turn: *turn,
         rows: &rows,
     };
-    let threads = Threads {
-        count: 2,
+    let work = Work {
+        threads: 2,
         cancel: &AtomicBool::new(true),
     };
     for engine in [&Fast as &dyn Engine, &Plain] {
-        assert_eq!(engine.count_on(&threads, &[question], &draws), None);
+        assert_eq!(
+            engine.prepare(draws.clone()).count_on(&work, &[question]),
+            None
+        );
     }
 }

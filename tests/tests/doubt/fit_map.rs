@@ -4,7 +4,7 @@
 
 use geometry::Mm;
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
-use sizing::engine::{Engine, Plain, Question};
+use sizing::engine::{Counter, Engine, Plain, Question};
 use sizing::fit_map::{
     Axis, FitMap, Form, Refinement, Room, WouldFit, best_length, marks, nearest_form,
 };
@@ -25,7 +25,6 @@ static NEVER: AtomicBool = AtomicBool::new(false);
 
 fn work(threads: usize) -> Work<'static> {
     Work {
-        engine: &Plain,
         threads,
         cancel: &NEVER,
     }
@@ -33,26 +32,27 @@ fn work(threads: usize) -> Work<'static> {
 
 struct Mapped {
     setting: Setting,
-    draws: Draws,
+    counter: Box<dyn Counter>,
 }
 
 impl Mapped {
     fn of(name: &str) -> Self {
         let setting = Setting::new(Arc::new(scenario(name)), Arc::new(shipped_rules()));
         let draws = Draws::new(&setting, DRAWS, 1).expect("draws");
-        Self { setting, draws }
+        let counter = Plain.prepare(draws);
+        Self { setting, counter }
     }
 
     fn form(&self) -> Form {
         let form = nearest_form(&self.setting, &[shipped_catalogue()]).expect("a form");
-        let best = best_length(&self.setting, &form, &self.draws, &work(2)).expect("a length");
+        let best = best_length(&self.setting, &form, &*self.counter, &work(2)).expect("a length");
         form.at_length(best.length)
     }
 
     fn refinement(&self, form: Form) -> Refinement<'_> {
         Refinement::new(
             &self.setting,
-            &self.draws,
+            &*self.counter,
             form,
             Axis::of_waists(&self.setting, COLUMNS),
             Axis::of_overhangs(ROWS),
@@ -193,7 +193,7 @@ fn a_cell_is_the_chance_of_its_size_at_every_level() {
             turn: 0.0,
             rows: &rows(&mapped.setting, &size.occluder),
         };
-        let counts = Plain.count(&question, &mapped.draws);
+        let counts = mapped.counter.count(&question);
         let chance = counts.no_stop.chance(DRAWS as f64);
         assert_eq!(
             whole.cell(column, row).map(|cell| cell.chance),
@@ -221,7 +221,6 @@ fn threads_change_nothing_and_a_cancelled_map_is_none() {
     assert_eq!(of(1), of(2));
     let always = AtomicBool::new(true);
     let cancelled = Work {
-        engine: &Plain,
         threads: 2,
         cancel: &always,
     };

@@ -3,7 +3,7 @@
 use measurement::Weights;
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use outside::stream::Stream;
-use sizing::engine::{DrawSet, Plain};
+use sizing::engine::{DrawSet, Engine, Plain};
 use sizing::worth::{estimate::Sample, worth};
 use sizing::{Draws, Setting, Work, rank};
 use std::sync::Arc;
@@ -107,7 +107,6 @@ fn one_reading_is_never_worth_more_than_all() {
     let draws = Draws::new(&setting, 512, 1).expect("draws");
     let never = AtomicBool::new(false);
     let work = Work {
-        engine: &Plain,
         threads: 2,
         cancel: &never,
     };
@@ -118,7 +117,8 @@ fn one_reading_is_never_worth_more_than_all() {
             .retain(|size| (4.0..6.5).contains(&size.occluder.waist.diameter));
     }
     let list = rank(&setting, &[catalogue], None, &work).expect("not cancelled");
-    let found = worth(&setting, &list.candidates[..12], &draws, &Plain).expect("candidates");
+    let found =
+        worth(&setting, &list.candidates[..12], &*Plain.prepare(draws)).expect("candidates");
     assert!(found.gains.len() > 20);
     for gain in &found.gains {
         assert!(gain.chance.value <= found.not_best.value, "{gain:?}");

@@ -9,7 +9,8 @@
 use measurement::{Reading, Site, Valve};
 use outside::sample::{as_read, case, reading, shipped_catalogue, shipped_rules};
 use sizing::{
-    Candidate, Case, Draws, Neighbour, Outcome, Setting, Size, State, Subject, Work, engine::Plain,
+    Candidate, Case, Draws, Neighbour, Outcome, Setting, Size, State, Subject, Work,
+    engine::{Engine, Plain},
     rank,
 };
 use std::sync::Arc;
@@ -234,14 +235,13 @@ fn first_with_room(defect: f64) -> Candidate {
         Neighbour::RightOutflow,
     ]);
     let setting = Arc::new(Setting::new(Arc::new(case), Arc::new(shipped_rules())));
-    let draws = Draws::new(&setting, 1024, 1).expect("1024 draws");
+    let counter = Plain.prepare(Draws::new(&setting, 1024, 1).expect("1024 draws"));
     let never = AtomicBool::new(false);
     let work = Work {
-        engine: &Plain,
         threads: 2,
         cancel: &never,
     };
-    let ranking = rank(&setting, &[shipped_catalogue()], Some(&draws), &work);
+    let ranking = rank(&setting, &[shipped_catalogue()], Some(&*counter), &work);
     ranking
         .expect("not cancelled")
         .candidates

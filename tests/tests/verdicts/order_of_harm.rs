@@ -3,7 +3,7 @@
 
 use measurement::Valve;
 use outside::sample::{case_names, scenario, shipped_catalogue, shipped_rules};
-use sizing::{Outcome, Setting, State, Subject, Work, engine::Plain, rank};
+use sizing::{Outcome, Setting, State, Subject, Work, rank};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
@@ -33,7 +33,6 @@ fn reasons_stand_in_the_order_of_harm_and_a_broken_limit_before_any_warning() {
         ));
         let never = AtomicBool::new(false);
         let work = Work {
-            engine: &Plain,
             threads: 1,
             cancel: &never,
         };

@@ -11,7 +11,8 @@ use proptest::prelude::*;
 use sizing::house_rules::Parameter;
 use sizing::{
     Candidate, Case, Catalogue, Draws, Route, Setting, Shape, Size, Subject, Verdict, Work,
-    engine::Plain, rank,
+    engine::{Engine, Plain},
+    rank,
 };
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
@@ -197,14 +198,13 @@ fn catalogue(sizes: Vec<Size>) -> Catalogue {
 
 fn ranked(case: Case, sizes: Vec<Size>) -> sizing::Ranking {
     let setting = Arc::new(Setting::new(Arc::new(case), Arc::new(shipped_rules())));
-    let draws = Draws::new(&setting, 256, 1).expect("256 draws");
+    let counter = Plain.prepare(Draws::new(&setting, 256, 1).expect("256 draws"));
     let never = AtomicBool::new(false);
     let work = Work {
-        engine: &Plain,
         threads: 1,
         cancel: &never,
     };
-    rank(&setting, &[catalogue(sizes)], Some(&draws), &work).expect("not cancelled")
+    rank(&setting, &[catalogue(sizes)], Some(&*counter), &work).expect("not cancelled")
 }
 
 proptest! {

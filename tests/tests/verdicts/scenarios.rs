@@ -7,7 +7,9 @@ use measurement::{Prolapse, Reading};
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::house_rules::Parameter;
 use sizing::{
-    Candidate, Case, Draws, HouseRules, Ranking, Setting, Turn, Verdict, Work, engine::Fast, rank,
+    Candidate, Case, Draws, HouseRules, Ranking, Setting, Turn, Verdict, Work,
+    engine::{Engine, Fast},
+    rank,
 };
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -15,7 +17,7 @@ use std::sync::atomic::AtomicBool;
 
 fn ranked(case: Case, rules: HouseRules, draws: usize, every: usize) -> Ranking {
     let setting = Arc::new(Setting::new(Arc::new(case), Arc::new(rules)));
-    let draws = Draws::new(&setting, draws, 1).expect("draws");
+    let counter = Fast.prepare(Draws::new(&setting, draws, 1).expect("draws"));
     let mut catalogue = shipped_catalogue();
     for shape in &mut catalogue.shapes {
         let mut place = 0;
@@ -26,11 +28,10 @@ fn ranked(case: Case, rules: HouseRules, draws: usize, every: usize) -> Ranking 
     }
     let never = AtomicBool::new(false);
     let work = Work {
-        engine: &Fast,
         threads: 2,
         cancel: &never,
     };
-    rank(&setting, &[catalogue], Some(&draws), &work).expect("not cancelled")
+    rank(&setting, &[catalogue], Some(&*counter), &work).expect("not cancelled")
 }
 
 /// What a scenario teaches, and what it hangs on.
@@ -435,7 +436,7 @@ fn the_offset_disc_of_the_demonstration_fits_one_way_round_only() {
         .step_by(15)
         .filter(|turn| {
             let turn = Turn::ByHand(f64::from(*turn).to_radians());
-            let one = Candidate::assess(&setting, (0, shape, size), turn, None, &Fast);
+            let one = Candidate::assess(&setting, (0, shape, size), turn, None);
             one.judged.verdict != Verdict::DoesNotFit
         })
         .collect();

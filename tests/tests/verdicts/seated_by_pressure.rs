@@ -33,6 +33,7 @@ fn chances(right: f64) -> Vec<f64> {
         Arc::new(shipped_rules()),
     );
     let draws = Draws::new(&setting, DRAWS, 1).expect("draws");
+    let (plain, fast) = (Plain.prepare(draws.clone()), Fast.prepare(draws));
     let mut chances = Vec::new();
     for size in shipped_sizes().iter().step_by(3) {
         let asked: Vec<Row> = rows(&setting, &size.occluder);
@@ -42,8 +43,8 @@ fn chances(right: f64) -> Vec<f64> {
             turn: 0.0,
             rows: &asked,
         };
-        let counts: Counts = Plain.count(&question, &draws);
-        assert_eq!(Fast.count(&question, &draws), counts, "{}", size.label);
+        let counts: Counts = plain.count(&question);
+        assert_eq!(fast.count(&question), counts, "{}", size.label);
         let chance = |shares: measurement::BlockShares| shares.chance(DRAWS as f64).value;
         for shares in counts.rows.iter().flatten() {
             chances.extend([chance(shares.stop), chance(shares.caution)]);

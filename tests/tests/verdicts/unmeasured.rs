@@ -13,7 +13,8 @@ use proptest::prelude::*;
 use sizing::house_rules::Need;
 use sizing::{
     Candidate, Case, Catalogue, Draws, HouseRules, Ranking, Setting, Shape, Size, Verdict, Work,
-    engine::Fast, rank,
+    engine::{Engine, Fast},
+    rank,
 };
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -26,17 +27,16 @@ fn is_full() -> bool {
 
 fn ranked(case: Case, rules: &Arc<HouseRules>, catalogue: &Catalogue, draws: usize) -> Ranking {
     let setting = Arc::new(Setting::new(Arc::new(case), Arc::clone(rules)));
-    let draws = Draws::new(&setting, draws, 1).expect("draws");
+    let counter = Fast.prepare(Draws::new(&setting, draws, 1).expect("draws"));
     let never = AtomicBool::new(false);
     let work = Work {
-        engine: &Fast,
         threads: 2,
         cancel: &never,
     };
     rank(
         &setting,
         std::slice::from_ref(catalogue),
-        Some(&draws),
+        Some(&*counter),
         &work,
     )
     .expect("not cancelled")

@@ -12,7 +12,6 @@ use raster::{PixelSize, RasterError};
 use scene::plate::{Column, Orientation, Plate};
 use scene::stroke::{Drawing, PageGround};
 use scene::{View, nearest_valve, svg};
-use sizing::engine::Fast;
 use sizing::{Candidate, Turn};
 use std::fs;
 use std::io::{self, IsTerminal, Write};
@@ -74,14 +73,8 @@ fn format(asked: &DrawArguments) -> Result<DrawFormat> {
 /// A size of the catalogues, held against every limit of the case.
 fn candidate(ready: &Ready, name: &str) -> Result<Candidate> {
     let size = ready.find(name)?;
-    let draws = ready.draws.as_ref();
-    Ok(Candidate::assess(
-        &ready.setting,
-        size,
-        Turn::Best,
-        draws,
-        &Fast,
-    ))
+    let counter = ready.counter.as_deref();
+    Ok(Candidate::assess(&ready.setting, size, Turn::Best, counter))
 }
 
 fn plate(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> Drawing {

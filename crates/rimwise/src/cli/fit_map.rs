@@ -4,7 +4,7 @@ use super::args::{FitMapArguments, Format};
 use super::inputs::{BadInput, CANCELLED, Inputs, Ready};
 use super::report::fit_map::{Mapped, csv, json, table};
 use anyhow::{Context, Result};
-use sizing::Draws;
+use sizing::engine::Counter;
 use sizing::fit_map::{Axis, Form, Refinement, best_length, marks, nearest_form};
 use std::io::Write;
 
@@ -16,13 +16,13 @@ pub(super) fn run(asked: &FitMapArguments, out: &mut dyn Write) -> Result<()> {
         let says = not_rated.sentences();
         return Err(BadInput(format!("a case that is not rated has no map. {says}")).into());
     }
-    let Some(draws) = &ready.draws else {
+    let Some(counter) = ready.counter.as_deref() else {
         return Err(BadInput("--draws: a map needs draws, such as 1024".into()).into());
     };
-    let form = form(asked, &ready, draws)?;
+    let form = form(asked, &ready, counter)?;
     let mut refinement = Refinement::new(
         &ready.setting,
-        draws,
+        counter,
         form,
         Axis::of_waists(&ready.setting, usize::from(asked.columns)),
         Axis::of_overhangs(usize::from(asked.rows)),
@@ -44,7 +44,7 @@ pub(super) fn run(asked: &FitMapArguments, out: &mut dyn Write) -> Result<()> {
 }
 
 /// The form that is asked for.
-fn form(asked: &FitMapArguments, ready: &Ready, draws: &Draws) -> Result<Form> {
+fn form(asked: &FitMapArguments, ready: &Ready, counter: &dyn Counter) -> Result<Form> {
     let mut form = match &asked.size {
         Some(name) => of_size(ready, name)?,
         None => nearest_form(&ready.setting, &ready.catalogues)
@@ -59,7 +59,7 @@ fn form(asked: &FitMapArguments, ready: &Ready, draws: &Draws) -> Result<Form> {
     if let Some(length) = asked.length {
         form.length = length;
     } else if asked.size.is_none() {
-        let best = best_length(&ready.setting, &form, draws, &ready.work());
+        let best = best_length(&ready.setting, &form, counter, &ready.work());
         form.length = best.context(CANCELLED)?.length;
     }
     Ok(form)

@@ -11,7 +11,7 @@ use files::{
 };
 use session::Session;
 use sha2::{Digest, Sha256};
-use sizing::engine::Fast;
+use sizing::engine::{Counter, Engine, Fast};
 use sizing::{Catalogue, Draws, Ranking, Setting, Shape, Size, Work, overlaid, rank};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -155,7 +155,7 @@ impl Inputs {
                     .map(CatalogueFile::into_value)
                     .collect(),
             ),
-            draws,
+            counter: draws.map(|draws| Fast.prepare(draws)),
             provenance,
             threads: usize::from(common.threads),
             never: AtomicBool::new(false),
@@ -167,8 +167,8 @@ impl Inputs {
 pub(super) struct Ready {
     pub(super) setting: Arc<Setting>,
     pub(super) catalogues: Vec<Catalogue>,
-    /// `None`: values as read alone.
-    pub(super) draws: Option<Draws>,
+    /// The draws; `None`: values as read alone.
+    pub(super) counter: Option<Box<dyn Counter>>,
     pub(super) provenance: Provenance,
     threads: usize,
     /// A call on the command line is ended from outside.
@@ -179,7 +179,6 @@ impl Ready {
     /// How the work is done.
     pub(super) fn work(&self) -> Work<'_> {
         Work {
-            engine: &Fast,
             threads: self.threads,
             cancel: &self.never,
         }
@@ -208,7 +207,7 @@ impl Ready {
         rank(
             &self.setting,
             &self.catalogues,
-            self.draws.as_ref(),
+            self.counter.as_deref(),
             &self.work(),
         )
         .context(CANCELLED)

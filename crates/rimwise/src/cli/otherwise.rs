@@ -4,6 +4,7 @@ use super::args::MAP_DRAWS;
 use super::inputs::{CANCELLED, Ready};
 use anyhow::{Context, Result};
 use sizing::break_even::break_even;
+use sizing::engine::{Counter, Engine, Fast};
 use sizing::fit_map::{Axis, Refinement, best_length, nearest_form};
 use sizing::rows;
 use sizing::{Draws, Ranking, Setting};
@@ -21,8 +22,8 @@ pub(super) fn says(ready: &Ready, ranking: &Ranking) -> Result<Vec<(&'static str
         return Ok(said);
     }
     said.extend(readings(ranking).map(|says| ("Which reading: ", says)));
-    if let Some(draws) = map_draws(&ready.setting, ready)? {
-        said.extend(shapes(ready, &draws)?.map(|says| ("What would fit: ", says)));
+    if let Some(counter) = map_counter(&ready.setting, ready)? {
+        said.extend(shapes(ready, &*counter)?.map(|says| ("What would fit: ", says)));
     }
     Ok(said)
 }
@@ -45,28 +46,26 @@ fn readings(ranking: &Ranking) -> Option<String> {
     }))
 }
 
-fn map_draws(setting: &Setting, ready: &Ready) -> Result<Option<Draws>> {
-    let Some(draws) = &ready.draws else {
+fn map_counter(setting: &Setting, ready: &Ready) -> Result<Option<Box<dyn Counter>>> {
+    let Some(counter) = &ready.counter else {
         return Ok(None);
     };
-    Ok(Some(Draws::new(
-        setting,
-        draws.len().min(MAP_DRAWS),
-        ready.provenance.seed,
-    )?))
+    let draws = counter.draws().len().min(MAP_DRAWS);
+    let draws = Draws::new(setting, draws, ready.provenance.seed)?;
+    Ok(Some(Fast.prepare(draws)))
 }
 
 /// The sentence of a fit map at the length with most room.
-fn shapes(ready: &Ready, draws: &Draws) -> Result<Option<String>> {
+fn shapes(ready: &Ready, counter: &dyn Counter) -> Result<Option<String>> {
     let setting = &ready.setting;
     let Some(form) = nearest_form(setting, &ready.catalogues) else {
         return Ok(None);
     };
     let work = ready.work();
-    let best = best_length(setting, &form, draws, &work).context(CANCELLED)?;
+    let best = best_length(setting, &form, counter, &work).context(CANCELLED)?;
     let mut refinement = Refinement::new(
         setting,
-        draws,
+        counter,
         form.at_length(best.length),
         Axis::of_waists(setting, MAP.0),
         Axis::of_overhangs(MAP.1),

@@ -1,6 +1,7 @@
 use super::wanted::{self, Wanted};
 use super::{Assessed, Reply, Request};
 use crate::{Bay, Shelf};
+use sizing::engine::{Counter, Engine};
 use sizing::worth::Worth;
 use sizing::{Candidate, Draws, Ranking, Setting, Work, rank};
 use std::sync::Arc;
@@ -8,22 +9,32 @@ use std::sync::atomic::Ordering;
 
 /// Answers requests one after the other and keeps what it worked out for the last
 /// case: a turn by hand ranks nothing anew.
-#[derive(Default)]
-pub struct Assessor {
+pub struct Assessor<'a> {
+    engine: &'a dyn Engine,
     of: Option<(Arc<Setting>, Shelf, u64)>,
     /// The furthest stage that is known: those before it are not asked for again.
     stage: Option<Stage>,
     worth: Option<Arc<Worth>>,
 }
 
-/// A number of draws, the draws and the ranking by them.
+/// A number of draws, the draws as the engine counts them, and the ranking by them.
 struct Stage {
     count: usize,
-    draws: Option<Draws>,
+    counter: Option<Box<dyn Counter>>,
     ranking: Arc<Ranking>,
 }
 
-impl Assessor {
+impl<'a> Assessor<'a> {
+    /// Nothing known yet; an engine counts.
+    pub const fn new(engine: &'a dyn Engine) -> Self {
+        Self {
+            engine,
+            of: None,
+            stage: None,
+            worth: None,
+        }
+    }
+
     /// Answers a request stage by stage, and then with what is wanted beside the
     /// list, until it is cancelled or `send` says `false`. Stages before one that
     /// is known already are left out.
@@ -45,10 +56,10 @@ impl Assessor {
             Wanted::Doubt(place) => {
                 let last = request.stages.last();
                 let stage = self.stage.as_ref().filter(|it| Some(&it.count) == last)?;
-                let list = (&*stage.ranking, stage.draws.as_ref());
+                let list = (&*stage.ranking, stage.counter.as_deref());
                 wanted::doubt(request, place, list, &mut self.worth, work, send)
             }
-            Wanted::FitMap => wanted::fit_map(request, work, send),
+            Wanted::FitMap => wanted::fit_map(request, self.engine, work, send),
             Wanted::WorkUp => wanted::work_up(request, work, send),
         }
     }
@@ -117,10 +128,11 @@ impl Assessor {
             0 => None,
             _ => Draws::new(setting, count, *seed).ok(),
         };
-        let ranking = rank(setting, shelf.catalogues(), draws.as_ref(), work)?;
+        let counter = draws.map(|draws| self.engine.prepare(draws));
+        let ranking = rank(setting, shelf.catalogues(), counter.as_deref(), work)?;
         Some(self.stage.insert(Stage {
             count,
-            draws,
+            counter,
             ranking: Arc::new(ranking),
         }))
     }
@@ -138,9 +150,8 @@ fn by_hand(request: &Request, stage: &Stage, work: &Work) -> Option<Vec<(Bay, Ca
             continue;
         };
         let piece = (bay.place, shape, &size);
-        let draws = stage.draws.as_ref();
-        let mut candidate =
-            Candidate::assess(&request.setting, piece, bay.turn(), draws, work.engine);
+        let counter = stage.counter.as_deref();
+        let mut candidate = Candidate::assess(&request.setting, piece, bay.turn(), counter);
         let name = request.shelf.name(bay.place);
         candidate.is_on_shelf = name.is_none_or(|name| !request.shelf.is_aside(&name));
         assessed.push((*bay, candidate));

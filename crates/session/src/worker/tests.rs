@@ -1,7 +1,7 @@
 use super::*;
 use crate::fixture;
 use crate::{Bay, Session};
-use sizing::engine::{Counts, Plain, Question};
+use sizing::engine::{Counter, Counts, Plain, Question};
 use sizing::{Draws, Turn};
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::mpsc::{Receiver, channel};
@@ -12,7 +12,7 @@ use std::time::{Duration, Instant};
 const PATIENCE: Duration = Duration::from_mins(1);
 
 /// An engine that counts as the plain one, when it is let.
-#[derive(Clone, Default)]
+#[derive(Clone, Debug, Default)]
 struct Gate(Arc<(Mutex<bool>, Condvar)>, Arc<AtomicUsize>);
 
 impl Gate {
@@ -30,16 +30,36 @@ impl Gate {
 }
 
 impl Engine for Gate {
-    fn count(&self, question: &Question, draws: &Draws) -> Counts {
-        self.count_all(std::slice::from_ref(question), draws)
+    fn prepare(&self, draws: Draws) -> Box<dyn Counter> {
+        let gate = self.clone();
+        let counter = Plain.prepare(draws);
+        Box::new(Gated { gate, counter })
+    }
+}
+
+/// What is counted behind a gate.
+#[derive(Debug)]
+struct Gated {
+    gate: Gate,
+    counter: Box<dyn Counter>,
+}
+
+impl Counter for Gated {
+    fn draws(&self) -> &Draws {
+        self.counter.draws()
+    }
+
+    fn count(&self, question: &Question) -> Counts {
+        self.count_all(std::slice::from_ref(question))
             .swap_remove(0)
     }
 
-    fn count_all(&self, questions: &[Question], draws: &Draws) -> Vec<Counts> {
-        self.1.fetch_add(1, Ordering::SeqCst);
-        let closed = self.0.0.lock().unwrap();
-        drop(self.0.1.wait_while(closed, |open| !*open).unwrap());
-        Plain.count_all(questions, draws)
+    fn count_all(&self, questions: &[Question]) -> Vec<Counts> {
+        let Gate(gate, counted) = &self.gate;
+        counted.fetch_add(1, Ordering::SeqCst);
+        let closed = gate.0.lock().unwrap();
+        drop(gate.1.wait_while(closed, |open| !*open).unwrap());
+        self.counter.count_all(questions)
     }
 }
 
@@ -47,7 +67,7 @@ impl Engine for Gate {
 struct Faulty;
 
 impl Engine for Faulty {
-    fn count(&self, _: &Question, _: &Draws) -> Counts {
+    fn prepare(&self, _: Draws) -> Box<dyn Counter> {
         panic!("a fault of the engine");
     }
 }

@@ -3,6 +3,7 @@
 use super::{Reply, Request};
 use measurement::Quantity;
 use sizing::break_even::{BreakEvens, break_even};
+use sizing::engine::{Counter, Engine};
 use sizing::fit_map::{Axis, FitMap, Mark, Refinement, best_length, marks, nearest_form};
 use sizing::rows;
 use sizing::worth::{Worth, worth};
@@ -68,7 +69,7 @@ pub struct WorkedUp {
 pub(super) fn doubt(
     request: &Request,
     place: usize,
-    (ranking, draws): (&Ranking, Option<&Draws>),
+    (ranking, counter): (&Ranking, Option<&dyn Counter>),
     known: &mut Option<Arc<Worth>>,
     work: &Work,
     send: &mut impl FnMut(Reply) -> bool,
@@ -82,14 +83,14 @@ pub(super) fn doubt(
         place,
         break_evens,
         worth: known.clone(),
-        is_last: known.is_some() || draws.is_none() || setting.not_rated().is_some(),
+        is_last: known.is_some() || counter.is_none() || setting.not_rated().is_some(),
     };
     tell(work, send, Reply::Doubted(Arc::new(doubted.clone())))?;
     if doubted.is_last {
         return Some(());
     }
-    if let Some(draws) = draws {
-        *known = worth(setting, &ranking.candidates, draws, work.engine).map(Arc::new);
+    if let Some(counter) = counter {
+        *known = worth(setting, &ranking.candidates, counter).map(Arc::new);
         doubted.worth.clone_from(known);
         doubted.is_last = true;
         tell(work, send, Reply::Doubted(Arc::new(doubted)))?;
@@ -101,6 +102,7 @@ pub(super) fn doubt(
 /// cancelled or nobody listens.
 pub(super) fn fit_map(
     request: &Request,
+    engine: &dyn Engine,
     work: &Work,
     send: &mut impl FnMut(Reply) -> bool,
 ) -> Option<()> {
@@ -112,11 +114,12 @@ pub(super) fn fit_map(
     let catalogues = request.shelf.catalogues();
     let mut form = nearest_form(setting, catalogues)?;
     let draws = Draws::new(setting, request.map.draws, request.seed).ok()?;
-    form.length = best_length(setting, &form, &draws, work)?.length;
+    let counter = engine.prepare(draws);
+    form.length = best_length(setting, &form, &*counter, work)?.length;
     let marks: Arc<[Mark]> = marks(catalogues, &form).into();
     let mut refinement = Refinement::new(
         setting,
-        &draws,
+        &*counter,
         form,
         Axis::of_waists(setting, request.map.waists),
         Axis::of_overhangs(request.map.overhangs),

@@ -1,7 +1,7 @@
 use super::tract_share::{side, stands_in_tract};
 use crate::check::{About, Check, Id, MMHG_SCALE, Per};
 use crate::house_rules::Parameter;
-use crate::measure::{Measure, Situation, open_share, velocity_after};
+use crate::measure::{Measure, Situation, open_share};
 use crate::{Harm, Setting, Subject};
 use geometry::{Face, Occluder};
 use measurement::Unit;
@@ -37,7 +37,7 @@ impl Check for TractGradient {
         let Some(face) = of.face() else {
             return String::new();
         };
-        let Some(velocity) = velocity_after(at.setting, at.anatomy, face) else {
+        let Some(velocity) = at.anatomy.velocities_after[face.index()] else {
             return String::new();
         };
         let setting = at.setting;

@@ -33,6 +33,7 @@ mod columns;
 mod enclosure;
 mod fields;
 mod lanes;
+mod layout;
 mod lips;
 mod plan;
 mod shared;
@@ -40,48 +41,51 @@ mod simple;
 mod stand;
 mod tally;
 mod tract;
-mod work;
+mod worker;
 
-pub(crate) use columns::Columns;
-pub(crate) use lanes::LANES;
-
-use super::{Counts, DrawSet, Engine, Question, RowShares, Threads};
-use crate::Draws;
-use crate::side_by_side::on_each;
+use super::{Counter, Counts, DrawSet, Engine, Question, RowShares};
+use crate::side_by_side::{in_halves, on_each};
+use crate::{Draws, Work};
+use layout::Layout;
 use plan::Plan;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use tally::Tally;
-use work::{Answer, Work};
+use worker::{Answer, Worker};
 
 /// The fast engine.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Fast;
 
 impl Engine for Fast {
-    fn count(&self, question: &Question, draws: &Draws) -> Counts {
-        self.count_all(std::slice::from_ref(question), draws)
+    fn prepare(&self, draws: Draws) -> Box<dyn Counter> {
+        Box::new(Layout::new(draws))
+    }
+}
+
+impl Counter for Layout {
+    fn draws(&self) -> &Draws {
+        &self.draws
+    }
+
+    fn count(&self, question: &Question) -> Counts {
+        self.count_all(std::slice::from_ref(question))
             .swap_remove(0)
     }
 
-    fn count_all(&self, questions: &[Question], draws: &Draws) -> Vec<Counts> {
-        let alone = Threads {
-            count: 1,
+    fn count_all(&self, questions: &[Question]) -> Vec<Counts> {
+        let alone = Work {
+            threads: 1,
             cancel: &AtomicBool::new(false),
         };
-        self.count_on(&alone, questions, draws).unwrap_or_default()
+        self.count_on(&alone, questions).unwrap_or_default()
     }
 
     /// Draws are dealt out, not sizes: every thread asks all sizes, so that what
     /// they share is worked out once for each draw.
-    fn count_on(
-        &self,
-        threads: &Threads,
-        questions: &[Question],
-        draws: &Draws,
-    ) -> Option<Vec<Counts>> {
+    fn count_on(&self, work: &Work, questions: &[Question]) -> Option<Vec<Counts>> {
         let mut counts = Vec::with_capacity(questions.len());
         for some in questions.chunks(TOGETHER) {
-            counts.extend(count_together(threads, some, draws)?);
+            counts.extend(self.count_together(work, some)?);
         }
         Some(counts)
     }
@@ -91,22 +95,24 @@ impl Engine for Fast {
 /// they share to stay in the near caches.
 const TOGETHER: usize = 512;
 
-fn count_together(threads: &Threads, questions: &[Question], draws: &Draws) -> Option<Vec<Counts>> {
-    let plan = Plan::new(questions);
-    let next = AtomicUsize::new(0);
-    let tallies = on_each(threads, || {
-        let mut tally = Tally::new(&plan, draws);
-        let mut work = Work::new(&plan, questions, draws);
-        let mut answers = vec![Answer::default(); plan.jobs.len()];
-        while let Some((block, columns)) = draws.columns(next.fetch_add(1, Ordering::Relaxed)) {
-            if threads.is_cancelled() {
-                return None;
+impl Layout {
+    fn count_together(&self, work: &Work, questions: &[Question]) -> Option<Vec<Counts>> {
+        let plan = Plan::new(questions);
+        let next = AtomicUsize::new(0);
+        let tallies = on_each(work, || {
+            let mut tally = Tally::new(&plan, &self.draws);
+            let mut worker = Worker::new(&plan, questions, self);
+            let mut answers = vec![Answer::default(); plan.jobs.len()];
+            while let Some((block, columns)) = self.group(next.fetch_add(1, Ordering::Relaxed)) {
+                if work.is_cancelled() {
+                    return None;
+                }
+                worker.answer(columns, &mut answers);
+                tally.add(block, columns, &answers);
             }
-            work.answer(columns, &mut answers);
-            tally.add(block, columns, &answers);
-        }
-        Some(tally)
-    })?;
-    let tally = tallies.into_iter().reduce(Tally::merged)?;
-    Some(tally.counts())
+            Some(tally)
+        })?;
+        let tally = tallies.into_iter().reduce(Tally::merged)?;
+        Some(tally.counts())
+    }
 }

@@ -1,8 +1,9 @@
-use super::{Counts, DrawSet, Engine, Question, RowShares};
-use crate::draws::{Block, Draws};
+use super::{Counter, Counts, DrawSet, Engine, Question, RowShares};
 use crate::measure::Situation;
+use crate::{Anatomy, Draws};
 use geometry::Seat;
 use measurement::{BlockShares, Blocks};
+use std::ops::Range;
 
 /// The reference: plain f64, one check after another over a block.
 #[derive(Clone, Copy, Debug, Default)]
@@ -11,16 +12,36 @@ pub struct Plain;
 /// Weight in which something holds, by block.
 type Held = [f64; Blocks::COUNT];
 
+/// Draws with every anatomy laid out, for a reference that goes through them again and
+/// again.
+#[derive(Debug)]
+struct LaidOut {
+    draws: Draws,
+    anatomies: Vec<Anatomy>,
+}
+
 impl Engine for Plain {
-    fn count(&self, question: &Question, draws: &Draws) -> Counts {
+    fn prepare(&self, draws: Draws) -> Box<dyn Counter> {
+        let anatomies = (0..draws.len()).map(|draw| draws.anatomy(draw)).collect();
+        Box::new(LaidOut { draws, anatomies })
+    }
+}
+
+impl Counter for LaidOut {
+    fn draws(&self) -> &Draws {
+        &self.draws
+    }
+
+    fn count(&self, question: &Question) -> Counts {
+        let draws = &self.draws;
         let mut rows = vec![Tally::default(); question.rows.len()];
         let (mut no_stop, mut no_caution) = (Held::default(), Held::default());
         let mut all = Held::default();
         let mut holds = DrawSet::none(draws.len());
-        let mut first = 0;
-        for (index, block) in draws.blocks().enumerate() {
+        for (index, block) in draws.block_ranges().enumerate() {
+            let first = block.start;
             let weight = |lane: usize| draws.weights().of(first + lane);
-            let lanes = block.anatomies.len();
+            let lanes = block.len();
             let mut kept = vec![
                 Kept {
                     stop: true,
@@ -28,7 +49,7 @@ impl Engine for Plain {
                 };
                 lanes
             ];
-            for (row, tally) in verdicts(question, block) {
+            for (row, tally) in self.verdicts(question, block) {
                 let mine = &mut rows[row];
                 for (lane, one) in tally.iter().enumerate() {
                     mine.stop[index] += if one.stop { weight(lane) } else { 0.0 };
@@ -49,7 +70,6 @@ impl Engine for Plain {
                     0.0
                 };
             }
-            first += lanes;
         }
         let shares = |held| BlockShares::from_weights(held, all);
         Counts {
@@ -84,45 +104,38 @@ struct Kept {
     caution: bool,
 }
 
-/// For each assessed row of a question, by its place, whether its limits hold in
-/// each lane of a block.
-fn verdicts<'a>(
-    question: &'a Question,
-    block: Block<'a>,
-) -> impl Iterator<Item = (usize, Vec<Kept>)> + 'a {
-    let size = question.size;
-    let seats: Vec<Seat> = block
-        .anatomies
-        .iter()
-        .zip(block.seats)
-        .map(|(anatomy, draw)| {
-            Seat::drawn(
-                &size.occluder,
-                &anatomy.defect,
-                anatomy.left_slack_share,
-                question.turn,
-                draw,
-            )
-        })
-        .collect();
-    question
-        .rows
-        .iter()
-        .enumerate()
-        .filter(|(_, row)| row.is_assessed())
-        .map(move |(place, row)| {
-            let kept = block.anatomies.iter().zip(&seats).map(|(anatomy, seat)| {
-                let value = row.measure.value(&Situation {
-                    setting: question.setting,
-                    size,
-                    anatomy,
-                    seat,
+impl LaidOut {
+    /// For each assessed row of a question, by its index, whether its limits hold in
+    /// each draw of a block.
+    fn verdicts<'a>(
+        &'a self,
+        question: &'a Question,
+        block: Range<usize>,
+    ) -> impl Iterator<Item = (usize, Vec<Kept>)> + 'a {
+        let size = question.size;
+        let anatomies = &self.anatomies[block.clone()];
+        let seats: Vec<Seat> = anatomies
+            .iter()
+            .zip(&self.draws.seats()[block])
+            .map(|(anatomy, draw)| question.seat(anatomy, draw))
+            .collect();
+        let assessed = question.rows.iter().enumerate();
+        assessed
+            .filter(|(_, row)| row.is_assessed())
+            .map(move |(index, row)| {
+                let kept = anatomies.iter().zip(&seats).map(|(anatomy, seat)| {
+                    let value = row.measure.value(&Situation {
+                        setting: question.setting,
+                        size,
+                        anatomy,
+                        seat,
+                    });
+                    Kept {
+                        stop: !row.stop.is_broken(value),
+                        caution: !row.caution.is_broken(value),
+                    }
                 });
-                Kept {
-                    stop: !row.stop.is_broken(value),
-                    caution: !row.caution.is_broken(value),
-                }
-            });
-            (place, kept.collect())
-        })
+                (index, kept.collect())
+            })
+    }
 }

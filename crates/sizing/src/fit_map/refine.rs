@@ -1,13 +1,13 @@
 use super::{Axis, Cell, FitMap, Form, Stop};
-use crate::engine::Question;
+use crate::engine::{Counter, Question};
 use crate::side_by_side::side_by_side;
-use crate::{Draws, Row, Setting, Size, Work, rows};
+use crate::{Row, Setting, Size, Work, rows};
 use std::sync::Arc;
 
 /// A map that is being refined: a coarse grid first, then halves.
 pub struct Refinement<'a> {
     setting: &'a Setting,
-    draws: &'a Draws,
+    counter: &'a dyn Counter,
     rows: Vec<Row>,
     /// For each of the map's stops its place among the rows.
     stops: Vec<usize>,
@@ -23,7 +23,7 @@ impl<'a> Refinement<'a> {
     /// A map of a form over two axes, nothing counted yet.
     pub fn new(
         setting: &'a Setting,
-        draws: &'a Draws,
+        counter: &'a dyn Counter,
         form: Form,
         waists: Axis,
         overhangs: Axis,
@@ -53,7 +53,7 @@ impl<'a> Refinement<'a> {
         };
         Self {
             setting,
-            draws,
+            counter,
             rows,
             stops,
             map: Arc::new(map),
@@ -87,13 +87,13 @@ impl<'a> Refinement<'a> {
             .map(|column| (column, self.uncounted(column, stride)))
             .filter(|(_, rows)| !rows.is_empty())
             .collect();
-        let counted = side_by_side(&columns, &work.as_threads(), |(column, rows)| {
+        let counted = side_by_side(&columns, work, |(column, rows)| {
             let waist = self.map.waists.value(*column);
             let sizes: Vec<Size> = rows
                 .iter()
                 .map(|&row| self.map.form.size(waist, self.map.overhangs.value(row)))
                 .collect();
-            self.count(&sizes, work)
+            self.count(&sizes)
         })?;
         let mut map = FitMap::clone(&self.map);
         map.stride = stride;
@@ -125,7 +125,7 @@ impl<'a> Refinement<'a> {
     }
 
     /// The cells of some sizes of one waist.
-    pub(super) fn count(&self, sizes: &[Size], work: &Work) -> Vec<Cell> {
+    pub(super) fn count(&self, sizes: &[Size]) -> Vec<Cell> {
         let questions: Vec<Question> = sizes
             .iter()
             .map(|size| Question {
@@ -135,9 +135,9 @@ impl<'a> Refinement<'a> {
                 rows: &self.rows,
             })
             .collect();
-        let effective = self.draws.weights().effective_draws();
-        work.engine
-            .count_all(&questions, self.draws)
+        let effective = self.counter.draws().weights().effective_draws();
+        self.counter
+            .count_all(&questions)
             .into_iter()
             .map(|counts| Cell {
                 chance: counts.no_stop.chance(effective),
@@ -157,8 +157,8 @@ impl<'a> Refinement<'a> {
         self.setting
     }
 
-    pub(super) const fn draws(&self) -> &'a Draws {
-        self.draws
+    pub(super) const fn counter(&self) -> &'a dyn Counter {
+        self.counter
     }
 }
 

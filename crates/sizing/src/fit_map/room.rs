@@ -1,8 +1,9 @@
 use super::rectangle::{Rectangle, largest};
 use super::{Axis, FitMap, Form, Refinement, Stop, most};
+use crate::engine::Counter;
 use crate::house_rules::Parameter;
 use crate::side_by_side::side_by_side;
-use crate::{Draws, Setting, Size, Work};
+use crate::{Setting, Size, Work};
 use geometry::Mm;
 
 /// From one length to the next that is tried.
@@ -105,7 +106,7 @@ impl Refinement<'_> {
         };
         let mut stop = stopper(map, room.as_ref());
         if room.is_none() {
-            let best = best_length(setting, &map.form, self.draws(), work)?;
+            let best = best_length(setting, &map.form, self.counter(), work)?;
             if best.nearest.chance > nearest.chance {
                 nearest = best.nearest;
                 stop = best.stop;
@@ -165,7 +166,7 @@ impl Refinement<'_> {
             )
         };
         let holds = |sizes: &[Size]| {
-            self.count(sizes, work)
+            self.count(sizes)
                 .iter()
                 .all(|cell| cell.chance.value >= chance)
         };
@@ -177,7 +178,7 @@ impl Refinement<'_> {
             return Some(false);
         }
         let columns: Vec<usize> = (columns.0..=columns.1).collect();
-        let all = side_by_side(&columns, &work.as_threads(), |&column| {
+        let all = side_by_side(&columns, work, |&column| {
             let sizes: Vec<Size> = (rows.0..=rows.1).map(|row| size(column, row)).collect();
             holds(&sizes)
         })?;
@@ -203,7 +204,7 @@ pub struct BestLength {
 pub fn best_length(
     setting: &Setting,
     form: &Form,
-    draws: &Draws,
+    counter: &dyn Counter,
     work: &Work,
 ) -> Option<BestLength> {
     let wall = setting.anatomy().defect.wall;
@@ -218,7 +219,7 @@ pub fn best_length(
         let form = form.at_length(length);
         let mut coarse = Refinement::new(
             setting,
-            draws,
+            counter,
             form,
             Axis::of_waists(setting, COARSE.0),
             Axis::of_overhangs(COARSE.1),

@@ -2,9 +2,7 @@
 
 use super::{Situation, UNREAD};
 use crate::house_rules::Parameter;
-use crate::{Anatomy, Setting};
 use geometry::{Face, Mm, Vec2};
-use measurement::MPerS;
 use physiology::cost_of_narrowing;
 
 /// The open share of a face's tract, with the shape standing off as far as its
@@ -30,7 +28,7 @@ pub(crate) fn open_share(at: &Situation, face: Face) -> f64 {
 ///
 /// Reduced model: a jet at rest through the open share, contracted after Weisbach.
 pub(super) fn gradient(at: &Situation, face: Face) -> f64 {
-    velocity_after(at.setting, at.anatomy, face).map_or(UNREAD, |velocity| {
+    at.anatomy.velocities_after[face.index()].map_or(UNREAD, |velocity| {
         cost_of_narrowing(
             velocity,
             open_share(at, face),
@@ -48,15 +46,4 @@ pub(super) fn room(at: &Situation, face: Face) -> Mm {
     at.anatomy.tracts[face.index()].map_or(UNREAD, |tract| {
         2.0 * (tract.effective_radius() - disc.radius)
     })
-}
-
-/// Peak velocity in a tract once the shunt is gone: on the right the flow falls by
-/// Qs/Qp, on the left it rises by the house's rule; where Qp:Qs was not read no fall is
-/// counted.
-pub(crate) fn velocity_after(setting: &Setting, anatomy: &Anatomy, face: Face) -> Option<MPerS> {
-    let factor = match face {
-        Face::Left => setting.parameter(Parameter::SystemicRise),
-        Face::Right => anatomy.qp_qs.map_or(1.0, |qp_qs| 1.0 / qp_qs),
-    };
-    anatomy.velocities[face.index()].map(|velocity| velocity * factor)
 }

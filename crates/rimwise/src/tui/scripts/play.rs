@@ -44,7 +44,7 @@ pub(super) struct Play {
     at: Duration,
     size: Size,
     page: Buffer,
-    assessor: Assessor,
+    assessor: Assessor<'static>,
     /// What was asked for, with the answers, once they were worked out, and how many
     /// of them were given.
     asked: Vec<(Request, Option<Vec<Reply>>, usize)>,
@@ -100,7 +100,7 @@ impl Play {
             at: Duration::ZERO,
             size: Size::new(120, 40),
             page: Buffer::default(),
-            assessor: Assessor::default(),
+            assessor: Assessor::new(&Fast),
             asked: Vec::new(),
         };
         play.draw();
@@ -233,7 +233,6 @@ impl Play {
         };
         let never = AtomicBool::new(false);
         let work = Work {
-            engine: &Fast,
             threads: 1,
             cancel: &never,
         };

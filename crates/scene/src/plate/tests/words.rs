@@ -10,7 +10,6 @@ use crate::sample;
 use crate::stroke::{Drawing, Ink, PageGround};
 use crate::svg::svg;
 use geometry::Face;
-use sizing::engine::Plain;
 use sizing::{Candidate, Setting, Turn};
 use std::sync::Arc;
 
@@ -182,7 +181,7 @@ fn the_plates_of_every_scenario_keep_the_rules() {
             .iter()
             .map(|shape| {
                 let size = (0, shape, &shape.sizes[shape.sizes.len() / 2]);
-                Candidate::assess(&setting, size, Turn::Best, None, &Plain)
+                Candidate::assess(&setting, size, Turn::Best, None)
             })
             .collect();
         for pair in candidates.chunks(2) {

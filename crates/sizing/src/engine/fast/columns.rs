@@ -1,6 +1,5 @@
 use super::lanes::{LANES, Lane};
-use crate::measure::velocity_after;
-use crate::{Anatomy, Setting, face_of};
+use crate::{Anatomy, face_of};
 use geometry::lip::{Arc, ArcSet, farthest_edge};
 use geometry::{Ellipse, Face, HingedPlate, OutflowTract, SeatDraw, Vec2, radial};
 use measurement::{MPerS, Valve};
@@ -13,7 +12,7 @@ use std::f64::consts::TAU;
 /// A block of fewer draws leaves lanes over; they repeat the last draw and are
 /// never counted.
 #[derive(Debug)]
-pub(crate) struct Columns {
+pub(super) struct Columns {
     /// Its first draw.
     pub(super) first: usize,
     /// How many of its lanes are draws.
@@ -116,12 +115,7 @@ pub(super) struct TractColumns {
 
 impl Columns {
     /// Draws of one block, counted from `first`; at least one, at most [`LANES`].
-    pub(crate) fn new(
-        setting: &Setting,
-        first: usize,
-        anatomies: &[Anatomy],
-        seats: &[SeatDraw],
-    ) -> Self {
+    pub(super) fn new(first: usize, anatomies: &[Anatomy], seats: &[SeatDraw]) -> Self {
         let last = anatomies.len() - 1;
         let anatomy = |lane: usize| &anatomies[lane.min(last)];
         let seat = |lane: usize| &seats[lane.min(last)];
@@ -155,7 +149,7 @@ impl Columns {
             turn_error: [error_cos, error_sin],
             openings: Face::BOTH.map(|face| OpeningColumns::new(face, anatomy)),
             valves: Valve::ALL.map(|valve| ValveColumns::new(valve, anatomy)),
-            tracts: Face::BOTH.map(|face| TractColumns::new(setting, face, anatomy)),
+            tracts: Face::BOTH.map(|face| TractColumns::new(face, anatomy)),
             ventricles: [0, 1].map(|side| {
                 anatomy(0).ventricles[side]
                     .map(|_| of(&|anatomy| anatomy.ventricles[side].unwrap_or(f64::NAN)))
@@ -297,11 +291,7 @@ impl ValveColumns {
 }
 
 impl TractColumns {
-    fn new<'a>(
-        setting: &Setting,
-        face: Face,
-        anatomy: impl Fn(usize) -> &'a Anatomy,
-    ) -> Option<Self> {
+    fn new<'a>(face: Face, anatomy: impl Fn(usize) -> &'a Anatomy) -> Option<Self> {
         anatomy(0).tracts[face.index()]?;
         let tract = |lane: usize| anatomy(lane).tracts[face.index()];
         let radius = |lane: usize| {
@@ -314,7 +304,7 @@ impl TractColumns {
             per_radius: column(|lane| 1.0 / radius(lane)),
             widest: column(radius).into_iter().fold(0.0, f32::max),
             velocity: column(|lane| {
-                velocity_after(setting, anatomy(lane), face).map_or(f64::NAN, MPerS::value)
+                anatomy(lane).velocities_after[face.index()].map_or(f64::NAN, MPerS::value)
             }),
         })
     }

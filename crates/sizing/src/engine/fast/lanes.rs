@@ -7,7 +7,7 @@
 use std::f32::consts::FRAC_PI_2;
 
 /// Draws that are worked on side by side: as many as there are bits in a [`Mask`].
-pub(crate) const LANES: usize = 64;
+pub(super) const LANES: usize = 64;
 
 /// One number in each lane.
 pub(super) type Lane = [f32; LANES];

@@ -1,7 +1,7 @@
 use super::columns::Columns;
 use super::lanes::{LANES, Mask, first};
 use super::plan::Plan;
-use super::work::Answer;
+use super::worker::Answer;
 use super::{Counts, DrawSet, RowShares};
 use crate::Draws;
 use measurement::{BlockShares, Blocks};

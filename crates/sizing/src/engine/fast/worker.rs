@@ -3,16 +3,15 @@ use super::clearance::{Apart, Core, FEW, Scene, bound, settle};
 use super::columns::Columns;
 use super::enclosure::{Enclosure, Settled};
 use super::lanes::{LANES, Lane, Mask, each, first};
+use super::layout::Layout;
 use super::lips::{covered, lip_over_middle, reach};
 use super::plan::{EdgeForm, Job, Plan};
 use super::shared::{Shared, part};
 use super::simple::{clamp, excess, length, ratio, room, slack};
 use super::tract::{Cover, gradient, open_share};
-use crate::Draws;
 use crate::engine::Question;
 use crate::house_rules::{Band, Parameter};
 use crate::measure::Situation;
-use geometry::Seat;
 use measurement::Valve;
 
 /// Where the limits of a job hold.
@@ -37,11 +36,11 @@ impl Answer {
     }
 }
 
-/// All jobs of a plan, asked of one set of draws after another.
-pub(super) struct Work<'a> {
+/// All jobs of a plan, asked of one group of draws after another.
+pub(super) struct Worker<'a> {
     plan: &'a Plan,
     questions: &'a [Question<'a>],
-    draws: &'a Draws,
+    layout: &'a Layout,
     scratch: Scratch,
 }
 
@@ -55,16 +54,16 @@ struct Scratch {
     core: Core,
 }
 
-impl<'a> Work<'a> {
+impl<'a> Worker<'a> {
     pub(super) const fn new(
         plan: &'a Plan,
         questions: &'a [Question<'a>],
-        draws: &'a Draws,
+        layout: &'a Layout,
     ) -> Self {
         Self {
             plan,
             questions,
-            draws,
+            layout,
             scratch: Scratch {
                 shares: [const { (None, Enclosure::OPEN) }; 2],
                 bounds: Enclosure::OPEN,
@@ -121,14 +120,8 @@ impl<'a> Work<'a> {
     fn value(&self, columns: &Columns, job: &Job, lane: usize) -> f64 {
         let question = &self.questions[job.question];
         let draw = columns.first + lane;
-        let anatomy = self.draws.anatomy(draw);
-        let seat = Seat::drawn(
-            &question.size.occluder,
-            &anatomy.defect,
-            anatomy.left_slack_share,
-            question.turn,
-            self.draws.seat(draw),
-        );
+        let anatomy = self.layout.anatomy(draw);
+        let seat = question.seat(anatomy, &self.layout.draws.seats()[draw]);
         question.rows[job.row].measure.value(&Situation {
             setting: question.setting,
             size: question.size,
