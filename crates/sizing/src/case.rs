@@ -1,3 +1,5 @@
+mod asked;
+
 use crate::house_rules::Exception;
 use crate::trial::Procedure;
 use crate::{Answer, Facts};

@@ -1,5 +1,5 @@
 use crate::house_rules::{Exclusion, holds};
-use crate::{Answer, Setting};
+use crate::{Answer, ResolvedCase};
 
 /// How it stands with an exclusion: a state of the patient. What is known of the
 /// case settles it, whatever was answered; of two the graver counts.
@@ -24,8 +24,8 @@ impl Answered {
 }
 
 /// How it stands with an exclusion.
-pub fn answered(setting: &Setting, exclusion: &Exclusion) -> Answered {
-    let (case, guidance) = (setting.case(), setting.guidance());
+pub fn answered(resolved: &ResolvedCase, exclusion: &Exclusion) -> Answered {
+    let (case, guidance) = (resolved.case(), resolved.guidance());
     let given = case.exclusions.get(&exclusion.id).copied();
     let typed = given.unwrap_or_default();
     let is_met = |settles| holds(settles, case, guidance) == Answer::Yes;
@@ -57,13 +57,13 @@ pub fn answered(setting: &Setting, exclusion: &Exclusion) -> Answered {
 
 /// The exclusions that hold for a case: each stops every shape before any
 /// geometry. A yes counts whether or not the site is one that asks for it.
-pub fn excluded(setting: &Setting) -> impl Iterator<Item = &Exclusion> {
-    let all = setting.rules().exclusions.iter();
-    all.filter(|exclusion| answered(setting, exclusion).answer == Answer::Yes)
+pub fn excluded(resolved: &ResolvedCase) -> impl Iterator<Item = &Exclusion> {
+    let all = resolved.rules().exclusions.iter();
+    all.filter(|exclusion| answered(resolved, exclusion).answer == Answer::Yes)
 }
 
 /// The exclusions asked for the site that nothing has answered.
-pub fn unanswered(setting: &Setting) -> impl Iterator<Item = &Exclusion> {
-    let asked = setting.rules().exclusions_for(setting.case().site);
-    asked.filter(|exclusion| answered(setting, exclusion).answer == Answer::Unknown)
+pub fn unanswered(resolved: &ResolvedCase) -> impl Iterator<Item = &Exclusion> {
+    let asked = resolved.rules().exclusions_for(resolved.case().site);
+    asked.filter(|exclusion| answered(resolved, exclusion).answer == Answer::Unknown)
 }

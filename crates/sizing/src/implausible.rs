@@ -2,7 +2,7 @@
 //! decimal point in the wrong place.
 
 use crate::house_rules::{Band, WideBound, WideBoundRow};
-use crate::{Setting, words};
+use crate::{ResolvedCase, words};
 use measurement::{Cm, Kg, Quantity, Reading, ReadingId, Years, ZScore};
 use physiology::{BodySize, usual_length};
 
@@ -34,22 +34,22 @@ enum Ground {
 }
 
 /// Every reading in use that lies outside its wide bounds, in the order of the case.
-pub fn implausible(setting: &Setting) -> Vec<Implausible> {
-    let readings = setting.case().readings.iter();
+pub fn implausible(resolved: &ResolvedCase) -> Vec<Implausible> {
+    let readings = resolved.case().readings.iter();
     readings
         .filter(|reading| reading.set_aside.is_none())
-        .filter_map(|reading| held_against_bounds(setting, reading))
+        .filter_map(|reading| held_against_bounds(resolved, reading))
         .collect()
 }
 
-fn held_against_bounds(setting: &Setting, reading: &Reading) -> Option<Implausible> {
+fn held_against_bounds(resolved: &ResolvedCase, reading: &Reading) -> Option<Implausible> {
     let (quantity, value) = (reading.quantity, reading.value);
-    let site = setting.case().site;
+    let site = resolved.case().site;
     let is_for = |row: &&WideBoundRow| {
         row.of.contains(&quantity) && (row.sites.is_empty() || row.sites.contains(&site))
     };
-    let mut rows = setting.rules().wide_bounds.rows.iter().filter(is_for);
-    let (bounds, ground) = rows.find_map(|row| bounds(setting, quantity, &row.bound))?;
+    let mut rows = resolved.rules().wide_bounds.rows.iter().filter(is_for);
+    let (bounds, ground) = rows.find_map(|row| bounds(resolved, quantity, &row.bound))?;
     bounds.is_broken(value).then(|| Implausible {
         reading: reading.id.clone(),
         quantity,
@@ -61,16 +61,20 @@ fn held_against_bounds(setting: &Setting, reading: &Reading) -> Option<Implausib
 
 /// The bounds that a rule makes of what is known of the child; `None` where it
 /// cannot be applied.
-fn bounds(setting: &Setting, quantity: Quantity, bound: &WideBound) -> Option<(Band, Ground)> {
+fn bounds(
+    resolved: &ResolvedCase,
+    quantity: Quantity,
+    bound: &WideBound,
+) -> Option<(Band, Ground)> {
     match bound {
         WideBound::Table(deviations) => {
-            let weight = setting.weight()?;
-            let height = setting.nominal(Quantity::PATIENT_HEIGHT)?;
+            let weight = resolved.weight()?;
+            let height = resolved.nominal(Quantity::PATIENT_HEIGHT)?;
             let body = BodySize {
                 weight: Kg(weight),
                 height: Cm(height),
             };
-            let age = setting.age().map(Years);
+            let age = resolved.age().map(Years);
             let usual = usual_length(quantity, ZScore(*deviations), body, age)?;
             let band = Band {
                 low: Some(usual.low.value()),
@@ -85,7 +89,7 @@ fn bounds(setting: &Setting, quantity: Quantity, bound: &WideBound) -> Option<(B
             Some((band, ground))
         }
         WideBound::Weight(bands) => {
-            let weight = setting.weight()?;
+            let weight = resolved.weight()?;
             Some((WideBound::at_weight(bands, weight), Ground::Weight(weight)))
         }
         WideBound::Any(band) => Some((*band, Ground::Any)),

@@ -5,11 +5,10 @@
 //! worst for it.
 
 use crate::measure::Situation;
-use crate::resolve::is_rotation_of_defect;
-use crate::rotation::{STEP, rotation_of_defect, within_half_a_turn};
+use crate::rotation::{STEP, within_half_a_turn};
 use crate::{Anatomy, Row, Setting, Size};
 use geometry::{Radians, Seat};
-use measurement::Values;
+use measurement::{Quantity, Values};
 use std::borrow::Cow;
 use std::cmp::Ordering;
 
@@ -92,8 +91,8 @@ impl<'a> Placements<'a> {
     /// The place at a rotation in degrees, or as the values have it.
     fn placed(&self, rotation: Option<f64>) -> Placement<'a> {
         let mut values = Cow::Borrowed(&*self.values);
-        if let (Some(degrees), Some(turn)) = (rotation, rotation_of_defect()) {
-            values.to_mut().set(turn, degrees);
+        if let Some(degrees) = rotation {
+            values.to_mut().set(Quantity::DEFECT_ROTATION, degrees);
         }
         let anatomy = self.setting.plan().anatomy(&values);
         Placement {
@@ -213,7 +212,7 @@ fn worst_of(row: &Row, values: &[f64]) -> (usize, f64) {
 
 /// Whether the rotation of the defect may move a row.
 fn is_moved(row: &Row) -> bool {
-    row.needs.iter().copied().any(is_rotation_of_defect)
+    row.needs.contains(&Quantity::DEFECT_ROTATION)
 }
 
 /// Less: one value of a row is worse than another, by its state, then by its margin

@@ -2,7 +2,7 @@
 
 use crate::house_rules::Need;
 use crate::resolve::{Basis, neighbour_of};
-use crate::{Answer, HouseRules, Setting, answered};
+use crate::{Answer, Contradiction, HouseRules, ResolvedCase, answered};
 use measurement::{Quantity, Structure};
 
 /// Why no size of a case is rated.
@@ -18,12 +18,12 @@ pub struct NotRated {
 
 impl NotRated {
     /// Looks for what keeps a case from being rated; `None`: it is rated.
-    pub(crate) fn find(setting: &Setting) -> Option<Self> {
-        let rules = setting.rules();
+    pub(crate) fn find(resolved: &ResolvedCase, contradictions: &[Contradiction]) -> Option<Self> {
+        let rules = resolved.rules();
         let mut found = Self::default();
-        let is_met = |need: &Need| is_met(setting, need);
+        let is_met = |need: &Need| is_met(resolved, need);
         for row in &rules.measured_first {
-            if !row.is_asked_at(setting.case().site) {
+            if !row.is_asked_at(resolved.case().site) {
                 continue;
             }
             for need in row.all.iter().filter(|need| !is_met(need)) {
@@ -35,8 +35,7 @@ impl NotRated {
                 found.add(rules, first);
             }
         }
-        let all = setting.contradictions().iter();
-        let impossible = all.filter(|one| one.is_impossible);
+        let impossible = contradictions.iter().filter(|one| one.is_impossible);
         found.impossible = impossible.map(|one| one.says.clone()).collect();
         (found != Self::default()).then_some(found)
     }
@@ -92,20 +91,20 @@ impl NotRated {
     }
 }
 
-fn is_met(setting: &Setting, need: &Need) -> bool {
-    let case = setting.case();
+fn is_met(resolved: &ResolvedCase, need: &Need) -> bool {
+    let case = resolved.case();
     match need {
         Need::Reading(quantity) => {
             let neighbour = neighbour_of(quantity.info().structure);
             neighbour.is_some_and(|neighbour| case.is_absent(neighbour))
-                || is_measured(setting, *quantity)
+                || is_measured(resolved, *quantity)
         }
         Need::Fact(fact) => !case.facts.get(*fact).is_unknown(),
         Need::NoProlapse => !case.facts.prolapse.may_be(),
         Need::Exclusion(id) => {
-            let mut all = setting.rules().exclusions.iter();
+            let mut all = resolved.rules().exclusions.iter();
             all.find(|one| one.id == *id)
-                .is_some_and(|one| answered(setting, one).answer != Answer::Unknown)
+                .is_some_and(|one| answered(resolved, one).answer != Answer::Unknown)
         }
     }
 }
@@ -113,13 +112,13 @@ fn is_met(setting: &Setting, need: &Need) -> bool {
 /// Whether a quantity was measured. One axis of a defect said to be round stands for
 /// the other. With a prolapse the width of a jet is no axis of the defect, yet the
 /// axes count as measured: what needs them says that the cusp hides the defect.
-fn is_measured(setting: &Setting, quantity: Quantity) -> bool {
+fn is_measured(resolved: &ResolvedCase, quantity: Quantity) -> bool {
     let is_axis = quantity.info().structure == Structure::Defect;
-    match setting.basis(quantity) {
+    match resolved.basis(quantity) {
         Basis::Read(_) => true,
-        Basis::Follows(other) => is_axis && is_measured(setting, *other),
+        Basis::Follows(other) => is_axis && is_measured(resolved, *other),
         Basis::Missing(unused) => {
-            is_axis && !unused.is_empty() && setting.case().facts.prolapse.may_be()
+            is_axis && !unused.is_empty() && resolved.case().facts.prolapse.may_be()
         }
         _ => false,
     }

@@ -1,19 +1,11 @@
 //! The rotations of the defect that are looked at where it was not measured.
 
-use crate::resolve::is_rotation_of_defect;
-use measurement::Quantity;
-
 /// Degrees between the rotations that are looked at first; half a turn is all.
 pub(crate) const STEP: u16 = 15;
 
 /// The rotations that are looked at first, in degrees.
 pub(crate) fn grid() -> impl Iterator<Item = f64> {
     (0..180 / STEP).map(|step| f64::from(step * STEP) - 90.0)
-}
-
-/// The rotation of the defect.
-pub(crate) fn rotation_of_defect() -> Option<Quantity> {
-    Quantity::all().find(|one| is_rotation_of_defect(*one))
 }
 
 /// The same rotation of an ellipse from 0° to under 180°, so that it bears no sign.

@@ -1,26 +1,27 @@
 use crate::anatomy::AnatomyPlan;
-use crate::contradiction::{Contradiction, contradictions};
-use crate::house_rules::{Circumstances, DangerArc, Parameter};
-use crate::resolve::{self, Basis, Resolved};
-use crate::rotation::{self, rotation_of_defect};
-use crate::{Anatomy, Case, Guidance, HouseRules, Neighbour, NotRated};
-use measurement::{Feature, Joint, Quantity, Values, Valve};
+use crate::contradictions::contradictions;
+use crate::resolve::{self, Basis};
+use crate::{
+    Anatomy, Case, Contradiction, Guidance, HouseRules, Neighbour, NotRated, ResolvedCase, rotation,
+};
+use measurement::{Joint, Quantity, Values, Valve};
 use std::borrow::Cow;
+use std::ops::Deref;
 use std::sync::Arc;
 
 /// A case under the rules of a house, made ready once for every shape.
+///
+/// It is a [`ResolvedCase`] with all that follows from it, and is asked what that is
+/// asked.
 #[derive(Clone, Debug)]
 pub struct Setting {
-    case: Arc<Case>,
-    rules: Arc<HouseRules>,
+    resolved: ResolvedCase,
     exceptions: Vec<String>,
-    resolved: Vec<Resolved>,
     joint: Joint,
     plan: AnatomyPlan,
     anatomy: Anatomy,
     contradictions: Vec<Contradiction>,
     not_rated: Option<NotRated>,
-    guidance: Guidance,
     as_read: Values,
     rotated: Vec<(f64, Anatomy)>,
 }
@@ -35,26 +36,24 @@ impl Setting {
         } else {
             Arc::new(house.with(&case.exceptions, case.site))
         };
-        let resolved = resolve::resolve(&case, &rules);
-        let judged = resolve::estimates(&resolved, &rules)
+        let plan = AnatomyPlan::new(&case, &rules);
+        let resolved = ResolvedCase::new(case, rules);
+        let rules = resolved.rules();
+        let judged = resolve::estimates(resolved.resolved(), rules)
             .into_iter()
             .filter(|estimate| !estimate.quantity.is_for_workup_alone())
             .collect();
-        let joint = Joint::new(judged, resolve::scales(&rules));
-        let plan = AnatomyPlan::new(&case, &rules);
+        let joint = Joint::new(judged, resolve::scales(rules));
         let as_read = joint.nominal();
         let anatomy = plan.anatomy(&as_read);
         let mut setting = Self {
-            case,
-            rules,
-            exceptions,
             resolved,
+            exceptions,
             joint,
             plan,
             anatomy,
             contradictions: Vec::new(),
             not_rated: None,
-            guidance: Guidance::default(),
             rotated: Vec::new(),
             as_read,
         };
@@ -66,53 +65,22 @@ impl Setting {
     /// The setting with what the work-up of the case says.
     #[must_use]
     pub fn with_guidance(mut self, guidance: Guidance) -> Self {
-        self.guidance = guidance;
+        self.resolved.set_guidance(guidance);
         self.settle();
         self
     }
 
-    /// What the work-up of the case says; nothing where nobody handed it over.
-    pub const fn guidance(&self) -> &Guidance {
-        &self.guidance
-    }
-
     fn settle(&mut self) {
-        self.contradictions = contradictions(self);
-        let found = self.guidance.contradictions.iter().cloned();
-        self.contradictions.extend(found);
-        self.not_rated = NotRated::find(self);
-    }
-
-    /// The case.
-    pub fn case(&self) -> &Case {
-        &self.case
-    }
-
-    /// The rules that count for the case: those of the house, with the exceptions
-    /// of the case in their place.
-    pub fn rules(&self) -> &HouseRules {
-        &self.rules
+        let mut all = contradictions(self);
+        all.extend_from_slice(&self.guidance().contradictions);
+        self.contradictions = all;
+        self.not_rated = NotRated::find(self, &self.contradictions);
     }
 
     /// What the exceptions of the case change, a sentence for each: what counts,
     /// what the house says, and why.
     pub fn exceptions(&self) -> &[String] {
         &self.exceptions
-    }
-
-    /// Every quantity, in the order of [`Quantity::all`].
-    pub fn resolved(&self) -> &[Resolved] {
-        &self.resolved
-    }
-
-    /// The ground on which a quantity stands.
-    pub fn basis(&self, quantity: Quantity) -> &Basis {
-        &self.resolved[quantity.index()].basis
-    }
-
-    /// The nominal value of a quantity of its own.
-    pub fn nominal(&self, quantity: Quantity) -> Option<f64> {
-        self.resolved[quantity.index()].law.map(|law| law.nominal())
     }
 
     /// The anatomy as read.
@@ -123,11 +91,11 @@ impl Setting {
     /// The same case with the defect at a rotation in degrees, for a picture of it.
     #[must_use]
     pub fn pictured(&self, rotation: Option<f64>) -> Cow<'_, Self> {
-        let (Some(degrees), Some(turn)) = (rotation, rotation_of_defect()) else {
+        let Some(degrees) = rotation else {
             return Cow::Borrowed(self);
         };
         let mut there = self.clone();
-        there.as_read.set(turn, degrees);
+        there.as_read.set(Quantity::DEFECT_ROTATION, degrees);
         there.anatomy = there.plan.anatomy(&there.as_read);
         there.rotated.clear();
         Cow::Owned(there)
@@ -145,9 +113,7 @@ impl Setting {
     }
 
     fn each_rotation(&self) -> Vec<(f64, Anatomy)> {
-        let Some(turn) = rotation_of_defect() else {
-            return Vec::new();
-        };
+        let turn = Quantity::DEFECT_ROTATION;
         if matches!(self.basis(turn), Basis::Read(_)) || !self.has_direction() {
             return Vec::new();
         }
@@ -174,7 +140,7 @@ impl Setting {
             Quantity::RIGHT_OPENING_OFFSET_TOWARD_3,
             Quantity::RIGHT_OPENING_ROTATION,
         ];
-        valves.iter().any(|valve| !self.case.is_absent(*valve))
+        valves.iter().any(|valve| !self.case().is_absent(*valve))
             || self.danger_arc().is_some()
             || directed.into_iter().any(|of| !is_own(of))
     }
@@ -187,52 +153,6 @@ impl Setting {
         &self.plan
     }
 
-    /// Weight in kilograms, if it was read.
-    pub fn weight(&self) -> Option<f64> {
-        self.nominal(Quantity::PATIENT_WEIGHT)
-    }
-
-    /// Age in years, if it was read.
-    pub fn age(&self) -> Option<f64> {
-        self.nominal(Quantity::PATIENT_AGE)
-    }
-
-    /// A parameter of the house rules.
-    pub fn parameter(&self, parameter: Parameter) -> f64 {
-        self.rules.parameter(parameter)
-    }
-
-    /// The arc in which the bundle runs, if the site has one.
-    pub fn danger_arc(&self) -> Option<&DangerArc> {
-        self.rules.danger_arc(self.case.site)
-    }
-
-    /// What the conditions of limits are held against.
-    pub fn circumstances(&self) -> Circumstances<'_> {
-        Circumstances {
-            facts: &self.case.facts,
-            weight: self.weight(),
-            age: self.age(),
-            stiff_below: self.parameter(Parameter::StiffBelow),
-        }
-    }
-
-    /// Whether a quantity has a value, its own or one it follows.
-    pub fn is_known(&self, quantity: Quantity) -> bool {
-        match self.basis(quantity) {
-            Basis::Read(_) | Basis::Assumed { .. } | Basis::Nil => true,
-            Basis::Follows(other) => self.is_known(*other),
-            Basis::Absent | Basis::Missing(_) => false,
-        }
-    }
-
-    /// The quantities whose readings contradict each other.
-    pub fn disputed(&self) -> impl Iterator<Item = &Resolved> {
-        self.resolved
-            .iter()
-            .filter(|one| one.selection().is_some_and(|it| it.fused.dispute.is_some()))
-    }
-
     /// What is said of the case that cannot be so.
     pub fn contradictions(&self) -> &[Contradiction] {
         &self.contradictions
@@ -242,33 +162,12 @@ impl Setting {
     pub const fn not_rated(&self) -> Option<&NotRated> {
         self.not_rated.as_ref()
     }
+}
 
-    /// Whether a quantity was not measured and, so, holds what rests on it at
-    /// `borderline`.
-    ///
-    /// What stands in for a clock position, an angle of an annulus or the rotation
-    /// of the defect does not hold; nor a cusp's depth while no cusp prolapses, an
-    /// opening taken as equal to the defect, or an annulus taken as round.
-    pub fn holds(&self, quantity: Quantity) -> bool {
-        match self.basis(quantity) {
-            Basis::Read(_) | Basis::Absent | Basis::Nil => false,
-            Basis::Follows(other) => self.holds(*other),
-            Basis::Missing(_) => true,
-            Basis::Assumed { .. } => match quantity.info().feature {
-                Feature::ClockPosition | Feature::AnnulusAngle | Feature::Rotation => false,
-                Feature::CuspDepth => self.case.facts.prolapse.may_be(),
-                _ => true,
-            },
-        }
-    }
+impl Deref for Setting {
+    type Target = ResolvedCase;
 
-    /// Whether a reading of less than the preferred kind serves for a quantity,
-    /// or for the one it follows.
-    pub fn is_second_choice(&self, quantity: Quantity) -> bool {
-        match self.basis(quantity) {
-            Basis::Read(selection) => selection.place > 0,
-            Basis::Follows(other) => self.is_second_choice(*other),
-            _ => false,
-        }
+    fn deref(&self) -> &ResolvedCase {
+        &self.resolved
     }
 }
