@@ -149,7 +149,7 @@ impl Plate<'_> {
                 })
                 .collect();
             let corners = pictures.iter().flatten().flat_map(|picture| {
-                let bounds = picture.bounds();
+                let bounds = picture.bounds(Detail::Full);
                 [bounds.least, bounds.most]
             });
             let window = Extent::of(corners);

@@ -46,7 +46,7 @@ impl<'a> Bay<'a> {
     /// What of the heart it shows whole, mm. Bays that share the union of theirs have
     /// one scale and one level.
     pub fn bounds(&self) -> Extent {
-        self.picture.bounds()
+        self.picture.bounds(Detail::Thin)
     }
 
     /// The corner at the valve of a section, to be shown enlarged where there is no
@@ -97,6 +97,11 @@ impl<'a> Bay<'a> {
         let mut lettering = Lettering::in_cells(panel.field, cells.height);
         lettering.observe(&panel.strokes);
         self.picture.letter(&panel, &mut lettering, Detail::Thin);
+        // In a few cells a length says nothing without its number.
+        let has_words = |part| lettering.strokes.iter().any(|words| words.part == part);
+        panel
+            .strokes
+            .retain(|stroke| !matches!(stroke.part, Part::Rim(_)) || has_words(stroke.part));
         drawing.strokes.append(&mut panel.strokes);
         drawing.strokes.append(&mut lettering.strokes);
         drawing

@@ -58,7 +58,8 @@ fn seen_line(line: &[Vec2]) -> Vec<Point> {
 /// The radius of the patch in a panel, which may show more for the sake of others in
 /// its row.
 fn patch(panel: &Panel) -> Mm {
-    0.5 * panel.window().width() - TORN
+    let window = panel.window();
+    0.5 * window.width().min(window.height()) - TORN
 }
 
 impl<'a> FacePicture<'a> {
@@ -144,7 +145,7 @@ impl<'a> FacePicture<'a> {
         valves::cusps(self, panel, detail);
         self.defect(panel);
         self.device(panel, detail);
-        self.edge(panel);
+        self.edge(panel, detail);
         self.conduction_axis(panel);
         valves::past(self, panel, detail);
         valves::plates(self, panel, detail);
@@ -222,16 +223,22 @@ impl<'a> FacePicture<'a> {
 
     /// The edge of the defect, dashed where the device hides it; the narrowest part
     /// dotted where it is another.
-    fn edge(&self, panel: &mut Panel) {
+    fn edge(&self, panel: &mut Panel, detail: Detail) {
         let opening = self.anatomy.defect.opening(self.face);
         let edge = seen_line(&opening_edge(opening, precision::outline()));
         let closed: Vec<Point> = edge.iter().chain(edge.first()).copied().collect();
         let (hidden, bare): (Vec<&[Point]>, Vec<&[Point]>) = closed
             .windows(2)
             .partition(|ends| ends.iter().all(|&end| self.is_under_disc(end)));
-        panel.lines(Pen::solid(Part::HoleEdge, Role::Casing, 0.9), &hidden);
-        let dashes = Pen::dashed(Part::HoleEdge, Role::Outline, 0.5, 1.3, 0.8);
-        panel.lines(dashes, &hidden);
+        let pen = Pen::solid(Part::HoleEdge, Role::Outline, 0.5);
+        match detail {
+            Detail::Full => {
+                panel.lines(Pen::solid(Part::HoleEdge, Role::Casing, 0.9), &hidden);
+                panel.lines(pen.dashed_unless(false, 1.3, 0.8), &hidden);
+            }
+            // Dashes of a cell or two are no line any more.
+            Detail::Thin => panel.lines(pen, &hidden),
+        }
         let is_measured = is_defect_measured(self.setting);
         let pen = Pen::solid(Part::HoleEdge, Role::Outline, 0.6);
         panel.lines(pen.dashed_unless(is_measured, 1.2, 0.8), &bare);

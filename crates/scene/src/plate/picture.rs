@@ -84,9 +84,9 @@ impl<'a> Picture<'a> {
         self.is_mirrored
     }
 
-    pub(super) fn bounds(&self) -> Extent {
+    pub(super) fn bounds(&self, detail: Detail) -> Extent {
         match &self.of {
-            Sight::Section(section) => section.bounds(),
+            Sight::Section(section) => section.bounds(detail),
             Sight::FaceOn(face) => face.bounds(),
         }
     }

@@ -21,6 +21,9 @@ use sizing::{Candidate, Setting, Size};
 /// What stays free beyond the last thing drawn, mm.
 const MARGIN: Mm = 1.3;
 
+/// How much of a far wall is shown in a few cells, mm.
+const FAR_WALL: Mm = 0.5;
+
 /// How much of a cavity is shown at least beyond the device, mm: the words of the
 /// rim find room.
 const CAVITY: Mm = 5.4;
@@ -59,7 +62,7 @@ impl<'a> SectionPicture<'a> {
 
     /// What of the heart it is to show, x through the wall from left to right and y
     /// along the section's azimuth.
-    pub(super) fn bounds(&self) -> Extent {
+    pub(super) fn bounds(&self, detail: Detail) -> Extent {
         let device = self.device();
         let mut bounds = device.grown(MARGIN);
         for edge in Face::BOTH.iter().filter_map(|&face| self.cut.edges(face)) {
@@ -70,7 +73,7 @@ impl<'a> SectionPicture<'a> {
             bounds.most.y = bounds.most.y.max(self.cut.y(hinged.hinge()) + ROOT);
         }
         for face in Face::BOTH {
-            let beyond = self.beyond(&device, face);
+            let beyond = self.beyond(&device, face, detail);
             match face {
                 Face::Left => bounds.least.x = bounds.least.x.min(beyond),
                 Face::Right => bounds.most.x = bounds.most.x.max(beyond),
@@ -81,9 +84,13 @@ impl<'a> SectionPicture<'a> {
 
     /// How far the field is to run out of a face: past the far wall of its tract, or
     /// as far as names and plate need.
-    fn beyond(&self, device: &Extent, face: Face) -> Mm {
+    fn beyond(&self, device: &Extent, face: Face, detail: Detail) -> Mm {
         if let Some(tract) = self.cut.tract(face) {
-            return self.cut.x(face, tract.depth + MARGIN);
+            let shown = match detail {
+                Detail::Full => MARGIN,
+                Detail::Thin => FAR_WALL,
+            };
+            return self.cut.x(face, tract.depth + shown);
         }
         let end = outer(device, face);
         let out = self

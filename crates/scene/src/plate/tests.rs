@@ -52,7 +52,7 @@ fn drawn<'a>(
         Picture::of(setting, size, *turn, view, Some(assessed), orientation).expect("all is read");
     let plate = setting.anatomy().valves[candidate.valve.index()];
     let all = picture
-        .bounds()
+        .bounds(Detail::Full)
         .grown(plate.map_or(0.0, |plate| 2.0 * plate.plate().semi_first));
     let corner = Point::new(7.0, 11.0);
     let mut panel = Panel::new(corner, all, 3.0, picture.is_mirrored());

@@ -4,9 +4,10 @@ use super::{FacePicture, patch, seen};
 use crate::plate::basis::is_defect_measured;
 use crate::plate::heading::overlap_words;
 use crate::plate::judged::{mark, role};
-use crate::plate::lettering::{Lettered, Lettering};
+use crate::plate::lettering::{HALF_CAPITAL, Lettered, Lettering};
 use crate::plate::margin::Name;
 use crate::plate::panel::Panel;
+use crate::stroke::{Anchor, Role};
 use crate::{Part, Point, words};
 use geometry::{Mm, Vec2, degrees, radial};
 use sizing::face_of;
@@ -14,7 +15,42 @@ use sizing::face_of;
 /// Letters of key numbers, page mm.
 const KEY: Mm = 2.9;
 
+/// Letters of names, page mm.
+const NAME: Mm = 2.5;
+
 pub(super) fn letter(picture: &FacePicture, panel: &Panel, lettering: &mut Lettering) {
+    least_overlap(picture, panel, lettering);
+    clock(picture, panel, lettering);
+}
+
+/// The four quarters of the clock at the rim of the patch, or as near as they find
+/// room; the hour alone where there is little.
+fn clock(picture: &FacePicture, panel: &Panel, lettering: &mut Lettering) {
+    const QUARTERS: [(f64, [&str; 2]); 4] = [
+        (0.0, ["12 base", "12"]),
+        (180.0, ["6 apex", "6"]),
+        (90.0, ["3 inlet", "3"]),
+        (270.0, ["9 outlet", "9"]),
+    ];
+    let (centre, radius) = (picture.centre(), patch(panel));
+    for (azimuth, texts) in QUARTERS {
+        let out = |share: f64| panel.at(seen(centre + radial(degrees(azimuth)) * (share * radius)));
+        for text in texts {
+            let words = Lettered::new(Part::Clock, Role::Word, text.to_owned(), NAME);
+            let places = [0.94, 0.88, 0.8, 0.7].into_iter().flat_map(|share| {
+                [Anchor::Middle, Anchor::Start, Anchor::End].map(|anchor| {
+                    let at = out(share);
+                    (Point::new(at.x, at.y + HALF_CAPITAL * NAME), anchor)
+                })
+            });
+            if lettering.set(&words, places) {
+                break;
+            }
+        }
+    }
+}
+
+fn least_overlap(picture: &FacePicture, panel: &Panel, lettering: &mut Lettering) {
     let Some(ends) = picture.overlap_ends() else {
         return;
     };

@@ -121,10 +121,10 @@ pub(super) fn plates(picture: &FacePicture, panel: &mut Panel, detail: Detail) {
         let part = Part::Plate(valve);
         let is_near = face_of(valve) == picture.face;
         let structure = Structure::Valve(valve);
-        panel.line(
-            Pen::solid(part, Role::Casing, if is_near { 1.7 } else { 1.1 }),
-            &ends,
-        );
+        if detail == Detail::Full {
+            let width = if is_near { 1.7 } else { 1.1 };
+            panel.line(Pen::solid(part, Role::Casing, width), &ends);
+        }
         if !is_near {
             panel.line(Pen::dashed(part, Role::Plate, 0.6, 1.1, 1.1), &ends);
             continue;
@@ -138,6 +138,9 @@ pub(super) fn plates(picture: &FacePicture, panel: &mut Panel, detail: Detail) {
             let aside = across * (ASIDE / panel.scale() / across.length());
             let out = seen(hinged.radial());
             doubt_bar(panel, valve, seen(hinged.hinge() + aside), out, sd);
+        }
+        if detail == Detail::Thin {
+            continue;
         }
         let is_measured = is_measured(picture.setting, structure, &[Feature::Rim]);
         hinge(panel, valve, seen(hinged.hinge()), is_measured);

@@ -34,12 +34,14 @@ pub(super) fn lines(picture: &SectionPicture, panel: &mut Panel, detail: Detail)
         all.extend(Face::BOTH.iter().filter_map(|&face| open(picture, face)));
         all.push(thickness(picture, foot));
     }
-    extensions(picture, panel, &all);
+    if detail == Detail::Full {
+        extensions(picture, panel, &all);
+    }
     for one in &all {
         let is_well = matches!(one.role, Role::Dimension | Role::Ok);
         let (width, tick) = match detail {
             Detail::Full => (WIDTHS[usize::from(!is_well)], TICK),
-            Detail::Thin => (0.6, 0.0),
+            Detail::Thin => (0.6, TICK),
         };
         let pen = Pen::solid(one.part, one.role, width);
         dimension(panel, pen, tick, one.ends);

@@ -48,13 +48,9 @@ fn ventricle(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering,
     /// page mm.
     const STEP: Mm = 3.0;
     let Extent { least, most } = panel.field;
-    let wall = panel.at(Point::new(picture.cut.x(face, 0.0), 0.0)).x;
+    let [left, right] = cavity(picture, panel, face);
     let is_left = (face == Face::Left) == (panel.rightward() > 0.0);
-    let room = if is_left {
-        wall - least.x
-    } else {
-        most.x - wall
-    };
+    let room = right - left;
     let name = format!("{} ventricle", words::side(face));
     let short = if face == Face::Left { "LV" } else { "RV" };
     for text in [name, short.to_owned()] {
@@ -65,9 +61,9 @@ fn ventricle(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering,
             let mut aside = STEP.min(0.5 * free);
             while aside >= 0.0 && aside <= free {
                 places.push(if is_left {
-                    (Point::new(least.x + aside, y), Anchor::Start)
+                    (Point::new(left + aside, y), Anchor::Start)
                 } else {
-                    (Point::new(most.x - aside, y), Anchor::End)
+                    (Point::new(right - aside, y), Anchor::End)
                 });
                 aside += STEP;
             }
@@ -76,6 +72,24 @@ fn ventricle(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering,
             return;
         }
     }
+}
+
+/// Where the cavity on a face lies in the field, from left to right: between the wall
+/// and the far wall of its tract, or the field's side.
+fn cavity(picture: &SectionPicture, panel: &Panel, face: Face) -> [Mm; 2] {
+    let Extent { least, most } = panel.field;
+    let at = |out: Mm| {
+        let x = panel.at(Point::new(picture.cut.x(face, out), 0.0)).x;
+        x.clamp(least.x, most.x)
+    };
+    let wall = at(0.0);
+    let is_left = (face == Face::Left) == (panel.rightward() > 0.0);
+    let side = if is_left { least.x } else { most.x };
+    let far = picture
+        .cut
+        .tract(face)
+        .map_or(side, |tract| at(tract.depth));
+    [wall.min(far), wall.max(far)]
 }
 
 /// What lies past the plate, and on the other side at the same height.
@@ -89,34 +103,40 @@ fn past_plate(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering
     if cut.tract(other).is_some() {
         names.push((
             other,
-            if other == Face::Left {
-                "LV outflow"
-            } else {
-                "RV outflow"
+            match other {
+                Face::Left => ["LV outflow", "LVOT"],
+                Face::Right => ["RV outflow", "RVOT"],
             },
         ));
     }
-    for (face, name) in names {
-        let is_left = (face == Face::Left) == (panel.rightward() > 0.0);
-        let Extent { least, most } = panel.field;
-        let words = Lettered::new(Part::Caption, Role::Word, name.to_owned(), SMALL);
-        let wall = panel.at(Point::new(cut.x(face, 0.0), 0.0)).x;
-        let middle = 0.5 * (wall + if is_left { least.x } else { most.x });
-        let places = [3.5, 5.5, 8.0].into_iter().flat_map(|down| {
-            [0.0, -6.0, 6.0, -12.0, 12.0]
-                .map(|aside| (Point::new(middle + aside, least.y + down), Anchor::Middle))
-        });
-        lettering.set(&words, places);
+    for (face, names) in names {
+        let least = panel.field.least;
+        // Only on its own side of the wall: elsewhere the name would mislead.
+        let side = cavity(picture, panel, face);
+        for name in names {
+            let words = Lettered::new(Part::Caption, Role::Word, name.to_owned(), SMALL);
+            let half = 0.5 * lettering.width_of(&words);
+            let places = [3.5, 5.5, 8.0].into_iter().flat_map(|down| {
+                [0.0, -6.0, 6.0, -12.0, 12.0]
+                    .map(|aside| 0.5 * (side[0] + side[1]) + aside)
+                    .into_iter()
+                    .filter(|middle| middle - half >= side[0] && middle + half <= side[1])
+                    .map(move |middle| (Point::new(middle, least.y + down), Anchor::Middle))
+            });
+            if lettering.set(&words, places) {
+                break;
+            }
+        }
     }
 }
 
-/// What lies past a valve, as it is called.
-const fn past(valve: Valve) -> &'static str {
+/// What lies past a valve, as it is called, and shorter.
+const fn past(valve: Valve) -> [&'static str; 2] {
     match valve {
-        Valve::Aortic => "aortic root",
-        Valve::Pulmonary => "pulmonary root",
-        Valve::Mitral => "left atrium",
-        Valve::Tricuspid => "right atrium",
+        Valve::Aortic => ["aortic root", "aorta"],
+        Valve::Pulmonary => ["pulmonary root", "PA"],
+        Valve::Mitral => ["left atrium", "LA"],
+        Valve::Tricuspid => ["right atrium", "RA"],
     }
 }
 
@@ -130,7 +150,9 @@ fn clearance(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering)
     let out = panel.rightward() * picture.cut.face().outward();
     for text in clearance_words(picture) {
         let words = Lettered::new(Part::Clearance(valve), line.role, text, KEY).bold();
-        if lettering.set(&words, cavity_places(middle, out, KEY)) {
+        // Over the plate it would be read as a length of the root.
+        let below = |(at, _): &(Point, Anchor)| at.y >= middle.y;
+        if lettering.set(&words, cavity_places(middle, out, KEY).filter(below)) {
             return;
         }
     }
@@ -160,7 +182,7 @@ fn cavity_places(from: Point, out: f64, size: Mm) -> impl Iterator<Item = (Point
     let downs = [
         0.0, 2.0, 4.0, 6.0, 8.0, 10.0, 12.0, -3.0, -6.0, -9.0, 15.0, 18.0, 22.0,
     ];
-    let outs = [2.0, 4.0, 7.0, 10.0, 14.0];
+    let outs = [2.0, 1.0, 4.0, 7.0, 10.0, 14.0];
     let mut places: Vec<(f64, Point)> = downs
         .into_iter()
         .flat_map(|down| outs.map(|away| (away, down)))
@@ -246,7 +268,7 @@ fn beside(
     let out = panel.rightward() * face.outward();
     for text in texts {
         let words = Lettered::new(line.part, line.role, text, SMALL);
-        if lettering.set(&words, cavity_places(middle, out, SMALL).take(40)) {
+        if lettering.set(&words, cavity_places(middle, out, SMALL).take(48)) {
             return;
         }
     }

@@ -22,6 +22,9 @@ const HABIT: Mm = 0.3;
 /// The radius of a hinge's ring, page mm.
 const RING: Mm = 0.95;
 
+/// The radius of a hinge in a few cells, page mm: a ring would hide what is clear.
+const HINGE: Mm = 0.8;
+
 /// How far inside the wall the bar of the hinge's doubt stands, as a share of the
 /// wall's thickness.
 const DOUBT_DEPTH: f64 = 0.22;
@@ -206,9 +209,11 @@ pub(super) fn plates(picture: &SectionPicture, panel: &mut Panel, detail: Detail
         let pen = Pen::solid(part, Role::Plate, width);
         panel.line(pen.dashed_unless(is_measured, 2.4, 1.2), &ends);
         if valve == cut.valve {
-            if detail == Detail::Full {
-                hinge_doubt(picture, panel, valve, line.foot);
+            if detail == Detail::Thin {
+                panel.dot(Part::Hinge(valve), Role::Plate, ends[0], HINGE);
+                continue;
             }
+            hinge_doubt(picture, panel, valve, line.foot);
             hinge(panel, valve, line.foot, is_rim_measured(picture, valve));
         }
     }
