@@ -4,6 +4,7 @@ mod alike;
 mod ascii;
 mod caution;
 mod cli;
+mod environment;
 mod text;
 mod told;
 mod tui;

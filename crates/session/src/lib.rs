@@ -63,7 +63,7 @@ pub use house_rule::HouseRule;
 pub use keeper::Keeper;
 pub use key::{Key, KeyCode, NoSuchKey};
 pub use keymap::{KeyMap, KeyMapError};
-pub use looks::{Dots, Looks, Palette};
+pub use looks::{Looks, Palette, Pictures, SectionLeft};
 pub use overlay::{
     Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, Confirmation, ExceptionForm, Field,
     Guide, Listed, Mark, Openable, Openables, Overlay, Prompt, Question, ReadingForm, ReadingLine,

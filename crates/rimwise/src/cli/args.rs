@@ -1,7 +1,7 @@
 use crate::caution::CAUTION;
-use clap::builder::PossibleValuesParser;
+use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
-use session::{Dots, Palette};
+use session::{Palette, Pictures};
 use std::ops::RangeInclusive;
 use std::path::PathBuf;
 
@@ -98,9 +98,14 @@ pub(super) struct ScreenArguments {
     /// Colours of the screen; `C` in it changes them
     #[arg(long, value_name = "COLOURS", value_parser = words(&Palette::ALL))]
     pub(super) theme: Option<String>,
-    /// Dots of the drawings; `D` in the screen changes them
-    #[arg(long, value_name = "DOTS", value_parser = words(&Dots::ALL))]
-    pub(super) marker: Option<String>,
+    /// What pictures are made of; `D` in the screen changes it
+    #[arg(
+        long,
+        alias = "marker",
+        value_name = "KIND",
+        value_parser = picture_kinds()
+    )]
+    pub(super) pictures: Option<Pictures>,
     /// A RON file with other keys, a map of commands to lists of keys; without it
     /// `rimwise/keys.ron` in the directory for settings, where there is one
     #[arg(long, value_name = "FILE")]
@@ -123,6 +128,23 @@ pub(super) struct ScreenArguments {
 /// The words of a list, for the help and for what is accepted.
 fn words<T>(all: &'static [(&'static str, T)]) -> PossibleValuesParser {
     PossibleValuesParser::new(all.iter().map(|(word, _)| *word))
+}
+
+/// The kinds of picture by their words, two of them by an older word as well.
+fn picture_kinds() -> impl TypedValueParser<Value = Pictures> {
+    const OLDER: [(&str, Pictures); 2] = [
+        ("half-block", Pictures::Quadrants),
+        ("octant", Pictures::Octants),
+    ];
+    let value = |(word, kind): (&'static str, Pictures)| {
+        let older = OLDER.iter().filter(move |(_, one)| *one == kind);
+        PossibleValue::new(word).aliases(older.map(|(older, _)| *older))
+    };
+    PossibleValuesParser::new(Pictures::ALL.map(value)).map(|said| {
+        let mut all = Pictures::ALL.iter().chain(&OLDER);
+        all.find(|(word, _)| *word == said)
+            .map_or_else(Pictures::default, |(_, kind)| *kind)
+    })
 }
 
 /// What a case is held against.

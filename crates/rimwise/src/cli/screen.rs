@@ -3,39 +3,35 @@
 use super::args::ScreenArguments;
 use super::folders;
 use super::inputs::BadInput;
-use crate::ascii;
+use crate::{ascii, environment};
 use anyhow::Result;
 use files::Source;
-use session::{Dots, KeyMap, Looks, Palette};
+use session::{KeyMap, Looks, Palette, Pictures, SectionLeft};
 use std::path::{Path, PathBuf};
 
-/// The looks that a call asks for; without a word, no colours under `NO_COLOR`.
+/// The looks that a call asks for; what it does not say goes by what the environment
+/// proves.
 pub(super) fn looks(asked: &ScreenArguments) -> Looks {
-    let no_colour = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty());
-    let word = |all: &[(&'static str, Palette)], word: &str| {
-        all.iter().find(|(one, _)| *one == word).map(|(_, it)| *it)
-    };
-    let usual = if no_colour {
-        Palette::Mono
-    } else {
-        Palette::default()
-    };
-    let dots = |word: &str| Dots::ALL.into_iter().find(|(one, _)| *one == word);
+    let shows = environment::shows(|name| std::env::var(name).ok());
     Looks {
-        palette: asked
-            .theme
-            .as_deref()
-            .and_then(|theme| word(&Palette::ALL, theme))
-            .unwrap_or(usual),
-        dots: if ascii::is_asked_for() {
-            Dots::Ascii
+        palette: word(&Palette::ALL, asked.theme.as_deref()).unwrap_or(shows.palette),
+        pictures: if ascii::is_asked_for() {
+            Pictures::Ascii
         } else {
-            let dots = asked.marker.as_deref().and_then(dots);
-            dots.map_or_else(Dots::default, |(_, dots)| dots)
+            asked.pictures.unwrap_or(shows.pictures)
         },
+        has_true_colour: shows.has_true_colour,
+        section_left: SectionLeft::default(),
         is_presented: asked.present,
         mouse_is_free: asked.no_mouse,
     }
+}
+
+/// What a word of a list stands for.
+fn word<T: Copy>(all: &[(&str, T)], word: Option<&str>) -> Option<T> {
+    all.iter()
+        .find(|(one, _)| Some(*one) == word)
+        .map(|(_, it)| *it)
 }
 
 /// The key map of a file, or of the user's own, or else the usual one.
@@ -70,13 +66,13 @@ mod tests {
     fn the_words_of_a_call_are_looks() {
         let asked = ScreenArguments {
             theme: Some("high-contrast".into()),
-            marker: Some("ascii".into()),
+            pictures: Some(Pictures::Ascii),
             ..ScreenArguments::default()
         };
         let looks = looks(&asked);
         assert_eq!(
-            (looks.palette, looks.dots),
-            (Palette::HighContrast, Dots::Ascii)
+            (looks.palette, looks.pictures),
+            (Palette::HighContrast, Pictures::Ascii)
         );
     }
 

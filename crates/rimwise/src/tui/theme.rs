@@ -1,16 +1,27 @@
+use raster::{Blocks, Depth, Glyphs};
 use ratatui::style::{Color, Modifier, Style};
 use ratatui::symbols::Marker;
-use scene::Part;
-use session::{Dots, Looks, Palette};
+use scene::stroke::{PageGround, Role};
+use session::{Looks, Palette, Pictures};
 use sizing::{State, Verdict};
 
-/// How each role looks. Colours are the terminal's own sixteen, never a
-/// background: light and dark terminals both read it. Nothing is told by colour
-/// alone: every state has a glyph and a word as well.
+/// How each role looks. Outside filled pictures colours are the terminal's own
+/// sixteen, never a background: light and dark terminals both read it. Nothing is
+/// told by colour alone: every state has a glyph and a word as well.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Theme {
     palette: Palette,
-    dots: Dots,
+    pictures: Pictures,
+    has_true_colour: bool,
+}
+
+/// What a picture in cells is made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum PictureCells {
+    /// Blocks in two colours a cell on a page of their own ground.
+    Filled(PageGround, Blocks, Depth),
+    /// Dots or letters, told by pattern, on the terminal's ground.
+    Patterned(Glyphs),
 }
 
 /// What a colour means.
@@ -30,7 +41,8 @@ impl Theme {
     pub(super) const fn of(looks: Looks) -> Self {
         Self {
             palette: looks.palette,
-            dots: looks.dots,
+            pictures: looks.pictures,
+            has_true_colour: looks.has_true_colour,
         }
     }
 
@@ -38,13 +50,15 @@ impl Theme {
     #[cfg(test)]
     pub(super) const COLOUR: Self = Self {
         palette: Palette::Dark,
-        dots: Dots::Braille,
+        pictures: Pictures::Braille,
+        has_true_colour: false,
     };
     /// No colour at all.
     #[cfg(test)]
     pub(super) const MONO: Self = Self {
         palette: Palette::Mono,
-        dots: Dots::Braille,
+        pictures: Pictures::Braille,
+        has_true_colour: false,
     };
 
     /// Blue, yellow and magenta rather than red and green: told apart by those who
@@ -136,47 +150,66 @@ impl Theme {
         }
     }
 
-    /// The dots that drawings are made of.
-    pub(super) const fn marker(self) -> Marker {
-        match self.dots {
-            Dots::Braille => Marker::Braille,
-            Dots::Octant => Marker::Octant,
-            Dots::HalfBlock => Marker::HalfBlock,
-            Dots::Ascii => Marker::Custom('*'),
+    /// What pictures in cells are made of.
+    pub(super) fn picture_cells(self) -> PictureCells {
+        let blocks = match self.pictures.shown(self.palette) {
+            Pictures::Braille => return PictureCells::Patterned(Glyphs::Braille),
+            Pictures::Ascii => return PictureCells::Patterned(Glyphs::Ascii),
+            Pictures::Kitty | Pictures::Sixel | Pictures::Quadrants => Blocks::Quadrants,
+            Pictures::Sextants => Blocks::Sextants,
+            Pictures::Octants => Blocks::Octants,
+        };
+        let depth = if self.has_true_colour {
+            Depth::TrueColour
+        } else {
+            Depth::Indexed
+        };
+        PictureCells::Filled(self.page_ground(), blocks, depth)
+    }
+
+    /// The page on which filled pictures lie.
+    pub(super) const fn page_ground(self) -> PageGround {
+        match self.palette {
+            Palette::Light => PageGround::Light,
+            Palette::Dark | Palette::HighContrast | Palette::Mono => PageGround::Dark,
         }
     }
 
-    /// The dots of lines that lie over a field: half blocks would hide it.
+    /// The dots of lines that lie over a field of blocks.
     pub(super) const fn line_marker(self) -> Marker {
-        match self.dots {
-            Dots::HalfBlock => Marker::Dot,
-            _ => self.marker(),
+        match self.pictures {
+            Pictures::Ascii => Marker::Custom('*'),
+            Pictures::Octants => Marker::Octant,
+            _ => Marker::Braille,
         }
     }
 
     /// The glyphs of the fit map: none, under half, under nine tenths, more; a size
     /// like the map's, another, the cursor. None of them is that of a verdict.
     pub(super) const fn map_glyphs(self) -> [&'static str; 7] {
-        match self.dots {
-            Dots::Ascii => [" ", ".", ":", "#", "@", "&", "+"],
+        match self.pictures {
+            Pictures::Ascii => [" ", ".", ":", "#", "@", "&", "+"],
             _ => [" ", "░", "▒", "▓", "◆", "◇", "╋"],
         }
     }
 
-    /// A part of a drawing.
-    pub(super) fn part(self, part: Part) -> Style {
-        match part {
-            Part::Disc(_) | Part::Waist | Part::DiscBeside(_) | Part::Reach(_) => {
+    /// A role of a picture that is told by pattern.
+    pub(super) fn role(self, role: Role) -> Style {
+        match role {
+            Role::Device | Role::Wire | Role::DeviceOutline | Role::Ok => {
                 self.coloured(Meaning::Good)
             }
-            Part::Plate(_) | Part::Cusps(_) | Part::Hinge(_) | Part::Rim(_) => {
-                self.coloured(Meaning::Care)
-            }
-            Part::Overlap(_) | Part::Clearance(_) => {
-                self.coloured(Meaning::Grave).add_modifier(Modifier::BOLD)
-            }
-            Part::Wall | Part::HoleEdge | Part::Throat => self.text(),
-            _ => self.dim(),
+            Role::Warning => self.coloured(Meaning::Care),
+            Role::Beyond => self.coloured(Meaning::Grave).add_modifier(Modifier::BOLD),
+            Role::Plate | Role::ConductionAxis => self.strong(),
+            Role::Muscle | Role::Fibre | Role::Outline | Role::Word => self.text(),
+            Role::Ground
+            | Role::LeftBlood
+            | Role::RightBlood
+            | Role::FarWall
+            | Role::Schematic
+            | Role::Dimension
+            | Role::Casing => self.dim(),
         }
     }
 }

@@ -26,6 +26,19 @@ pub(super) const COMMANDS: &[Command] = &[
         change: valve,
     },
     Command {
+        id: "mirror_section",
+        name: "mirror the section",
+        says: "the section with the other ventricle on its left",
+        focus: Focus::PLAN,
+        keys: &["V"],
+        in_footer: false,
+        change: |session| {
+            Ok(look(session, |view| {
+                view.looks.section_left = view.looks.section_left.other();
+            }))
+        },
+    },
+    Command {
         id: "full_drawing",
         name: "full drawing",
         says: "the drawing on the whole screen, or back",

@@ -33,21 +33,21 @@ pub(super) const COMMANDS: &[Command] = &[
     },
     Command {
         id: "next_dots",
-        name: "next dots",
-        says: "drawings in braille, octants, half blocks, plain characters",
+        name: "next pictures",
+        says: "pictures as pixels (kitty, sixel), filled cells, braille, plain characters",
         focus: &[],
         keys: &["D"],
         in_footer: false,
         change: |session| {
             Ok(look(session, |view| {
-                view.looks.dots = view.looks.dots.next();
+                view.looks.pictures = view.looks.pictures.next(view.looks.palette);
             }))
         },
     },
     Command {
         id: "test_card",
         name: "test card",
-        says: "every kind of dots, styles and widths on one screen, to judge the terminal",
+        says: "every kind of picture, styles and widths on one screen, to judge the terminal",
         focus: &[],
         keys: &["K"],
         in_footer: false,

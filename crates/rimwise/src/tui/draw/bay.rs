@@ -1,7 +1,7 @@
 //! The bays: two to four candidates side by side.
 
 use super::lines;
-use super::pictures::Studio;
+use super::pictures::{Arrangement, Studio};
 use super::ranking::chance;
 use super::seen::{Seen, Target};
 use super::{checks, has_keys};
@@ -9,6 +9,7 @@ use crate::text::{fitted_at_end, wrapped};
 use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
+use geometry::Face;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};
@@ -16,12 +17,12 @@ use scene::View;
 use session::{Bay, Focus, Session};
 use sizing::{Candidate, Neighbour};
 
-/// From this many columns on the heading says from where the pictures are seen.
-const ROOMY: u16 = 76;
 /// The least columns of a bay.
 pub(super) const LEAST_WIDTH: u16 = 22;
 /// Lines of a bay's name and verdict.
 const HEAD: u16 = 2;
+/// Lines under a picture that say what is gravest.
+const FOOT: u16 = 5;
 
 /// Draws every bay there is room for, the selected one among them; where none is
 /// pinned, the candidate selected in the list.
@@ -34,44 +35,79 @@ pub(super) fn draw_all(
 ) {
     seen.note(area, Target::Panel(Focus::Bays));
     let focused = has_keys(session, Focus::Bays);
+    let under = Rect {
+        y: area.y + 1,
+        height: area.height.saturating_sub(1),
+        ..area
+    };
+    let most = usize::from((area.width / LEAST_WIDTH).max(1));
+    let (first, bays) = window(session, most);
+    if bays.is_empty() {
+        let beside = lines::of_before(session.shows_stale(), "");
+        lines::headed(frame, "Side by side", beside, focused, theme, area);
+        return wait(frame, theme, under);
+    }
+    studio.draw_up(session, &bays);
+    let columns = Layout::horizontal(bays.iter().map(|_| Constraint::Fill(1))).spacing(1);
+    let rooms = columns.split(under);
+    let pictures: Vec<Rect> = rooms.iter().map(|room| picture_room(*room)).collect();
+    if studio.has_section() {
+        studio.draw(frame, theme, &pictures);
+    } else {
+        for room in &pictures {
+            missing(frame, session, theme, *room);
+        }
+    }
+    let seen_from = seen_from(session, studio.arrangement(), area.width);
+    let beside = lines::of_before(session.shows_stale(), &seen_from);
+    lines::headed(frame, "Side by side", beside, focused, theme, area);
+    let assessed = session.results().assessed();
+    let beside = bays.iter().filter_map(|bay| assessed?.candidate(bay));
+    let beside: Vec<&Candidate> = beside.collect();
+    for (index, room) in rooms.iter().enumerate() {
+        let selected = focused && first + index == session.view().bay;
+        let bay = (&bays[index], selected);
+        draw(frame, session, theme, bay, &beside, *room);
+        note(session, &bays[index], *room, seen);
+    }
+}
+
+/// Where the pictures are cut and from where they are seen, in so many columns.
+pub(super) fn seen_from(session: &Session, arrangement: Arrangement, width: u16) -> String {
+    /// From this many columns on it is said in whole words.
+    const ROOMY: u16 = 70;
+    /// From this many columns on all of it is said.
+    const WIDE: u16 = 100;
     let shown = session.document().shown();
     let valve = shown.valve.label();
     let is_absent = session
         .document()
         .case()
         .is_absent(Neighbour::Valve(shown.valve));
-    let cut = if is_absent {
-        format!("{valve} out of reach")
-    } else {
-        format!("cut to the {valve}")
+    let left = session.view().looks.section_left;
+    let mut said = match (is_absent, width >= ROOMY) {
+        (true, true) => format!("{valve} out of reach"),
+        (true, false) => "out of reach".to_owned(),
+        (false, true) => format!("cut to the {valve}"),
+        (false, false) => format!("to the {valve}"),
     };
-    // Every face-on picture bears these words; in narrow bays they find no room.
-    let full = format!("{cut} · face-on seen from the left ventricle");
-    let beside = if area.width >= ROOMY { full } else { cut };
-    let beside = lines::of_before(session.shows_stale(), &beside);
-    let area = lines::headed(frame, "Side by side", beside, focused, theme, area);
-    let most = usize::from((area.width / LEAST_WIDTH).max(1));
-    let (first, bays) = window(session, most);
-    if bays.is_empty() {
-        return wait(frame, theme, area);
+    if arrangement.is_corner && !is_absent {
+        said.push_str(", enlarged");
     }
-    studio.draw_up(session, &bays);
-    let assessed = session.results().assessed();
-    let beside = bays.iter().filter_map(|bay| assessed?.candidate(bay));
-    let beside: Vec<&Candidate> = beside.collect();
-    let columns = Layout::horizontal(bays.iter().map(|_| Constraint::Fill(1))).spacing(1);
-    for (index, room) in columns.split(area).iter().enumerate() {
-        let selected = focused && first + index == session.view().bay;
-        let bay = (&bays[index], selected);
-        draw(frame, session, theme, bay, &beside, *room);
-        note(session, &bays[index], *room, seen);
-        let pictures = picture_room(*room);
-        if studio.has_section(index) {
-            studio.draw(frame, theme, index, pictures);
-        } else {
-            missing(frame, session, theme, pictures);
+    if width < ROOMY {
+        return said;
+    }
+    if arrangement.has_face_on() {
+        let side = match shown.face {
+            Face::Left => "left",
+            Face::Right => "right",
+        };
+        said = format!("{said} · face-on from the {side} ventricle");
+        if width < WIDE {
+            return said;
         }
     }
+    format!("{said} · {} on the left", left.word())
 }
 
 /// The pinned bays and, while the list has the keys, before them the candidate
@@ -201,10 +237,13 @@ pub(super) fn name(session: &Session, bay: &Bay, candidate: Option<&Candidate>) 
     format!("{}{turn}{aside}", bay.name(session.document().shelf()))
 }
 
-/// Where the pictures of a bay lie: half of it under the heading.
+/// Where the pictures of a bay lie: under the heading, and at least half of what is
+/// there; what the gravest checks say stands below.
 fn picture_room(area: Rect) -> Rect {
     let room = area.height.saturating_sub(HEAD);
-    let height = room / 2 + room % 2;
+    let height = room
+        .div_ceil(2)
+        .max((2 * room / 3).min(room.saturating_sub(FOOT)));
     Rect {
         y: area.y + HEAD.min(area.height),
         height,

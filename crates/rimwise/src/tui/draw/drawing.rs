@@ -8,10 +8,6 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use session::Session;
 
-/// From this many columns on the heading says where it is cut; the picture does
-/// too.
-const ROOMY: u16 = 96;
-
 /// Draws the selected bay, or what is selected in the list.
 pub(super) fn draw(
     frame: &mut Frame,
@@ -24,16 +20,18 @@ pub(super) fn draw(
     let Some(one) = bays.first() else {
         return;
     };
-    let shown = session.document().shown();
     let candidate = session
         .results()
         .assessed()
         .and_then(|it| it.candidate(one));
     let name = bay::name(session, one, candidate);
-    let seen = "face-on seen from the left ventricle";
-    let full = format!("cut to the {} · {seen}", shown.valve.label());
-    let beside = if area.width >= ROOMY { &full } else { seen };
-    let area = lines::headed(frame, &visible(&name), beside, true, theme, area);
     studio.draw_up(session, &bays);
-    studio.draw(frame, theme, 0, area);
+    let under = Rect {
+        y: area.y + 1,
+        height: area.height.saturating_sub(1),
+        ..area
+    };
+    studio.draw(frame, theme, &[under]);
+    let beside = bay::seen_from(session, studio.arrangement(), area.width);
+    lines::headed(frame, &visible(&name), &beside, true, theme, area);
 }

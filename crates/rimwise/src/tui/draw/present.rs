@@ -54,40 +54,61 @@ pub(super) fn draw(
     let shown: Vec<&Candidate> = shown.collect();
     let most = usize::from(area.height / LINES_A_DIFFERENCE).clamp(LEAST, MOST_DIFFERENCES);
     let columns = Layout::horizontal(bays.iter().map(|_| Constraint::Fill(1))).spacing(2);
-    for (index, room) in columns.split(area).iter().enumerate() {
-        let assessed = session.results().assessed();
-        let candidate = assessed.and_then(|it| it.candidate(&bays[index]));
-        let name = bay::name(session, &bays[index], candidate);
-        let is_selected =
-            has_keys(session, Focus::Bays) && bays.len() > 1 && first + index == session.view().bay;
-        let named = (&*name, is_selected);
-        let is_stale = session.shows_stale();
-        bay::note(session, &bays[index], *room, seen);
-        let mut foot = match candidate {
-            None => Vec::new(),
-            Some(it) if shown.len() < MOST => reason(it, theme, room.width),
-            Some(it) => differences(it, &shown, most, theme, room.width),
-        };
-        foot.extend(candidate.and_then(|it| av_block(it, &foot, theme, room.width)));
-        let height = |lines: &[Line]| u16::try_from(lines.len()).unwrap_or(u16::MAX);
-        // A figure that is cut is another figure.
-        let left = room.height.saturating_sub(height(&foot));
-        let is_large = left >= HEAD + LARGE + PICTURE;
-        let mut head = heading(named, candidate, theme, room.width);
-        if let Some(it) = candidate {
-            head.extend(chance(it, is_large, is_stale, theme, room.width));
-        }
-        let head = lines::stale(head, is_stale, theme);
+    let rooms = columns.split(area);
+    let is_stale = session.shows_stale();
+    let height = |lines: &[Line]| u16::try_from(lines.len()).unwrap_or(u16::MAX);
+    let candidates: Vec<Option<&Candidate>> = bays
+        .iter()
+        .map(|bay| session.results().assessed()?.candidate(bay))
+        .collect();
+    let feet: Vec<Vec<Line>> = candidates
+        .iter()
+        .zip(rooms.iter())
+        .map(|(candidate, room)| {
+            let mut foot = match candidate {
+                None => Vec::new(),
+                Some(it) if shown.len() < MOST => reason(it, theme, room.width),
+                Some(it) => differences(it, &shown, most, theme, room.width),
+            };
+            foot.extend(candidate.and_then(|it| av_block(it, &foot, theme, room.width)));
+            foot
+        })
+        .collect();
+    // All pictures lie between the longest words, so that their levels are one.
+    let foot_height = feet.iter().map(|foot| height(foot)).max().unwrap_or(0);
+    // A figure that is cut is another figure.
+    let is_large = area.height.saturating_sub(foot_height) >= HEAD + LARGE + PICTURE;
+    let heads: Vec<Vec<Line>> = candidates
+        .iter()
+        .enumerate()
+        .map(|(index, candidate)| {
+            let width = rooms[index].width;
+            let name = bay::name(session, &bays[index], *candidate);
+            let is_selected = has_keys(session, Focus::Bays)
+                && bays.len() > 1
+                && first + index == session.view().bay;
+            let mut head = heading((&name, is_selected), *candidate, theme, width);
+            if let Some(it) = candidate {
+                head.extend(chance(it, is_large, is_stale, theme, width));
+            }
+            head
+        })
+        .collect();
+    let head_height = heads.iter().map(|head| height(head)).max().unwrap_or(0);
+    let mut pictures = Vec::new();
+    for (index, (head, foot)) in heads.into_iter().zip(feet).enumerate() {
+        bay::note(session, &bays[index], rooms[index], seen);
         let [top, picture, bottom] = Layout::vertical([
-            Constraint::Length(height(&head)),
+            Constraint::Length(head_height),
             Constraint::Min(1),
-            Constraint::Length(height(&foot)),
+            Constraint::Length(foot_height),
         ])
-        .areas(*room);
-        lines::draw(frame, head, top);
-        studio.draw(frame, theme, index, picture);
+        .areas(rooms[index]);
+        lines::draw(frame, lines::stale(head, is_stale, theme), top);
+        pictures.push(picture);
         lines::draw(frame, lines::stale(foot, is_stale, theme), bottom);
     }
+    studio.draw(frame, theme, &pictures);
 }
 
 /// Name and verdict.

@@ -1,15 +1,17 @@
-//! What a terminal and its font make of dots, styles and widths, on one screen.
+//! What a terminal and its font make of pictures, styles and widths, on one screen.
 
 use super::footer;
 use super::lines;
 use crate::told;
+use crate::tui::painting::paint;
 use crate::tui::theme::Theme;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
-use ratatui::widgets::canvas::{Canvas, Circle, Line as Stroke};
-use session::{Dots, Looks, Session};
+use scene::stroke::{Drawing, Ink, Path, Role, Stroke};
+use scene::{Part, Point};
+use session::{Looks, Pictures, Session};
 use sizing::{State, Verdict};
 use unicode_width::UnicodeWidthStr;
 
@@ -22,6 +24,9 @@ const WIDTHS: [(&str, &str); 4] = [
 ];
 /// Columns of a text of them.
 const TEXT: usize = 20;
+
+/// Kinds of picture side by side.
+const ABREAST: usize = 4;
 
 /// Draws the card over the whole page.
 pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rect) {
@@ -37,38 +42,86 @@ pub(super) fn draw(frame: &mut Frame, session: &Session, theme: Theme, area: Rec
         Constraint::Length(1),
     ])
     .areas(area);
-    let columns = Layout::horizontal(Dots::ALL.map(|_| Constraint::Fill(1))).spacing(1);
-    for ((name, dots), room) in Dots::ALL.into_iter().zip(columns.split(pictures).iter()) {
-        let looks = Looks {
-            dots,
-            ..session.view().looks
-        };
-        picture(frame, name, Theme::of(looks), *room);
+    let looks = session.view().looks;
+    let kinds = Pictures::ALL.chunks(ABREAST);
+    let rows = Layout::vertical(kinds.clone().map(|_| Constraint::Fill(1)));
+    for (kinds, row) in kinds.zip(rows.split(pictures).iter()) {
+        let columns = Layout::horizontal([Constraint::Fill(1); ABREAST]).spacing(1);
+        for ((name, pictures), room) in kinds.iter().zip(columns.split(*row).iter()) {
+            let is_chosen = *pictures == looks.pictures.shown(looks.palette);
+            let pictures = *pictures;
+            let kind = Theme::of(Looks { pictures, ..looks });
+            picture(frame, (name, is_chosen), kind, *room);
+        }
     }
     lines::draw(frame, told, said);
     lines::draw(frame, vec![footer::keys(session, theme, foot.width)], foot);
 }
 
-/// A circle with a line through it, under the name of its dots.
-fn picture(frame: &mut Frame, name: &'static str, theme: Theme, room: Rect) {
+/// A sample under the name of its kind, which is marked where it is chosen.
+fn picture(frame: &mut Frame, (name, is_chosen): (&str, bool), theme: Theme, room: Rect) {
     let [head, body] = Layout::vertical([Constraint::Length(1), Constraint::Min(1)]).areas(room);
-    lines::draw(frame, vec![Line::styled(name, theme.strong())], head);
-    if body.is_empty() {
-        return;
+    let style = if is_chosen {
+        theme.selected(true)
+    } else {
+        theme.strong()
+    };
+    lines::draw(frame, vec![Line::styled(name.to_owned(), style)], head);
+    let body = body.intersection(frame.area());
+    if !body.is_empty() {
+        let sample = sample(f64::from(body.width), 2.0 * f64::from(body.height));
+        paint(&sample, theme, body, frame.buffer_mut());
     }
-    // A cell is twice as high as wide.
-    let (across, down) = (f64::from(body.width), 2.0 * f64::from(body.height));
-    let radius = 0.45 * across.min(down);
-    let colour = theme.text().fg.unwrap_or_default();
-    let card = Canvas::default()
-        .marker(theme.marker())
-        .x_bounds([-0.5 * across, 0.5 * across])
-        .y_bounds([-0.5 * down, 0.5 * down])
-        .paint(move |context| {
-            context.draw(&Circle::new(0.0, 0.0, radius, colour));
-            context.draw(&Stroke::new(-radius, -radius, radius, radius, colour));
-        });
-    frame.render_widget(card, body);
+}
+
+/// A page of so many mm on which everything is that pictures tell apart: blood of
+/// both sides, muscle, a device, a valve, what lies past it, and a circle.
+fn sample(width: f64, height: f64) -> Drawing {
+    let block = |left: f64, top: f64, right: f64, bottom: f64| {
+        let corners = [(left, top), (right, top), (right, bottom), (left, bottom)];
+        corners.map(|(x, y)| Point::new(x * width, y * height))
+    };
+    let fill = |role: Role, corners: [Point; 4]| Stroke {
+        part: Part::Caption,
+        role,
+        ink: Ink::Fill(Path::polygon(corners)),
+    };
+    let line = |role: Role, points: Vec<Point>| Stroke {
+        part: Part::Caption,
+        role,
+        ink: Ink::Line {
+            path: Path::polyline(points),
+            width: 0.6,
+            dash: None,
+        },
+    };
+    let radius = 0.4 * height.min(0.5 * width);
+    let circle = (0..=60_u32).map(|step| {
+        let angle = std::f64::consts::TAU * f64::from(step) / 60.0;
+        let centre = (0.75 * width, 0.5 * height);
+        Point::new(
+            centre.0 + radius * angle.cos(),
+            centre.1 + radius * angle.sin(),
+        )
+    });
+    let plate = [(0.0, 0.28), (0.24, 0.28)].map(|(x, y)| Point::new(x * width, y * height));
+    Drawing {
+        width,
+        height,
+        title: String::new(),
+        alternative_text: String::new(),
+        strokes: vec![
+            fill(Role::RightBlood, block(0.0, 0.0, 1.0, 1.0)),
+            fill(Role::LeftBlood, block(0.0, 0.0, 0.24, 1.0)),
+            fill(Role::Muscle, block(0.24, 0.0, 0.4, 1.0)),
+            fill(Role::Device, block(0.24, 0.4, 0.4, 0.7)),
+            fill(Role::Device, block(0.18, 0.15, 0.24, 0.9)),
+            fill(Role::Device, block(0.4, 0.3, 0.46, 0.85)),
+            fill(Role::Beyond, block(0.18, 0.15, 0.24, 0.28)),
+            line(Role::Plate, plate.to_vec()),
+            line(Role::Dimension, circle.collect()),
+        ],
+    }
 }
 
 fn states(theme: Theme) -> Line<'static> {

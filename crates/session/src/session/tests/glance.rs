@@ -280,7 +280,8 @@ fn seen(session: &Session) -> Vec<String> {
         format!("layers {}", view.overlays.len()),
         format!("presented {}", looks.is_presented),
         format!("colours {:?}", looks.palette),
-        format!("dots {:?}", looks.dots),
+        format!("pictures {:?}", looks.pictures),
+        format!("section left {:?}", looks.section_left),
         format!("mouse free {}", looks.mouse_is_free),
     ];
     lines.extend(

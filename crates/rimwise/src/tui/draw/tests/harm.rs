@@ -111,9 +111,9 @@ fn what_no_disc_reaches_is_not_said_to_be_missing() {
 fn the_fit_map_marks_sizes_with_no_glyph_of_a_verdict() {
     let verdicts = [Verdict::Fits, Verdict::Borderline, Verdict::DoesNotFit];
     let verdicts = verdicts.map(told::verdict_glyph);
-    for (_, dots) in session::Dots::ALL {
+    for (_, pictures) in session::Pictures::ALL {
         let looks = session::Looks {
-            dots,
+            pictures,
             ..session::Looks::default()
         };
         for glyph in Theme::of(looks).map_glyphs() {

@@ -93,7 +93,9 @@ fn the_selection_of_the_panel_that_takes_keys_is_reversed_and_no_other() {
 #[test]
 fn every_verdict_and_state_has_a_glyph_and_a_word() {
     let page = |scenario| text(&mono(&assessed(scenario, FEW)));
-    let borderline = page("outlet-infant");
+    // A large page has room for checks that hold beside those that do not.
+    let large = |scenario| text(&drawn(&assessed(scenario, FEW), Theme::MONO, (200, 60)));
+    let borderline = large("outlet-infant");
     for told in ["◐ borderline", "! hold left", "✓ hold right"] {
         assert!(borderline.contains(told), "{told}\n{borderline}");
     }
@@ -101,7 +103,7 @@ fn every_verdict_and_state_has_a_glyph_and_a_word() {
     for told in ["✗ contact aortic", "○ does not fit "] {
         assert!(none.contains(told), "{told}\n{none}");
     }
-    let missing = page("unmeasured-rim");
+    let missing = large("unmeasured-rim");
     for told in [
         "? rim               missing",
         "? clearance aortic",

@@ -1,0 +1,93 @@
+use geometry::Face;
+use measurement::Valve;
+use scene::View;
+use session::{Bay, SectionLeft, Session};
+use sizing::engine::Plain;
+use sizing::{Candidate, Setting, Shape, Size};
+use std::borrow::Cow;
+use std::sync::Arc;
+
+/// All that the pictures of some bays tell of.
+pub(super) struct Sitters {
+    setting: Arc<Setting>,
+    pub(super) pieces: Vec<Piece>,
+    pub(super) valve: Valve,
+    pub(super) face: Face,
+    pub(super) section_left: SectionLeft,
+}
+
+/// A size as it is set down.
+pub(super) struct Piece {
+    bay: Bay,
+    found: Option<(Shape, Size)>,
+    /// The size as it stands at the values as read, worked out here: a picture never
+    /// waits for the list and never shows a value of before.
+    pub(super) candidate: Option<Candidate>,
+}
+
+impl Sitters {
+    pub(super) fn of(session: &Session, bays: &[Bay]) -> Self {
+        let setting = session.setting();
+        let shown = session.document().shown();
+        let piece = |bay: &Bay| {
+            let found = bay.find(session.document().shelf());
+            let candidate = found.as_ref().map(|(shape, size)| {
+                let size = (bay.place, *shape, size);
+                Candidate::assess(setting, size, bay.turn(), None, &Plain)
+            });
+            Piece {
+                bay: *bay,
+                found: found.map(|(shape, size)| (shape.clone(), size)),
+                candidate,
+            }
+        };
+        Self {
+            setting: Arc::clone(setting),
+            pieces: bays.iter().map(piece).collect(),
+            valve: shown.valve,
+            face: shown.face,
+            section_left: session.view().looks.section_left,
+        }
+    }
+
+    /// Whether they are those of some bays of a session. The same allocation is the
+    /// same setting: nobody changes one, and while it is kept its address is not
+    /// given away.
+    pub(super) fn are(&self, session: &Session, bays: &[Bay]) -> bool {
+        let shown = session.document().shown();
+        let shelf = session.document().shelf();
+        let is_piece = |(piece, bay): (&Piece, &Bay)| {
+            let found = bay.find(shelf);
+            piece.bay == *bay
+                && match (&piece.found, &found) {
+                    (Some(kept), Some(now)) => kept.0 == *now.0 && kept.1 == now.1,
+                    (None, None) => true,
+                    _ => false,
+                }
+        };
+        Arc::ptr_eq(&self.setting, session.setting())
+            && self.valve == shown.valve
+            && self.face == shown.face
+            && self.section_left == session.view().looks.section_left
+            && self.pieces.len() == bays.len()
+            && self.pieces.iter().zip(bays).all(is_piece)
+    }
+
+    /// The setting of each piece, with the rotation at which a defect whose rotation
+    /// nobody read is pictured.
+    pub(super) fn pictured(&self) -> Vec<Cow<'_, Setting>> {
+        let of = |piece: &Piece| {
+            let rotation = piece.candidate.as_ref()?.pictured_rotation();
+            Some(self.setting.pictured(rotation))
+        };
+        self.pieces
+            .iter()
+            .map(|piece| of(piece).unwrap_or(Cow::Borrowed(&self.setting)))
+            .collect()
+    }
+
+    /// Whether there are the readings that a section needs.
+    pub(super) fn have_section(&self) -> bool {
+        View::Section(self.valve).missing(&self.setting).is_empty()
+    }
+}
