@@ -95,9 +95,8 @@ impl Recorder {
 fn words(looks: Looks) -> String {
     let palettes = session::Palette::ALL.into_iter();
     let palette = palettes.filter(|(_, it)| *it == looks.palette);
-    let dots = session::Dots::ALL.into_iter();
-    let dots = dots.filter(|(_, it)| *it == looks.dots);
-    let mut words: Vec<&str> = palette.map(|it| it.0).chain(dots.map(|it| it.0)).collect();
+    let mut words: Vec<&str> = palette.map(|it| it.0).collect();
+    words.push(looks.pictures.word());
     words.extend(looks.is_presented.then_some("present"));
     words.extend(looks.mouse_is_free.then_some("no-mouse"));
     words.join(" ")
