@@ -23,7 +23,7 @@ use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
 /// How many scripts are played every day.
-const DAILY: u64 = 24;
+const DAILY: u64 = 30;
 
 /// A record in memory.
 #[derive(Clone, Default)]
