@@ -2,7 +2,6 @@ use geometry::Face;
 use measurement::Valve;
 use scene::View;
 use session::{Bay, SectionLeft, Session};
-use sizing::engine::Plain;
 use sizing::{Candidate, Setting, Shape, Size};
 use std::borrow::Cow;
 use std::sync::Arc;
@@ -33,7 +32,7 @@ impl Sitters {
             let found = bay.find(session.document().shelf());
             let candidate = found.as_ref().map(|(shape, size)| {
                 let size = (bay.place, *shape, size);
-                Candidate::assess(setting, size, bay.turn(), None, &Plain)
+                Candidate::assess(setting, size, bay.turn(), None)
             });
             Piece {
                 bay: *bay,
