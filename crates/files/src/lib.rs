@@ -72,7 +72,7 @@ pub use planned_on::planned_on;
 pub use presence::{Entered, Holder, Presence};
 pub use published_limits::{LIMITS_CAP, LimitsFile, parse_limits, read_limits};
 pub use recent::Recent;
-pub use setting::setting;
+pub use setting::{setting, worked_up};
 pub use source::{Position, Source};
 pub use splice::SpliceError;
 pub use store::{

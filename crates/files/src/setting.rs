@@ -6,7 +6,12 @@ use workup::{AsMeasured, Figure, Limits};
 /// A case under the rules of a house and published limits: the ranking knows which
 /// guidance against closing is met, and which exclusions the readings settle.
 pub fn setting(case: Arc<Case>, rules: Arc<HouseRules>, limits: Option<&Limits>) -> Setting {
-    let setting = Setting::new(case, rules);
+    worked_up(Setting::new(case, rules), limits)
+}
+
+/// A setting with what the work-up of its case says that bears on every size: a few
+/// hundred draws, and so no work for between two keys.
+pub fn worked_up(setting: Setting, limits: Option<&Limits>) -> Setting {
     match limits.and_then(|limits| guidance(&setting, limits)) {
         Some(guidance) => setting.with_guidance(guidance),
         None => setting,

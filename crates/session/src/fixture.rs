@@ -82,11 +82,14 @@ pub(crate) fn assess(session: &mut Session) {
             threads: 1,
             cancel: &never,
         };
-        let ranking = sizing::rank(&request.setting, request.shelf.catalogues(), None, &work);
+        let setting = sizing::Setting::clone(&request.setting);
+        let setting = Arc::new(files::worked_up(setting, request.limits.as_deref()));
+        let ranking = sizing::rank(&setting, request.shelf.catalogues(), None, &work);
         session.receive(Reply::Assessed(Arc::new(Assessed {
             generation: request.generation,
             draws: 0,
             is_last: true,
+            setting,
             ranking: Arc::new(ranking.unwrap()),
             by_hand: Vec::new(),
         })));

@@ -25,7 +25,12 @@ use filing::{NudgeRow, OwnFolders};
 #[derive(Clone, Debug)]
 pub struct Session {
     document: Document,
+    /// The case under its rules, not worked up.
+    plain_setting: Arc<Setting>,
+    /// The same, worked up; until the worker has done so, with the work-up of before.
     setting: Arc<Setting>,
+    /// Whether the work-up in it is of before the last change.
+    work_up_is_of_before: bool,
     rows: Vec<Row>,
     history: History,
     view: View,
@@ -93,7 +98,9 @@ impl Session {
                 shelf: true,
             },
             errand: None,
+            plain_setting: Arc::clone(&setting),
             setting,
+            work_up_is_of_before: false,
             rows: rows(&document),
             document,
             history: History::default(),
@@ -131,11 +138,30 @@ impl Session {
         self
     }
 
-    /// Makes the case ready under its rules and the published limits.
+    /// Makes the case ready under its rules and works it up against the published
+    /// limits, for what is opened or asked question by question.
     fn make_ready(&mut self) {
+        self.make_plain();
+        let setting = Setting::clone(&self.plain_setting);
+        self.setting = Arc::new(files::worked_up(setting, self.limits.as_deref()));
+        self.work_up_is_of_before = false;
+    }
+
+    /// Makes the case ready under its rules and leaves the work-up to the worker: a
+    /// nudge does not wait for it. Until it is there the one of before stands in, and
+    /// what hangs on it is shown as of before.
+    fn make_ready_at_once(&mut self) {
+        self.make_plain();
+        let guidance = self.setting.guidance().clone();
+        let setting = Setting::clone(&self.plain_setting);
+        self.setting = Arc::new(setting.with_guidance(guidance));
+        self.work_up_is_of_before = self.limits.is_some();
+    }
+
+    fn make_plain(&mut self) {
         let case = Arc::clone(&self.document.case);
         let rules = Arc::clone(&self.document.rules);
-        self.setting = Arc::new(files::setting(case, rules, self.limits.as_deref()));
+        self.plain_setting = Arc::new(Setting::new(case, rules));
     }
 
     /// The session saying, until the first key, what is open and how a case of
@@ -165,7 +191,7 @@ impl Session {
             generation,
             wanted,
             limits: self.limits.clone(),
-            setting: Arc::clone(&self.setting),
+            setting: Arc::clone(&self.plain_setting),
             shelf: self.document.shelf.clone(),
             by_hand: self.bays_by_hand(),
             stages: Request::STAGES,
@@ -178,6 +204,12 @@ impl Session {
     /// Takes what the worker says; gives back the assessment that is not shown any
     /// more: thousands of pieces, to be let go where nobody waits.
     pub fn receive(&mut self, reply: Reply) -> Option<Arc<Assessed>> {
+        if let Reply::Assessed(new) = &reply
+            && new.generation == self.results.generation()
+        {
+            self.setting = Arc::clone(&new.setting);
+            self.work_up_is_of_before = false;
+        }
         let not_shown = self.results.receive(reply);
         self.fill_waiting_bays();
         not_shown
@@ -298,7 +330,12 @@ impl Session {
     /// Brings what depends on the document in line with an edit that was made.
     fn follow(&mut self, edit: &Edit, by_hand: &[Bay]) {
         if edit.is_of_case() {
-            self.make_ready();
+            // Which question is asked next hangs on the work-up.
+            if matches!(edit, Edit::Case { .. }) || self.is_guided() {
+                self.make_ready();
+            } else {
+                self.make_ready_at_once();
+            }
             self.results.outdate();
             if matches!(edit, Edit::Case { .. }) {
                 self.results.forget();

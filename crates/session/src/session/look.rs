@@ -6,6 +6,7 @@ use crate::{
     Command, Document, Doubt, History, HouseRule, KeyMap, Page, Refused, Results, Row, View, Wanted,
 };
 use measurement::Quantity;
+use sizing::house_rules::Evidence;
 use sizing::resolve::Basis;
 use sizing::{Answer, Answered, Candidate, Setting};
 use std::sync::Arc;
@@ -71,6 +72,12 @@ impl Session {
     pub fn shows_as_before(&self, generation: u64) -> bool {
         let is_said = self.says_it_works() || !self.is_working();
         is_said && self.results.is_of_before(generation)
+    }
+
+    /// Whether the work-up in the setting is of before the last change: what hangs on
+    /// it is shown so at once, for nothing may look better than it is.
+    pub const fn work_up_is_of_before(&self) -> bool {
+        self.work_up_is_of_before
     }
 
     /// The keys that do something now.
@@ -233,6 +240,17 @@ impl Session {
         let mut all = self.setting.rules().exclusions.iter();
         let exclusion = all.find(|one| one.id == id)?;
         Some(sizing::answered(&self.setting, exclusion))
+    }
+
+    /// Whether the answer to an exclusion hangs on a work-up of before the last change.
+    pub fn exclusion_is_of_before(&self, id: &str) -> bool {
+        let rules = self.setting.rules();
+        let mut all = rules.exclusions.iter().filter(|one| one.id == id);
+        self.work_up_is_of_before
+            && all.any(|one| {
+                let mut settles = one.yes_if.iter().chain(&one.no_if).flatten();
+                settles.any(|it| matches!(it, Evidence::Figure(..)))
+            })
     }
 
     /// Whether a check of some candidate misses a quantity; before the first

@@ -9,6 +9,7 @@ mod looking;
 mod number_fields;
 mod rules;
 mod shelf;
+mod work_up;
 
 use crate::fixture::{self, assess, press};
 use crate::{Bay, Command, Status};

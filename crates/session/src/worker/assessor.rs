@@ -11,10 +11,20 @@ use std::sync::atomic::Ordering;
 /// case: a turn by hand ranks nothing anew.
 pub struct Assessor<'a> {
     engine: &'a dyn Engine,
-    of: Option<(Arc<Setting>, Shelf, u64)>,
+    of: Option<Of>,
     /// The furthest stage that is known: those before it are not asked for again.
     stage: Option<Stage>,
     worth: Option<Arc<Worth>>,
+}
+
+/// What was asked for last.
+struct Of {
+    /// The case under its rules as it came.
+    setting: Arc<Setting>,
+    /// The same, worked up.
+    worked_up: Arc<Setting>,
+    shelf: Shelf,
+    seed: u64,
 }
 
 /// A number of draws, the draws as the engine counts them, and the ranking by them.
@@ -39,6 +49,10 @@ impl<'a> Assessor<'a> {
     /// list, until it is cancelled or `send` says `false`. Stages before one that
     /// is known already are left out.
     pub fn answer(&mut self, request: &Request, work: &Work, mut send: impl FnMut(Reply) -> bool) {
+        let request = &Request {
+            setting: self.worked_up(request),
+            ..request.clone()
+        };
         if self.assess(request, work, &mut send).is_some() {
             self.wanted(request, work, &mut send);
         }
@@ -71,7 +85,6 @@ impl<'a> Assessor<'a> {
         work: &Work,
         send: &mut impl FnMut(Reply) -> bool,
     ) -> Option<()> {
-        self.forget_other_than(request);
         let is_known = |draws: &usize| self.stage.as_ref().is_some_and(|it| it.count == *draws);
         let known = request.stages.iter().rposition(is_known);
         let last = request.stages.len().saturating_sub(1);
@@ -82,6 +95,7 @@ impl<'a> Assessor<'a> {
                 generation: request.generation,
                 draws,
                 is_last: place == last,
+                setting: Arc::clone(&request.setting),
                 ranking: Arc::clone(&stage.ranking),
                 by_hand,
             };
@@ -93,23 +107,38 @@ impl<'a> Assessor<'a> {
         Some(())
     }
 
-    fn forget_other_than(&mut self, request: &Request) {
+    /// The setting of a request, worked up; forgets what is of another.
+    fn worked_up(&mut self, request: &Request) -> Arc<Setting> {
         // The same allocation is the same setting: nobody changes one, and while
         // it is remembered its address cannot be given to another.
-        let is_same = self.of.as_ref().is_some_and(|(setting, shelf, seed)| {
-            Arc::ptr_eq(setting, &request.setting)
-                && shelf.is(&request.shelf)
-                && *seed == request.seed
-        });
-        if !is_same {
-            self.stage = None;
-            self.worth = None;
-            self.of = Some((
-                Arc::clone(&request.setting),
-                request.shelf.clone(),
-                request.seed,
-            ));
+        let is_same = |of: &&Of| {
+            Arc::ptr_eq(&of.setting, &request.setting)
+                && of.shelf.is(&request.shelf)
+                && of.seed == request.seed
+        };
+        if let Some(of) = self.of.as_ref().filter(is_same) {
+            return Arc::clone(&of.worked_up);
         }
+        let known = self
+            .of
+            .take()
+            .filter(|of| Arc::ptr_eq(&of.setting, &request.setting));
+        let worked_up = known.map_or_else(
+            || {
+                let setting = Setting::clone(&request.setting);
+                Arc::new(files::worked_up(setting, request.limits.as_deref()))
+            },
+            |of| of.worked_up,
+        );
+        self.stage = None;
+        self.worth = None;
+        self.of = Some(Of {
+            setting: Arc::clone(&request.setting),
+            worked_up: Arc::clone(&worked_up),
+            shelf: request.shelf.clone(),
+            seed: request.seed,
+        });
+        worked_up
     }
 
     /// A stage, worked out if it is not known; `None` when it was cancelled.

@@ -9,7 +9,7 @@ use workup::Limits;
 pub struct Request {
     /// The document's generation.
     pub generation: u64,
-    /// The case under its rules.
+    /// The case under its rules, not worked up yet.
     pub setting: Arc<Setting>,
     /// The shapes to rank.
     pub shelf: Shelf,
@@ -67,6 +67,8 @@ pub struct Assessed {
     pub draws: usize,
     /// Whether no further result follows.
     pub is_last: bool,
+    /// The case under its rules, worked up.
+    pub setting: Arc<Setting>,
     /// The ranked list.
     pub ranking: Arc<Ranking>,
     /// Pinned candidates that the ranking does not hold.

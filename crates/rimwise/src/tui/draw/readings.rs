@@ -174,6 +174,9 @@ fn told(session: &Session, row: &Row, theme: Theme) -> (&'static str, String, St
             } else {
                 style
             };
+            if session.exclusion_is_of_before(id) {
+                return (mark, name, format!("{value} (before)"), theme.stale());
+            }
             (mark, name, value, grave)
         }
     }

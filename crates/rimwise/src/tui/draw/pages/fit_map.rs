@@ -41,7 +41,7 @@ pub(in crate::tui::draw) fn draw(
         );
         return;
     };
-    let is_stale = session.shows_as_before(mapped.generation);
+    let is_stale = session.shows_as_before(mapped.generation) || session.work_up_is_of_before();
     let beside = if mapped.is_last {
         "share of draws in which no stop is broken"
     } else {
