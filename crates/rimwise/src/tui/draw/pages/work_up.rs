@@ -1,5 +1,7 @@
 //! Whether the defect matters, and what is still unmeasured.
 
+mod at_a_glance;
+
 use super::{List, Seen, said};
 use crate::tui::draw::lines;
 use crate::tui::theme::Theme;
@@ -34,6 +36,7 @@ pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) ->
     match session.results().worked_up() {
         Some(it) => {
             list.say(banner(&it.page.banner, theme, width));
+            list.say(at_a_glance::lines(&it.page, theme, width));
             for section in &it.page.sections {
                 add(&mut list, section, session.view().work_up, theme, width);
             }

@@ -1,0 +1,72 @@
+//! The work-up in four sentences: what speaks for closing, the circulation, what is
+//! not measured, what does not add up. The lines below have the detail.
+
+use crate::text::wrapped;
+use crate::tui::theme::Theme;
+use files::visible;
+use ratatui::text::{Line, Span};
+use unicode_width::UnicodeWidthStr;
+use workup::{State, Workup};
+
+/// Columns before the sentences.
+const HEAD: usize = 19;
+
+/// The four sentences, each under its head.
+pub(super) fn lines(page: &Workup, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let met = labels(page, "published", |state| state == State::Met);
+    let unknown = labels(page, "not_measured", |_| true);
+    let contradictions = labels(page, "contradictions", |_| true);
+    let parts = [
+        ("Guidance met", none_or(met, "none")),
+        ("Circulation", none_or(figures(page), "nothing measured")),
+        (
+            "Not measured",
+            none_or(unknown, "nothing that is asked for"),
+        ),
+        (
+            "Does not add up",
+            none_or(contradictions, "nothing in what was measured"),
+        ),
+    ];
+    let mut lines = Vec::new();
+    for (head, text) in parts {
+        let text = visible(&text);
+        let room = usize::from(width).saturating_sub(HEAD);
+        for (index, part) in wrapped(&text, room).into_iter().enumerate() {
+            let head = if index == 0 { head } else { "" };
+            let gap = " ".repeat(HEAD.saturating_sub(head.width()));
+            lines.push(Line::from(vec![
+                Span::styled(head, theme.strong()),
+                Span::styled(format!("{gap}{part}"), theme.text()),
+            ]));
+        }
+    }
+    lines.push(Line::raw(""));
+    lines
+}
+
+fn none_or(texts: Vec<String>, none: &str) -> String {
+    if texts.is_empty() {
+        format!("{none}.")
+    } else {
+        format!("{}.", texts.join("; "))
+    }
+}
+
+/// The labels of a section's lines of some states.
+fn labels(page: &Workup, section: &str, is_told: impl Fn(State) -> bool) -> Vec<String> {
+    let lines = page.section(section).map(|it| it.lines.as_slice());
+    let lines = lines.unwrap_or_default().iter();
+    let told = lines.filter(|line| is_told(line.state));
+    told.map(|line| line.label.clone()).collect()
+}
+
+/// The figures of the circulation with their intervals.
+fn figures(page: &Workup) -> Vec<String> {
+    let lines = page.section("indication").map(|it| it.lines.as_slice());
+    let lines = lines.unwrap_or_default().iter();
+    let figures = lines.filter(|line| line.amount.is_some());
+    figures
+        .map(|line| format!("{} {}", line.label, line.told()))
+        .collect()
+}
