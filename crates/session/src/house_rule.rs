@@ -27,6 +27,18 @@ const WIDE_BOUNDS: &str = "Wide bounds, outside which a value is asked about";
 const SHIPPED_BOUNDS: &str =
     "Wide bounds, outside which a value is asked about (as shipped: the file has none)";
 
+/// What kind of source a rule has, so that it is said once over the rules it is
+/// true of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SourceKind {
+    /// A source of its own.
+    Sourced,
+    /// A fact of the trade that no source was found for.
+    CommonPractice,
+    /// An assumption of the program's.
+    Assumption,
+}
+
 impl HouseRule {
     fn fixed(kind: &'static str, about: String, says: String, source: &str) -> Self {
         Self {
@@ -60,6 +72,16 @@ impl HouseRule {
         }
     }
 
+    /// What kind of source it has in the house, exception or not.
+    pub fn source_kind(&self) -> SourceKind {
+        let source = self.rule.as_ref().map_or(&self.source, |rule| &rule.source);
+        match source.as_str() {
+            "common practice, no source" => SourceKind::CommonPractice,
+            "assumption" => SourceKind::Assumption,
+            _ => SourceKind::Sourced,
+        }
+    }
+
     /// Why no case may except it, of a rule of which that is so.
     pub fn why_fixed(&self) -> &'static str {
         match self.kind {
@@ -76,7 +98,8 @@ impl HouseRule {
     }
 }
 
-/// Every rule of the house that can count for a case, kind by kind.
+/// Every rule of the house that can count for a case, kind by kind, and within a
+/// kind by what its source is.
 pub(crate) fn house_rules(rules: &HouseRules, case: &Case) -> Vec<HouseRule> {
     let is_for = |sites: &[Site]| sites.is_empty() || sites.contains(&case.site);
     let exception = |rule: &Rule| {
@@ -117,6 +140,9 @@ pub(crate) fn house_rules(rules: &HouseRules, case: &Case) -> Vec<HouseRule> {
         let labels: Vec<&str> = row.of.iter().map(|one| one.label()).collect();
         HouseRule::fixed(kind, labels.join("; "), row.says(), &row.source)
     }));
+    let kinds: Vec<&str> = all.iter().map(|rule| rule.kind).collect();
+    let place = |rule: &HouseRule| kinds.iter().position(|kind| *kind == rule.kind);
+    all.sort_by_key(|rule| (place(rule), rule.source_kind()));
     all
 }
 

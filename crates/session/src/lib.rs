@@ -59,7 +59,7 @@ pub use errand::{Errand, Save};
 pub use footer::Hint;
 pub use history::History;
 pub use home::Home;
-pub use house_rule::HouseRule;
+pub use house_rule::{HouseRule, SourceKind};
 pub use keeper::Keeper;
 pub use key::{Key, KeyCode, NoSuchKey};
 pub use keymap::{KeyMap, KeyMapError};

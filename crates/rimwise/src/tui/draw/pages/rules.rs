@@ -6,8 +6,8 @@ use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::Frame;
 use ratatui::layout::Rect;
-use ratatui::text::Line;
-use session::{Focus, Session};
+use ratatui::text::{Line, Span};
+use session::{Focus, Session, SourceKind};
 use sizing::State;
 
 /// Draws the page.
@@ -30,15 +30,29 @@ pub(in crate::tui::draw) fn draw(
     seen.rooms.rules = list.draw(frame, session.view().rule, (false, theme), on, seen);
 }
 
+/// The head over rules of one kind whose sources are alike.
+fn head(kind: &'static str, source_kind: SourceKind, theme: Theme) -> Line<'static> {
+    let source = match source_kind {
+        SourceKind::Sourced => "",
+        SourceKind::CommonPractice => ": common practice, no source",
+        SourceKind::Assumption => ": assumption",
+    };
+    Line::from(vec![
+        Span::styled(kind, theme.strong()),
+        Span::styled(source, theme.dim()),
+    ])
+}
+
 /// What the page says, line by line.
 pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) -> List {
     let mut list = List::default();
     let selected = session.view().rule;
-    let mut kind = "";
+    let mut over = None;
     for rule in session.house_rules() {
-        if rule.kind != kind {
-            list.say(vec![Line::styled(rule.kind, theme.strong())]);
-            kind = rule.kind;
+        let source_kind = rule.source_kind();
+        if over != Some((rule.kind, source_kind)) {
+            list.say(vec![head(rule.kind, source_kind, theme)]);
+            over = Some((rule.kind, source_kind));
         }
         let says = if rule.says.is_empty() {
             rule.about.clone()
@@ -55,7 +69,10 @@ pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) ->
                 ),
                 theme.state(State::Caution),
             ),
-            _ => (format!("  {says} · {}", rule.source), theme.text()),
+            _ if source_kind == SourceKind::Sourced => {
+                (format!("  {says} · {}", rule.source), theme.text())
+            }
+            _ => (format!("  {says}"), theme.text()),
         };
         list.entry(said(&text, style, width), selected, theme);
     }
