@@ -8,10 +8,8 @@ pub enum Doubt {
     Disputed(ReadingId, Quantity),
     /// A reading set aside.
     SetAside(ReadingId, Quantity),
-    /// The break-even of a quantity for the selected candidate.
-    BreakEven(Quantity),
-    /// What knowing a quantity exactly would bring.
-    Gain(Quantity),
+    /// A quantity that could change the verdict, or that is worth measuring again.
+    Decisive(Quantity),
 }
 
 impl Doubt {
@@ -20,8 +18,7 @@ impl Doubt {
         match self {
             Self::Disputed(_, quantity)
             | Self::SetAside(_, quantity)
-            | Self::BreakEven(quantity)
-            | Self::Gain(quantity) => *quantity,
+            | Self::Decisive(quantity) => *quantity,
         }
     }
 
@@ -29,12 +26,14 @@ impl Doubt {
     pub const fn reading(&self) -> Option<&ReadingId> {
         match self {
             Self::Disputed(id, _) | Self::SetAside(id, _) => Some(id),
-            Self::BreakEven(_) | Self::Gain(_) => None,
+            Self::Decisive(_) => None,
         }
     }
 }
 
-/// Every line: readings in dispute, readings set aside, break-evens, gains.
+/// Every line: readings in dispute, readings set aside, and the quantities that
+/// decide: those with a break-even, the likeliest first, then those that only bring a
+/// gain.
 pub(crate) fn doubts(session: &Session) -> Vec<Doubt> {
     let mut doubts = Vec::new();
     for disputed in session.setting().disputed() {
@@ -52,11 +51,14 @@ pub(crate) fn doubts(session: &Session) -> Vec<Doubt> {
         // What has no end on either side changes nothing.
         let readings = doubted.break_evens.readings.iter();
         let readings = readings.filter(|one| one.ends().next().is_some());
-        doubts.extend(readings.map(|one| Doubt::BreakEven(one.quantity)));
+        let mut decisive: Vec<Quantity> = readings.map(|one| one.quantity).collect();
         let gains = doubted.worth.iter().flat_map(|worth| &worth.gains);
         // What brings no more than its error brings nothing.
         let gains = gains.filter(|gain| gain.chance.value > gain.chance.error);
-        doubts.extend(gains.map(|gain| Doubt::Gain(gain.quantity)));
+        let gains = gains.map(|gain| gain.quantity);
+        let others: Vec<Quantity> = gains.filter(|one| !decisive.contains(one)).collect();
+        decisive.extend(others);
+        doubts.extend(decisive.into_iter().map(Doubt::Decisive));
     }
     doubts
 }

@@ -41,6 +41,29 @@ impl BreakEvens {
         }
     }
 
+    /// Where the state as measured changes, for a column of a table: one text an end,
+    /// the lower one first. `under 1.4 mm`; of what does not fit, where it would no
+    /// longer: `2.4 mm or more`.
+    pub fn ends_say(&self, of: &BreakEven) -> Vec<String> {
+        let unit = unit(of.quantity);
+        let is_broken = self.held == State::Stop;
+        let say = |end: &Change, is_below: bool| {
+            // Rounded so that nothing is promised that does not hold.
+            let direction = if is_below == is_broken { -1.0 } else { 1.0 };
+            let at = inward(of.quantity, end, direction);
+            match (is_broken, is_below) {
+                (true, true) => format!("{at}{unit} or less"),
+                (true, false) => format!("{at}{unit} or more"),
+                (false, true) => format!("under {at}{unit}"),
+                (false, false) => format!("over {at}{unit}"),
+            }
+        };
+        let below = of.below.iter().map(|end| say(end, true));
+        below
+            .chain(of.above.iter().map(|end| say(end, false)))
+            .collect()
+    }
+
     /// The sentence on the reading to doubt first; `None` where none changes
     /// anything.
     pub fn says_first(&self) -> Option<String> {
@@ -55,6 +78,21 @@ impl BreakEvens {
             1 => format!("the {severity} of {} is broken", named[0]),
             _ => format!("the {severity}s of {} are broken", words::list(&named)),
         }
+    }
+}
+
+impl BreakEven {
+    /// Its value with one standard deviation, for a column of a table:
+    /// `0.6 ± 0.3 mm`; `~` before a value that nobody measured.
+    pub fn now_says(&self) -> String {
+        let digits = usize::from(decimals(self.quantity));
+        format!(
+            "{}{:.digits$} ± {:.digits$}{}",
+            if self.is_assumed { "~" } else { "" },
+            self.value + 0.0,
+            self.sd,
+            unit(self.quantity)
+        )
     }
 }
 

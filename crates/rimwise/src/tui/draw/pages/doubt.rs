@@ -1,5 +1,7 @@
 //! How sure the answer is, and what would change it.
 
+mod table;
+
 use super::{List, Seen, said};
 use crate::text::fitted;
 use crate::told;
@@ -10,10 +12,9 @@ use files::visible;
 use measurement::{Quantity, ReadingId};
 use ratatui::Frame;
 use ratatui::layout::Rect;
-use ratatui::text::{Line, Span};
+use ratatui::text::Line;
 use session::taking::phase;
 use session::{Doubt, Focus, Session};
-use sizing::break_even::BreakEven;
 use sizing::{Candidate, Outcome, State};
 
 /// Draws the page.
@@ -45,7 +46,6 @@ pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) ->
     };
     list.say(how_sure(session, candidate, theme, width));
     list.say(measure_next(session, theme, width));
-    list.say(contributions(candidate, theme, width));
     let doubts = session.doubts();
     let mut heading = "";
     for doubt in &doubts {
@@ -54,9 +54,14 @@ pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) ->
             list.say(headed(session, its, theme, width));
             heading = its;
         }
+        let is_selected = list.entries.len() == selected;
         list.entry(entry(session, doubt, theme, width), selected, theme);
+        if is_selected {
+            list.say(in_full(session, doubt, theme, width));
+        }
     }
     list.say(without_end(session, theme, width));
+    list.say(contributions(candidate, theme, width));
     let is_known = session
         .results()
         .doubted()
@@ -151,25 +156,26 @@ fn measure_next(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static
 fn without_end(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
     let doubted = session.results().doubted();
     let readings = doubted.into_iter().flat_map(|it| &it.break_evens.readings);
-    let named: Vec<&str> = readings
-        .filter(|one| one.ends().next().is_none())
-        .map(|one| one.quantity.label())
-        .collect();
-    let Some(doubted) = doubted.filter(|_| !named.is_empty()) else {
+    let others = readings.filter(|one| one.ends().next().is_none()).count();
+    let Some(doubted) = doubted.filter(|_| others > 0) else {
         return Vec::new();
     };
     // Where no reading has an end, no list above has said what is held.
     let mut lines = Vec::new();
-    if named.len() == doubted.break_evens.readings.len() {
-        lines = headed(session, BREAK_EVEN, theme, width);
+    if others == doubted.break_evens.readings.len() {
+        lines = headed(session, DECISIVE, theme, width);
+        lines.pop();
     }
-    let text = format!(
-        "No value that one of these alone can have changes the state as read: {}.",
-        named.join("; ")
-    );
+    let text = match others {
+        1 => "One other reading alone changes nothing, whatever its value.".to_owned(),
+        _ => format!("None of {others} other readings alone changes it, whatever its value."),
+    };
     lines.extend(said(&text, theme.dim(), width));
     lines
 }
+
+/// The least share of the draws that is shown: what rounds to nothing is not.
+const LEAST_SHOWN: f64 = 0.005;
 
 /// Which stop costs how much of the chance.
 fn contributions(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'static>> {
@@ -177,7 +183,7 @@ fn contributions(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'s
         .outcomes
         .iter()
         .filter_map(|outcome| Some((outcome, 1.0 - outcome.chance?.value)))
-        .filter(|(_, broken)| *broken > 0.0)
+        .filter(|(_, broken)| *broken >= LEAST_SHOWN)
         .collect();
     stops.sort_by(|one, other| other.1.total_cmp(&one.1));
     let unknown: Vec<String> = candidate
@@ -194,7 +200,10 @@ fn contributions(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'s
         theme.strong(),
     )];
     if stops.is_empty() {
-        lines.push(Line::styled("  no stop is broken in any draw", theme.dim()));
+        lines.push(Line::styled(
+            "  no stop is broken in 1 % of the draws or more",
+            theme.dim(),
+        ));
     }
     for (outcome, broken) in stops {
         const BAR: f64 = 20.0;
@@ -204,10 +213,11 @@ fn contributions(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'s
         lines.push(Line::styled(
             fitted(
                 &format!(
-                    "  {} {:>5.1} %  {}",
+                    "  {} {:>3.0} %  {}{}",
                     fitted(&told::check(outcome), name(width)),
                     100.0 * broken,
-                    "■".repeat(filled)
+                    "■".repeat(filled),
+                    "·".repeat(20 - filled)
                 ),
                 usize::from(width),
             ),
@@ -228,77 +238,52 @@ const fn title(doubt: &Doubt) -> &'static str {
     match doubt {
         Doubt::Disputed(..) => "In dispute: the two readings furthest apart",
         Doubt::SetAside(..) => "Set aside",
-        Doubt::BreakEven(_) => BREAK_EVEN,
-        Doubt::Gain(_) => {
-            "What knowing each exactly would bring to the best choice, the most on top"
-        }
+        Doubt::Decisive(_) => DECISIVE,
     }
 }
 
-/// A heading, with the sentence that goes before its entries.
+/// A heading, with what goes before its entries.
 fn headed(session: &Session, title: &'static str, theme: Theme, width: u16) -> Vec<Line<'static>> {
     let mut lines = vec![Line::styled(title, theme.strong())];
     let doubted = session.results().doubted();
-    if let Some(doubted) = doubted.filter(|_| title == BREAK_EVEN) {
+    if let Some(doubted) = doubted.filter(|_| title == DECISIVE) {
         lines.extend(said(&doubted.break_evens.held_says(), theme.text(), width));
+        lines.push(Line::styled(table::head(width), theme.dim()));
     }
     lines
 }
 
-/// The heading of the break-evens.
-const BREAK_EVEN: &str = "Break-even: the reading to doubt first on top";
+/// The heading of the readings that decide.
+const DECISIVE: &str = "Which reading decides";
 
 fn entry(session: &Session, doubt: &Doubt, theme: Theme, width: u16) -> Vec<Line<'static>> {
     let doubted = session.results().doubted();
     match doubt {
         Doubt::Disputed(id, quantity) => reading(session, id, *quantity, "≠", theme, width),
         Doubt::SetAside(id, quantity) => reading(session, id, *quantity, "×", theme, width),
-        Doubt::BreakEven(quantity) => {
-            let found = doubted.and_then(|it| {
-                let one = it
-                    .break_evens
-                    .readings
-                    .iter()
-                    .find(|one| one.quantity == *quantity)?;
-                Some((it, one))
-            });
-            found.map_or_else(Vec::new, |(it, one)| {
-                let text = format!("{} {}", mark(one), it.break_evens.says(one));
-                said(&text, theme.text(), width)
-            })
-        }
-        Doubt::Gain(quantity) => {
-            let gains = doubted.and_then(|it| it.worth.as_ref()).map(|it| &it.gains);
-            let gain = gains.and_then(|it| it.iter().find(|one| one.quantity == *quantity));
-            gain.map_or_else(Vec::new, |gain| {
-                let text = format!(
-                    "  {} {:>+5.1} ± {:.1} % of chance; {:.0} % of the doubt",
-                    fitted(quantity.label(), name(width)),
-                    100.0 * gain.chance.value,
-                    100.0 * gain.chance.error,
-                    100.0 * gain.takes_away
-                );
-                vec![Line::from(Span::styled(
-                    fitted(&text, usize::from(width)),
-                    theme.text(),
-                ))]
-            })
+        Doubt::Decisive(quantity) => {
+            doubted.map_or_else(Vec::new, |it| table::row(it, *quantity, theme, width))
         }
     }
+}
+
+/// The selected reading's break-even as a sentence.
+fn in_full(session: &Session, doubt: &Doubt, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let doubted = session.results().doubted();
+    let found = doubted.and_then(|it| {
+        let mut readings = it.break_evens.readings.iter();
+        let one = readings.find(|one| *doubt == Doubt::Decisive(one.quantity))?;
+        one.ends().next()?;
+        Some(it.break_evens.says(one))
+    });
+    found.map_or_else(Vec::new, |text| {
+        said(&format!("  {text}."), theme.dim(), width)
+    })
 }
 
 /// Columns of a name before figures.
 fn name(width: u16) -> usize {
     usize::from(width) * 2 / 5
-}
-
-/// On which side a break-even has an end, in one character.
-const fn mark(one: &BreakEven) -> &'static str {
-    match (&one.below, &one.above) {
-        (Some(_), Some(_)) => "↕",
-        (Some(_), None) => "↓",
-        (None, _) => "↑",
-    }
 }
 
 /// A reading: value, how and when it was taken, and why it was set aside.

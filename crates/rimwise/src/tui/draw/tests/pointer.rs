@@ -29,7 +29,7 @@ fn readings_bays_candidates_and_pages_can_be_pointed_at() {
     assert_eq!(at(&session, "Ranked"), Some(Target::Panel(Focus::Ranking)));
     let doubt = on_page(&session, "2");
     assert_eq!(
-        at(&doubt, "↑ borderline while"),
+        at(&doubt, "~0.0 ± 0.5 mm"),
         Some(Target::Line(Focus::Doubt, 0))
     );
 }
