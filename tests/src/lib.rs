@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
 pub mod page;
+pub mod pdf;
 pub mod random;
 pub mod sample;
 pub mod stream;

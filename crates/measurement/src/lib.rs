@@ -16,6 +16,7 @@ mod exchanged;
 mod finding;
 mod fusion;
 mod grade;
+mod how_measured;
 mod joint;
 mod law;
 mod log_weights;

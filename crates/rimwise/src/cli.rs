@@ -15,11 +15,12 @@ mod output;
 mod rank;
 mod report;
 mod screen;
+mod sheet;
 mod workup;
 
 use crate::ascii::{self, AsciiWriter, ascii};
 use anyhow::Result;
-use args::{Arguments, Command, Format, ManualFormat, PageFormat, TextFormat};
+use args::{Arguments, Command, Format, ManualFormat, PageFormat, SheetFormat, TextFormat};
 use clap::Parser;
 use inputs::BadInput;
 use output::Output;
@@ -93,6 +94,9 @@ fn is_for_programs(command: Option<&Command>) -> bool {
         Some(Command::Workup(asked)) => asked.format != PageFormat::Table,
         Some(Command::Manual(asked)) => asked.format != ManualFormat::Man,
         Some(Command::Completions(_) | Command::Draw(_)) => true,
+        Some(Command::Sheet(asked)) => asked
+            .format()
+            .is_ok_and(|format| format != SheetFormat::Text),
         Some(Command::Compare(_) | Command::Check(_)) | None => false,
     }
 }
@@ -104,6 +108,7 @@ fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         Some(Command::Compare(asked)) => compare::run(&asked, out),
         Some(Command::Criteria(asked)) => criteria::run(&asked, out),
         Some(Command::Draw(asked)) => draw::run(&asked, out),
+        Some(Command::Sheet(asked)) => sheet::run(&asked, out),
         Some(Command::FitMap(asked)) => fit_map::run(&asked, out),
         Some(Command::Workup(asked)) => workup::run(&asked, out),
         Some(Command::Check(asked)) => check::run(&asked, out),

@@ -2,7 +2,6 @@
 
 mod alike;
 mod ascii;
-mod caution;
 mod cli;
 mod environment;
 mod text;

@@ -1,100 +1,6 @@
-//! Plain text of a given width, columns counted as a terminal counts them.
+//! Text for a terminal, and bytes as a terminal takes them.
 
-use unicode_segmentation::UnicodeSegmentation;
-use unicode_width::UnicodeWidthStr;
-
-/// A text of exactly a width: filled with blanks, or cut with `…`.
-pub(crate) fn fitted(text: &str, columns: usize) -> String {
-    let mut cut = String::with_capacity(text.len().max(columns));
-    let width = width(text);
-    if width <= columns {
-        cut.push_str(text);
-        cut.extend(std::iter::repeat_n(' ', columns - width));
-        return cut;
-    }
-    if columns > 0 {
-        let mut taken = 0;
-        for letter in text.graphemes(true) {
-            taken += letter.width();
-            if taken + 1 > columns {
-                break;
-            }
-            cut.push_str(letter);
-        }
-        cut.push('…');
-    }
-    let blanks = columns.saturating_sub(cut.width());
-    cut.push_str(&" ".repeat(blanks));
-    cut
-}
-
-/// Columns that a text takes; for plain letters, which most texts are, at once.
-fn width(text: &str) -> usize {
-    let is_plain = |byte: &u8| (b' '..=b'~').contains(byte);
-    if text.as_bytes().iter().all(is_plain) {
-        text.len()
-    } else {
-        text.width()
-    }
-}
-
-/// A text of exactly a width whose end matters most: cut at its front.
-pub(crate) fn fitted_at_end(text: &str, columns: usize) -> String {
-    if width(text) <= columns {
-        return fitted(text, columns);
-    }
-    let mut end = String::new();
-    let mut taken = 1;
-    for letter in text.graphemes(true).rev() {
-        taken += letter.width();
-        if taken > columns {
-            break;
-        }
-        end.insert_str(0, letter);
-    }
-    fitted(&format!("…{end}"), columns)
-}
-
-/// Words broken into lines of a width at blanks; a word longer than a line is cut
-/// into pieces. At least one line, empty for an empty text.
-pub(crate) fn wrapped(text: &str, columns: usize) -> Vec<String> {
-    let columns = columns.max(1);
-    let mut lines = vec![String::new()];
-    for word in text.split_whitespace() {
-        for piece in pieces(word, columns) {
-            let Some(line) = lines.last_mut() else {
-                continue;
-            };
-            if line.is_empty() {
-                line.push_str(&piece);
-            } else if line.width() + 1 + piece.width() <= columns {
-                line.push(' ');
-                line.push_str(&piece);
-            } else {
-                lines.push(piece);
-            }
-        }
-    }
-    lines
-}
-
-/// A word in pieces of at most a width.
-fn pieces(word: &str, columns: usize) -> Vec<String> {
-    let mut pieces = vec![String::new()];
-    let mut taken = 0;
-    for letter in word.graphemes(true) {
-        let takes = letter.width();
-        if taken > 0 && taken + takes > columns {
-            pieces.push(String::new());
-            taken = 0;
-        }
-        taken += takes;
-        if let Some(piece) = pieces.last_mut() {
-            piece.push_str(letter);
-        }
-    }
-    pieces
-}
+pub(crate) use paper::columns::{fitted, fitted_at_end, paragraph, wrapped};
 
 /// Bytes in base 64 (RFC 4648, section 4).
 pub(crate) fn base64(bytes: &[u8]) -> String {
@@ -115,35 +21,19 @@ pub(crate) fn base64(bytes: &[u8]) -> String {
     text
 }
 
-/// A paragraph of lines: the first after `first`, the others indented under it.
-pub(crate) fn paragraph(first: &str, text: &str, columns: usize) -> String {
-    let indent = first.width();
-    let lines = wrapped(text, columns.saturating_sub(indent));
-    let mut paragraph = String::new();
-    for (index, line) in lines.iter().enumerate() {
-        let before = if index == 0 {
-            first.to_owned()
-        } else {
-            " ".repeat(indent)
-        };
-        paragraph.push_str(format!("{before}{line}").trim_end());
-        paragraph.push('\n');
-    }
-    paragraph
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use files::visible;
     use proptest::prelude::*;
+    use unicode_width::UnicodeWidthStr;
 
     /// Letters of every kind that files may bring.
     const LETTERS: &str = "([a-z 心가ａé\u{301}\u{200d}\u{fe0f}\u{202e}\u{7}\tلا⠤‑…]|👩🏽|👧){0,60}";
 
     proptest! {
         #[test]
-        fn no_text_is_wider_than_its_room(text in LETTERS, columns in 0..40_usize) {
+        fn no_text_of_a_file_is_wider_than_its_room(text in LETTERS, columns in 0..40_usize) {
             let text = visible(&text);
             prop_assert_eq!(fitted(&text, columns).width(), columns);
             prop_assert_eq!(fitted_at_end(&text, columns).width(), columns);
@@ -153,48 +43,6 @@ mod tests {
                 prop_assert!(line.width() <= columns, "{line:?}");
             }
         }
-    }
-
-    #[test]
-    fn a_fitted_text_is_as_wide_as_asked_whatever_the_letters() {
-        let letters = [
-            "wide",
-            "",
-            "a longer text",
-            "心室中隔欠損",
-            "e\u{301}e\u{301}e\u{301}",
-            "a🏽",
-        ];
-        for text in letters {
-            for columns in 0..12 {
-                assert_eq!(fitted(text, columns).width(), columns, "{text}");
-                assert_eq!(fitted_at_end(text, columns).width(), columns, "{text}");
-            }
-        }
-        assert_eq!(fitted("abcdef", 4), "abc…");
-        assert_eq!(fitted_at_end("abcdef", 4), "…def");
-        assert_eq!(fitted_at_end("心室中隔", 5), "…中隔");
-    }
-
-    #[test]
-    fn no_letter_of_several_characters_is_cut_in_two() {
-        let family = "👨\u{200d}👩\u{200d}👧";
-        let text = family.repeat(3);
-        assert_eq!(fitted(&text, 5), format!("{family}{family}…"));
-        assert_eq!(fitted_at_end(&text, 3), format!("…{family}"));
-        assert_eq!(wrapped(&text, 3), [family; 3]);
-    }
-
-    #[test]
-    fn words_wrap_and_long_ones_are_cut() {
-        assert_eq!(wrapped("one two three", 7), ["one two", "three"]);
-        assert_eq!(wrapped("abcdefgh", 3), ["abc", "def", "gh"]);
-        assert_eq!(wrapped("", 3), [""]);
-        assert!(
-            wrapped("心室中隔欠損", 5)
-                .iter()
-                .all(|line| line.width() <= 5)
-        );
     }
 
     #[test]
@@ -210,10 +58,5 @@ mod tests {
         ] {
             assert_eq!(base64(text.as_bytes()), coded);
         }
-    }
-
-    #[test]
-    fn a_paragraph_hangs_under_its_first_line() {
-        assert_eq!(paragraph("- ", "one two three", 9), "- one two\n  three\n");
     }
 }

@@ -29,8 +29,8 @@ pub use bay::{Bay, Cells};
 pub use picture::Orientation;
 
 use crate::stroke::{Anchor, Drawing, Ink, Role, Stroke};
-use crate::{Extent, Part, Point, View, words};
-use geometry::Mm;
+use crate::{Extent, Part, Point, View, nearest_valve, words};
+use geometry::{Face, Mm};
 use heading::Heading;
 use lettering::{Lettered, Lettering};
 use margin::Margin;
@@ -93,6 +93,10 @@ const LEADING: Mm = 3.9;
 const RULER: Mm = 13.0;
 const NAMES: Mm = 46.0;
 
+/// How lines are to be read.
+const LEGEND: &str = "Solid: measured. Dashed: assumed, or behind what is seen. Grey: from habit, not \
+    measured. Bar at the hinge: ± 1 and ± 2 SD of the rim.";
+
 /// Letters of the title, of captions, page mm.
 const TITLE: Mm = 4.2;
 const SMALL: Mm = 2.5;
@@ -103,15 +107,25 @@ impl Plate<'_> {
 
     /// The page.
     pub fn draw(&self) -> Drawing {
-        let mut page = Page::default();
         let rows = self.rows();
-        let scale = self.scale(&rows);
-        let mut y = self.title(&mut page, scale);
-        y = self.headings(&mut page, &rows, y);
-        for row in &rows {
-            y = self.row(&mut page, row, scale, y);
-        }
-        y = footing::footing(&mut page.strokes, self.width, scale, self.notes, y);
+        let scale = self.scale(&rows, LARGEST_SCALE * self.width / Self::WIDTH);
+        let mut page = Page::default();
+        let title = Lettered::new(Part::Caption, Role::Word, self.title.to_owned(), TITLE).bold();
+        page.put(&title, MARGIN, MARGIN + TITLE);
+        let y = self.pictures(&mut page, &rows, scale, MARGIN + TITLE + LEADING + 1.2);
+        let printed = format!(
+            "mm; {} : 1 where the page is printed {:.0} mm wide",
+            words::short(scale),
+            self.width
+        );
+        let y = footing::footing(
+            &mut page.strokes,
+            self.width,
+            scale,
+            &printed,
+            self.notes,
+            y,
+        );
         Drawing {
             width: self.width,
             height: y + MARGIN,
@@ -119,6 +133,78 @@ impl Plate<'_> {
             alternative_text: page.sentences.join(" "),
             strokes: page.strokes,
         }
+    }
+
+    /// The pictures as a part of a larger page, set close: without title and margin, at
+    /// a scale of no more than the largest, and [`Self::width`] wide.
+    pub fn inset(&self, largest: f64) -> Inset {
+        let wider = Plate {
+            width: self.width + 2.0 * MARGIN,
+            ..self.clone()
+        };
+        let rows = wider.rows();
+        let scale = if wider.has_halves() {
+            let [[_, half], _] = wider.halves();
+            scale_in(half - NAMES, &rows, largest)
+        } else {
+            wider.scale(&rows, largest)
+        };
+        let mut page = Page::default();
+        let mut y = MARGIN;
+        if let Some((role, text)) = wider.unmeasured() {
+            let words = Lettered::new(Part::Caption, role, text, SMALL);
+            page.put(&words.fitted(wider.width - 2.0 * MARGIN), MARGIN, y + SMALL);
+            y += LEADING;
+        }
+        y = wider.headings(&mut page, &rows, y, heading::Spacing::Close);
+        if let ([first, second], true) = (rows.as_slice(), wider.has_halves()) {
+            let [left, right] = wider.halves();
+            let below = wider.row(&mut page, first, scale, y, Some(left));
+            y = wider
+                .row(&mut page, second, scale, y, Some(right))
+                .max(below);
+        } else {
+            for row in &rows {
+                y = wider.row(&mut page, row, scale, y, None);
+            }
+        }
+        let y = footing::beside_ruler(&mut page.strokes, wider.width, scale, LEGEND, y - 0.8);
+        for stroke in &mut page.strokes {
+            stroke.move_by(-MARGIN, -MARGIN);
+        }
+        Inset {
+            drawing: Drawing {
+                width: self.width,
+                height: y - MARGIN,
+                title: self.whole_title(),
+                alternative_text: page.sentences.join(" "),
+                strokes: page.strokes,
+            },
+            scale,
+            sentences: page.sentences,
+        }
+    }
+
+    /// Whether both views of the only size stand side by side.
+    const fn has_halves(&self) -> bool {
+        self.columns.len() == 1 && self.views.len() == 2
+    }
+
+    /// The left end and the width of the two halves of the page.
+    fn halves(&self) -> [[Mm; 2]; 2] {
+        let width = 0.5 * (self.width - 2.0 * MARGIN - GAP);
+        [[MARGIN, width], [MARGIN + width + GAP, width]]
+    }
+
+    /// Legend, headings and every row of pictures from a height down; gives the height
+    /// below them.
+    fn pictures(&self, page: &mut Page, rows: &[Row], scale: f64, y: Mm) -> Mm {
+        let mut y = self.legend(page, scale, y);
+        y = self.headings(page, rows, y, heading::Spacing::Wide);
+        for row in rows {
+            y = self.row(page, row, scale, y, None);
+        }
+        y
     }
 
     /// The title with what is shown and how it lies.
@@ -178,31 +264,17 @@ impl Plate<'_> {
 
     /// The one scale of all pictures: the largest at which each finds room, in whole
     /// tenths.
-    fn scale(&self, rows: &[Row]) -> f64 {
-        const TENTHS: f64 = 10.0;
+    fn scale(&self, rows: &[Row], largest: f64) -> f64 {
         let beside = if self.columns.len() > 1 {
             RULER
         } else {
             2.0 * NAMES
         };
         let room = (self.column_width() - beside).max(MARGIN);
-        let largest = LARGEST_SCALE * self.width / Self::WIDTH;
-        let scale = rows
-            .iter()
-            .filter_map(|row| row.window)
-            .map(|window| room / window.width().max(f64::MIN_POSITIVE))
-            .fold(largest, f64::min);
-        ((scale * TENTHS).floor() / TENTHS).max(1.0 / TENTHS)
+        scale_in(room, rows, largest)
     }
 
-    fn title(&self, page: &mut Page, scale: f64) -> Mm {
-        const LEGEND: &str = "Solid: measured. Dashed: assumed, or behind what is seen. Grey: from \
-            habit, not measured. \
-            Bar at the hinge: ± 1 and ± 2 SD of the rim.";
-        let mut y = MARGIN + TITLE;
-        let title = Lettered::new(Part::Caption, Role::Word, self.title.to_owned(), TITLE).bold();
-        page.put(&title, MARGIN, y);
-        y += LEADING + 1.2;
+    fn legend(&self, page: &mut Page, scale: f64, mut y: Mm) -> Mm {
         let scale = words::short(scale);
         let mut lines = vec![(Role::Word, format!("Drawn at {scale} : 1. {LEGEND}"))];
         lines.extend(self.unmeasured());
@@ -228,7 +300,7 @@ impl Plate<'_> {
     }
 
     /// Name, verdict and key numbers over each column.
-    fn headings(&self, page: &mut Page, rows: &[Row], y: Mm) -> Mm {
+    fn headings(&self, page: &mut Page, rows: &[Row], y: Mm, spacing: heading::Spacing) -> Mm {
         let mut end = y;
         for (index, column) in self.columns.iter().enumerate() {
             let pictures: Vec<(View, Option<&Picture>)> = rows
@@ -242,27 +314,30 @@ impl Plate<'_> {
                 self.column(index),
                 self.column_width(),
                 y,
+                spacing,
             );
             end = end.max(below);
         }
         end
     }
 
-    fn row(&self, page: &mut Page, row: &Row, scale: f64, y: Mm) -> Mm {
+    /// A row of pictures, each in its column; or the only one between the left end and
+    /// the width of a part of the page.
+    fn row(&self, page: &mut Page, row: &Row, scale: f64, y: Mm, part: Option<[Mm; 2]>) -> Mm {
+        let cell = |index| part.unwrap_or_else(|| [self.column(index), self.column_width()]);
         let caption = picture::caption(self.setting, row.view, self.orientation);
         let y = y + LEADING;
         let words = Lettered::new(Part::Caption, Role::Word, caption, SMALL).bold();
-        page.put(&words, MARGIN, y);
+        page.put(&words, cell(0)[0], y);
         let Some(window) = row.window else {
             return y + LEADING;
         };
         let is_section = matches!(row.view, View::Section(_));
         let top = y + if is_section { 2.0 } else { 6.0 };
-        let width = self.column_width();
         let mut end_of_last: Option<Mm> = None;
         for (index, picture) in row.pictures.iter().enumerate() {
             let Some(picture) = picture else { continue };
-            let left = self.column(index);
+            let [left, width] = cell(index);
             let free = width - scale * window.width();
             // The ruler stands on the left of a section.
             let beside = if is_section && self.columns.len() > 1 {
@@ -308,7 +383,8 @@ impl Plate<'_> {
         }
         for (index, picture) in row.pictures.iter().enumerate() {
             if picture.is_some() {
-                let middle = self.column(index) + 0.5 * width;
+                let [left, width] = cell(index);
+                let middle = left + 0.5 * width;
                 for (text, y) in [("12 base", top - 1.4), ("6 apex", bottom + 3.4)] {
                     let words = Lettered::new(Part::Clock, Role::Word, text.to_owned(), SMALL);
                     page.strokes
@@ -318,6 +394,38 @@ impl Plate<'_> {
         }
         bottom + LEADING + 3.4
     }
+}
+
+/// The largest scale, in whole tenths, at which every picture has so much room.
+fn scale_in(room: Mm, rows: &[Row], largest: f64) -> f64 {
+    const TENTHS: f64 = 10.0;
+    let scale = rows
+        .iter()
+        .filter_map(|row| row.window)
+        .map(|window| room / window.width().max(f64::MIN_POSITIVE))
+        .fold(largest, f64::min);
+    ((scale * TENTHS).floor() / TENTHS).max(1.0 / TENTHS)
+}
+
+/// What is usually shown of sizes: the section toward the valve to which the first of
+/// them comes nearest, and face-on from the left.
+pub fn usual_views(setting: &Setting, first: &Candidate) -> Vec<View> {
+    let nearest = nearest_valve(setting, &first.size, first.turn);
+    vec![
+        View::Section(nearest.unwrap_or(Valve::Aortic)),
+        View::FaceOn(Face::Left),
+    ]
+}
+
+/// Pictures as a part of a larger page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Inset {
+    /// The pictures.
+    pub drawing: Drawing,
+    /// Their scale: millimetres of paper to a millimetre of the heart.
+    pub scale: f64,
+    /// What they show, a sentence a size.
+    pub sentences: Vec<String>,
 }
 
 /// One view of every size.

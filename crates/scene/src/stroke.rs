@@ -87,6 +87,20 @@ pub struct Word {
     pub has_halo: bool,
 }
 
+impl Stroke {
+    /// Moves it on its page, to the right and down, mm.
+    pub fn move_by(&mut self, right: f64, down: f64) {
+        let moved = |point: &mut Point| {
+            point.x += right;
+            point.y += down;
+        };
+        match &mut self.ink {
+            Ink::Fill(path) | Ink::Line { path, .. } => path.points_mut().for_each(moved),
+            Ink::Word(word) => moved(&mut word.at),
+        }
+    }
+}
+
 impl Word {
     /// How far the words run, mm.
     pub fn width(&self) -> f64 {

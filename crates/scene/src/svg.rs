@@ -165,8 +165,9 @@ impl fmt::Display for Steps<'_> {
     }
 }
 
-/// Text that cannot be taken for markup.
-struct Escaped<'a>(&'a str);
+/// Text that cannot be taken for markup: in SVG, in HTML and in other XML.
+#[derive(Clone, Copy, Debug)]
+pub struct Escaped<'a>(pub &'a str);
 
 impl fmt::Display for Escaped<'_> {
     fn fmt(&self, formatter: &mut fmt::Formatter) -> fmt::Result {
@@ -176,6 +177,8 @@ impl fmt::Display for Escaped<'_> {
                 '<' => formatter.write_str("&lt;")?,
                 '>' => formatter.write_str("&gt;")?,
                 '"' => formatter.write_str("&quot;")?,
+                // XML has no place for these, not even as numbers.
+                '\u{fffe}' | '\u{ffff}' => formatter.write_str("\u{fffd}")?,
                 letter if letter.is_control() => formatter.write_str("\u{fffd}")?,
                 letter => formatter.write_char(letter)?,
             }

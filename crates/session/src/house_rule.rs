@@ -1,4 +1,3 @@
-use files::Word;
 use measurement::Site;
 use sizing::house_rules::{Exception, Rule, Stated};
 use sizing::{Case, HouseRules};
@@ -118,7 +117,7 @@ pub(crate) fn house_rules(rules: &HouseRules, case: &Case) -> Vec<HouseRule> {
         })
         .collect();
     all.extend(rules.scales.iter().map(|row| {
-        let about = row.modality.word().replace('_', " ");
+        let about = row.modality.label().to_owned();
         let says = format!("{} % scale error of all its lengths", 100.0 * row.sd);
         HouseRule::fixed(SCALES, about, says, &row.source)
     }));

@@ -41,7 +41,7 @@ mod row;
 mod session;
 mod shelf;
 mod shown;
-pub mod taking;
+mod taking;
 mod view;
 mod worker;
 

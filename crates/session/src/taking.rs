@@ -1,46 +1,10 @@
 //! How a reading was taken, in words.
 
-use files::Word;
-use measurement::{Method, Phase, Reading, Side};
-
-/// A side in a word or two; nothing where none applies.
-pub const fn side(side: Side) -> &'static str {
-    match side {
-        Side::Left => "left side",
-        Side::Right => "right side",
-        Side::Within => "within the wall",
-        Side::NoSide => "",
-    }
-}
-
-/// A phase in a word; nothing where none applies.
-pub const fn phase(phase: Phase) -> &'static str {
-    match phase {
-        Phase::Diastole => "diastole",
-        Phase::EndDiastole => "end-diastole",
-        Phase::Systole => "systole",
-        Phase::EndSystole => "end-systole",
-        Phase::AnyPhase => "",
-    }
-}
-
-/// A method in a word or two; nothing where none has to be named.
-pub const fn method(method: Method) -> &'static str {
-    match method {
-        Method::EdgeToEdge => "edge to edge",
-        Method::ColourJet => "colour jet",
-        Method::ContrastStream => "contrast stream",
-        Method::Balloon => "balloon",
-        Method::Doppler => "Doppler",
-        Method::Direct => "",
-        Method::Derived => "derived",
-    }
-}
+use measurement::Reading;
 
 /// All of it; what does not apply is left out.
 pub(crate) fn taking(reading: &Reading) -> String {
-    let modality = reading.modality.word().replace('_', " ");
-    let mut said = vec![modality.as_str()];
+    let mut said = vec![reading.modality.label()];
     said.extend(words(reading).into_iter().filter(|word| !word.is_empty()));
     said.join(", ")
 }
@@ -60,9 +24,9 @@ pub(crate) fn retaken(was: &Reading, now: &Reading) -> String {
 /// Side, phase and method in words.
 const fn words(reading: &Reading) -> [&'static str; 3] {
     [
-        side(reading.side),
-        phase(reading.phase),
-        method(reading.method),
+        reading.side.label(),
+        reading.phase.label(),
+        reading.method.label(),
     ]
 }
 
@@ -70,6 +34,7 @@ const fn words(reading: &Reading) -> [&'static str; 3] {
 mod tests {
     use super::*;
     use crate::fixture;
+    use measurement::Method;
 
     #[test]
     fn what_has_no_name_any_more_is_said() {

@@ -1,5 +1,6 @@
 //! By how much each reading would have to be wrong to change the answer.
 
+mod decides;
 mod doubt;
 mod moved;
 mod search;

@@ -31,7 +31,7 @@ pub(crate) fn range(quantity: Quantity, low: f64, high: f64) -> String {
 }
 
 /// A value with the decimals of its fine step.
-fn number(quantity: Quantity, value: f64) -> String {
+pub(crate) fn number(quantity: Quantity, value: f64) -> String {
     let fine = quantity.info().steps.0;
     let decimals = match fine {
         _ if fine >= 1.0 => 0,

@@ -6,9 +6,11 @@
 //! painted as an empty box and told to the caller, never left blank.
 //! Words are set letter by letter, without kerning or ligatures.
 
+mod embedding;
 mod outline;
 mod weight;
 
+pub use embedding::Embedding;
 pub use outline::{Outline, OutlineStep, outline};
 pub use weight::{CAP_HEIGHT, DESCENT, Weight};
 

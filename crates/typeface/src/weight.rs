@@ -8,9 +8,8 @@ pub const CAP_HEIGHT: f64 = 0.688;
 pub const DESCENT: f64 = 0.22;
 
 static REGULAR: LazyLock<Option<Face>> =
-    LazyLock::new(|| Face::parse(include_bytes!("../faces/regular.ttf"), 0).ok());
-static BOLD: LazyLock<Option<Face>> =
-    LazyLock::new(|| Face::parse(include_bytes!("../faces/bold.ttf"), 0).ok());
+    LazyLock::new(|| Face::parse(Weight::Regular.data(), 0).ok());
+static BOLD: LazyLock<Option<Face>> = LazyLock::new(|| Face::parse(Weight::Bold.data(), 0).ok());
 
 /// The weight of the letters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -24,6 +23,14 @@ pub enum Weight {
 impl Weight {
     /// Both of them.
     pub const ALL: [Self; 2] = [Self::Regular, Self::Bold];
+
+    /// The TrueType file of the face.
+    pub(crate) const fn data(self) -> &'static [u8] {
+        match self {
+            Self::Regular => include_bytes!("../faces/regular.ttf"),
+            Self::Bold => include_bytes!("../faces/bold.ttf"),
+        }
+    }
 
     /// The face, parsed once. It is `None` only for a damaged file, which the tests
     /// of this crate would show.

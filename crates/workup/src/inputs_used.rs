@@ -2,7 +2,7 @@
 
 use crate::input::bears;
 use crate::{Amount, Evidence, Ground, Input, Line, Section, State};
-use measurement::{Answer, Finding, Interval, Method, Modality, Unit};
+use measurement::{Answer, Finding, Interval, Method, Unit};
 
 pub(crate) fn section(input: &Input) -> Section {
     let readings = input
@@ -39,7 +39,7 @@ fn evidence(one: &Evidence) -> Line {
     match &one.ground {
         Ground::Assumed(source) => line.state(State::Warned).note("assumed").source(source),
         Ground::Read(key, modalities) => {
-            let by: Vec<&str> = modalities.iter().map(|one| modality(*one)).collect();
+            let by: Vec<&str> = modalities.iter().map(|one| one.label()).collect();
             let mut note = by.join(", ");
             if key.method == Method::Derived {
                 note.push_str(", worked out or assumed");
@@ -70,18 +70,5 @@ const fn decimals(unit: Unit) -> usize {
         Unit::Years | Unit::MPerS => 2,
         Unit::Degrees | Unit::MmHg | Unit::Percent | Unit::MlPerMinM2 | Unit::PerMin => 0,
         _ => 1,
-    }
-}
-
-const fn modality(modality: Modality) -> &'static str {
-    match modality {
-        Modality::TransthoracicEcho => "transthoracic echo",
-        Modality::TransoesophagealEcho => "transoesophageal echo",
-        Modality::ThreeDimensionalEcho => "3-D echo",
-        Modality::Angiography => "angiography",
-        Modality::ComputedTomography => "computed tomography",
-        Modality::MagneticResonance => "magnetic resonance",
-        Modality::Catheter => "catheter",
-        Modality::Bedside => "bedside",
     }
 }

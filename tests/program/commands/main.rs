@@ -6,5 +6,6 @@ mod draw;
 mod draw_png;
 mod exceptions;
 mod fit_map;
+mod sheet;
 mod shelf;
 mod workup;

@@ -1,6 +1,10 @@
-use crate::caution::CAUTION;
+mod sheet;
+
+pub(super) use sheet::{SheetArguments, SheetFormat, SheetPaper};
+
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use paper::CAUTION;
 use session::{Palette, Pictures};
 use std::ops::RangeInclusive;
 use std::path::PathBuf;
@@ -42,7 +46,8 @@ pub(super) enum Command {
     /// Rank every size of the catalogue for a case
     #[command(after_help = CAUTION)]
     Rank(RankArguments),
-    /// Lay two to four sizes side by side for a case
+    /// Lay two to four sizes side by side for a case, or say in what two states of a
+    /// case differ
     #[command(after_help = CAUTION)]
     Compare(CompareArguments),
     /// Show the release criteria of sizes, or write them into the case before the
@@ -55,6 +60,9 @@ pub(super) enum Command {
     /// Draw one to four sizes in the heart of a case, to one scale, as a file
     #[command(after_help = CAUTION)]
     Draw(DrawArguments),
+    /// Print one page for the whole team: pictures, reasons, release criteria
+    #[command(after_help = CAUTION, after_long_help = sheet::help())]
+    Sheet(SheetArguments),
     /// Show what bears on closing at all: shunt, load, resistance, published
     /// limits, what is not measured and what does not add up
     #[command(after_help = CAUTION)]
@@ -195,8 +203,12 @@ pub(super) struct CompareArguments {
     #[command(flatten)]
     pub(super) common: Common,
     /// Two to four sizes, each as SHAPE/SIZE
-    #[arg(value_name = "SHAPE/SIZE", required = true, num_args = 2..=4)]
+    #[arg(value_name = "SHAPE/SIZE", required_unless_present = "with", num_args = 2..=4)]
     pub(super) sizes: Vec<String>,
+    /// A later state of the case: what changed in readings, answers, exceptions and
+    /// verdicts
+    #[arg(long, value_name = "FILE", conflicts_with = "sizes")]
+    pub(super) with: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]

@@ -1,14 +1,18 @@
 //! `rimwise compare`: two to four sizes side by side.
 
-use super::args::CompareArguments;
+use super::args::{Common, CompareArguments};
 use super::inputs::{BadInput, Inputs};
-use super::report::side_by_side;
+use super::report::{changes, side_by_side};
 use anyhow::Result;
 use sizing::{Candidate, Ranking};
 use std::io::Write;
+use std::path::Path;
 
 /// Ranks a case and lays the named sizes side by side.
 pub(super) fn run(asked: &CompareArguments, out: &mut dyn Write) -> Result<()> {
+    if let Some(later) = &asked.with {
+        return states(asked, later, out);
+    }
     let (ranking, provenance) = Inputs::read(&asked.common)?.rank(&asked.common)?;
     let chosen: Vec<&Candidate> = asked
         .sizes
@@ -18,7 +22,18 @@ pub(super) fn run(asked: &CompareArguments, out: &mut dyn Write) -> Result<()> {
     side_by_side::write(out, &ranking, &chosen, &provenance)
 }
 
-fn find<'a>(ranking: &'a Ranking, name: &str) -> Result<&'a Candidate> {
+/// Says in what a later state of the case differs from it.
+fn states(asked: &CompareArguments, later: &Path, out: &mut dyn Write) -> Result<()> {
+    let common = Common {
+        case: later.to_owned(),
+        ..asked.common.clone()
+    };
+    let (earlier, from) = Inputs::read(&asked.common)?.rank(&asked.common)?;
+    let (later, now) = Inputs::read(&common)?.rank(&common)?;
+    changes::write(out, (&earlier, &from), (&later, &now))
+}
+
+pub(super) fn find<'a>(ranking: &'a Ranking, name: &str) -> Result<&'a Candidate> {
     ranking.find(name).ok_or_else(|| {
         let shape = name.split('/').next().unwrap_or(name);
         let mut sizes: Vec<String> = ranking

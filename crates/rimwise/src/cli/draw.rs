@@ -3,15 +3,15 @@
 use super::args::{DrawArguments, DrawFormat, DrawGround, DrawLeft, DrawView};
 use super::inputs::{BadInput, Inputs, Ready};
 use super::report::drawing;
-use crate::caution::CAUTION;
 use anyhow::{Context, Result};
 use files::visible;
 use geometry::Face;
 use measurement::Valve;
+use paper::CAUTION;
 use raster::{PixelSize, RasterError};
-use scene::plate::{Column, Orientation, Plate};
+use scene::plate::{Column, Orientation, Plate, usual_views};
 use scene::stroke::{Drawing, PageGround};
-use scene::{View, nearest_valve, svg};
+use scene::{View, svg};
 use sizing::{Candidate, Turn};
 use std::fs;
 use std::io::{self, IsTerminal, Write};
@@ -93,14 +93,7 @@ fn plate(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> Draw
         candidate,
     });
     let columns = columns.collect();
-    let from = &ready.provenance;
-    let made_from = format!(
-        "rimwise {}, inputs {}, seed {}, {} simulated variations.",
-        env!("CARGO_PKG_VERSION"),
-        from.inputs_sha256,
-        from.seed,
-        from.draws
-    );
+    let made_from = ready.provenance.whole();
     let plate = Plate {
         title: &visible(&ready.setting.case().title),
         notes: &[&made_from, CAUTION],
@@ -135,18 +128,13 @@ fn pixels(asked: &DrawArguments, drawing: &Drawing) -> Result<Vec<u8>> {
     file.context("cannot make the PNG")
 }
 
-/// The views that are asked for; of both, the section is toward the valve to which
-/// the first size comes nearest.
+/// The views that are asked for.
 fn views(asked: DrawView, ready: &Ready, candidates: &[Candidate]) -> Vec<View> {
-    let nearest = || {
-        let first = candidates.first()?;
-        nearest_valve(&ready.setting, &first.size, first.turn)
-    };
     match asked {
-        DrawView::Both => vec![
-            View::Section(nearest().unwrap_or(Valve::Aortic)),
-            View::FaceOn(Face::Left),
-        ],
+        DrawView::Both => candidates
+            .first()
+            .map(|first| usual_views(&ready.setting, first))
+            .unwrap_or_default(),
         DrawView::Aortic => vec![View::Section(Valve::Aortic)],
         DrawView::Mitral => vec![View::Section(Valve::Mitral)],
         DrawView::Tricuspid => vec![View::Section(Valve::Tricuspid)],

@@ -2,13 +2,13 @@
 
 use super::args::Common;
 use super::folders;
-use super::report::json::Provenance;
 use anyhow::{Context, Result};
 use files::{
     CaseFile, CatalogueFile, Diagnostic, FileError, HouseRulesFile, LimitsFile, Source, parse_case,
     parse_catalogue, parse_house_rules, parse_limits, planned_on, read_case, read_catalogue,
     read_house_rules, read_limits, shipped,
 };
+use paper::Provenance;
 use session::Session;
 use sha2::{Digest, Sha256};
 use sizing::engine::{Counter, Engine, Fast};
@@ -219,9 +219,14 @@ pub(super) const CANCELLED: &str = "the work was cancelled";
 
 /// SHA-256 over the bytes of files, in hexadecimal digits.
 pub(super) fn sha256<'a>(files: impl Iterator<Item = &'a Source>) -> String {
+    digest(files.map(Source::original))
+}
+
+/// SHA-256 over texts, in hexadecimal digits.
+pub(super) fn digest(texts: impl Iterator<Item = impl AsRef<str>>) -> String {
     let mut digest = Sha256::new();
-    for file in files {
-        digest.update(file.original().as_bytes());
+    for text in texts {
+        digest.update(text.as_ref().as_bytes());
     }
     digest
         .finalize()

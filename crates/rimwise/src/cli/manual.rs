@@ -2,11 +2,11 @@
 //! what it takes and from the table of its commands.
 
 use super::args::{Arguments, CompletionsArguments, ManualArguments, ManualFormat};
-use crate::caution::CAUTION;
 use anyhow::Result;
 use clap::CommandFactory;
 use clap_mangen::Man;
 use clap_mangen::roff::{Roff, bold, roman};
+use paper::CAUTION;
 use session::Command;
 use std::io::Write;
 

@@ -1,5 +1,6 @@
 //! A ranking written for people, programs and spreadsheets.
 
+pub(super) mod changes;
 pub(super) mod criteria;
 pub(super) mod csv;
 pub(super) mod drawing;

@@ -2,10 +2,10 @@
 
 use super::args::{PageFormat, WorkupArguments};
 use super::inputs::{BadInput, bad_files, case, keep, limits, rules, sha256};
-use super::report::json::Provenance;
 use super::report::{workup_json, workup_table};
 use anyhow::Result;
 use files::workup_input;
+use paper::Provenance;
 use sizing::Setting;
 use std::io::Write;
 use std::sync::Arc;
@@ -42,9 +42,14 @@ pub(super) fn run(asked: &WorkupArguments, out: &mut dyn Write) -> Result<()> {
 
 /// What stands above a ranking, by the shipped limits.
 pub(super) fn banner(setting: &Setting, draws: usize, seed: u64) -> Result<Banner> {
+    Ok(by_shipped_limits(setting, draws, seed)?.banner)
+}
+
+/// The work-up of a case by the shipped limits.
+pub(super) fn by_shipped_limits(setting: &Setting, draws: usize, seed: u64) -> Result<Workup> {
     let limits = keep(limits(None), &mut Vec::new())?;
     let limits = limits.ok_or_else(|| BadInput("the shipped limits have a fault".into()))?;
-    Ok(work_up(setting, limits.value(), draws, seed)?.banner)
+    work_up(setting, limits.value(), draws, seed)
 }
 
 fn work_up(setting: &Setting, limits: &Limits, draws: usize, seed: u64) -> Result<Workup> {

@@ -2,10 +2,10 @@
 
 use super::draw;
 use super::theme::Theme;
-use crate::caution::CAUTION;
 use crate::text::wrapped;
 use anyhow::Result;
 use files::visible;
+use paper::CAUTION;
 use session::{Command, Looks, Page, Palette, Reply, Session, Worker};
 use sizing::engine::Fast;
 use std::io::Write;

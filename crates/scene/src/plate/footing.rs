@@ -73,17 +73,59 @@ pub(super) fn ruler(strokes: &mut Vec<Stroke>, panel: &Panel, level: Mm) -> Vec<
     numbers
 }
 
-/// The ruler of the print and what the page was made from; gives the height below.
+/// The ruler of a part of a page with everything else beside it: the scale on paper,
+/// the legend, what the pictures leave out; gives the height below.
+pub(super) fn beside_ruler(
+    strokes: &mut Vec<Stroke>,
+    width: Mm,
+    scale: f64,
+    legend: &str,
+    y: Mm,
+) -> Mm {
+    let end = level_ruler(strokes, width, scale, y);
+    let says = format!(
+        "mm in the heart, {} : 1 on this sheet; 10 mm here are {} mm of paper. {legend} {MODEL}",
+        words::short(scale),
+        words::short(10.0 * scale)
+    );
+    let left = end + 4.0;
+    let mut y = y + 1.0;
+    for line in fine(&says).wrapped(width - MARGIN - left) {
+        strokes.push(line.at(Point::new(left, y), Anchor::Start, false));
+        y += FINE + 0.6;
+    }
+    y - FINE
+}
+
+/// The ruler of the print with what is printed beside it, and what the page was made
+/// from; gives the height below.
 pub(super) fn footing(
     strokes: &mut Vec<Stroke>,
     width: Mm,
     scale: f64,
+    printed: &str,
     notes: &[&str],
     y: Mm,
 ) -> Mm {
+    let y = y + LEADING;
+    let end = level_ruler(strokes, width, scale, y);
+    let words = Lettered::new(Part::Ruler, Role::Dimension, printed.to_owned(), FINE);
+    let beside = Point::new(end + 3.0, y + 1.5);
+    strokes.push(words.at(beside, Anchor::Start, false));
+    let mut y = y + 9.0;
+    for text in std::iter::once(MODEL).chain(notes.iter().copied()) {
+        for line in fine(text).wrapped(width - 2.0 * MARGIN) {
+            strokes.push(line.at(Point::new(MARGIN, y), Anchor::Start, false));
+            y += SMALL + 0.6;
+        }
+    }
+    y - SMALL
+}
+
+/// A level ruler from the margin on, a scale to the millimetre; gives its right end.
+fn level_ruler(strokes: &mut Vec<Stroke>, width: Mm, scale: f64, y: Mm) -> Mm {
     // As many tens of millimetres as a third of the page holds.
     let tens = (width / 3.0 / (10.0 * scale)).floor().clamp(1.0, 3.0);
-    let y = y + LEADING;
     let at = |mm: f64| MARGIN + scale * mm;
     let mut lines = vec![[Point::new(at(0.0), y), Point::new(at(10.0 * tens), y)]];
     let mut mm = 0.0;
@@ -99,39 +141,9 @@ pub(super) fn footing(
         mm += 1.0;
     }
     strokes.push(line(&lines, 0.2));
-    let printed = format!(
-        "mm; {} : 1 where the page is printed {width:.0} mm wide",
-        words::short(scale)
-    );
-    let words = Lettered::new(Part::Ruler, Role::Dimension, printed, FINE);
-    let beside = Point::new(at(10.0 * tens) + 3.0, y + 1.5);
-    strokes.push(words.at(beside, Anchor::Start, false));
-    let mut y = y + 9.0;
-    for text in std::iter::once(MODEL).chain(notes.iter().copied()) {
-        for line in wrapped(text, width - 2.0 * MARGIN) {
-            strokes.push(line.at(Point::new(MARGIN, y), Anchor::Start, false));
-            y += SMALL + 0.6;
-        }
-    }
-    y - SMALL
+    at(10.0 * tens)
 }
 
-/// Words on as many lines as they need; a word longer than a line is cut.
-fn wrapped(text: &str, width: Mm) -> Vec<Lettered> {
-    let line = |text: &str| Lettered::new(Part::Caption, Role::Dimension, text.to_owned(), FINE);
-    let mut lines = vec![line("")];
-    for word in text.split_whitespace() {
-        let longer = match lines.last() {
-            Some(last) if !last.text.is_empty() => line(&format!("{} {word}", last.text)),
-            _ => line(word),
-        };
-        let is_first = lines.last().is_none_or(|last| last.text.is_empty());
-        if is_first || longer.width() <= width {
-            lines.pop();
-            lines.push(longer);
-        } else {
-            lines.push(line(word));
-        }
-    }
-    lines.into_iter().map(|line| line.fitted(width)).collect()
+fn fine(text: &str) -> Lettered {
+    Lettered::new(Part::Caption, Role::Dimension, text.to_owned(), FINE)
 }

@@ -25,6 +25,15 @@ pub(super) struct Heading<'a> {
     facts: Vec<(Role, String)>,
 }
 
+/// How close its lines stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Spacing {
+    /// On a page of its own.
+    Wide,
+    /// On a part of a page.
+    Close,
+}
+
 impl<'a> Heading<'a> {
     pub(super) fn of(
         setting: &Setting,
@@ -64,46 +73,96 @@ impl<'a> Heading<'a> {
 
     fn verdict(&self) -> String {
         let word = self.candidate.judged.verdict.word();
-        match chance(self.candidate) {
+        match self.candidate.chance_in_per_cent() {
             Some(chance) => format!("{word}, inside limits (geometry only) {chance}"),
             None => word.to_owned(),
         }
     }
 
     /// Draws it from a height down; gives the height below it.
-    pub(super) fn draw(&self, strokes: &mut Vec<Stroke>, x: Mm, width: Mm, y: Mm) -> Mm {
-        let mut y = y + LEADING + 1.0;
-        let mut put = |text: &str, role: Role, size: Mm, is_bold: bool, y: Mm| {
-            let words = Lettered::new(Part::Heading, role, text.to_owned(), size);
-            let words = if is_bold { words.bold() } else { words };
-            let words = words.fitted(width);
-            strokes.push(words.at(Point::new(x, y), Anchor::Start, false));
-        };
-        put(self.name, Role::Word, NAME, true, y);
-        y += LEADING + 0.6;
-        let verdict = verdict_role(self.candidate.judged.verdict);
-        put(&self.verdict(), verdict, VERDICT, true, y);
-        y += LEADING;
-        let lines = y + LEADING;
-        for (index, (role, fact)) in self.facts.iter().enumerate() {
-            #[expect(clippy::cast_precision_loss, reason = "a few lines")]
-            let y = lines + index as f64 * (LEADING - 0.3);
-            put(fact, *role, FACT, false, y);
+    pub(super) fn draw(
+        &self,
+        strokes: &mut Vec<Stroke>,
+        x: Mm,
+        width: Mm,
+        y: Mm,
+        spacing: Spacing,
+    ) -> Mm {
+        match spacing {
+            Spacing::Wide => self.draw_wide(strokes, x, width, y),
+            Spacing::Close => self.draw_close(strokes, x, width, y),
         }
-        self.dots(strokes, x, y - 0.8, verdict);
-        #[expect(clippy::cast_precision_loss, reason = "a few lines")]
-        let below = lines + self.facts.len() as f64 * (LEADING - 0.3);
-        below - 1.0
+    }
+
+    fn name_words(&self) -> Lettered {
+        Lettered::new(Part::Heading, Role::Word, self.name.to_owned(), NAME).bold()
+    }
+
+    fn verdict_words(&self) -> Lettered {
+        let role = verdict_role(self.candidate.judged.verdict);
+        Lettered::new(Part::Heading, role, self.verdict(), VERDICT).bold()
+    }
+
+    fn draw_wide(&self, strokes: &mut Vec<Stroke>, x: Mm, width: Mm, y: Mm) -> Mm {
+        let mut y = y + LEADING + 1.0;
+        put(strokes, self.name_words(), x, width, y);
+        y += LEADING + 0.6;
+        put(strokes, self.verdict_words(), x, width, y);
+        y += LEADING;
+        self.dots(strokes, x, y - 0.8);
+        y += LEADING;
+        for (role, fact) in &self.facts {
+            put(strokes, fact_words(*role, fact), x, width, y);
+            y += LEADING - 0.3;
+        }
+        y - 1.0
+    }
+
+    /// Name and verdict on one line, facts in two columns, where they have room.
+    fn draw_close(&self, strokes: &mut Vec<Stroke>, x: Mm, width: Mm, y: Mm) -> Mm {
+        const CLOSE: Mm = 3.2;
+        const GAP: Mm = 3.0;
+        let mut y = y + LEADING;
+        let name = self.name_words().fitted(width);
+        let after = x + name.width() + GAP;
+        let verdict = self.verdict_words();
+        put(strokes, name, x, width, y);
+        if after + verdict.width() > x + width {
+            for line in verdict.wrapped(width) {
+                y += LEADING;
+                put(strokes, line, x, width, y);
+            }
+        } else {
+            put(strokes, verdict, after, width, y);
+        }
+        y += LEADING;
+        let mut is_on_the_right = false;
+        for (role, fact) in &self.facts {
+            let words = fact_words(*role, fact);
+            let is_short = words.width() <= 0.5 * width - GAP;
+            if is_on_the_right && is_short {
+                put(strokes, words, x + 0.5 * width, 0.5 * width, y - CLOSE);
+                is_on_the_right = false;
+            } else {
+                for line in words.wrapped(width) {
+                    put(strokes, line, x, width, y);
+                    y += CLOSE;
+                }
+                is_on_the_right = is_short;
+            }
+        }
+        y - CLOSE + 1.0
     }
 
     /// The chance as filled ones of twenty dots.
-    fn dots(&self, strokes: &mut Vec<Stroke>, x: Mm, y: Mm, role: Role) {
+    fn dots(&self, strokes: &mut Vec<Stroke>, x: Mm, y: Mm) {
         /// Radius of a dot and of what an empty one leaves open; from dot to dot.
         const RADII: [Mm; 2] = [0.85, 0.6];
         const STEP: Mm = 2.3;
         let Some(chances) = &self.candidate.chances else {
             return;
         };
+        let role = verdict_role(self.candidate.judged.verdict);
         let filled = (f64::from(DOTS) * chances.chance.value).round();
         for dot in 0..DOTS {
             let centre = Point::new(x + RADII[0] + STEP * f64::from(dot), y);
@@ -120,6 +179,16 @@ impl<'a> Heading<'a> {
             }
         }
     }
+}
+
+fn fact_words(role: Role, fact: &str) -> Lettered {
+    Lettered::new(Part::Heading, role, fact.to_owned(), FACT)
+}
+
+/// Puts words from a left end on, cut where they have no room.
+fn put(strokes: &mut Vec<Stroke>, words: Lettered, x: Mm, width: Mm, y: Mm) {
+    let words = words.fitted(width);
+    strokes.push(words.at(Point::new(x, y), Anchor::Start, false));
 }
 
 /// The form of a size when free, and how far the defect squeezes its waist.
@@ -141,21 +210,6 @@ fn form(setting: &Setting, candidate: &Candidate) -> String {
         words::tenths(seat.waist_diameter()),
         discs.join(", ")
     )
-}
-
-/// A chance as whole per cent; a bound where a check with a limit was not assessed.
-fn chance(candidate: &Candidate) -> Option<String> {
-    let value = 100.0 * candidate.chances.as_ref()?.chance.value;
-    let bound = if candidate.is_chance_whole() {
-        ""
-    } else {
-        "at most "
-    };
-    Some(match value {
-        value if value < 1.0 => "< 1 %".to_owned(),
-        value if value > 99.0 && bound.is_empty() => "> 99 %".to_owned(),
-        value => format!("{bound}{value:.0} %"),
-    })
 }
 
 /// Why a view is not drawn.

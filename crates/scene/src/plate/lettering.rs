@@ -62,6 +62,29 @@ impl Lettered {
         self
     }
 
+    /// The words on as many lines as they need; a word longer than a line is cut.
+    pub(super) fn wrapped(&self, width: Mm) -> Vec<Self> {
+        let line = |text: String| Self {
+            text,
+            ..self.clone()
+        };
+        let mut lines = vec![line(String::new())];
+        for word in self.text.split_whitespace() {
+            let longer = match lines.last() {
+                Some(last) if !last.text.is_empty() => line(format!("{} {word}", last.text)),
+                _ => line(word.to_owned()),
+            };
+            let is_first = lines.last().is_none_or(|last| last.text.is_empty());
+            if is_first || longer.width() <= width {
+                lines.pop();
+                lines.push(longer);
+            } else {
+                lines.push(line(word.to_owned()));
+            }
+        }
+        lines.into_iter().map(|line| line.fitted(width)).collect()
+    }
+
     fn word(&self, at: Point, anchor: Anchor, has_halo: bool) -> Word {
         Word {
             at,

@@ -39,4 +39,16 @@ impl Path {
         }
         path
     }
+
+    /// Every point that its steps name, control points too.
+    pub(super) fn points_mut(&mut self) -> impl Iterator<Item = &mut Point> {
+        self.0.iter_mut().flat_map(|step| {
+            let points: [Option<&mut Point>; 3] = match step {
+                PathStep::Move(to) | PathStep::Line(to) => [Some(to), None, None],
+                PathStep::Cubic(first, second, to) => [Some(first), Some(second), Some(to)],
+                PathStep::Close => [None, None, None],
+            };
+            points.into_iter().flatten()
+        })
+    }
 }

@@ -107,7 +107,7 @@ impl Broken {
 }
 
 /// The values at which the state stays, rounded inward.
-fn within(of: &BreakEven) -> String {
+pub(super) fn within(of: &BreakEven) -> String {
     let low = of.below.as_ref().map(|end| inward(of.quantity, end, 1.0));
     let high = of.above.as_ref().map(|end| inward(of.quantity, end, -1.0));
     let unit = unit(of.quantity);
@@ -120,7 +120,7 @@ fn within(of: &BreakEven) -> String {
 }
 
 /// The values beyond, rounded outward from the interval.
-fn beyond(of: &BreakEven) -> String {
+pub(super) fn beyond(of: &BreakEven) -> String {
     let low = of.below.as_ref().map(|end| inward(of.quantity, end, -1.0));
     let high = of.above.as_ref().map(|end| inward(of.quantity, end, 1.0));
     let unit = unit(of.quantity);

@@ -216,6 +216,17 @@ fn candidates(row: ObservationKind) -> Vec<Subject> {
     all.filter(|&of| row.can_be_of(of)).collect()
 }
 
+impl Criterion {
+    /// What is looked at, with its subject: "regurgitation, aortic valve".
+    pub fn name(&self) -> String {
+        if self.of == Subject::Shape {
+            self.row.label().to_owned()
+        } else {
+            format!("{}, {}", self.row.label(), self.of.label())
+        }
+    }
+}
+
 impl Procedure {
     /// The criteria of a size.
     pub fn criteria_of(&self, size: &str) -> impl Iterator<Item = &Criterion> {

@@ -9,8 +9,7 @@ use files::visible;
 use serde::Serialize;
 use serde_json::Value;
 use sizing::Case;
-use sizing::Subject;
-use sizing::trial::{Bounds, Criterion, CriterionState, ObservationKind, Procedure, Seen};
+use sizing::trial::{Bounds, Criterion, CriterionState, Procedure, Seen};
 use std::io::Write;
 
 /// Criteria of some sizes, as they stand in a case or would be written into it.
@@ -96,7 +95,7 @@ pub(crate) fn text(out: &mut dyn Write, written: &Written) -> Result<()> {
 
 fn row(out: &mut dyn Write, written: &Written, criterion: &Criterion) -> Result<()> {
     let bounds = criterion.bounds.says(criterion.row);
-    let head = format!("{}: {bounds}", name(criterion.row, criterion.of));
+    let head = format!("{}: {bounds}", criterion.name());
     write!(out, "{}", paragraph("  - ", &head, WIDTH))?;
     let mut say = |says: &str| write!(out, "{}", paragraph("    ", &visible(says), WIDTH));
     if !criterion.who.is_empty() {
@@ -123,15 +122,6 @@ fn row(out: &mut dyn Write, written: &Written, criterion: &Criterion) -> Result<
         say(&format!("Trial {trial}: {}", state.word()))?;
     }
     Ok(())
-}
-
-/// A row with its subject.
-fn name(row: ObservationKind, of: Subject) -> String {
-    if of == Subject::Shape {
-        row.label().to_owned()
-    } else {
-        format!("{}, {}", row.label(), of.label())
-    }
 }
 
 #[derive(Serialize)]

@@ -1,9 +1,10 @@
 //! What a drawing needs, as JSON: the heart, and where each size lies in it.
 
-use super::json::{FORMAT, Provenance, harmless, rounded};
+use super::json::{FORMAT, harmless, rounded};
 use anyhow::Result;
 use geometry::{Ellipse, Face, HingedPlate, Mm, Opening, SeatedDisc, Vec2, Vec3};
 use measurement::Valve;
+use paper::Provenance;
 use scene::{LeastRimOverlap, NearestToValve};
 use serde::Serialize;
 use sizing::{Candidate, Setting, Subject, nominal_seat};

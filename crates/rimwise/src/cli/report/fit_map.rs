@@ -4,7 +4,7 @@ pub(crate) mod csv;
 pub(crate) mod json;
 pub(crate) mod table;
 
-use super::json::Provenance;
+use paper::Provenance;
 use sizing::Setting;
 use sizing::fit_map::{FitMap, Mark, WouldFit};
 

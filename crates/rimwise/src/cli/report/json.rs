@@ -2,6 +2,7 @@
 
 use anyhow::Result;
 use files::visible;
+use paper::Provenance;
 use serde::Serialize;
 use sizing::house_rules::{Band, Exclusion};
 use sizing::{Candidate, Outcome, Ranking};
@@ -10,13 +11,6 @@ use std::io::Write;
 
 /// Version of the form.
 pub(super) const FORMAT: u32 = 1;
-
-/// What a ranking was made from.
-pub(crate) struct Provenance {
-    pub(crate) inputs_sha256: String,
-    pub(crate) seed: u64,
-    pub(crate) draws: usize,
-}
 
 #[derive(Serialize)]
 struct Report<'a> {

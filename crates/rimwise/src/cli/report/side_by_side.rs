@@ -1,12 +1,12 @@
 //! Two to four sizes side by side, 80 columns wide.
 
-use super::json::Provenance;
 use super::table::{footing, heading};
 use crate::cli::args::WIDTH;
 use crate::text::{fitted as cell, paragraph};
 use crate::told::{self, told_before};
 use anyhow::Result;
 use files::visible;
+use paper::Provenance;
 use sizing::{Candidate, Outcome, Ranking, State, Subject};
 use std::io::Write;
 

@@ -1,13 +1,13 @@
 //! The ranking as a table for people, 80 columns wide.
 
-use super::json::Provenance;
 use super::workup_table;
-use crate::caution::CAUTION;
 use crate::cli::args::WIDTH;
 use crate::text::{fitted as cell, paragraph};
 use crate::told;
 use anyhow::Result;
 use files::visible;
+use paper::CAUTION;
+use paper::Provenance;
 use sizing::{Candidate, Case, Ranking, Setting, Verdict};
 use std::io::Write;
 use workup::Banner;
@@ -124,23 +124,8 @@ pub(super) fn heading(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
 
 /// What the figures are, and where they come from.
 pub(super) fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {
-    let chances = if from.draws == 0 {
-        "No draws: values as read alone.".to_owned()
-    } else {
-        format!(
-            "Geometry chance: share of {} draws in which no stop is broken; it is not the \
-             chance of a good procedure. At most: a stop was not assessed.",
-            from.draws
-        )
-    };
-    write!(out, "{}", paragraph("", &chances, WIDTH))?;
-    writeln!(
-        out,
-        "rimwise {} · seed {} · inputs {}",
-        env!("CARGO_PKG_VERSION"),
-        from.seed,
-        from.inputs_sha256.get(..16).unwrap_or_default()
-    )?;
+    write!(out, "{}", paragraph("", &from.chance_says(), WIDTH))?;
+    writeln!(out, "{}", from.in_a_line())?;
     Ok(())
 }
 

@@ -1,7 +1,8 @@
 //! The work-up as JSON, stable from its first version.
 
-use super::json::{Provenance, harmless, rounded};
+use super::json::{harmless, rounded};
 use anyhow::Result;
+use paper::Provenance;
 use serde::Serialize;
 use sizing::Setting;
 use std::io::Write;
@@ -66,7 +67,7 @@ pub(crate) fn write(
         inputs_sha256: &from.inputs_sha256,
         seed: from.seed,
         draws: from.draws,
-        caution: crate::caution::CAUTION,
+        caution: paper::CAUTION,
         exceptions: setting.exceptions(),
         indication: Indicated {
             state: page.banner.indication.word(),

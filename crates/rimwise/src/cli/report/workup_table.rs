@@ -1,12 +1,12 @@
 //! The work-up for people, 80 columns wide.
 
-use super::json::Provenance;
 use super::table::exceptions;
-use crate::caution::CAUTION;
 use crate::cli::args::WIDTH;
 use crate::text::{fitted, paragraph};
 use anyhow::Result;
 use files::visible;
+use paper::CAUTION;
+use paper::Provenance;
 use sizing::Setting;
 use std::io::Write;
 use unicode_width::UnicodeWidthStr;
@@ -112,12 +112,6 @@ fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {
     let signs = "✓ met  – not met  ? not known  ! with care  ✗ refused  ≠ does not add up";
     write!(out, "{}", paragraph("", &draws, WIDTH))?;
     writeln!(out, "{signs}")?;
-    writeln!(
-        out,
-        "rimwise {} · seed {} · inputs {}",
-        env!("CARGO_PKG_VERSION"),
-        from.seed,
-        from.inputs_sha256.get(..16).unwrap_or_default()
-    )?;
+    writeln!(out, "{}", from.in_a_line())?;
     Ok(())
 }

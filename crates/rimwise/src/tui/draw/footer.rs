@@ -8,7 +8,6 @@ use measurement::Modality;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
-use session::taking::{method, phase, side};
 use session::{Focus, Hint, Overlay, Row, Session, Status, amount};
 use sizing::State;
 use unicode_width::UnicodeWidthStr;
@@ -109,9 +108,9 @@ fn detail(session: &Session) -> String {
     let how = reading.map(|reading| {
         let words = [
             modality(reading.modality),
-            side(reading.side),
-            phase(reading.phase),
-            method(reading.method),
+            reading.side.label(),
+            reading.phase.label(),
+            reading.method.label(),
         ];
         let image = reading.image.as_deref().unwrap_or_default();
         let told = words

@@ -2,10 +2,10 @@
 
 use super::footer;
 use super::lines::{self, first_shown};
-use crate::caution::CAUTION_IN_A_LINE;
 use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
+use paper::CAUTION_IN_A_LINE;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::style::Style;

@@ -1,10 +1,10 @@
 //! What stands over everything: the case, the caution, the headline.
 
 use super::pages;
-use crate::caution::{CAUTION, CAUTION_IN_A_LINE};
 use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
+use paper::{CAUTION, CAUTION_IN_A_LINE};
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use session::Session;

@@ -1,10 +1,10 @@
 //! Every command with its keys, to be filtered and run; the caution beside it.
 
 use super::lines::{self, first_shown};
-use crate::caution::CAUTION;
 use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
+use paper::CAUTION;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};

@@ -148,12 +148,6 @@ fn footing(out: &mut dyn Write, mapped: &Mapped) -> Result<()> {
             WIDTH
         )
     )?;
-    writeln!(
-        out,
-        "rimwise {} · seed {} · inputs {}",
-        env!("CARGO_PKG_VERSION"),
-        from.seed,
-        from.inputs_sha256.get(..16).unwrap_or_default()
-    )?;
+    writeln!(out, "{}", from.in_a_line())?;
     Ok(())
 }

@@ -13,7 +13,6 @@ use measurement::{Quantity, ReadingId};
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::Line;
-use session::taking::phase;
 use session::{Doubt, Focus, Session};
 use sizing::{Candidate, Outcome, State};
 
@@ -309,7 +308,7 @@ fn reading(
         quantity.unit().symbol(),
         id.0,
         modality(reading.modality),
-        phase(reading.phase),
+        reading.phase.label(),
     );
     let style = if reading.set_aside.is_some() {
         theme.dim()

@@ -1,0 +1,59 @@
+//! How a reading was taken, in words for people.
+
+use crate::{Method, Modality, Phase, Side};
+
+impl Modality {
+    /// Its name.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::TransthoracicEcho => "transthoracic echo",
+            Self::TransoesophagealEcho => "transoesophageal echo",
+            Self::ThreeDimensionalEcho => "3-D echo",
+            Self::Angiography => "angiography",
+            Self::ComputedTomography => "computed tomography",
+            Self::MagneticResonance => "magnetic resonance",
+            Self::Catheter => "catheter",
+            Self::Bedside => "bedside",
+        }
+    }
+}
+
+impl Side {
+    /// Its name; empty where no side applies.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Left => "left side",
+            Self::Right => "right side",
+            Self::Within => "within the wall",
+            Self::NoSide => "",
+        }
+    }
+}
+
+impl Phase {
+    /// Its name; empty where no phase applies.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Diastole => "diastole",
+            Self::EndDiastole => "end-diastole",
+            Self::Systole => "systole",
+            Self::EndSystole => "end-systole",
+            Self::AnyPhase => "",
+        }
+    }
+}
+
+impl Method {
+    /// Its name; empty where none has to be named.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::EdgeToEdge => "edge to edge",
+            Self::ColourJet => "colour jet",
+            Self::ContrastStream => "contrast stream",
+            Self::Balloon => "balloon",
+            Self::Doppler => "Doppler",
+            Self::Direct => "",
+            Self::Derived => "derived",
+        }
+    }
+}

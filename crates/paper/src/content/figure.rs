@@ -1,0 +1,36 @@
+use super::SheetRequest;
+use crate::{Figure, layout};
+use scene::plate::{Column, Plate, usual_views};
+
+/// The shown sizes side by side, at a scale of no more than the largest; `None` where
+/// there is none to show.
+pub(super) fn figure(request: &SheetRequest, largest: f64) -> Option<Figure> {
+    let first = request.shown.first()?;
+    let shown = &request.shown;
+    let names: Vec<String> = shown.iter().map(|one| request.text(&one.name())).collect();
+    let reasons: Vec<Option<String>> = shown
+        .iter()
+        .map(|one| Some(request.text(one.judged.because.first()?)))
+        .collect();
+    let columns = names.iter().zip(&reasons).zip(shown);
+    let columns = columns.map(|((name, reason), candidate)| Column {
+        name,
+        reason: reason.as_deref(),
+        candidate,
+    });
+    let plate = Plate {
+        title: "The sizes in the heart",
+        notes: &[],
+        setting: request.setting(),
+        columns: columns.collect(),
+        views: usual_views(request.setting(), first),
+        orientation: request.orientation,
+        width: layout::content_width(request.paper),
+    };
+    let inset = plate.inset(largest);
+    Some(Figure {
+        drawing: inset.drawing,
+        scale: inset.scale,
+        sentences: inset.sentences,
+    })
+}

@@ -1,0 +1,159 @@
+//! `rimwise sheet`: one page for the whole team.
+
+use super::args::{DrawLeft, SheetArguments, SheetFormat, SheetPaper};
+use super::inputs::{BadInput, Inputs, digest};
+use super::{otherwise, workup};
+use anyhow::{Context, Result};
+use files::visible;
+use paper::{Bundle, Paper, Sheet, SheetRequest, html, pdf, plain};
+use scene::plate::Orientation;
+use sizing::{Candidate, Changes, Ranking};
+use std::fs;
+use std::io::{self, IsTerminal, Write};
+use std::path::Path;
+
+/// How many sizes are drawn where a call names none, and at most.
+const USUAL: usize = 2;
+const MOST: usize = 4;
+
+/// Makes the sheets and writes them to a file or to standard output. A file that
+/// gives no sheet is named, and the rest is done.
+pub(super) fn run(asked: &SheetArguments, out: &mut dyn Write) -> Result<()> {
+    let format = asked.format()?;
+    refuse(asked, format)?;
+    let mut sheets = Vec::new();
+    let mut faults = Vec::new();
+    for case in &asked.cases {
+        match sheet(asked, case) {
+            Ok(sheet) => sheets.push(sheet),
+            Err(fault) if fault.is::<BadInput>() && asked.cases.len() > 1 => {
+                let name = case.to_string_lossy();
+                faults.push(format!("{}: {fault:#}", visible(&name)));
+            }
+            Err(error) => return Err(error),
+        }
+    }
+    if sheets.is_empty() {
+        return Err(BadInput(faults.join("\n")).into());
+    }
+    let texts = sheets.iter().flat_map(Sheet::texts);
+    let bundle = Bundle {
+        id: digest(texts.chain(faults.iter().cloned())),
+        // A message may have several lines; in an index it has one.
+        faults: faults
+            .iter()
+            .map(|fault| fault.replace('\n', "; "))
+            .collect(),
+        sheets,
+    };
+    let written = match format {
+        SheetFormat::Pdf => pdf::pdf(&bundle),
+        SheetFormat::Html => html::html(&bundle).into_bytes(),
+        SheetFormat::Text => plain::bundle(&bundle).into_bytes(),
+    };
+    if let Some(path) = &asked.out {
+        fs::write(path, written)
+            .with_context(|| format!("cannot write {}", visible(&path.to_string_lossy())))?;
+    } else {
+        out.write_all(&written)?;
+        out.flush()?;
+    }
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(BadInput(faults.join("\n")).into())
+    }
+}
+
+/// Refuses what cannot be done before anything is read.
+fn refuse(asked: &SheetArguments, format: SheetFormat) -> Result<()> {
+    let refusal = if asked.sizes.len() > MOST {
+        format!("--size: a sheet has room for {MOST} sizes at most")
+    } else if asked.cases.len() > 1 && !asked.sizes.is_empty() {
+        "--size: with several cases the first sizes of each ranking are drawn; leave it out"
+            .to_owned()
+    } else if asked.cases.len() > 1 && asked.since.is_some() {
+        "--since: names an earlier state of one case; leave it out for several".to_owned()
+    } else if format == SheetFormat::Pdf && asked.out.is_none() && io::stdout().is_terminal() {
+        "a PDF is not for a terminal; add --out FILE".to_owned()
+    } else {
+        return Ok(());
+    };
+    Err(BadInput(refusal).into())
+}
+
+/// The sheet of one case.
+fn sheet(asked: &SheetArguments, case: &Path) -> Result<Sheet> {
+    let common = asked.common(case.to_owned());
+    let ready = Inputs::read(&common)?.ready(&common)?;
+    let ranking = ready.rank()?;
+    let workup = workup::by_shipped_limits(&ranking.setting, asked.draws, asked.seed)?;
+    let request = SheetRequest {
+        shown: shown(asked, &ranking)?,
+        ranking: &ranking,
+        workup: &workup,
+        otherwise: otherwise::says(&ready, &ranking)?,
+        since: since(asked, &ranking)?,
+        from: &ready.provenance,
+        orientation: match asked.left {
+            DrawLeft::Right => Orientation::RightVentricleLeft,
+            DrawLeft::Left => Orientation::LeftVentricleLeft,
+        },
+        paper: match asked.paper {
+            SheetPaper::A4 => Paper::A4,
+            SheetPaper::Letter => Paper::Letter,
+        },
+        visible,
+    };
+    Ok(request.sheet())
+}
+
+/// In how much the case differs from the earlier state that was named. Its name stays
+/// off the sheet: the name of a file may name a patient.
+fn since(asked: &SheetArguments, later: &Ranking) -> Result<Option<String>> {
+    let Some(earlier) = &asked.since else {
+        return Ok(None);
+    };
+    let common = asked.common(earlier.clone());
+    let (earlier, from) = Inputs::read(&common)?.rank(&common)?;
+    let counted = Changes::between(&earlier, later).counted();
+    Ok(Some(format!(
+        "Differs from the earlier state, inputs {}, in {counted}. Sheets of that state are out of \
+         date where it differs.",
+        from.brief_digest()
+    )))
+}
+
+/// The sizes that are drawn: as named, else the first of what is in stock.
+fn shown<'a>(asked: &SheetArguments, ranking: &'a Ranking) -> Result<Vec<&'a Candidate>> {
+    if asked.sizes.is_empty() {
+        return Ok(ranking.on_shelf().take(USUAL).collect());
+    }
+    let sizes = asked.sizes.iter();
+    sizes
+        .map(|name| super::compare::find(ranking, name))
+        .collect()
+}
+
+impl SheetArguments {
+    /// What is to be written: as asked, else by the ending of the file's name.
+    pub(super) fn format(&self) -> Result<SheetFormat> {
+        if let Some(format) = self.format {
+            return Ok(format);
+        }
+        let ending = self.out.as_deref().and_then(Path::extension);
+        let Some(ending) = ending.map(|ending| ending.to_string_lossy().to_lowercase()) else {
+            return Ok(SheetFormat::Text);
+        };
+        match ending.as_str() {
+            "pdf" => Ok(SheetFormat::Pdf),
+            "html" | "htm" => Ok(SheetFormat::Html),
+            "txt" => Ok(SheetFormat::Text),
+            ending => Err(BadInput(format!(
+                "--out: a name that ends in .{} says nothing of the format; add --format pdf, html or text",
+                visible(ending)
+            ))
+            .into()),
+        }
+    }
+}

@@ -1,0 +1,216 @@
+//! `rimwise sheet`, as its users call it.
+
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+/// Few draws: these tests are about form, not about figures.
+const DRAWS: [&str; 2] = ["--draws", "64"];
+const DEMONSTRATION: &str = "outlet-infant";
+
+fn rimwise(arguments: &[&str], folder: &Path) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .args(arguments)
+        .args(DRAWS)
+        .current_dir(folder)
+        .env("LC_ALL", "C.UTF-8")
+        .env("TERM", "xterm")
+        // The user's own shapes are another matter.
+        .env("XDG_CONFIG_HOME", "/nowhere")
+        .output()
+        .expect("the program starts")
+}
+
+fn said(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stderr).into_owned()
+}
+
+/// An empty folder of this run.
+fn folder(name: &str) -> PathBuf {
+    let path = std::env::temp_dir().join(format!("rimwise-sheet-{}-{name}", std::process::id()));
+    let _ = fs::remove_dir_all(&path);
+    fs::create_dir_all(&path).expect("a folder");
+    path
+}
+
+/// The calls that `--help` gives as examples do what they say.
+#[test]
+fn every_example_of_the_help_can_be_called() {
+    let folder = folder("examples");
+    let help = Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .args(["sheet", "--help"])
+        .output()
+        .expect("the program starts");
+    let help = String::from_utf8_lossy(&help.stdout).into_owned();
+    assert!(help.contains("The decision, the implant's own"), "{help}");
+    let examples = help
+        .lines()
+        .filter_map(|line| line.strip_prefix("  rimwise sheet "));
+    let mut called = 0;
+    for example in examples {
+        let words: Vec<&str> = std::iter::once("sheet").chain(example.split(' ')).collect();
+        let output = rimwise(&words, &folder);
+        assert!(output.status.success(), "{example}: {}", said(&output));
+        match words.iter().position(|word| *word == "--out") {
+            Some(index) => {
+                let written = fs::read(folder.join(words[index + 1])).expect("a file");
+                assert!(written.len() > 1000, "{example}");
+            }
+            None => assert!(output.stdout.len() > 1000, "{example}"),
+        }
+        called += 1;
+    }
+    assert!(called >= 4, "{help}");
+}
+
+#[test]
+fn a_bad_file_is_named_and_the_rest_is_done() {
+    let folder = folder("several");
+    fs::write(folder.join("bad.ron"), "(format: 1, title: 3)").expect("a file");
+    let output = rimwise(
+        &[
+            "sheet",
+            DEMONSTRATION,
+            "bad.ron",
+            "no-such-case",
+            "slit",
+            "--out",
+            "week.pdf",
+        ],
+        &folder,
+    );
+    assert_eq!(output.status.code(), Some(2), "{}", said(&output));
+    assert!(said(&output).contains("bad.ron"), "{}", said(&output));
+    assert!(said(&output).contains("no-such-case"), "{}", said(&output));
+    let file = fs::read(folder.join("week.pdf")).expect("the rest");
+    assert!(file.starts_with(b"%PDF-1.7"));
+    let text = rimwise(&["sheet", DEMONSTRATION, "bad.ron", "slit"], &folder);
+    assert_eq!(text.status.code(), Some(2));
+    let text = String::from_utf8(text.stdout).expect("UTF-8");
+    assert!(
+        text.contains("Files without a sheet") && text.contains("bad.ron"),
+        "{text}"
+    );
+    assert!(text.contains("short aortic rim"), "{text}");
+    // Where nothing is left nothing is written.
+    let none = rimwise(
+        &["sheet", "bad.ron", "no-such-case", "--out", "none.pdf"],
+        &folder,
+    );
+    assert_eq!(none.status.code(), Some(2));
+    assert!(!folder.join("none.pdf").exists());
+}
+
+#[test]
+fn what_cannot_be_done_is_refused_with_the_remedy() {
+    let folder = folder("refused");
+    let five = ["even/5x3"; 5].map(|size| ["--size", size]).concat();
+    let calls: [(&[&str], &str); 4] = [
+        (&["--out", "sheet.doc"], "add --format pdf, html or text"),
+        (&["--size", "no/such"], "shapes are:"),
+        (&["slit", "--size", "even/5x3"], "leave it out"),
+        (&five, "room for 4 sizes"),
+    ];
+    for (more, remedy) in calls {
+        let arguments = [&["sheet", DEMONSTRATION], more].concat();
+        let output = rimwise(&arguments, &folder);
+        assert_eq!(output.status.code(), Some(2), "{more:?}");
+        assert!(
+            said(&output).contains(remedy),
+            "{more:?}: {}",
+            said(&output)
+        );
+    }
+}
+
+#[test]
+fn every_run_writes_the_same_bytes() {
+    let folder = folder("bytes");
+    for format in ["pdf", "html", "text"] {
+        let call = ["sheet", DEMONSTRATION, "--format", format];
+        let first = rimwise(&call, &folder).stdout;
+        assert!(first.len() > 1000, "{format}");
+        assert!(first == rimwise(&call, &folder).stdout, "{format}");
+    }
+}
+
+/// What others say of the file, where they are installed.
+#[test]
+fn other_readers_find_the_file_whole_tagged_and_with_its_faces() {
+    let folder = folder("readers");
+    let call = ["sheet", DEMONSTRATION, "slit", "--out", "sheet.pdf"];
+    assert!(rimwise(&call, &folder).status.success());
+    let ask = |program: &str, arguments: &[&str]| {
+        let asked = Command::new(program)
+            .args(arguments)
+            .arg(folder.join("sheet.pdf"))
+            .output();
+        let Ok(output) = asked else {
+            eprintln!("skipped: {program} is not installed");
+            return None;
+        };
+        assert!(output.status.success(), "{program}: {output:?}");
+        Some(String::from_utf8_lossy(&output.stdout).into_owned())
+    };
+    if let Some(says) = ask("qpdf", &["--check"]) {
+        assert!(
+            says.contains("No syntax or stream encoding errors"),
+            "{says}"
+        );
+    }
+    if let Some(says) = ask("pdffonts", &[]) {
+        let faces: Vec<&str> = says.lines().skip(2).collect();
+        assert_eq!(faces.len(), 2, "{says}");
+        assert!(
+            faces.iter().all(|face| face.contains("yes yes yes")),
+            "{says}"
+        );
+    }
+    if let Some(says) = ask("pdfinfo", &["-struct-text"]) {
+        for tag in ["Document", "H1", "Figure", "H2", "Table", "TH", "TD"] {
+            assert!(says.contains(tag), "{tag}: {says}");
+        }
+    }
+    if let Some(says) = ask("pdfinfo", &[]) {
+        assert!(says.contains("Tagged:          yes"), "{says}");
+        assert!(!says.contains("CreationDate"), "{says}");
+    }
+}
+
+/// What changed since the conference, and a guard against an old sheet on the wall.
+#[test]
+fn a_later_state_says_in_what_it_differs() {
+    let folder = folder("states");
+    let text = files::shipped::scenario(DEMONSTRATION).expect("a case").1;
+    fs::write(folder.join("old.ron"), text).expect("a file");
+    let rim = "of: \"aortic.rim\", value: 1.5";
+    assert!(text.contains(rim), "the reading that is changed");
+    let later = text.replace(rim, "of: \"aortic.rim\", value: 2.6");
+    fs::write(folder.join("new.ron"), later).expect("a file");
+    let says = |arguments: &[&str]| {
+        let output = rimwise(arguments, &folder);
+        assert!(output.status.success(), "{}", said(&output));
+        let text = String::from_utf8(output.stdout).expect("UTF-8");
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let compared = says(&["compare", "old.ron", "--with", "new.ron"]);
+    assert!(
+        compared.contains("(aortic-rim-long): 1.5 mm → 2.6 mm"),
+        "{compared}"
+    );
+    assert!(compared.contains("Differs in 1 reading and "), "{compared}");
+    let same = says(&["compare", "old.ron", "--with", "old.ron"]);
+    assert!(same.contains("Differs in nothing."), "{same}");
+    // The sheet names the earlier state by what `rank` prints of it.
+    let ranked = says(&["rank", "old.ron"]);
+    let digest = ranked.rsplit(' ').next().expect("a digest");
+    let sheet = says(&["sheet", "new.ron", "--since", "old.ron"]);
+    let line = format!("Differs from the earlier state, inputs {digest}, in 1 reading and ");
+    assert!(sheet.contains(&line), "{line} in {sheet}");
+    assert!(
+        !sheet.contains("old.ron"),
+        "a file's name may name a patient"
+    );
+}
