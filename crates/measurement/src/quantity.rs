@@ -2,6 +2,7 @@
 
 mod of_valve;
 mod table;
+mod trade_words;
 
 use crate::{Site, Unit, Valve};
 use std::fmt;
