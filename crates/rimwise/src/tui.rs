@@ -15,10 +15,12 @@ mod recorder;
 mod replies;
 #[cfg(test)]
 mod scripts;
+mod terminal_looks;
 mod theme;
 
 pub(crate) use plain::plain;
 pub(crate) use recorder::Recorder;
+pub(crate) use terminal_looks::TerminalLooks;
 
 use anyhow::Result;
 use guard::Guard;
@@ -39,9 +41,10 @@ pub(crate) fn run(
     keeper: Keeper,
     threads: usize,
     recorder: Option<Recorder>,
+    kept: Option<TerminalLooks>,
 ) -> Result<()> {
     let mut guard = Guard::enter()?;
-    let mut program = Program::new(session, keeper, recorder);
+    let mut program = Program::new(session, keeper, recorder).with_kept_looks(kept);
     draw(&mut program, &mut guard)?;
     let (sender, messages) = channel();
     listen::terminal(sender.clone())?;

@@ -5,9 +5,9 @@ use super::args::{Arguments, RankArguments};
 use super::folders;
 use super::inputs::{BadInput, Inputs, demonstration, own_shapes};
 use super::rank;
-use super::screen::{keymap, looks};
+use super::screen::{kept_looks, keymap, looks};
 use crate::ascii;
-use crate::tui::{self, Recorder};
+use crate::tui::{self, Recorder, TerminalLooks};
 use anyhow::Result;
 use session::Keeper;
 use std::io::{self, IsTerminal, Write};
@@ -32,9 +32,11 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
             asked.common.case = demonstration();
         }
         let (session, own) = Inputs::read(&asked.common)?.session();
+        let kept = kept_looks();
+        let chosen = kept.as_ref().map(TerminalLooks::words);
         let mut session = session
             .with_keymap(keymap)
-            .with_looks(looks(&arguments.screen));
+            .with_looks(looks(&arguments.screen, &chosen.unwrap_or_default()));
         if is_greeted {
             session = session.with_greeting();
         }
@@ -58,7 +60,8 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
             })
         });
         // One core is left to the screen: a key never waits for the counting.
-        return tui::run(session, keeper, (threads - 1).max(1), record.transpose()?);
+        let threads = (threads - 1).max(1);
+        return tui::run(session, keeper, threads, record.transpose()?, kept);
     }
     rank::run(&asked, out)?;
     writeln!(

@@ -3,28 +3,45 @@
 use super::args::ScreenArguments;
 use super::folders;
 use super::inputs::BadInput;
+use crate::tui::TerminalLooks;
 use crate::{ascii, environment};
 use anyhow::Result;
-use files::Source;
+use files::{Disk, KeptLooks, LooksWords, Source};
 use session::{KeyMap, Looks, Palette, Pictures, SectionLeft};
 use std::path::{Path, PathBuf};
 
-/// The looks that a call asks for; what it does not say goes by what the environment
-/// proves.
-pub(super) fn looks(asked: &ScreenArguments) -> Looks {
+/// The looks that a call asks for; what it does not say is as it was chosen in this
+/// terminal before, or goes by what the environment proves.
+pub(super) fn looks(asked: &ScreenArguments, kept: &LooksWords) -> Looks {
     let shows = environment::shows(|name| std::env::var(name).ok());
+    let palette = || match shows.palette {
+        Palette::Mono => None,
+        _ => word(&Palette::ALL, kept.colours.as_deref()),
+    };
+    let pictures = || word(&Pictures::ALL, kept.pictures.as_deref());
     Looks {
-        palette: word(&Palette::ALL, asked.theme.as_deref()).unwrap_or(shows.palette),
+        palette: word(&Palette::ALL, asked.theme.as_deref())
+            .or_else(palette)
+            .unwrap_or(shows.palette),
         pictures: if ascii::is_asked_for() {
             Pictures::Ascii
         } else {
-            asked.pictures.unwrap_or(shows.pictures)
+            asked.pictures.or_else(pictures).unwrap_or(shows.pictures)
         },
         has_true_colour: shows.has_true_colour,
-        section_left: SectionLeft::default(),
+        section_left: word(&SectionLeft::ALL, kept.section_left.as_deref()).unwrap_or_default(),
         is_presented: asked.present,
         mouse_is_free: asked.no_mouse,
     }
+}
+
+/// The looks that are kept for this terminal, in the directory for settings.
+pub(super) fn kept_looks() -> Option<TerminalLooks> {
+    let path = folders::settings()?.join("looks.ron");
+    let of = |name| std::env::var(name).unwrap_or_default();
+    let terminal = format!("{} {}", of("TERM"), of("TERM_PROGRAM"));
+    let file = KeptLooks::new(Disk::default(), path);
+    Some(TerminalLooks::read(file, terminal.trim().to_owned()))
 }
 
 /// What a word of a list stands for.
@@ -69,11 +86,30 @@ mod tests {
             pictures: Some(Pictures::Ascii),
             ..ScreenArguments::default()
         };
-        let looks = looks(&asked);
+        let looks = looks(&asked, &LooksWords::default());
         assert_eq!(
             (looks.palette, looks.pictures),
             (Palette::HighContrast, Pictures::Ascii)
         );
+    }
+
+    #[test]
+    fn what_was_chosen_before_counts_until_a_call_says_otherwise() {
+        let kept = LooksWords {
+            pictures: Some("octants".to_owned()),
+            colours: Some("no such word".to_owned()),
+            section_left: Some("left ventricle".to_owned()),
+        };
+        let chosen = looks(&ScreenArguments::default(), &kept);
+        // A test may run where there are plain letters alone.
+        let pictures = [Pictures::Octants, Pictures::Ascii];
+        assert!(pictures.contains(&chosen.pictures));
+        assert_eq!(chosen.section_left, SectionLeft::LeftVentricle);
+        let asked = ScreenArguments {
+            pictures: Some(Pictures::Ascii),
+            ..ScreenArguments::default()
+        };
+        assert_eq!(looks(&asked, &kept).pictures, Pictures::Ascii);
     }
 
     #[test]

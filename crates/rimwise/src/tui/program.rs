@@ -7,6 +7,7 @@ use super::input::Input;
 use super::listen::Message;
 use super::patience::Patience;
 use super::recorder::Recorder;
+use super::terminal_looks::TerminalLooks;
 use super::theme::Theme;
 use ratatui::Frame;
 use session::{Assessed, Keeper, Key, Session};
@@ -24,6 +25,7 @@ pub(super) struct Program {
     drag: Drag,
     patience: Patience,
     recorder: Option<Recorder>,
+    kept_looks: Option<TerminalLooks>,
 }
 
 /// What follows on the messages that came.
@@ -54,7 +56,14 @@ impl Program {
             drag: Drag::default(),
             patience: Patience::default(),
             recorder,
+            kept_looks: None,
         }
+    }
+
+    /// The program with a place where looks are kept that the operator chooses.
+    pub(super) fn with_kept_looks(mut self, kept: Option<TerminalLooks>) -> Self {
+        self.kept_looks = kept.map(|kept| kept.beginning_with(self.session.view().looks));
+        self
     }
 
     /// Records what comes in from here on.
@@ -98,6 +107,9 @@ impl Program {
     /// Does what can wait for a frame; whether there is something new to draw.
     pub(super) fn settle(&mut self, now: Instant) -> bool {
         self.not_shown.clear();
+        if let Some(kept) = &mut self.kept_looks {
+            kept.keep(self.session.view().looks);
+        }
         self.keeper.force_at_rest(&mut self.session, now)
     }
 
