@@ -7,8 +7,10 @@ mod guard;
 mod input;
 mod key;
 mod listen;
+mod painter;
 mod painting;
 mod patience;
+mod pixels;
 mod plain;
 mod program;
 mod recorder;
@@ -25,10 +27,11 @@ pub(crate) use terminal_looks::TerminalLooks;
 use anyhow::Result;
 use guard::Guard;
 use listen::Message;
+use painter::Painter;
 use program::{Next, Program};
 use session::{Keeper, Session, Worker};
 use sizing::engine::Fast;
-use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
+use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::time::Instant;
 
 /// Runs the terminal UI on a session until it is left; what comes in is written to
@@ -50,10 +53,13 @@ pub(crate) fn run(
     listen::terminal(sender.clone())?;
     #[cfg(unix)]
     listen::signals(sender.clone())?;
+    let replies = sender.clone();
     let worker = Worker::start(Fast, threads, move |reply| {
-        sender.send(Message::Reply(reply)).is_ok()
+        replies.send(Message::Reply(reply)).is_ok()
     })?;
-    let ended = go_on(&mut program, &mut guard, &worker, &messages);
+    let ended = go_on(&mut program, &mut guard, &worker, (&sender, &messages));
+    // Where the terminal is gone there is nothing to erase.
+    let _ = guard.send(&program.erase_pixels());
     // However it ended, what was confirmed is safe.
     let Program {
         session, keeper, ..
@@ -71,8 +77,9 @@ fn go_on(
     program: &mut Program,
     guard: &mut Guard,
     worker: &Worker,
-    messages: &Receiver<Message>,
+    (sender, messages): (&Sender<Message>, &Receiver<Message>),
 ) -> Result<()> {
+    let mut painter = None;
     while !program.session.is_leaving() {
         if let Some(request) = program.session.take_request() {
             worker.submit(request);
@@ -82,6 +89,7 @@ fn go_on(
             #[cfg(unix)]
             Next::Suspend => {
                 program.keeper.force(&mut program.session);
+                guard.send(&program.erase_pixels())?;
                 guard.suspend()?;
             }
             #[cfg(unix)]
@@ -96,12 +104,33 @@ fn go_on(
         if program.settle(Instant::now()) {
             draw(program, guard)?;
         }
+        order(program, &mut painter, sender)?;
     }
     Ok(())
 }
 
 fn draw(program: &mut Program, guard: &mut Guard) -> Result<()> {
     guard.draw(|frame| program.draw(frame, Instant::now()))?;
+    Ok(())
+}
+
+/// Orders what is wanted in pixels; the painter starts with the first order.
+fn order(
+    program: &mut Program,
+    painter: &mut Option<Painter>,
+    sender: &Sender<Message>,
+) -> Result<()> {
+    let Some(order) = program.take_order() else {
+        return Ok(());
+    };
+    if painter.is_none() {
+        let sender = sender.clone();
+        let send = move |pictures| sender.send(Message::Painted(pictures)).is_ok();
+        *painter = Some(Painter::start(send)?);
+    }
+    if let Some(painter) = painter {
+        painter.order(order);
+    }
     Ok(())
 }
 

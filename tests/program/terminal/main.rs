@@ -3,6 +3,7 @@
 mod ascii;
 mod from_nothing;
 mod hostile;
+mod pixels;
 mod played;
 mod recovery;
 mod replies;

@@ -68,7 +68,11 @@ pub(super) fn page(
     } else {
         full(frame, session, theme, area, (&mut seen, studio));
     }
-    match session.view().overlays.last() {
+    let over = session.view().overlays.last();
+    if !matches!(over, Some(Overlay::Drawing) | None) {
+        studio.hide_pixels();
+    }
+    match over {
         Some(Overlay::Drawing) | None => return seen,
         Some(Overlay::TestCard) => test_card::draw(frame, session, theme, area),
         Some(Overlay::Guide(_)) => {}

@@ -91,18 +91,28 @@ impl Guard {
         Write::flush(out)
     }
 
-    /// Draws a frame in one synchronised update, so that nothing flickers.
-    pub(super) fn draw(&mut self, page: impl FnOnce(&mut Frame)) -> io::Result<()> {
+    /// Draws a frame and what is to follow it in one synchronised update, so that
+    /// nothing flickers.
+    pub(super) fn draw(&mut self, page: impl FnOnce(&mut Frame) -> Vec<u8>) -> io::Result<()> {
         // With the frame, in one write.
         queue!(self.terminal.backend_mut(), BeginSynchronizedUpdate)?;
         let is_plain = self.is_plain;
+        let mut behind = Vec::new();
         self.terminal.draw(|frame| {
-            page(frame);
+            behind = page(frame);
             if is_plain {
                 ascii::write_over(frame.buffer_mut());
             }
         })?;
+        self.terminal.backend_mut().write_all(&behind)?;
         execute!(self.terminal.backend_mut(), EndSynchronizedUpdate)
+    }
+
+    /// Sends bytes that change no cell.
+    pub(super) fn send(&mut self, bytes: &[u8]) -> io::Result<()> {
+        let out = self.terminal.backend_mut();
+        out.write_all(bytes)?;
+        Write::flush(out)
     }
 }
 

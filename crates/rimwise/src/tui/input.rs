@@ -75,7 +75,8 @@ impl Input {
             Message::Wheel(at, down) => Self::Wheel(*at, *down),
             Message::Reply(reply) => Self::Reply(ReplyLabel::of(reply)),
             Message::Resize(size) => Self::Size(*size),
-            Message::Redraw => Self::Wait,
+            // Pixels change nothing that is recorded.
+            Message::Redraw | Message::Painted(_) => Self::Wait,
             #[cfg(unix)]
             Message::Suspend => Self::Suspend,
             #[cfg(unix)]

@@ -1,6 +1,7 @@
 //! What comes from outside, each on a thread of its own, into one channel.
 
 use super::key::key;
+use super::painter::PixelPictures;
 use super::replies::ReplyFilter;
 use crossterm::event::{self, Event, MouseButton, MouseEvent, MouseEventKind};
 use ratatui::layout::{Position, Size};
@@ -30,6 +31,8 @@ pub(super) enum Message {
     Wheel(Position, bool),
     /// The worker has something to say.
     Reply(Reply),
+    /// Pictures in pixels are painted.
+    Painted(PixelPictures),
     /// The screen has another size.
     Resize(Size),
     /// Nothing came for a while.

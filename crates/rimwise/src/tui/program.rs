@@ -5,7 +5,9 @@ use super::drag::Drag;
 use super::draw::{self, Seen, Studio};
 use super::input::Input;
 use super::listen::Message;
+use super::painter::PixelOrder;
 use super::patience::Patience;
+use super::pixels::PixelScreen;
 use super::recorder::Recorder;
 use super::terminal_looks::TerminalLooks;
 use super::theme::Theme;
@@ -26,6 +28,8 @@ pub(super) struct Program {
     patience: Patience,
     recorder: Option<Recorder>,
     kept_looks: Option<TerminalLooks>,
+    pixels: PixelScreen,
+    ordered: Option<PixelOrder>,
 }
 
 /// What follows on the messages that came.
@@ -57,6 +61,8 @@ impl Program {
             patience: Patience::default(),
             recorder,
             kept_looks: None,
+            pixels: PixelScreen::default(),
+            ordered: None,
         }
     }
 
@@ -94,14 +100,29 @@ impl Program {
         self.keeper.watch(&mut self.session, now);
     }
 
-    /// Draws the page, and tells the session what of it is seen.
-    pub(super) fn draw(&mut self, frame: &mut Frame, now: Instant) {
+    /// Draws the page, and tells the session what of it is seen; the bytes that are to
+    /// follow the frame.
+    pub(super) fn draw(&mut self, frame: &mut Frame, now: Instant) -> Vec<u8> {
         if let Some(recorder) = &mut self.recorder {
             recorder.note_first_size(frame.area().as_size(), now);
         }
         let theme = Theme::of(self.session.view().looks);
         self.seen = draw::page(frame, &self.session, theme, &mut self.studio);
         self.session.seen(self.seen.rooms);
+        let wanted = self.studio.take_pixels();
+        let (bytes, order) = self.pixels.frame(wanted, frame.buffer_mut());
+        self.ordered = order.or(self.ordered.take());
+        bytes
+    }
+
+    /// What is to be painted in pixels, once.
+    pub(super) const fn take_order(&mut self) -> Option<PixelOrder> {
+        self.ordered.take()
+    }
+
+    /// The bytes that erase what lies on the screen beside its cells.
+    pub(super) fn erase_pixels(&mut self) -> Vec<u8> {
+        self.pixels.erase()
     }
 
     /// Does what can wait for a frame; whether there is something new to draw.
@@ -142,11 +163,16 @@ impl Program {
                     session.wheel(focus, down);
                 }
             }
-            Message::Resize(_) | Message::Redraw => {}
+            Message::Painted(pictures) => self.pixels.take(pictures),
+            Message::Resize(_) => self.pixels.forget(),
+            Message::Redraw => {}
             #[cfg(unix)]
             Message::Suspend => return Some(Next::Suspend),
             #[cfg(unix)]
-            Message::GoOn => return Some(Next::TakeAgain),
+            Message::GoOn => {
+                self.pixels.forget();
+                return Some(Next::TakeAgain);
+            }
             Message::Leave => return Some(Next::Leave),
         }
         None

@@ -1,3 +1,4 @@
+use super::painter::Protocol;
 use raster::{Blocks, Depth, Glyphs};
 use ratatui::style::{Color, Modifier, Style};
 use ratatui::symbols::Marker;
@@ -165,6 +166,16 @@ impl Theme {
             Depth::Indexed
         };
         PictureCells::Filled(self.page_ground(), blocks, depth)
+    }
+
+    /// How pictures that stand alone reach the terminal as pixels; `None`: they stay
+    /// in cells.
+    pub(super) fn pixels(self) -> Option<Protocol> {
+        match self.pictures.shown(self.palette) {
+            Pictures::Kitty => Some(Protocol::Kitty),
+            Pictures::Sixel => Some(Protocol::Sixel),
+            _ => None,
+        }
     }
 
     /// The page on which filled pictures lie.

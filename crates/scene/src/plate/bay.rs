@@ -4,7 +4,7 @@ use super::panel::Panel;
 use super::picture::{Orientation, Picture};
 use crate::stroke::{Drawing, Ink, Path, Role, Stroke};
 use crate::{Extent, Part, Point, View};
-use geometry::Radians;
+use geometry::{Mm, Radians};
 use sizing::{Candidate, Setting, Size};
 
 /// One size in one view, thinned for a few cells of a screen: no grain, no braid,
@@ -59,10 +59,21 @@ impl<'a> Bay<'a> {
     /// column: as large as they hold it, and more of the heart where they are wider
     /// or taller. Words begin at a column and lie in one row, a letter a cell.
     pub fn draw(&self, window: &Extent, cells: Cells) -> Drawing {
-        let (width, height) = (
+        let page = [
             f64::from(cells.columns),
             f64::from(cells.rows) * cells.height,
-        );
+        ];
+        self.drawing(window, page, Some(cells.height))
+    }
+
+    /// The same with grain, braid and every dimension, on a page so many millimetres
+    /// wide and high: for pixels.
+    pub fn draw_whole(&self, window: &Extent, page: [Mm; 2]) -> Drawing {
+        self.drawing(window, page, None)
+    }
+
+    /// The picture on a page, in cells of a height or in the whole of its detail.
+    fn drawing(&self, window: &Extent, [width, height]: [Mm; 2], cell: Option<Mm>) -> Drawing {
         let page = [(0.0, 0.0), (width, 0.0), (width, height), (0.0, height)];
         let mut drawing = Drawing {
             width,
@@ -93,15 +104,23 @@ impl<'a> Bay<'a> {
         };
         let corner = Point::new(0.0, 0.0);
         let mut panel = Panel::new(corner, window, scale, self.picture.is_mirrored());
-        self.picture.draw(&mut panel, Detail::Thin);
-        let mut lettering = Lettering::in_cells(panel.field, cells.height);
+        let (detail, mut lettering) = match cell {
+            Some(height) => (Detail::Thin, Lettering::in_cells(panel.field, height)),
+            None => (Detail::Full, Lettering::new(panel.field)),
+        };
+        self.picture.draw(&mut panel, detail);
         lettering.observe(&panel.strokes);
-        self.picture.letter(&panel, &mut lettering, Detail::Thin);
-        // In a few cells a length says nothing without its number.
-        let has_words = |part| lettering.strokes.iter().any(|words| words.part == part);
-        panel
-            .strokes
-            .retain(|stroke| !matches!(stroke.part, Part::Rim(_)) || has_words(stroke.part));
+        // A face in the whole of its detail has its names in a margin, which is not here.
+        let is_face = self.picture.face_on().is_some();
+        let lettered = if is_face { Detail::Thin } else { detail };
+        self.picture.letter(&panel, &mut lettering, lettered);
+        if detail == Detail::Thin {
+            // In a few cells a length says nothing without its number.
+            let has_words = |part| lettering.strokes.iter().any(|words| words.part == part);
+            panel
+                .strokes
+                .retain(|stroke| !matches!(stroke.part, Part::Rim(_)) || has_words(stroke.part));
+        }
         drawing.strokes.append(&mut panel.strokes);
         drawing.strokes.append(&mut lettering.strokes);
         drawing

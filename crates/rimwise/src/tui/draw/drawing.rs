@@ -31,7 +31,7 @@ pub(super) fn draw(
         height: area.height.saturating_sub(1),
         ..area
     };
-    studio.draw(frame, theme, &[under]);
+    studio.draw_alone(frame, theme, &[under]);
     let beside = bay::seen_from(session, studio.arrangement(), area.width);
     lines::headed(frame, &visible(&name), &beside, true, theme, area);
 }

@@ -3,6 +3,7 @@
 mod arrangement;
 mod sitters;
 
+use crate::tui::painter::PixelOrder;
 use crate::tui::painting::paint;
 use crate::tui::theme::Theme;
 pub(super) use arrangement::Arrangement;
@@ -18,12 +19,23 @@ use sitters::Sitters;
 /// How many times as high as wide a cell is, where the terminal does not say.
 const CELL_HEIGHT: f64 = 2.0;
 
+/// Width and height of a cell in pixels, where the terminal does not say.
+const CELL_PIXELS: [u16; 2] = [10, 20];
+
+/// Pixels a millimetre of a page that is painted in pixels: its letters are then
+/// about as large as those of the screen.
+const PIXELS_PER_MM: f64 = 5.0;
+
 /// The pictures that were painted last, kept from frame to frame: most keys change
 /// none of them.
 #[derive(Default)]
 pub(in crate::tui) struct Studio {
     of: Option<Sitters>,
     painted: Option<Painted>,
+    /// How many pictures were wanted in pixels: the number of the last one.
+    count: u64,
+    /// Whether the pictures stand alone in the frame and are wanted in pixels.
+    wants_pixels: bool,
 }
 
 /// The pictures of every bay as they were painted into rooms of their sizes.
@@ -31,6 +43,8 @@ struct Painted {
     theme: Theme,
     cells: Vec<Buffer>,
     arrangement: Arrangement,
+    /// The same in pixels, and the rooms in which they lie, once that was wanted.
+    pixels: Option<(Vec<Rect>, PixelOrder)>,
 }
 
 /// The two pictures of one bay.
@@ -71,6 +85,62 @@ impl Studio {
         }
     }
 
+    /// Draws pictures that stand alone on the page, and wants them in pixels as well
+    /// where the theme has those.
+    pub(super) fn draw_alone(&mut self, frame: &mut Frame, theme: Theme, rooms: &[Rect]) {
+        self.draw(frame, theme, rooms);
+        let (Some(protocol), Some(sitters), Some(painted)) =
+            (theme.pixels(), &self.of, &mut self.painted)
+        else {
+            return;
+        };
+        let cell = cell_pixels();
+        self.wants_pixels = true;
+        let is_it = |(of, order): &(Vec<Rect>, PixelOrder)| of == rooms && order.cell == cell;
+        if painted.pixels.as_ref().is_some_and(is_it) {
+            return;
+        }
+        let area = frame.area();
+        let pages = drawn(sitters, rooms.len(), |pictures| {
+            let rooms = rooms.iter().map(|room| room.intersection(area));
+            let parts = rooms
+                .zip(pictures)
+                .flat_map(|(room, pictures)| parts(pictures, painted.arrangement, room));
+            parts
+                .map(|(part, picture, window)| {
+                    let page =
+                        [(part.width, cell[0]), (part.height, cell[1])].map(|(cells, pixels)| {
+                            f64::from(cells) * f64::from(pixels) / PIXELS_PER_MM
+                        });
+                    (part, picture.draw_whole(&window, page))
+                })
+                .collect()
+        });
+        self.count += 1;
+        painted.pixels = Some((
+            rooms.to_vec(),
+            PixelOrder {
+                id: self.count,
+                protocol,
+                ground: theme.page_ground(),
+                cell,
+                pages,
+            },
+        ));
+    }
+
+    /// What of the frame is wanted in pixels; asked for once a frame.
+    pub(in crate::tui) fn take_pixels(&mut self) -> Option<&PixelOrder> {
+        let is_wanted = std::mem::take(&mut self.wants_pixels);
+        let pixels = self.painted.as_ref()?.pixels.as_ref()?;
+        is_wanted.then_some(&pixels.1)
+    }
+
+    /// Leaves pixels out of the frame: something lies over the pictures.
+    pub(super) const fn hide_pixels(&mut self) {
+        self.wants_pixels = false;
+    }
+
     /// Whether the bays have a section to show; without one a reading is missing.
     pub(super) fn has_section(&self) -> bool {
         self.of.as_ref().is_some_and(Sitters::have_section)
@@ -84,70 +154,97 @@ impl Studio {
     }
 }
 
-/// Paints the pictures of all bays, each into a buffer of its room's size.
-fn painted(sitters: &Sitters, theme: Theme, rooms: &[Rect]) -> Painted {
+/// The pictures of so many bays, as long as something is done with them.
+fn drawn<T>(sitters: &Sitters, count: usize, with: impl FnOnce(&[Pictures]) -> T) -> T {
     let settings = sitters.pictured();
     let draw = |index: usize, view: View| {
-        let piece = sitters.pieces.get(index)?;
+        let candidate = sitters.pieces.get(index)?.candidate.as_ref()?;
         plate::Bay::of(
             &settings[index],
-            &piece.candidate.as_ref()?.size,
-            piece.candidate.as_ref()?.turn,
+            &candidate.size,
+            candidate.turn,
             view,
-            piece.candidate.as_ref(),
+            Some(candidate),
             orientation(sitters.section_left),
         )
     };
-    let pictures: Vec<Pictures> = (0..rooms.len())
+    let pictures: Vec<Pictures> = (0..count)
         .map(|index| Pictures {
             section: draw(index, View::Section(sitters.valve)),
             face_on: draw(index, View::FaceOn(sitters.face)),
         })
         .collect();
-    let all = |of: &dyn Fn(&Pictures) -> Option<Extent>| {
+    with(&pictures)
+}
+
+/// The pictures of a bay that are shown in its room: where each lies, and what of the
+/// heart it shows.
+fn parts<'a>(
+    pictures: &'a Pictures<'a>,
+    arrangement: Arrangement,
+    room: Rect,
+) -> impl Iterator<Item = (Rect, &'a plate::Bay<'a>, Extent)> {
+    let both = [
+        (&pictures.section, arrangement.section(room)),
+        (&pictures.face_on, arrangement.face_on(room)),
+    ];
+    both.into_iter().filter_map(|(picture, shown)| {
+        let (part, window) = shown?;
+        Some((part, picture.as_ref()?, window))
+    })
+}
+
+/// Paints the pictures of all bays, each into a buffer of its room's size.
+fn painted(sitters: &Sitters, theme: Theme, rooms: &[Rect]) -> Painted {
+    let least = |of: fn(&Rect) -> u16| rooms.iter().map(of).min().unwrap_or_default();
+    // What finds room in the least of the rooms finds it in all.
+    let least = Rect::new(0, 0, least(|room| room.width), least(|room| room.height));
+    drawn(sitters, rooms.len(), |pictures| {
+        let arrangement = Arrangement::of(&bounds(pictures), least, CELL_HEIGHT);
+        let cells = rooms.iter().zip(pictures).map(|(room, pictures)| {
+            let room = Rect::new(0, 0, room.width, room.height);
+            let mut buffer = Buffer::empty(room);
+            for (part, picture, window) in parts(pictures, arrangement, room) {
+                let cells = Cells {
+                    columns: part.width,
+                    rows: part.height,
+                    height: CELL_HEIGHT,
+                };
+                paint(&picture.draw(&window, cells), theme, part, &mut buffer);
+            }
+            buffer
+        });
+        Painted {
+            theme,
+            cells: cells.collect(),
+            arrangement,
+            pixels: None,
+        }
+    })
+}
+
+/// What the pictures of all bays are to show.
+fn bounds(pictures: &[Pictures]) -> Bounds {
+    let all = |of: fn(&Pictures) -> Option<Extent>| {
         let bounds = pictures.iter().filter_map(of);
         Extent::of(bounds.flat_map(|bounds| [bounds.least, bounds.most]))
     };
-    let bounds = Bounds {
-        section: all(&|it| Some(it.section.as_ref()?.bounds())),
-        corner: all(&|it| Some(it.section.as_ref()?.corner())),
-        face_on: all(&|it| Some(it.face_on.as_ref()?.bounds())),
-    };
-    // What finds room in the least of the rooms finds it in all.
-    let least = rooms.iter().fold(None, |least: Option<Rect>, room| {
-        let least = least.unwrap_or(*room);
-        Some(Rect::new(
-            0,
-            0,
-            least.width.min(room.width),
-            least.height.min(room.height),
-        ))
-    });
-    let arrangement = Arrangement::of(&bounds, least.unwrap_or_default(), CELL_HEIGHT);
-    let cells = rooms.iter().zip(&pictures).map(|(room, pictures)| {
-        let room = Rect::new(0, 0, room.width, room.height);
-        let mut buffer = Buffer::empty(room);
-        for (picture, shown) in [
-            (&pictures.section, arrangement.section(room)),
-            (&pictures.face_on, arrangement.face_on(room)),
-        ] {
-            let (Some(picture), Some((part, window))) = (picture, shown) else {
-                continue;
-            };
-            let cells = Cells {
-                columns: part.width,
-                rows: part.height,
-                height: CELL_HEIGHT,
-            };
-            paint(&picture.draw(&window, cells), theme, part, &mut buffer);
-        }
-        buffer
-    });
-    Painted {
-        theme,
-        cells: cells.collect(),
-        arrangement,
+    Bounds {
+        section: all(|it| Some(it.section.as_ref()?.bounds())),
+        corner: all(|it| Some(it.section.as_ref()?.corner())),
+        face_on: all(|it| Some(it.face_on.as_ref()?.bounds())),
     }
+}
+
+/// Width and height of a cell in pixels, as the system knows it: the terminal itself
+/// is not asked.
+fn cell_pixels() -> [u16; 2] {
+    let Ok(window) = crossterm::terminal::window_size() else {
+        return CELL_PIXELS;
+    };
+    let cell = [(window.width, window.columns), (window.height, window.rows)]
+        .map(|(pixels, cells)| pixels.checked_div(cells).unwrap_or(0));
+    if cell.contains(&0) { CELL_PIXELS } else { cell }
 }
 
 const fn orientation(left: SectionLeft) -> plate::Orientation {

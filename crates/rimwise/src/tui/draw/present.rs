@@ -108,7 +108,7 @@ pub(super) fn draw(
         pictures.push(picture);
         lines::draw(frame, lines::stale(foot, is_stale, theme), bottom);
     }
-    studio.draw(frame, theme, &pictures);
+    studio.draw_alone(frame, theme, &pictures);
 }
 
 /// Name and verdict.

@@ -176,11 +176,11 @@ impl Play {
         let backend = TestBackend::new(self.size.width, self.size.height);
         let mut terminal = Terminal::new(backend).unwrap();
         terminal
-            .draw(|frame| self.program.draw(frame, now))
+            .draw(|frame| drop(self.program.draw(frame, now)))
             .unwrap();
         if self.program.settle(now) {
             terminal
-                .draw(|frame| self.program.draw(frame, now))
+                .draw(|frame| drop(self.program.draw(frame, now)))
                 .unwrap();
         }
         self.page = terminal.backend().buffer().clone();
