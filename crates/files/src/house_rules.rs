@@ -2,6 +2,7 @@ mod criteria;
 mod defaults;
 mod exclusions;
 mod limits;
+mod observations;
 mod rated;
 mod readings;
 mod sites;
@@ -15,12 +16,15 @@ use criteria::CriterionRowForm;
 use defaults::DefaultForm;
 use exclusions::ExclusionForm;
 use limits::LimitForm;
+use observations::ObservationRowForm;
 use rated::{CapForm, MeasuredFirstForm};
 use readings::{BiasForm, DoubtForm, PreferenceForm, ScaleForm};
 use serde::Deserialize;
 use sites::{DangerArcForm, NoteForm, RimRuleForm};
 use sizing::HouseRules;
-use sizing::house_rules::{CapRow, CriterionRow, MeasuredFirst, Parameter, Sourced};
+use sizing::house_rules::{
+    CapRow, CriterionRow, MeasuredFirst, ObservationRow, Parameter, Sourced,
+};
 use std::cell::LazyCell;
 use std::path::Path;
 use wide_bounds::WideBoundForm;
@@ -62,6 +66,7 @@ struct HouseRulesForm {
     measured_first: Option<Vec<MeasuredFirstForm>>,
     caps: Option<Vec<CapForm>>,
     release_criteria: Option<Vec<CriterionRowForm>>,
+    observations: Option<Vec<ObservationRowForm>>,
     wide_bounds: Option<Vec<WideBoundForm>>,
 }
 
@@ -77,10 +82,14 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
     let release_criteria = form
         .release_criteria
         .map(|forms| criteria::rows(forms, &at.field("release_criteria"), faults));
+    let observations = form
+        .observations
+        .map(|forms| observations::rows(forms, &at.field("observations"), faults));
     let later = Later {
         measured_first,
         caps,
         release_criteria,
+        observations,
     };
     let mut rules = HouseRules {
         title: faults.text(&at.field("title"), form.title),
@@ -101,6 +110,7 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         measured_first: Vec::new(),
         caps: Vec::new(),
         release_criteria: Vec::new(),
+        observations: Vec::new(),
         from_shipped: are_from_shipped,
         wide_bounds: wide_bounds::rows(form.wide_bounds, &at.field("wide_bounds"), faults),
     };
@@ -114,6 +124,7 @@ struct Later {
     measured_first: Option<Vec<MeasuredFirst>>,
     caps: Option<Vec<CapRow>>,
     release_criteria: Option<Vec<CriterionRow>>,
+    observations: Option<Vec<ObservationRow>>,
 }
 
 impl Later {
@@ -139,6 +150,10 @@ impl Later {
         rules.release_criteria = self.release_criteria.unwrap_or_else(|| {
             let shipped = note("release_criteria");
             shipped.map_or_else(Vec::new, |rules| rules.release_criteria.clone())
+        });
+        rules.observations = self.observations.unwrap_or_else(|| {
+            let shipped = note("observations");
+            shipped.map_or_else(Vec::new, |rules| rules.observations.clone())
         });
         rules.from_shipped.extend(missing);
     }

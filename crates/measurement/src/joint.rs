@@ -1,3 +1,4 @@
+use crate::targeted::Proposal;
 use crate::{Blocks, Estimate, Law, Modality, Quantity, Values, normal};
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -69,7 +70,18 @@ impl Joint {
     /// The draws of one block: for each quantity its values, in the order of the
     /// block's points.
     pub fn draw(&self, blocks: &Blocks, block: usize) -> Vec<(Quantity, Vec<f64>)> {
-        let mut deviates = Deviates::new(blocks, block);
+        self.draw_toward(blocks, block, &Proposal::none())
+    }
+
+    /// The draws of one block, aimed; each is to be weighed by
+    /// [`Proposal::log_weight`].
+    pub fn draw_toward(
+        &self,
+        blocks: &Blocks,
+        block: usize,
+        proposal: &Proposal,
+    ) -> Vec<(Quantity, Vec<f64>)> {
+        let mut deviates = Deviates::new(blocks, block, proposal);
         let scale: [Option<Vec<f64>>; MODALITIES] = std::array::from_fn(|place| {
             let sd = self.scale_sd[place];
             let is_used = sd > 0.0 && self.margins.iter().any(|margin| margin.scales_with(place));
@@ -85,20 +97,48 @@ impl Joint {
     }
 }
 
+impl Joint {
+    /// The Sobol dimensions of the quantities' own deviates.
+    pub fn dimensions(&self) -> impl Iterator<Item = u32> {
+        self.margins
+            .iter()
+            .map(|margin| margin.quantity.info().dimension)
+    }
+
+    /// The scale errors of a modality in one block: by what share each draw has its
+    /// lengths larger than read; `None` where the modality has none.
+    pub fn scale_errors(
+        &self,
+        blocks: &Blocks,
+        block: usize,
+        modality: Modality,
+    ) -> Option<Vec<f64>> {
+        let place = place(modality);
+        let sd = self.scale_sd[place];
+        let is_used = sd > 0.0 && self.margins.iter().any(|margin| margin.scales_with(place));
+        let dimension = scale_dimension(place);
+        let drawn =
+            (0..blocks.per_block()).map(|index| sd * blocks.normal(block, index, dimension));
+        is_used.then(|| drawn.collect())
+    }
+}
+
 /// The normal deviates of one block, each dimension drawn once.
 struct Deviates<'a> {
     blocks: &'a Blocks,
     block: usize,
+    proposal: &'a Proposal,
     /// By set of four dimensions.
     uniforms: BTreeMap<u32, [Vec<f64>; 4]>,
     known: BTreeMap<u32, Rc<[f64]>>,
 }
 
 impl<'a> Deviates<'a> {
-    const fn new(blocks: &'a Blocks, block: usize) -> Self {
+    const fn new(blocks: &'a Blocks, block: usize, proposal: &'a Proposal) -> Self {
         Self {
             blocks,
             block,
+            proposal,
             uniforms: BTreeMap::new(),
             known: BTreeMap::new(),
         }
@@ -114,7 +154,9 @@ impl<'a> Deviates<'a> {
             let deviates = uniforms[place]
                 .iter()
                 .map(|&uniform| normal::quantile(uniform));
-            deviates.collect()
+            let mut deviates: Vec<f64> = deviates.collect();
+            self.proposal.aim(dimension, &mut deviates);
+            deviates.into()
         });
         Rc::clone(drawn)
     }

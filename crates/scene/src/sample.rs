@@ -168,6 +168,7 @@ fn rules() -> HouseRules {
         measured_first: Vec::new(),
         caps: Vec::new(),
         release_criteria: Vec::new(),
+        observations: Vec::new(),
         from_shipped: Vec::new(),
         wide_bounds: WideBounds::default(),
     }

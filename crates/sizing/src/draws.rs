@@ -3,6 +3,7 @@ use crate::house_rules::Parameter;
 use crate::side_by_side::in_halves;
 use crate::{Anatomy, Setting};
 use geometry::{SeatDraw, degrees};
+use measurement::targeted::Proposal;
 use measurement::{Blocks, DrawsError, Quantity, Values, Weights, normal};
 use std::f64::consts::TAU;
 use std::ops::Range;
@@ -38,9 +39,15 @@ impl Draws {
     /// A number of draws of a setting, from a seed.
     pub fn new(setting: &Setting, draws: usize, seed: u64) -> Result<Self, DrawsError> {
         let blocks = Blocks::new(draws, seed)?;
+        Ok(Self::toward(setting, &blocks, &Proposal::none()))
+    }
+
+    /// The draws of blocks, aimed; their weights are still all alike.
+    pub(crate) fn toward(setting: &Setting, blocks: &Blocks, proposal: &Proposal) -> Self {
+        let draws = blocks.draws();
         let drawn = in_halves(Blocks::COUNT, |block| Drawn {
-            columns: setting.joint().draw(&blocks, block),
-            seats: seats(setting, &blocks, block),
+            columns: setting.joint().draw_toward(blocks, block, proposal),
+            seats: seats(setting, blocks, block),
         });
         let mut all = Self {
             plan: setting.plan().clone(),
@@ -55,7 +62,7 @@ impl Draws {
             }
             all.seats.extend(block.seats);
         }
-        Ok(all)
+        all
     }
 
     /// The same draws with other weights; `None` where there are not as many.

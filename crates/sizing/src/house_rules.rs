@@ -8,6 +8,7 @@ mod excepted;
 mod exception;
 mod limit;
 mod measured_first;
+mod observation;
 mod parameter;
 mod rows;
 mod rule;
@@ -21,6 +22,7 @@ pub use criterion::CriterionRow;
 pub use exception::{Exception, ExceptionFault, ExceptionPart};
 pub use limit::{Band, LimitRow};
 pub use measured_first::{MeasuredFirst, Need};
+pub use observation::{ObservationLaw, ObservationRow};
 pub use parameter::{Parameter, ParameterInfo};
 pub use rows::{
     BiasRow, DangerArc, DefaultRow, DoubtRow, Exclusion, NoteRow, PreferenceRow, RimRule, ScaleRow,
@@ -66,6 +68,8 @@ pub struct HouseRules {
     pub caps: Vec<CapRow>,
     /// What is looked at before a device is released.
     pub release_criteria: Vec<CriterionRow>,
+    /// By which law what is seen in a trial weighs the draws.
+    pub observations: Vec<ObservationRow>,
     /// The lists that the file does not have and that come from the shipped
     /// rules, by their names in files.
     pub from_shipped: Vec<&'static str>,

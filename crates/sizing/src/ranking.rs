@@ -162,7 +162,11 @@ fn assess_all(
     })
 }
 
-/// What the house says of the site and the weight of a case, each with its source.
+/// What is said where a list is of the readings alone, though the case has trials.
+const LEFT_OUT: &str = "the case has trials: what was seen in them is left out of this list";
+
+/// What the house says of the site and the weight of a case, each with its source, after
+/// a word on trials that are left out.
 pub fn notes(setting: &Setting) -> Vec<String> {
     let site = setting.case().site;
     let weight = setting.weight();
@@ -176,8 +180,10 @@ pub fn notes(setting: &Setting) -> Vec<String> {
             crate::words::list(&rules.from_shipped)
         )
     });
-    notes
-        .map(|note| format!("{}. Source: {}", note.says, note.source))
+    let left_out = setting.leaves_trials_out().then(|| LEFT_OUT.to_owned());
+    left_out
+        .into_iter()
+        .chain(notes.map(|note| format!("{}. Source: {}", note.says, note.source)))
         .chain(from_shipped)
         .collect()
 }

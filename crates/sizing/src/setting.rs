@@ -24,6 +24,10 @@ pub struct Setting {
     not_rated: Option<NotRated>,
     as_read: Values,
     rotated: Vec<(f64, Anatomy)>,
+    /// What was seen in trials holds every verdict at borderline for these reasons.
+    held: Vec<String>,
+    /// Whether what was seen in trials is taken in.
+    is_weighed: bool,
 }
 
 impl Setting {
@@ -56,6 +60,8 @@ impl Setting {
             not_rated: None,
             rotated: Vec::new(),
             as_read,
+            held: Vec::new(),
+            is_weighed: false,
         };
         setting.rotated = setting.each_rotation();
         setting.settle();
@@ -99,6 +105,42 @@ impl Setting {
         there.anatomy = there.plan.anatomy(&there.as_read);
         there.rotated.clear();
         Cow::Owned(there)
+    }
+
+    /// The same case with the middle of some quantities moved by so much from what was
+    /// measured, within what each can be.
+    #[must_use]
+    pub(crate) fn believed(&self, shifts: &[(Quantity, f64)]) -> Self {
+        let mut there = self.clone();
+        for &(quantity, by) in shifts {
+            if let Some(value) = self.as_read.get(quantity) {
+                let info = quantity.info();
+                let value = (value + by).clamp(info.least, info.most);
+                there.as_read.set(quantity, value);
+            }
+        }
+        there.anatomy = there.plan.anatomy(&there.as_read);
+        there.rotated = there.each_rotation();
+        there.is_weighed = true;
+        there
+    }
+
+    /// The same case with reasons that hold every verdict at borderline.
+    #[must_use]
+    pub(crate) fn held(mut self, reasons: Vec<String>) -> Self {
+        self.held = reasons;
+        self
+    }
+
+    /// Whether the case has trials of which nothing is taken in here.
+    pub fn leaves_trials_out(&self) -> bool {
+        let mut trials = self.case().procedure.trials.iter();
+        !self.is_weighed && trials.any(|trial| trial.seen.iter().any(|seen| seen.what.is_weighed()))
+    }
+
+    /// What was seen in trials that holds every verdict at borderline.
+    pub fn held_by_trials(&self) -> &[String] {
+        &self.held
     }
 
     /// The values as read.

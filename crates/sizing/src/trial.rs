@@ -3,18 +3,28 @@
 //! Release criteria are written before; observations stand against them and re-weigh
 //! the draws. No sentence, state or figure here says or advises to release.
 
+mod conflict;
+mod counted;
 mod criterion;
 mod kind;
+mod modelled;
+mod next;
 mod record;
 mod seen;
 mod unions;
+mod weigh;
+mod weighing;
 
+pub use conflict::{Expected, Surprise};
+pub use counted::NotCounted;
 pub use criterion::{
     Bounds, Criterion, CriterionChange, CriterionError, CriterionState, criteria_of,
 };
 pub use kind::{AskedOf, ObservationKind};
+pub use next::{WhatNext, what_next};
 pub use record::{
     Before, Cable, CameOfIt, FollowUp, Observation, Procedure, RoomBox, RoomNote, Trial, Used,
 };
 pub use seen::{Rhythm, Seen, Takes};
 pub use unions::{SetWeights, Unions, dominates, unions};
+pub use weighing::{ENOUGH, LEAST_DRAWS, SeenOutcome, TrialOutcome, WeighError, Weighing, weigh};

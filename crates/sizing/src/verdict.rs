@@ -182,6 +182,7 @@ fn doubts(
     doubts.extend(open.map(|exclusion| format!("not answered: {}", exclusion.fact)));
     let against = setting.guidance().against.iter();
     doubts.extend(against.map(|one| format!("guidance against closing is met: {}", one.says)));
+    doubts.extend(setting.held_by_trials().iter().cloned());
     doubts.extend(capped(setting, occluder));
     doubts
 }

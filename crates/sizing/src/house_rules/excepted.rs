@@ -111,6 +111,7 @@ mod tests {
             measured_first: Vec::new(),
             caps: Vec::new(),
             release_criteria: Vec::new(),
+            observations: Vec::new(),
             from_shipped: Vec::new(),
             wide_bounds: WideBounds::default(),
         }

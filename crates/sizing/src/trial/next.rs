@@ -1,0 +1,103 @@
+use super::{SetWeights, Unions, dominates, unions};
+use crate::engine::{Counter, DrawSet, Question};
+use crate::{Candidate, Ranking, Work, rows};
+
+/// What opening more sizes would reach if every size lay alike, and which sizes another
+/// one makes needless. It is no advice.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WhatNext {
+    /// Sizes in stock that were not opened, by their index among the ranking's
+    /// candidates.
+    pub untried: Vec<usize>,
+    /// The largest unions among them, by their index in `untried`; `None` where there is
+    /// no such size.
+    pub unions: Option<Unions>,
+    /// Of each candidate that another one dominates the better one, by their indices
+    /// among the ranking's candidates.
+    pub dominated: Vec<(usize, usize)>,
+}
+
+/// What comes next of a ranking by weighed draws, each size in the draw's own seat.
+/// `None` where the case is not rated, or it was cancelled.
+pub fn what_next(ranking: &Ranking, counter: &dyn Counter, work: &Work) -> Option<WhatNext> {
+    let setting = &ranking.setting;
+    if setting.not_rated().is_some() {
+        return None;
+    }
+    let trials = &setting.case().procedure.trials;
+    let is_tried = |one: &Candidate| trials.iter().any(|trial| trial.size == one.name());
+    // Unions are looked for in the catalogue's order, which also breaks ties.
+    let mut untried: Vec<usize> = (0..ranking.candidates.len())
+        .filter(|&index| {
+            let one = &ranking.candidates[index];
+            one.is_on_shelf && !is_tried(one)
+        })
+        .collect();
+    untried.sort_by_key(|&index| ranking.candidates[index].place);
+    let rows: Vec<_> = untried
+        .iter()
+        .map(|&index| rows(setting, &ranking.candidates[index].size.occluder))
+        .collect();
+    let questions: Vec<Question> = untried
+        .iter()
+        .zip(&rows)
+        .map(|(&index, rows)| {
+            let one = &ranking.candidates[index];
+            Question {
+                setting,
+                size: &one.size,
+                turn: one.turn,
+                rows,
+            }
+        })
+        .collect();
+    let counts = counter.count_on(work, &questions)?;
+    let holds: Vec<&DrawSet> = counts.iter().map(|counts| &counts.holds).collect();
+    let weights = SetWeights::new(counter.draws().weights());
+    Some(WhatNext {
+        unions: unions(&holds, &weights),
+        dominated: dominated(&untried, &holds, &weights),
+        untried,
+    })
+}
+
+/// Of each dominated size the best that dominates it.
+fn dominated(untried: &[usize], holds: &[&DrawSet], weights: &SetWeights) -> Vec<(usize, usize)> {
+    let alone: Vec<u64> = holds.iter().map(|set| weights.of(set)).collect();
+    let mut dominated = Vec::new();
+    for (one, set) in holds.iter().enumerate() {
+        let better = (0..holds.len())
+            .filter(|&other| alone[other] > alone[one] && dominates(holds[other], set, weights))
+            .max_by_key(|&other| alone[other]);
+        if let Some(better) = better {
+            dominated.push((untried[one], untried[better]));
+        }
+    }
+    dominated
+}
+
+impl WhatNext {
+    /// What the unions say, in two sentences; `None` where there is no size left.
+    pub fn says(&self, ranking: &Ranking) -> Option<String> {
+        let unions = self.unions.as_ref()?;
+        let name = |place: usize| ranking.candidates[self.untried[place]].name();
+        let of_100 = |share: f64| format!("{:.0}", 100.0 * share);
+        let mut says = format!(
+            "If every size lay alike, one more ({}) would be inside its limits in {} of 100",
+            name(unions.one.0),
+            of_100(unions.one.1)
+        );
+        if let Some((pair, share)) = unions.two {
+            let pair = pair.map(name).join(", ");
+            says += &format!(", the best two ({pair}) in {}", of_100(share));
+        }
+        if let Some((three, share)) = unions.three {
+            says += &format!(", three (with {}) in {}", name(three[2]), of_100(share));
+        }
+        let none = of_100(unions.none);
+        Some(format!(
+            "{says}; in {none} of 100 none in stock is. A fresh seat at each opening usually adds \
+             to two and three; opening the same size again is not counted."
+        ))
+    }
+}

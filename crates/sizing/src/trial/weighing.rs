@@ -1,0 +1,419 @@
+use super::conflict::{self, Expected, Surprise, expected, moved_most};
+use super::weigh::{Opened, Pairs, Scales};
+use super::{NotCounted, Trial};
+use crate::house_rules::Parameter;
+use crate::turn::best_turn;
+use crate::{Catalogue, Draws, Setting, Size, Work, rows};
+use geometry::degrees;
+use measurement::targeted::Proposal;
+use measurement::{
+    Blocks, DrawsError, LogWeights, Modality, Quantity, Shift, TooManyTrials, Unit, Weights,
+};
+use std::collections::BTreeMap;
+
+/// What trials make of the draws of a case.
+#[derive(Debug)]
+pub struct Weighing {
+    /// The draws, each with its weight; `None`: none agrees with what was seen.
+    pub draws: Option<Draws>,
+    /// The effective number of draws.
+    pub effective: f64,
+    /// How many draws were made in the last round.
+    pub drawn: usize,
+    /// How many targeted rounds were needed.
+    pub rounds: usize,
+    /// Each trial, in its order.
+    pub trials: Vec<TrialOutcome>,
+    /// Where the middle of a quantity went, for those of which that is no noise.
+    pub shifts: Vec<(Quantity, f64)>,
+    /// Whether any observation counts.
+    pub any_counted: bool,
+}
+
+/// What came of one trial.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TrialOutcome {
+    /// Its name.
+    pub id: String,
+    /// The size.
+    pub size: String,
+    /// The rotation it was set down at, degrees.
+    pub rotation_deg: f64,
+    /// The effective number of draws after it.
+    pub effective: f64,
+    /// The share of draws and seats, weighed by all that was seen, in which no limit is
+    /// broken as the device lies; `None`: none agrees.
+    pub as_it_lies: Option<f64>,
+    /// Each observation, in its order.
+    pub seen: Vec<SeenOutcome>,
+}
+
+/// What came of one observation.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SeenOutcome {
+    /// Its name.
+    pub id: String,
+    /// How it was to be expected; why it does not weigh the draws.
+    pub counted: Result<Expected, NotCounted>,
+}
+
+/// Why trials could not be weighed.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum WeighError {
+    /// No such number of draws.
+    #[error(transparent)]
+    Draws(#[from] DrawsError),
+    /// More trials than the draws have seats to lend.
+    #[error(transparent)]
+    TooMany(#[from] TooManyTrials),
+    /// A size that no catalogue has.
+    #[error("no size `{0}` in the catalogue")]
+    UnknownSize(String),
+    /// Fewer draws than trials need.
+    #[error("{0} draws: with trials at least {LEAST_DRAWS} are needed, or 0")]
+    TooFew(usize),
+}
+
+/// The least draws with which anything is said of a case with trials.
+pub const LEAST_DRAWS: usize = 4096;
+/// The effective number of draws that is enough.
+pub const ENOUGH: f64 = 400.0;
+/// The most targeted rounds.
+const MOST_ROUNDS: usize = 5;
+/// A shift under this share of a quantity's standard deviation counts as none: of some
+/// fifty quantities two pass 2.36 errors by chance.
+const LEAST_SHIFT: f64 = 0.02;
+/// From which round on more draws are made, and how many times more.
+const LARGE_FROM: usize = 4;
+const LARGER: usize = 8;
+
+/// Weighs the draws of a case by its trials; in targeted rounds where too few agree with
+/// what was seen. `Ok(None)`: it was cancelled.
+pub fn weigh(
+    setting: &Setting,
+    catalogues: &[Catalogue],
+    draws: usize,
+    seed: u64,
+    work: &Work,
+) -> Result<Option<Weighing>, WeighError> {
+    if draws < LEAST_DRAWS {
+        return Err(WeighError::TooFew(draws));
+    }
+    let opened = opened(setting, catalogues)?;
+    let mut proposal = Proposal::none();
+    for round in 0.. {
+        let larger = if round >= LARGE_FROM { LARGER } else { 1 };
+        let count = (draws * larger).min(Blocks::COUNT * Blocks::MOST_PER_BLOCK);
+        let blocks = Blocks::new(count, seed.wrapping_add(round as u64))?;
+        let drawn = Drawn::new(setting, &blocks, &proposal);
+        let Some(weighed) = drawn.weigh(setting, &opened, work)? else {
+            return Ok(None);
+        };
+        let is_enough = weighed.effective() >= ENOUGH;
+        if !is_enough && round < MOST_ROUNDS {
+            let toward = drawn.toward(setting, &blocks, &weighed, &proposal);
+            if !toward.moved().is_empty() {
+                proposal = toward;
+                continue;
+            }
+        }
+        return Ok(Some(weighed.finished(setting, drawn, &opened, round)));
+    }
+    Ok(None)
+}
+
+/// Every trial of a case with its size.
+fn opened<'a>(
+    setting: &'a Setting,
+    catalogues: &'a [Catalogue],
+) -> Result<Vec<Opened<'a>>, WeighError> {
+    let trials = setting.case().procedure.trials.iter();
+    let each = trials.map(|trial| {
+        let size = find(catalogues, &trial.size)
+            .ok_or_else(|| WeighError::UnknownSize(trial.size.clone()))?;
+        let turn = trial.rotation_deg.map_or_else(
+            || best_turn(setting, size, &rows(setting, &size.occluder)),
+            degrees,
+        );
+        Ok(Opened::new(setting, trial, size, turn))
+    });
+    each.collect()
+}
+
+fn find<'a>(catalogues: &'a [Catalogue], name: &str) -> Option<&'a Size> {
+    let shapes = catalogues.iter().flat_map(|catalogue| &catalogue.shapes);
+    shapes
+        .flat_map(|shape| shape.sizes.iter().map(move |size| (shape, size)))
+        .find(|(shape, size)| {
+            let parts = name.split_once('/');
+            parts == Some((shape.id.as_str(), size.label.as_str()))
+        })
+        .map(|(_, size)| size)
+}
+
+/// The draws of one round with their own weights.
+struct Drawn {
+    draws: Draws,
+    own: LogWeights,
+    scales: ScaleErrors,
+}
+
+/// The scale errors of draws, by modality.
+struct ScaleErrors(BTreeMap<usize, Vec<f64>>);
+
+impl Scales for ScaleErrors {
+    fn of(&self, modality: Modality, draw: usize) -> f64 {
+        let column = self.0.get(&(modality as usize));
+        column.map_or(0.0, |column| column[draw])
+    }
+}
+
+impl Drawn {
+    fn new(setting: &Setting, blocks: &Blocks, proposal: &Proposal) -> Self {
+        let mut own = Vec::with_capacity(blocks.draws());
+        let mut scales = BTreeMap::new();
+        let used: Vec<Modality> = setting
+            .case()
+            .procedure
+            .trials
+            .iter()
+            .flat_map(|trial| &trial.seen)
+            .filter_map(|seen| seen.by)
+            .collect();
+        for block in 0..Blocks::COUNT {
+            let moved: BTreeMap<u32, Vec<f64>> = proposal
+                .moved()
+                .iter()
+                .map(|one| one.dimension)
+                .map(|dimension| (dimension, proposal.deviates(blocks, block, dimension)))
+                .collect();
+            own.extend((0..blocks.per_block()).map(|index| {
+                proposal.log_weight(|dimension| {
+                    moved.get(&dimension).map_or(0.0, |column| column[index])
+                })
+            }));
+            for &modality in &used {
+                let errors = setting.joint().scale_errors(blocks, block, modality);
+                let column: &mut Vec<f64> = scales.entry(modality as usize).or_default();
+                let so_far = (block + 1) * blocks.per_block();
+                if column.len() < so_far {
+                    column.extend(errors.unwrap_or_else(|| vec![0.0; blocks.per_block()]));
+                }
+            }
+        }
+        Self {
+            draws: Draws::toward(setting, blocks, proposal),
+            own: LogWeights::from_logarithms(own),
+            scales: ScaleErrors(scales),
+        }
+    }
+
+    fn weigh(
+        &self,
+        setting: &Setting,
+        opened: &[Opened],
+        work: &Work,
+    ) -> Result<Option<Weighed>, WeighError> {
+        let mut seen = LogWeights::uniform(self.draws.len());
+        let mut trials = Vec::with_capacity(opened.len());
+        for (index, trial) in opened.iter().enumerate() {
+            let pairs = trial.pairs(setting, &self.draws, &self.scales, index + 1, work)?;
+            let Some(pairs) = pairs else {
+                return Ok(None);
+            };
+            let before = seen.clone();
+            if !trial.counted.is_empty() {
+                seen.multiply(&pairs.of_draws());
+            }
+            trials.push((pairs, before));
+        }
+        Ok(Some(Weighed {
+            all: self.own.times(&seen, 1.0),
+            seen,
+            trials,
+        }))
+    }
+
+    /// Where the next round aims.
+    fn toward(
+        &self,
+        setting: &Setting,
+        blocks: &Blocks,
+        weighed: &Weighed,
+        proposal: &Proposal,
+    ) -> Proposal {
+        let of = |dimension| {
+            let blocks =
+                (0..Blocks::COUNT).flat_map(|block| proposal.deviates(blocks, block, dimension));
+            (dimension, blocks.collect())
+        };
+        let deviates: Vec<(u32, Vec<f64>)> = setting.joint().dimensions().map(of).collect();
+        Proposal::toward(&deviates, &self.own, &weighed.seen, ENOUGH)
+    }
+}
+
+/// What one round makes of the trials.
+struct Weighed {
+    /// The likelihoods of all that was seen.
+    seen: LogWeights,
+    /// The same with the draws' own weights.
+    all: LogWeights,
+    /// Of each trial its pairs, and the likelihoods of the trials before it.
+    trials: Vec<(Pairs, LogWeights)>,
+}
+
+impl Weighed {
+    fn effective(&self) -> f64 {
+        self.all.effective_draws()
+    }
+
+    fn finished(
+        self,
+        setting: &Setting,
+        drawn: Drawn,
+        opened: &[Opened],
+        rounds: usize,
+    ) -> Weighing {
+        let outcomes = opened.iter().zip(&self.trials);
+        let outcomes = outcomes
+            .map(|(opened, (pairs, before))| {
+                self.outcome(
+                    &drawn,
+                    opened,
+                    pairs,
+                    before,
+                    &setting.case().procedure.trials,
+                )
+            })
+            .collect();
+        let any_counted = opened.iter().any(|one| !one.counted.is_empty());
+        let weights = self.all.weights();
+        let shifts = match (&weights, drawn.own.weights()) {
+            (Some(after), Some(before)) if any_counted => shifts(
+                &drawn.draws,
+                &before,
+                after,
+                setting.parameter(Parameter::Tie),
+            ),
+            _ => Vec::new(),
+        };
+        Weighing {
+            effective: self.all.effective_draws(),
+            drawn: drawn.draws.len(),
+            rounds,
+            trials: outcomes,
+            shifts,
+            any_counted,
+            draws: weights.and_then(|weights| drawn.draws.weighted(weights)),
+        }
+    }
+
+    fn outcome(
+        &self,
+        drawn: &Drawn,
+        opened: &Opened,
+        pairs: &Pairs,
+        before: &LogWeights,
+        trials: &[Trial],
+    ) -> TrialOutcome {
+        let mut after = before.clone();
+        let of_draws = pairs.of_draws();
+        after.multiply(&of_draws);
+        let (before, after) = (drawn.own.times(before, 1.0), drawn.own.times(&after, 1.0));
+        // All but this trial: the weights without it.
+        let inverse: Vec<f64> = of_draws
+            .iter()
+            .map(|likelihood| -libm::log(*likelihood))
+            .collect();
+        let others = if opened.counted.is_empty() {
+            self.all.clone()
+        } else {
+            self.all.times(&LogWeights::from_logarithms(inverse), 1.0)
+        };
+        let seen = opened.trial.seen.iter().map(|seen| {
+            let counted = opened.counted.iter().position(|one| one.seen.id == seen.id);
+            let counted = match counted {
+                None => {
+                    let mut rest = opened.rest.iter();
+                    let why = rest.find(|(one, _)| one.id == seen.id);
+                    Err(why.map_or(NotCounted::SaysNothing, |(_, why)| why.clone()))
+                }
+                Some(index) => {
+                    let one = &opened.counted[index];
+                    let chances = pairs.expected(index, one, &before).unwrap_or([0.0; 2]);
+                    let moved = || {
+                        // The law lets go of an outlier; who believes it does not.
+                        let mut believed = before.clone();
+                        believed.multiply(&pairs.faultless(index, one));
+                        moved_most(&drawn.draws, &before, &believed)
+                    };
+                    Ok(expected(one, opened.trial, trials, chances, moved))
+                }
+            };
+            SeenOutcome {
+                id: seen.id.clone(),
+                counted,
+            }
+        });
+        TrialOutcome {
+            id: opened.trial.id.clone(),
+            size: opened.trial.size.clone(),
+            rotation_deg: opened.turn().to_degrees(),
+            effective: after.effective_draws(),
+            as_it_lies: pairs.as_it_lies(&others),
+            seen: seen.collect(),
+        }
+    }
+}
+
+/// Where the middle of each quantity went, where that is more than noise.
+fn shifts(draws: &Draws, before: &Weights, after: &Weights, quantile: f64) -> Vec<(Quantity, f64)> {
+    Quantity::all()
+        .filter_map(|quantity| {
+            let is_angle = quantity.unit() == Unit::Degrees;
+            let shift = Shift::between(draws.column(quantity)?, before, after, is_angle)?;
+            let sd = conflict::spread(draws.column(quantity)?, before)?;
+            let is_told = shift.is_told(quantile) && shift.by.abs() > LEAST_SHIFT * sd;
+            is_told.then_some((quantity, shift.by))
+        })
+        .collect()
+}
+
+impl Weighing {
+    /// What holds every verdict at borderline, a sentence for each; empty: nothing.
+    pub fn holds(&self) -> Vec<String> {
+        let mut holds: Vec<String> = self
+            .conflicts()
+            .filter(|(_, _, expected)| expected.surprise == Some(Surprise::Conflict))
+            .map(|(_, _, expected)| expected.sentence())
+            .collect();
+        if self.any_counted && self.effective < ENOUGH {
+            holds.push(if self.draws.is_some() {
+                format!(
+                    "only {:.0} simulated variations agree with what was seen",
+                    self.effective
+                )
+            } else {
+                "no simulated variation agrees with what was seen".to_owned()
+            });
+        }
+        holds
+    }
+
+    /// What the readings hardly allow: the trial, the observation and what is said.
+    pub fn conflicts(&self) -> impl Iterator<Item = (&str, &str, &Expected)> {
+        self.trials.iter().flat_map(|trial| {
+            trial.seen.iter().filter_map(|seen| {
+                let expected = seen.counted.as_ref().ok()?;
+                expected.surprise?;
+                Some((trial.id.as_str(), seen.id.as_str(), expected))
+            })
+        })
+    }
+
+    /// The case as it is believed once something was seen: each quantity whose middle
+    /// moved by more than noise at what was measured plus that.
+    pub fn believed(&self, setting: &Setting) -> Setting {
+        setting.believed(&self.shifts).held(self.holds())
+    }
+}
