@@ -44,6 +44,11 @@ pub const SCENARIOS: &[(&str, &str)] = &[
     ship!("malaligned-septum.ron"),
     ship!("arterial-way.ron"),
     ship!("three-neighbours.ron"),
+    ship!("contact-first.ron"),
+    ship!("pulled-through.ron"),
+    ship!("observation-against-reading.ron"),
+    ship!("nothing-left.ron"),
+    ship!("gradient-only.ron"),
 ];
 
 /// The scenario of a name, with or without its ending.
