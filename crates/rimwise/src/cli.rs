@@ -16,6 +16,7 @@ mod rank;
 mod report;
 mod screen;
 mod sheet;
+mod trials;
 mod workup;
 
 use crate::ascii::{self, AsciiWriter, ascii};
@@ -91,6 +92,7 @@ fn is_for_programs(command: Option<&Command>) -> bool {
         Some(Command::Rank(asked)) => asked.format != Format::Table,
         Some(Command::FitMap(asked)) => asked.format != Format::Table,
         Some(Command::Criteria(asked)) => asked.format != TextFormat::Text,
+        Some(Command::Trials(asked)) => asked.format != TextFormat::Text,
         Some(Command::Workup(asked)) => asked.format != PageFormat::Table,
         Some(Command::Manual(asked)) => asked.format != ManualFormat::Man,
         Some(Command::Completions(_) | Command::Draw(_)) => true,
@@ -109,6 +111,7 @@ fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         Some(Command::Criteria(asked)) => criteria::run(&asked, out),
         Some(Command::Draw(asked)) => draw::run(&asked, out),
         Some(Command::Sheet(asked)) => sheet::run(&asked, out),
+        Some(Command::Trials(asked)) => trials::run(&asked, out),
         Some(Command::FitMap(asked)) => fit_map::run(&asked, out),
         Some(Command::Workup(asked)) => workup::run(&asked, out),
         Some(Command::Check(asked)) => check::run(&asked, out),

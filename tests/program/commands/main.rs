@@ -8,4 +8,5 @@ mod exceptions;
 mod fit_map;
 mod sheet;
 mod shelf;
+mod trials;
 mod workup;

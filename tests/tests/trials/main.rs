@@ -3,4 +3,6 @@
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
 mod laws;
+mod reweigh;
+mod scenarios;
 mod statistics;

@@ -54,6 +54,9 @@ pub(super) enum Command {
     /// procedure
     #[command(after_help = CAUTION)]
     Criteria(CriteriaArguments),
+    /// Show what was seen in the trials of a case, and what it changes
+    #[command(after_help = CAUTION)]
+    Trials(TrialsArguments),
     /// Map which waists and discs would fit, whether anyone makes them or not
     #[command(after_help = CAUTION)]
     FitMap(FitMapArguments),
@@ -184,6 +187,9 @@ pub(super) struct Common {
     /// Threads side by side; none of the figures depends on it
     #[arg(long, value_name = "N", default_value_t = default_threads(), value_parser = clap::value_parser!(u8).range(1..))]
     pub(super) threads: u8,
+    /// Leave out what was seen in the trials of the case
+    #[arg(long)]
+    pub(super) before: bool,
 }
 
 #[derive(Debug, Args)]
@@ -237,8 +243,21 @@ impl CriteriaArguments {
             draws: 0,
             seed: SEED,
             threads: 1,
+            before: true,
         }
     }
+}
+
+#[derive(Debug, Args)]
+pub(super) struct TrialsArguments {
+    #[command(flatten)]
+    pub(super) common: Common,
+    /// How they are written
+    #[arg(long, value_enum, default_value_t = TextFormat::Text)]
+    pub(super) format: TextFormat,
+    /// Rows of the list; 0: all
+    #[arg(long, value_name = "N", default_value_t = TOP)]
+    pub(super) top: usize,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -356,6 +375,9 @@ pub(super) struct FitMapArguments {
     /// Threads side by side; none of the figures depends on it
     #[arg(long, value_name = "N", default_value_t = default_threads(), value_parser = clap::value_parser!(u8).range(1..))]
     pub(super) threads: u8,
+    /// Leave out what was seen in the trials of the case
+    #[arg(long)]
+    pub(super) before: bool,
     /// How the map is written
     #[arg(long, value_enum, default_value_t = Format::Table)]
     pub(super) format: Format,
@@ -370,6 +392,7 @@ impl FitMapArguments {
             draws: self.draws,
             seed: self.seed,
             threads: self.threads,
+            before: self.before,
         }
     }
 }
@@ -462,6 +485,7 @@ impl RankArguments {
                 draws: DRAWS,
                 seed: SEED,
                 threads: default_threads(),
+                before: false,
             },
             format: Format::Table,
             top: TOP,

@@ -41,7 +41,13 @@ fn check(path: &Path, rules: &HouseRules) -> Result<String, FileError> {
                 return Err(FileError::Faulty(faults));
             }
             let case = file.value();
-            format!("a sound case, {} readings", case.readings.len())
+            let id = case.procedure.case_id.as_deref();
+            let dated = if id.is_some_and(looks_like_a_date) {
+                "; its case_id looks like a date: choose one that says nothing of the patient"
+            } else {
+                ""
+            };
+            format!("a sound case, {} readings{dated}", case.readings.len())
         }
         FileKind::Catalogue => {
             let file = parse_catalogue(name, text)?;
@@ -75,4 +81,30 @@ fn check(path: &Path, rules: &HouseRules) -> Result<String, FileError> {
             )
         }
     })
+}
+
+/// Whether a name holds what a date is written as: a year, or six or eight digits in a
+/// row, with or without dashes.
+fn looks_like_a_date(id: &str) -> bool {
+    let digits: String = id.chars().filter(|it| *it != '-').collect();
+    let runs = digits.split(|it: char| !it.is_ascii_digit());
+    runs.into_iter().any(|run| {
+        let is_year = run.len() == 4 && (run.starts_with("19") || run.starts_with("20"));
+        is_year || run.len() == 6 || run.len() == 8
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::looks_like_a_date;
+
+    #[test]
+    fn dates_are_told_from_other_names() {
+        for date in ["2024-03-05", "20240305", "vsd-2024", "050324", "a-05-03-24"] {
+            assert!(looks_like_a_date(date), "{date}");
+        }
+        for name in ["vsd-17", "case-1234", "b7c2", "outlet-12345"] {
+            assert!(!looks_like_a_date(name), "{name}");
+        }
+    }
 }

@@ -12,6 +12,7 @@ use paper::Provenance;
 use session::Session;
 use sha2::{Digest, Sha256};
 use sizing::engine::{Counter, Engine, Fast};
+use sizing::trial::{Weighing, weigh};
 use sizing::{Catalogue, Draws, Ranking, Setting, Shape, Size, Work, overlaid, rank};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -135,40 +136,77 @@ impl Inputs {
             seed: common.seed,
             draws: common.draws,
         };
-        let setting = Arc::new(files::setting(
+        let mut setting = Arc::new(files::setting(
             Arc::new(self.case.into_value()),
             Arc::new(self.rules.into_value()),
             Some(self.limits.value()),
         ));
-        let draws = match common.draws {
-            0 => None,
-            draws => Some(
+        let as_measured = Arc::clone(&setting);
+        let catalogues = overlaid(
+            self.catalogues
+                .into_iter()
+                .map(CatalogueFile::into_value)
+                .collect(),
+        );
+        let threads = usize::from(common.threads);
+        let never = AtomicBool::new(false);
+        let work = Work {
+            threads,
+            cancel: &never,
+        };
+        let mut weighing = weighing(&setting, &catalogues, common, &work)?;
+        let counts = weighing.as_ref().is_some_and(|one| one.any_counted);
+        if let Some(weighing) = &weighing {
+            setting = Arc::new(weighing.believed(&setting));
+        }
+        let draws = match (common.draws, &mut weighing) {
+            (0, _) => None,
+            (_, Some(weighing)) if counts => weighing.draws.take(),
+            (draws, _) => Some(
                 Draws::new(&setting, draws, common.seed)
                     .map_err(|error| BadInput(format!("--draws: {error}")))?,
             ),
         };
         Ok(Ready {
             setting,
-            catalogues: overlaid(
-                self.catalogues
-                    .into_iter()
-                    .map(CatalogueFile::into_value)
-                    .collect(),
-            ),
+            as_measured,
+            catalogues,
             counter: draws.map(|draws| Fast.prepare(draws)),
+            weighing,
             provenance,
-            threads: usize::from(common.threads),
-            never: AtomicBool::new(false),
+            threads,
+            never,
         })
     }
+}
+
+/// What the trials of a case make of its draws; `None` where it has none, where they are
+/// left out, or where there are no draws.
+fn weighing(
+    setting: &Setting,
+    catalogues: &[Catalogue],
+    common: &Common,
+    work: &Work,
+) -> Result<Option<Weighing>> {
+    if common.before || common.draws == 0 || setting.case().procedure.trials.is_empty() {
+        return Ok(None);
+    }
+    let weighed = weigh(setting, catalogues, common.draws, common.seed, work);
+    let says = |error| format!("--draws: {error}; --before leaves the trials out");
+    let weighed = weighed.map_err(|error| BadInput(says(error)))?;
+    Ok(Some(weighed.context(CANCELLED)?))
 }
 
 /// A case under its rules with its draws.
 pub(super) struct Ready {
     pub(super) setting: Arc<Setting>,
+    /// The case as it was measured, before any trial.
+    pub(super) as_measured: Arc<Setting>,
     pub(super) catalogues: Vec<Catalogue>,
     /// The draws; `None`: values as read alone.
     pub(super) counter: Option<Box<dyn Counter>>,
+    /// What the trials made of the draws; `None`: there are none, or they are left out.
+    pub(super) weighing: Option<Weighing>,
     pub(super) provenance: Provenance,
     threads: usize,
     /// A call on the command line is ended from outside.

@@ -22,7 +22,10 @@ pub(super) fn says(ready: &Ready, ranking: &Ranking) -> Result<Vec<(&'static str
         return Ok(said);
     }
     said.extend(readings(ranking).map(|says| ("Which reading: ", says)));
-    if let Some(counter) = map_counter(&ready.setting, ready)? {
+    // What was seen in trials weighs the map as well.
+    if let (Some(_), Some(counter)) = (&ready.weighing, &ready.counter) {
+        said.extend(shapes(ready, &**counter)?.map(|says| ("What would fit: ", says)));
+    } else if let Some(counter) = map_counter(&ready.setting, ready)? {
         said.extend(shapes(ready, &*counter)?.map(|says| ("What would fit: ", says)));
     }
     Ok(said)

@@ -3,7 +3,7 @@
 use super::args::{Format, RankArguments};
 use super::inputs::Inputs;
 use super::otherwise;
-use super::report::{csv, json, table};
+use super::report::{csv, json, table, trials};
 use super::workup;
 use anyhow::Result;
 use std::io::Write;
@@ -15,10 +15,16 @@ pub(super) fn run(asked: &RankArguments, out: &mut dyn Write) -> Result<()> {
     match asked.format {
         Format::Table => {
             let banner = workup::banner(&ranking.setting, asked.common.draws, asked.common.seed)?;
-            let otherwise = otherwise::says(&ready, &ranking)?;
+            let mut otherwise = otherwise::says(&ready, &ranking)?;
+            if let Some(weighing) = &ready.weighing {
+                otherwise.push(("Trials: ", trials::taken_in(weighing)));
+            }
             table::write(out, &ranking, &banner, &otherwise, provenance, asked.top)
         }
-        Format::Json => json::write(out, &ranking, provenance),
+        Format::Json => {
+            let trials = ready.weighing.as_ref().map(json::Weighed::of);
+            json::write(out, &ranking, trials.as_ref(), provenance)
+        }
         Format::Csv => csv::write(out, &ranking),
     }
 }

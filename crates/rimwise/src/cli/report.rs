@@ -8,5 +8,7 @@ pub(super) mod fit_map;
 pub(super) mod json;
 pub(super) mod side_by_side;
 pub(super) mod table;
+pub(super) mod trials;
+pub(super) mod trials_json;
 pub(super) mod workup_json;
 pub(super) mod workup_table;

@@ -54,6 +54,9 @@ pub(in crate::cli) struct SheetArguments {
     /// Threads side by side; none of the figures depends on it
     #[arg(long, value_name = "N", default_value_t = default_threads(), value_parser = clap::value_parser!(u8).range(1..))]
     pub(in crate::cli) threads: u8,
+    /// Leave out what was seen in the trials of the case
+    #[arg(long)]
+    pub(in crate::cli) before: bool,
 }
 
 impl SheetArguments {
@@ -65,6 +68,7 @@ impl SheetArguments {
             draws: self.draws,
             seed: self.seed,
             threads: self.threads,
+            before: self.before,
         }
     }
 }

@@ -5,12 +5,32 @@ use files::visible;
 use paper::Provenance;
 use serde::Serialize;
 use sizing::house_rules::{Band, Exclusion};
+use sizing::trial::Weighing;
 use sizing::{Candidate, Outcome, Ranking};
 use std::fmt::Write as _;
 use std::io::Write;
 
 /// Version of the form.
 pub(super) const FORMAT: u32 = 1;
+
+/// What is said of the trials that a list takes in.
+#[derive(Clone, Debug, Serialize)]
+pub(crate) struct Weighed {
+    trials: usize,
+    ess: f64,
+    conflicts: Vec<String>,
+}
+
+impl Weighed {
+    pub(crate) fn of(weighing: &Weighing) -> Self {
+        let conflicts = weighing.conflicts();
+        Self {
+            trials: weighing.trials.len(),
+            ess: rounded(weighing.effective),
+            conflicts: conflicts.map(|(_, _, one)| one.sentence()).collect(),
+        }
+    }
+}
 
 #[derive(Serialize)]
 struct Report<'a> {
@@ -29,6 +49,8 @@ struct Report<'a> {
     /// Why no size is rated; empty: sizes are rated.
     not_rated: Vec<String>,
     notes: &'a [String],
+    #[serde(flatten)]
+    trials: Option<&'a Weighed>,
     candidates: Vec<Ranked<'a>>,
 }
 
@@ -40,7 +62,7 @@ struct Said {
 }
 
 #[derive(Serialize)]
-struct Ranked<'a> {
+pub(super) struct Ranked<'a> {
     rank: usize,
     group: usize,
     shape: &'a str,
@@ -80,7 +102,12 @@ struct Checked<'a> {
 }
 
 /// Writes a ranking as JSON.
-pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking, from: &Provenance) -> Result<()> {
+pub(crate) fn write(
+    out: &mut dyn Write,
+    ranking: &Ranking,
+    trials: Option<&Weighed>,
+    from: &Provenance,
+) -> Result<()> {
     let report = Report {
         format: FORMAT,
         program: format!("rimwise {}", env!("CARGO_PKG_VERSION")),
@@ -113,6 +140,7 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking, from: &Provenance) -
             .map(sizing::NotRated::says)
             .unwrap_or_default(),
         notes: &ranking.notes,
+        trials,
         candidates: ranking
             .candidates
             .iter()
@@ -132,7 +160,7 @@ fn exclusion(exclusion: &Exclusion) -> Said {
     }
 }
 
-fn ranked(rank: usize, group: usize, candidate: &Candidate) -> Ranked<'_> {
+pub(super) fn ranked(rank: usize, group: usize, candidate: &Candidate) -> Ranked<'_> {
     let occluder = &candidate.size.occluder;
     let [left, right] = &occluder.discs;
     let diameter = |disc: &Option<geometry::Disc>| disc.map(|disc| rounded(2.0 * disc.radius));
