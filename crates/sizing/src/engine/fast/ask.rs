@@ -33,7 +33,7 @@ pub(super) enum Ask {
     Clearance {
         valve: Valve,
         tilt: usize,
-        centre: usize,
+        beside: usize,
         disc: DiscForm,
     },
     Reach {

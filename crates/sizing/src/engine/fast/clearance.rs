@@ -26,7 +26,7 @@
 
 use super::columns::ValveColumns;
 use super::enclosure::Enclosure;
-use super::fields::{CHAIN, CentreField, ROUNDING, TiltField};
+use super::fields::{BesideField, CHAIN, ROUNDING, TiltField};
 use super::lanes::{LANES, Lane, Mask, clamp, each, max, min, root};
 use super::stand::Stand;
 use multiversion::multiversion;
@@ -113,7 +113,7 @@ pub(super) struct Scene<'a> {
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
 pub(super) fn bound(
     (valve, tilt): (&ValveColumns, &TiltField),
-    centre: &CentreField,
+    beside: &BesideField,
     disc: &Stand,
     core: &mut Core,
     apart: &mut Apart,
@@ -121,11 +121,8 @@ pub(super) fn bound(
 ) {
     let half = 0.5 * disc.thickness;
     for lane in 0..LANES {
-        let (u, v) = (centre.place[0][lane], centre.place[1][lane]);
-        let (ru, rv) = (valve.radial[0][lane], valve.radial[1][lane]);
-        let out = disc.gap(lane) + half;
-        let along = u * ru + v * rv - valve.hinge[0][lane];
-        let across = ru * v - rv * u - valve.hinge[1][lane];
+        let out = disc.gap[lane] + half;
+        let (along, across) = (beside.place[0][lane], beside.place[1][lane]);
         let radius = max(disc.radius(lane) - half, 0.0);
         core.centre[0][lane] = out;
         core.centre[1][lane] = along;
@@ -148,7 +145,7 @@ pub(super) fn bound(
         let exact = if is_before { height } else { height * per_sine };
         let is_inside = x * x + y * y < INSIDE;
         let high = if is_inside { exact } else { f32::INFINITY };
-        let scale = along.abs() + across.abs() + radius + valve.semi_along[lane] + out;
+        let scale = beside.scale[lane] + radius + out;
         let doubt = CHAIN * ROUNDING * scale * per_sine;
         apart.bounds.low[lane] = exact;
         apart.bounds.high[lane] = high;

@@ -58,6 +58,12 @@ impl Settled {
         broken: 0,
     };
 
+    /// Broken in every lane.
+    const BROKEN: Self = Self {
+        holds: 0,
+        broken: Mask::MAX,
+    };
+
     /// The lanes in which nothing is known.
     pub(super) const fn open(self) -> Mask {
         !(self.holds | self.broken)
@@ -79,53 +85,74 @@ impl Enclosure {
 
     /// What the bounds say of two bands.
     pub(super) fn held_against(&self, bands: &[Limits; 2]) -> [Settled; 2] {
-        // Many rows have a caution alone, or a stop.
-        match *bands {
-            [band, Limits::NONE] => [self.within(band), Settled::HOLDS],
-            [Limits::NONE, band] => [Settled::HOLDS, self.within(band)],
-            // Most measures have a lower limit alone.
-            [one, other] if one.high == f32::INFINITY && other.high == f32::INFINITY => {
-                over(&self.low, &self.high, [one.low, other.low])
+        bands.map(|band| {
+            // Many rows have a caution alone, or a stop; most limits are low ones alone.
+            if band == Limits::NONE {
+                Settled::HOLDS
+            } else if band.high == f32::INFINITY {
+                at_least(&self.low, &self.high, band.low)
+            } else if band.low == f32::NEG_INFINITY {
+                at_most(&self.low, &self.high, band.high)
+            } else {
+                within(&self.low, &self.high, band)
             }
-            [one, other] => [self.within(one), self.within(other)],
-        }
-    }
-
-    fn within(&self, band: Limits) -> Settled {
-        within(&self.low, &self.high, band)
+        })
     }
 }
 
-/// Whether values lie at or over two limits.
+/// Whether values lie at or over a limit.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn over(low: &Lane, high: &Lane, limits: [f32; 2]) -> [Settled; 2] {
-    limits.map(|limit| {
-        let (mut holds, mut broken) = ([0; LANES], [0; LANES]);
-        for lane in 0..LANES {
-            holds[lane] = u8::from(low[lane] >= limit);
-            broken[lane] = u8::from(high[lane] < limit);
-        }
-        Settled {
-            holds: mask(&holds),
-            broken: mask(&broken),
-        }
-    })
+fn at_least(low: &Lane, high: &Lane, limit: f32) -> Settled {
+    settled(|lane| low[lane] >= limit, |lane| high[lane] < limit)
+}
+
+/// Whether values lie at or under a limit.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+fn at_most(low: &Lane, high: &Lane, limit: f32) -> Settled {
+    settled(|lane| high[lane] <= limit, |lane| low[lane] > limit)
 }
 
 /// Whether values lie within a pair of limits.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
 fn within(low: &Lane, high: &Lane, band: Limits) -> Settled {
-    let (least, most) = (band.low, band.high);
-    let (mut holds, mut broken) = ([0; LANES], [0; LANES]);
-    for lane in 0..LANES {
-        let (low, high) = (low[lane], high[lane]);
-        holds[lane] = u8::from(low >= least) & u8::from(high <= most);
-        broken[lane] = u8::from(high < least) | u8::from(low > most);
+    settled(
+        |lane| (low[lane] >= band.low) & (high[lane] <= band.high),
+        |lane| (high[lane] < band.low) | (low[lane] > band.high),
+    )
+}
+
+/// Two of three groups of draws have one answer in every lane: that takes a third of
+/// the work of a mask.
+#[inline(always)]
+fn settled(holds: impl Fn(usize) -> bool, broken: impl Fn(usize) -> bool) -> Settled {
+    if every(&holds) {
+        return Settled::HOLDS;
+    }
+    if every(&broken) {
+        return Settled::BROKEN;
     }
     Settled {
-        holds: mask(&holds),
-        broken: mask(&broken),
+        holds: lanes_where(&holds),
+        broken: lanes_where(&broken),
     }
+}
+
+#[inline(always)]
+fn every(is: impl Fn(usize) -> bool) -> bool {
+    let mut all = true;
+    for lane in 0..LANES {
+        all &= is(lane);
+    }
+    all
+}
+
+#[inline(always)]
+fn lanes_where(is: impl Fn(usize) -> bool) -> Mask {
+    let mut bytes = [0; LANES];
+    for lane in 0..LANES {
+        bytes[lane] = u8::from(is(lane));
+    }
+    mask(&bytes)
 }
 
 #[cfg(test)]

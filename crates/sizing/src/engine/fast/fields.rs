@@ -6,10 +6,16 @@ use geometry::{Edge, Face, Occluder, Radians, Vec2, Waist, braid_stiffness};
 use measurement::Valve;
 use multiversion::multiversion;
 
-/// A waist in the hole: d_c, and the slack s, with how far each may be wrong.
+/// A waist in the hole.
+#[derive(Clone)]
 pub(super) struct WaistField {
+    /// d_c.
     pub(super) diameter: Lane,
+    /// s.
     pub(super) slack: Lane,
+    /// How far the left and the right disc stand off the wall.
+    pub(super) gaps: [Lane; 2],
+    /// How far each of them may be wrong.
     pub(super) doubt: f32,
 }
 
@@ -21,6 +27,7 @@ pub(super) struct WaistForm {
 }
 
 /// Where the centre of the disc on a face lies in the wall.
+#[derive(Clone)]
 pub(super) struct CentreField {
     pub(super) place: [Lane; 2],
     /// Whether it is the throat's own centre in every lane.
@@ -35,8 +42,26 @@ pub(super) struct CentreForm {
     pub(super) turn: Radians,
 }
 
+/// Where the centre of a disc lies beside a valve.
+#[derive(Clone)]
+pub(super) struct BesideField {
+    /// Along r̂ and t̂, from the hinge.
+    pub(super) place: [Lane; 2],
+    /// The lengths of both, and of the annulus: what rounding goes by.
+    pub(super) scale: Lane,
+}
+
+/// What a [`BesideField`] depends on.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) struct BesideForm {
+    pub(super) valve: Valve,
+    /// Its index among the centres.
+    pub(super) centre: usize,
+}
+
 /// How a disc of some conformability is tilted, seen from the hinge of a valve:
 /// in the directions out of the wall, r̂ and t̂.
+#[derive(Clone)]
 pub(super) struct TiltField {
     /// m, its normal.
     pub(super) normal: [Lane; 3],
@@ -51,6 +76,39 @@ pub(super) struct TiltField {
 pub(super) struct TiltForm {
     pub(super) valve: Valve,
     pub(super) conformability: f64,
+}
+
+const NONE: Lane = [0.0; LANES];
+
+impl WaistField {
+    pub(super) const UNFILLED: Self = Self {
+        diameter: NONE,
+        slack: NONE,
+        gaps: [NONE; 2],
+        doubt: 0.0,
+    };
+}
+
+impl CentreField {
+    pub(super) const UNFILLED: Self = Self {
+        place: [NONE; 2],
+        is_throat: false,
+    };
+}
+
+impl BesideField {
+    pub(super) const UNFILLED: Self = Self {
+        place: [NONE; 2],
+        scale: NONE,
+    };
+}
+
+impl TiltField {
+    pub(super) const UNFILLED: Self = Self {
+        normal: [NONE; 3],
+        up: [NONE; 3],
+        sine: NONE,
+    };
 }
 
 /// Rounding of one operation in `f32`, relative.
@@ -78,36 +136,40 @@ impl WaistForm {
         }
     }
 
-    pub(super) fn field(&self, columns: &Columns, edge: Edge) -> WaistField {
-        let widest = match edge {
-            Edge::Soft => columns.fit,
-            Edge::Stiff => columns.semi_minor.map(|semi_minor| 2.0 * semi_minor),
+    pub(super) fn fill(&self, columns: &Columns, edge: Edge, field: &mut WaistField) {
+        let (widest, share) = match edge {
+            Edge::Soft => (&columns.fit, 1.0),
+            Edge::Stiff => (&columns.semi_minor, 2.0),
         };
         let stiffness = braid_stiffness(&self.waist, self.braid_angle) as f32;
         let (diameter, length) = (self.waist.diameter as f32, self.waist.length as f32);
-        let mut field = WaistField {
-            diameter: [0.0; LANES],
-            slack: [0.0; LANES],
-            // A braid turns an error of the diameter into one of the length.
-            doubt: doubt((diameter + length) * (1.0 + stiffness)),
-        };
-        squeeze(columns, &widest, [diameter, length, stiffness], &mut field);
-        field
+        // A braid turns an error of the diameter into one of the length.
+        field.doubt = doubt((diameter + length) * (1.0 + stiffness));
+        squeeze(
+            columns,
+            (widest, share),
+            [diameter, length, stiffness],
+            field,
+        );
     }
 }
 
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
 fn squeeze(
     columns: &Columns,
-    widest: &Lane,
+    (widest, share): (&Lane, f32),
     [free, length, stiffness]: [f32; 3],
     field: &mut WaistField,
 ) {
     for lane in 0..LANES {
-        let diameter = min(free, widest[lane]);
+        let diameter = min(free, share * widest[lane]);
         let given_up = max((free - diameter) * (free + diameter), 0.0);
         field.diameter[lane] = diameter;
-        field.slack[lane] = (length * length + stiffness * given_up).sqrt() - columns.wall[lane];
+        let slack = (length * length + stiffness * given_up).sqrt() - columns.wall[lane];
+        field.slack[lane] = slack;
+        for face in 0..2 {
+            field.gaps[face][lane] = columns.slack_shares[face][lane] * max(slack, 0.0);
+        }
     }
 }
 
@@ -121,11 +183,7 @@ impl CentreForm {
         }
     }
 
-    pub(super) fn field(&self, columns: &Columns, edge: Edge) -> CentreField {
-        let mut field = CentreField {
-            place: [[0.0; LANES]; 2],
-            is_throat: false,
-        };
+    pub(super) fn fill(&self, columns: &Columns, edge: Edge, field: &mut CentreField) {
         play(columns, self.waist_diameter as f32, edge, &mut field.place);
         field.is_throat = field.place.iter().flatten().all(|part| *part == 0.0);
         if self.offset != Vec2::ZERO {
@@ -133,7 +191,6 @@ impl CentreForm {
             offset(columns, [meant.u as f32, meant.v as f32], &mut field.place);
             field.is_throat = false;
         }
-        field
     }
 }
 
@@ -178,17 +235,34 @@ fn offset(columns: &Columns, [u, v]: [f32; 2], place: &mut [Lane; 2]) {
     }
 }
 
+impl BesideForm {
+    /// Fills nothing where the valve does not stand there.
+    pub(super) fn fill(&self, columns: &Columns, centre: &CentreField, field: &mut BesideField) {
+        if let Some(valve) = &columns.valves[self.valve.index()] {
+            beside(valve, centre, field);
+        }
+    }
+}
+
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+fn beside(valve: &ValveColumns, centre: &CentreField, field: &mut BesideField) {
+    for lane in 0..LANES {
+        let (u, v) = (centre.place[0][lane], centre.place[1][lane]);
+        let (ru, rv) = (valve.radial[0][lane], valve.radial[1][lane]);
+        let along = u * ru + v * rv - valve.hinge[0][lane];
+        let across = ru * v - rv * u - valve.hinge[1][lane];
+        field.place[0][lane] = along;
+        field.place[1][lane] = across;
+        field.scale[lane] = along.abs() + across.abs() + valve.semi_along[lane];
+    }
+}
+
 impl TiltForm {
-    /// `None` where the valve does not stand there.
-    pub(super) fn field(&self, columns: &Columns) -> Option<TiltField> {
-        let valve = columns.valves[self.valve.index()].as_ref()?;
-        let mut field = TiltField {
-            normal: [[0.0; LANES]; 3],
-            up: [[0.0; LANES]; 3],
-            sine: [0.0; LANES],
-        };
-        tilt(columns, valve, 1.0 - self.conformability as f32, &mut field);
-        Some(field)
+    /// Fills nothing where the valve does not stand there.
+    pub(super) fn fill(&self, columns: &Columns, field: &mut TiltField) {
+        if let Some(valve) = &columns.valves[self.valve.index()] {
+            tilt(columns, valve, 1.0 - self.conformability as f32, field);
+        }
     }
 }
 

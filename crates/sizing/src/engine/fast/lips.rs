@@ -13,7 +13,10 @@ use multiversion::multiversion;
 /// than 2(a² − b² + a|σ|) for each square radian of anomaly, so between two
 /// samples it rises over both by at most an eighth of that times the square of
 /// their spacing.
+#[derive(Clone)]
 pub(super) struct FarthestField {
+    /// Whether σ is o in every lane; then there is nothing else here.
+    pub(super) is_over_middle: bool,
     /// f² at most.
     square: Lane,
     /// The farthest sample, from the opening's centre o.
@@ -27,20 +30,34 @@ pub(super) struct EdgePoints {
     points: Vec<[Lane; 2]>,
     /// By arc: the square of the spacing in anomaly.
     spaces: [Lane; 2],
+    is_filled: bool,
 }
 
 impl EdgePoints {
-    /// Both arcs one after the other.
-    pub(super) fn new(opening: &OpeningColumns, part: usize) -> Self {
-        let mut edge = Self {
+    /// No points yet of a part of the edge.
+    pub(super) fn unfilled(part: usize) -> Self {
+        Self {
             points: vec![[[0.0; LANES]; 2]; 2 * POINTS[part]],
             spaces: [[0.0; LANES]; 2],
-        };
-        let arcs = edge.points.chunks_exact_mut(POINTS[part]);
-        for ((arc, points), square) in opening.arcs[part].iter().zip(arcs).zip(&mut edge.spaces) {
+            is_filled: false,
+        }
+    }
+
+    /// They are of other draws than those that come.
+    pub(super) const fn forget(&mut self) {
+        self.is_filled = false;
+    }
+
+    /// Both arcs one after the other, once for each group of draws.
+    fn fill(&mut self, opening: &OpeningColumns, part: usize) {
+        if self.is_filled {
+            return;
+        }
+        self.is_filled = true;
+        let arcs = self.points.chunks_exact_mut(POINTS[part]);
+        for ((arc, points), square) in opening.arcs[part].iter().zip(arcs).zip(&mut self.spaces) {
             walk(opening, arc, points, square);
         }
-        edge
     }
 }
 
@@ -76,33 +93,40 @@ fn walk(opening: &OpeningColumns, arc: &ArcColumns, points: &mut [[Lane; 2]], sq
 }
 
 impl FarthestField {
-    /// `None` where σ is o in every lane; `points` gives the points of the part
-    /// where they are needed.
-    pub(super) fn new<'a>(
+    pub(super) const UNFILLED: Self = Self {
+        is_over_middle: true,
+        square: [0.0; LANES],
+        sample: [[0.0; LANES]; 2],
+        centre: [[0.0; LANES]; 2],
+    };
+
+    /// Fills it from the points of the part, which are worked out where they are needed.
+    pub(super) fn fill(
+        &mut self,
         opening: &OpeningColumns,
         part: usize,
         centre: &CentreField,
-        points: impl FnOnce() -> &'a EdgePoints,
-    ) -> Option<Self> {
-        if centre.is_throat && opening.is_throat {
-            return None;
+        points: &mut EdgePoints,
+    ) {
+        self.is_over_middle = centre.is_throat && opening.is_throat;
+        if self.is_over_middle {
+            return;
         }
-        let mut field = Self {
-            square: [0.0; LANES],
-            sample: [[0.0; LANES]; 2],
-            centre: [0, 1].map(|axis| {
-                std::array::from_fn(|lane| centre.place[axis][lane] - opening.centre[axis][lane])
-            }),
-        };
-        let points = points();
+        points.fill(opening, part);
+        self.square.fill(0.0);
+        self.sample.as_flattened_mut().fill(0.0);
+        for axis in 0..2 {
+            for lane in 0..LANES {
+                self.centre[axis][lane] = centre.place[axis][lane] - opening.centre[axis][lane];
+            }
+        }
         let mut farthest = [0.0; LANES];
         let arcs = points.points.chunks_exact(POINTS[part]);
         for (points, square) in arcs.zip(&points.spaces) {
-            look(points, &mut farthest, &mut field);
-            bend_over(opening, square, &farthest, &mut field);
+            look(points, &mut farthest, self);
+            bend_over(opening, square, &farthest, self);
         }
-        middle(opening, part, &mut field);
-        Some(field)
+        middle(opening, part, self);
     }
 
     /// Bounds of the least lip of a disc.

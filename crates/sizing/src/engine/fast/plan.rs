@@ -1,11 +1,12 @@
 use super::ask::{Ask, DiscForm, Layer, Number, Radius};
 use super::enclosure::Limits;
-use super::fields::{CentreForm, TiltForm, WaistForm};
+use super::fields::{BesideForm, CentreForm, TiltForm, WaistForm};
 use crate::engine::Question;
 use crate::face_of;
 use crate::house_rules::Band;
 use crate::measure::{EdgePart, Measure, sheath};
 use geometry::{Face, Seat};
+use measurement::Valve;
 use std::collections::HashMap;
 
 /// All that several sizes ask of the same draws, each thing once.
@@ -15,6 +16,7 @@ use std::collections::HashMap;
 pub(super) struct Plan {
     pub(super) waists: Vec<WaistForm>,
     pub(super) centres: Vec<CentreForm>,
+    pub(super) besides: Vec<BesideForm>,
     pub(super) tilts: Vec<TiltForm>,
     pub(super) edges: Vec<EdgeForm>,
     pub(super) jobs: Vec<Job>,
@@ -53,6 +55,7 @@ impl Plan {
         let mut plan = Self {
             waists: Vec::new(),
             centres: Vec::new(),
+            besides: Vec::new(),
             tilts: Vec::new(),
             edges: Vec::new(),
             jobs: Vec::new(),
@@ -119,7 +122,7 @@ impl Plan {
                 Ask::Clearance {
                     valve,
                     tilt: index_of(&mut self.tilts, form),
-                    centre: self.centre(question, face_of(valve)),
+                    beside: self.beside(question, valve),
                     disc: self.disc(question, face_of(valve)),
                 }
             }
@@ -162,6 +165,11 @@ impl Plan {
     fn centre(&mut self, question: &Question, face: Face) -> usize {
         let form = CentreForm::of(&question.size.occluder, face, question.turn);
         index_of(&mut self.centres, form)
+    }
+
+    fn beside(&mut self, question: &Question, valve: Valve) -> usize {
+        let centre = self.centre(question, face_of(valve));
+        index_of(&mut self.besides, BesideForm { valve, centre })
     }
 
     fn radius(&mut self, question: &Question, face: Face) -> Radius {

@@ -1,45 +1,71 @@
 use super::ask::{DiscForm, Radius};
 use super::columns::Columns;
-use super::fields::{CentreField, TiltField, WaistField};
+use super::fields::{BesideField, CentreField, TiltField, WaistField};
 use super::lips::{EdgePoints, FarthestField};
-use super::plan::{EdgeForm, Plan};
+use super::plan::Plan;
 use super::stand::{Radii, Stand};
-use crate::engine::Question;
 use crate::measure::EdgePart;
 use geometry::Edge;
-use std::cell::OnceCell;
 
-/// What several jobs look at in the same draws, each thing worked out once. Lists are
-/// in the order of the plan's.
-pub(super) struct Shared<'a> {
-    pub(super) plan: &'a Plan,
-    pub(super) columns: &'a Columns,
+/// What several jobs look at in the same draws, each thing worked out once for each
+/// group of draws. Lists are in the order of the plan's.
+pub(super) struct Shared {
     pub(super) waists: Vec<WaistField>,
     pub(super) centres: Vec<CentreField>,
-    /// `None` where the valve does not stand there.
-    pub(super) tilts: Vec<Option<TiltField>>,
-    /// `None` where the disc is centred over its opening.
-    pub(super) edges: Vec<Option<FarthestField>>,
+    pub(super) besides: Vec<BesideField>,
+    pub(super) tilts: Vec<TiltField>,
+    pub(super) edges: Vec<FarthestField>,
+    /// By face and part of its edge.
+    points: [[EdgePoints; 2]; 2],
 }
 
-impl<'a> Shared<'a> {
-    pub(super) fn new(plan: &'a Plan, questions: &[Question], columns: &'a Columns) -> Self {
-        let edge = questions
-            .first()
-            .map_or(Edge::Soft, |question| question.setting.case().edge);
-        let centres = plan.centres.iter().map(|form| form.field(columns, edge));
-        let centres: Vec<CentreField> = centres.collect();
-        let waists = plan.waists.iter().map(|form| form.field(columns, edge));
+impl Shared {
+    /// Room for all that a plan looks at.
+    pub(super) fn new(plan: &Plan) -> Self {
         Self {
-            plan,
-            columns,
-            waists: waists.collect(),
-            tilts: plan.tilts.iter().map(|form| form.field(columns)).collect(),
-            edges: edges(plan, columns, &centres),
-            centres,
+            waists: vec![WaistField::UNFILLED; plan.waists.len()],
+            centres: vec![CentreField::UNFILLED; plan.centres.len()],
+            besides: vec![BesideField::UNFILLED; plan.besides.len()],
+            tilts: vec![TiltField::UNFILLED; plan.tilts.len()],
+            edges: vec![FarthestField::UNFILLED; plan.edges.len()],
+            points: [(); 2].map(|()| [0, 1].map(EdgePoints::unfilled)),
         }
     }
 
+    /// Works everything out for a group of draws.
+    pub(super) fn fill(&mut self, plan: &Plan, columns: &Columns, edge: Edge) {
+        for (form, field) in plan.waists.iter().zip(&mut self.waists) {
+            form.fill(columns, edge, field);
+        }
+        for (form, field) in plan.centres.iter().zip(&mut self.centres) {
+            form.fill(columns, edge, field);
+        }
+        for (form, field) in plan.besides.iter().zip(&mut self.besides) {
+            form.fill(columns, &self.centres[form.centre], field);
+        }
+        for (form, field) in plan.tilts.iter().zip(&mut self.tilts) {
+            form.fill(columns, field);
+        }
+        for points in self.points.as_flattened_mut() {
+            points.forget();
+        }
+        for (form, field) in plan.edges.iter().zip(&mut self.edges) {
+            let (face, part) = (form.face.index(), part(form.part));
+            let (opening, centre) = (&columns.openings[face], &self.centres[form.centre]);
+            field.fill(opening, part, centre, &mut self.points[face][part]);
+        }
+    }
+}
+
+/// A group of draws with what is shared in it.
+#[derive(Clone, Copy)]
+pub(super) struct Group<'a> {
+    pub(super) plan: &'a Plan,
+    pub(super) columns: &'a Columns,
+    pub(super) shared: &'a Shared,
+}
+
+impl Group<'_> {
     pub(super) fn radii(&self, radius: Radius) -> Radii<'_> {
         match radius {
             Radius::Disc(radius) => Radii {
@@ -50,7 +76,7 @@ impl<'a> Shared<'a> {
             Radius::WaistEnd(waist) => Radii {
                 own: 0.0,
                 of_waist: 0.5,
-                diameter: &self.waists[waist].diameter,
+                diameter: &self.shared.waists[waist].diameter,
             },
         }
     }
@@ -59,24 +85,9 @@ impl<'a> Shared<'a> {
         Stand {
             radii: self.radii(disc.radius),
             thickness: disc.thickness.single(),
-            slack: &self.waists[disc.waist].slack,
-            slack_share: &self.columns.slack_shares[disc.face.index()],
+            gap: &self.shared.waists[disc.waist].gaps[disc.face.index()],
         }
     }
-}
-
-/// The parts of edges that a plan looks at, beneath their discs.
-fn edges(plan: &Plan, columns: &Columns, centres: &[CentreField]) -> Vec<Option<FarthestField>> {
-    // By face and part, once for all discs.
-    let points: [[OnceCell<EdgePoints>; 2]; 2] = Default::default();
-    let of = |form: &EdgeForm| {
-        let (face, part) = (form.face.index(), part(form.part));
-        let opening = &columns.openings[face];
-        FarthestField::new(opening, part, &centres[form.centre], || {
-            points[face][part].get_or_init(|| EdgePoints::new(opening, part))
-        })
-    };
-    plan.edges.iter().map(of).collect()
 }
 
 /// The index of a part of the edge in columns.

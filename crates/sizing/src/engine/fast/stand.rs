@@ -1,4 +1,4 @@
-use super::lanes::{Lane, max};
+use super::lanes::Lane;
 
 /// The radius of what stands on a face, put together in each lane.
 #[derive(Clone, Copy)]
@@ -26,10 +26,8 @@ pub(super) struct Stand<'a> {
     pub(super) radii: Radii<'a>,
     /// t.
     pub(super) thickness: f32,
-    /// s.
-    pub(super) slack: &'a Lane,
-    /// Its share of the slack.
-    pub(super) slack_share: &'a Lane,
+    /// How far it stands off the wall.
+    pub(super) gap: &'a Lane,
 }
 
 impl Stand<'_> {
@@ -37,11 +35,5 @@ impl Stand<'_> {
     #[inline(always)]
     pub(super) fn radius(&self, lane: usize) -> f32 {
         self.radii.of(lane)
-    }
-
-    /// How far it stands off the wall.
-    #[inline(always)]
-    pub(super) fn gap(&self, lane: usize) -> f32 {
-        self.slack_share[lane] * max(self.slack[lane], 0.0)
     }
 }

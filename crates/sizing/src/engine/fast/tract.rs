@@ -37,7 +37,7 @@ pub(super) fn open_share(tract: &TractColumns, disc: &Stand, cover: Cover, share
 fn share_beyond(tract: &TractColumns, disc: &Stand, cover: Cover, share: &mut Enclosure) {
     for lane in 0..LANES {
         let unit = tract.per_radius[lane];
-        let layer = clamp((disc.gap(lane) + disc.thickness) * unit, 0.0, 1.0);
+        let layer = clamp((disc.gap[lane] + disc.thickness) * unit, 0.0, 1.0);
         let inner = 1.0 - layer;
         let around = min(2.0 * disc.radius(lane) * unit, TAU);
         let cloth = 0.5 * (1.0 - inner) * (1.0 + inner) * around;
@@ -55,7 +55,7 @@ fn share_beyond(tract: &TractColumns, disc: &Stand, cover: Cover, share: &mut En
 fn share_of_any(tract: &TractColumns, disc: &Stand, cover: Cover, share: &mut Enclosure) {
     for lane in 0..LANES {
         let unit = tract.per_radius[lane];
-        let layer = clamp((disc.gap(lane) + disc.thickness) * unit, 0.0, 2.0);
+        let layer = clamp((disc.gap[lane] + disc.thickness) * unit, 0.0, 2.0);
         let reach = max(disc.radius(lane) * unit, 0.0);
         let half = min(reach, 1.0);
         let inner = 1.0 - min(layer, 1.0);

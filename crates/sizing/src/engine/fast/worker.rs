@@ -6,12 +6,13 @@ use super::lanes::{LANES, Lane, Mask, each, first};
 use super::layout::Layout;
 use super::lips::{covered, lip_over_middle, reach};
 use super::plan::{EdgeForm, Job, Plan};
-use super::shared::{Shared, part};
+use super::shared::{Group, Shared, part};
 use super::simple::{clamp, excess, length, ratio, room, slack};
 use super::tract::{Cover, gradient, open_share};
 use crate::engine::Question;
 use crate::house_rules::{Band, Parameter};
 use crate::measure::Situation;
+use geometry::Edge;
 use measurement::Valve;
 
 /// Where the limits of a job hold.
@@ -41,6 +42,8 @@ pub(super) struct Worker<'a> {
     plan: &'a Plan,
     questions: &'a [Question<'a>],
     layout: &'a Layout,
+    edge: Edge,
+    shared: Shared,
     scratch: Scratch,
 }
 
@@ -55,15 +58,15 @@ struct Scratch {
 }
 
 impl<'a> Worker<'a> {
-    pub(super) const fn new(
-        plan: &'a Plan,
-        questions: &'a [Question<'a>],
-        layout: &'a Layout,
-    ) -> Self {
+    pub(super) fn new(plan: &'a Plan, questions: &'a [Question<'a>], layout: &'a Layout) -> Self {
         Self {
             plan,
             questions,
             layout,
+            edge: questions
+                .first()
+                .map_or(Edge::Soft, |question| question.setting.case().edge),
+            shared: Shared::new(plan),
             scratch: Scratch {
                 shares: [const { (None, Enclosure::OPEN) }; 2],
                 bounds: Enclosure::OPEN,
@@ -75,7 +78,12 @@ impl<'a> Worker<'a> {
 
     /// Answers every job in some draws.
     pub(super) fn answer(&mut self, columns: &Columns, answers: &mut [Answer]) {
-        let shared = Shared::new(self.plan, self.questions, columns);
+        self.shared.fill(self.plan, columns, self.edge);
+        let group = Group {
+            plan: self.plan,
+            columns,
+            shared: &self.shared,
+        };
         self.scratch
             .shares
             .iter_mut()
@@ -86,7 +94,7 @@ impl<'a> Worker<'a> {
                 Ask::OfShape(value) => {
                     [job.stop, job.caution].map(|band| known(band, value.value()))
                 }
-                _ => self.scratch.settle(&shared, self.questions, job),
+                _ => self.scratch.settle(&group, self.questions, job),
             };
             *answer = Answer {
                 stop: stop.holds,
@@ -142,8 +150,8 @@ fn known(band: Band, value: f64) -> Settled {
 
 impl Scratch {
     /// What bounds settle of a job's two bands.
-    fn settle(&mut self, shared: &Shared, questions: &[Question], job: &Job) -> [Settled; 2] {
-        let columns = shared.columns;
+    fn settle(&mut self, group: &Group, questions: &[Question], job: &Job) -> [Settled; 2] {
+        let columns = group.columns;
         let bounds = &mut self.bounds;
         let is_bounded = match job.ask {
             Ask::WaistExcess { waist } => {
@@ -155,40 +163,40 @@ impl Scratch {
                 true
             }
             Ask::Slack { waist } => {
-                slack(&shared.waists[waist], bounds);
+                slack(&group.shared.waists[waist], bounds);
                 true
             }
             Ask::Clamp { waist } => {
-                clamp(&shared.waists[waist], bounds);
+                clamp(&group.shared.waists[waist], bounds);
                 true
             }
             Ask::Lip { edge, radius } => {
-                lip(shared, edge, radius.single(), bounds);
+                lip(group, edge, radius.single(), bounds);
                 true
             }
             Ask::Clearance {
                 valve,
                 tilt,
-                centre,
+                beside,
                 disc,
-            } => return self.clearance(shared, job, valve, [tilt, centre], &disc),
+            } => return self.clearance(group, job, valve, [tilt, beside], &disc),
             Ask::Reach {
                 valve,
                 centre,
                 radius,
-            } => self.reach(shared, valve, centre, radius),
+            } => self.reach(group, valve, centre, radius),
             Ask::LeafletCovered {
                 valve,
                 centre,
                 radius,
-            } => self.leaflet(shared, valve, centre, radius),
+            } => self.leaflet(group, valve, centre, radius),
             Ask::OpenShare(layer) => {
-                let share = self.open_share(shared, &questions[job.question], layer);
+                let share = self.open_share(group, &questions[job.question], layer);
                 return share.held_against(&job.limits);
             }
-            Ask::TractGradient(layer) => self.gradient(shared, &questions[job.question], layer),
+            Ask::TractGradient(layer) => self.gradient(group, &questions[job.question], layer),
             Ask::TractRoom { face, radius } => {
-                let radii = shared.radii(radius);
+                let radii = group.radii(radius);
                 columns.tracts[face.index()].as_ref().is_some_and(|tract| {
                     room(&tract.radius, &radii, bounds);
                     true
@@ -217,52 +225,58 @@ impl Scratch {
         }
     }
 
-    fn reach(&mut self, shared: &Shared, valve: Valve, centre: usize, radius: Radius) -> bool {
-        let Some(columns) = &shared.columns.valves[valve.index()] else {
+    fn reach(&mut self, group: &Group, valve: Valve, centre: usize, radius: Radius) -> bool {
+        let Some(columns) = &group.columns.valves[valve.index()] else {
             return false;
         };
-        let opening = &shared.columns.openings[columns.face.index()];
-        let radii = shared.radii(radius);
+        let opening = &group.columns.openings[columns.face.index()];
+        let radii = group.radii(radius);
         let bounds = &mut self.bounds;
-        reach(opening, &shared.centres[centre], columns, &radii, bounds);
+        reach(
+            opening,
+            &group.shared.centres[centre],
+            columns,
+            &radii,
+            bounds,
+        );
         true
     }
 
-    fn leaflet(&mut self, shared: &Shared, valve: Valve, centre: usize, radius: Radius) -> bool {
-        let Some(columns) = &shared.columns.valves[valve.index()] else {
+    fn leaflet(&mut self, group: &Group, valve: Valve, centre: usize, radius: Radius) -> bool {
+        let Some(columns) = &group.columns.valves[valve.index()] else {
             return false;
         };
-        self.reach(shared, valve, centre, radius);
+        self.reach(group, valve, centre, radius);
         covered(columns, &mut self.bounds);
         true
     }
 
     /// Bounds of the open share of a face's tract.
-    fn open_share(&mut self, shared: &Shared, question: &Question, layer: Layer) -> &Enclosure {
+    fn open_share(&mut self, group: &Group, question: &Question, layer: Layer) -> &Enclosure {
         let face = layer.disc.face.index();
         let (of, share) = &mut self.shares[face];
         if *of == Some(layer) {
             return share;
         }
         *of = Some(layer);
-        if let Some(tract) = &shared.columns.tracts[face] {
+        if let Some(tract) = &group.columns.tracts[face] {
             let cover = Cover {
                 conformability: layer.conformability.single(),
                 dead_space_factor: question.setting.parameter(Parameter::DeadSpace) as f32,
             };
-            open_share(tract, &shared.stand(&layer.disc), cover, share);
+            open_share(tract, &group.stand(&layer.disc), cover, share);
         } else {
             share.forget();
         }
         share
     }
 
-    fn gradient(&mut self, shared: &Shared, question: &Question, layer: Layer) -> bool {
+    fn gradient(&mut self, group: &Group, question: &Question, layer: Layer) -> bool {
         let face = layer.disc.face.index();
-        let Some(tract) = &shared.columns.tracts[face] else {
+        let Some(tract) = &group.columns.tracts[face] else {
             return false;
         };
-        self.open_share(shared, question, layer);
+        self.open_share(group, question, layer);
         let parameter = |of| question.setting.parameter(of) as f32;
         let jet = [
             parameter(Parameter::Contraction),
@@ -275,27 +289,27 @@ impl Scratch {
 
     fn clearance(
         &mut self,
-        shared: &Shared,
+        group: &Group,
         job: &Job,
         valve: Valve,
-        [tilt, centre]: [usize; 2],
+        [tilt, beside]: [usize; 2],
         disc: &DiscForm,
     ) -> [Settled; 2] {
-        let valve = shared.columns.valves[valve.index()].as_ref();
-        let Some((columns, tilt)) = valve.zip(shared.tilts[tilt].as_ref()) else {
+        let Some(columns) = &group.columns.valves[valve.index()] else {
             return [Settled::default(); 2];
         };
+        let tilt = &group.shared.tilts[tilt];
         let half = disc.half() as f32;
         bound(
             (columns, tilt),
-            &shared.centres[centre],
-            &shared.stand(disc),
+            &group.shared.besides[beside],
+            &group.stand(disc),
             &mut self.core,
             &mut self.apart,
             &mut self.bounds,
         );
         let settled = self.bounds.held_against(&job.limits);
-        let left = (settled[0].open() | settled[1].open()) & first(shared.columns.lanes);
+        let left = (settled[0].open() | settled[1].open()) & first(group.columns.lanes);
         if left == 0 {
             return settled;
         }
@@ -328,12 +342,13 @@ fn ratio_if(whole: Option<&Lane>, part: f32, bounds: &mut Enclosure) -> bool {
 }
 
 /// Bounds of the least lip of a disc over a part of an edge.
-fn lip(shared: &Shared, edge: usize, radius: f32, bounds: &mut Enclosure) {
-    if let Some(farthest) = &shared.edges[edge] {
-        farthest.lip(radius, bounds);
-    } else {
-        let EdgeForm { face, part: of, .. } = shared.plan.edges[edge];
-        let opening = &shared.columns.openings[face.index()];
+fn lip(group: &Group, edge: usize, radius: f32, bounds: &mut Enclosure) {
+    let farthest = &group.shared.edges[edge];
+    if farthest.is_over_middle {
+        let EdgeForm { face, part: of, .. } = group.plan.edges[edge];
+        let opening = &group.columns.openings[face.index()];
         lip_over_middle(&opening.farthest[part(of)], radius, bounds);
+    } else {
+        farthest.lip(radius, bounds);
     }
 }
