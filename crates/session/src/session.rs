@@ -187,6 +187,8 @@ impl Session {
     pub fn take_request(&mut self) -> Option<Request> {
         let wanted = self.wanted();
         let generation = self.results.ask(wanted)?;
+        let shapes = self.document.shelf.shapes();
+        let sizes = shapes.map(|(_, shape)| shape.sizes.len()).sum();
         Some(Request {
             generation,
             wanted,
@@ -194,7 +196,7 @@ impl Session {
             setting: Arc::clone(&self.plain_setting),
             shelf: self.document.shelf.clone(),
             by_hand: self.bays_by_hand(),
-            stages: Request::STAGES,
+            stages: Request::stages(sizes),
             map: MapGrain::USUAL,
             work_up_draws: Request::WORK_UP_DRAWS,
             seed: SEED,

@@ -7,7 +7,7 @@ use geometry::{
     AnnulusPlate, Defect, Edge, Ellipse, Face, HingedPlate, Mm, Opening, OutflowTract, Radians,
     Vec2, degrees,
 };
-use measurement::{MPerS, Values, Valve, is_under};
+use measurement::{MPerS, Quantity, Values, Valve, is_under};
 
 /// One anatomy: the one that was read, or one draw of it.
 ///
@@ -80,23 +80,28 @@ impl AnatomyPlan {
 
     /// The anatomy of a set of values.
     pub(crate) fn anatomy(&self, values: &Values) -> Anatomy {
+        self.anatomy_of(|quantity| values.get(quantity))
+    }
+
+    /// The anatomy of the value that each quantity has.
+    pub(crate) fn anatomy_of(&self, value: impl Fn(Quantity) -> Option<f64>) -> Anatomy {
         let at = &self.addresses;
-        let get = |address: Address| address.get(values);
+        let get = |address: Address| address.get(&value);
         let openings = at.openings.map(|opening| {
             let [u, v] = opening.shift.map(|shift| get(shift).unwrap_or(0.0));
             Opening {
                 centre: Vec2::new(u, v),
-                edge: ellipse(values, &opening.edge),
+                edge: ellipse(&value, &opening.edge),
             }
         });
         let wall = get(at.wall).unwrap_or(PLACEHOLDER);
-        let defect = Defect::new(ellipse(values, &at.throat), openings, wall, self.edge);
+        let defect = Defect::new(ellipse(&value, &at.throat), openings, wall, self.edge);
         let azimuths = at.valves.map(|valve| get(valve.azimuth).map(degrees));
         let qp_qs = get(at.qp_qs);
         let flows = [self.systemic_rise, qp_qs.map_or(1.0, |qp_qs| 1.0 / qp_qs)];
         Anatomy {
             valves: Valve::ALL
-                .map(|valve| hinged(values, valve, &at.valves[valve.index()], &defect)),
+                .map(|valve| hinged(&value, valve, &at.valves[valve.index()], &defect)),
             rims: at.valves.map(|valve| get(valve.rim)),
             hinge_arcs: Face::BOTH.map(|face| self.hinge_arcs(face, &azimuths)),
             azimuths,
@@ -146,19 +151,19 @@ impl AnatomyPlan {
 }
 
 /// The ellipse of an opening or the throat; axes that a draw has crossed swap.
-fn ellipse(values: &Values, at: &EllipseAddresses) -> Ellipse {
-    let one = at.major.get(values);
-    let other = at.minor.get(values).or(one).unwrap_or(PLACEHOLDER);
+fn ellipse(value: &impl Fn(Quantity) -> Option<f64>, at: &EllipseAddresses) -> Ellipse {
+    let one = at.major.get(value);
+    let other = at.minor.get(value).or(one).unwrap_or(PLACEHOLDER);
     let one = one.unwrap_or(other);
     Ellipse {
         semi_major: 0.5 * one.max(other),
         semi_minor: 0.5 * one.min(other),
-        turn: at.turn.get(values).map_or(0.0, degrees),
+        turn: at.turn.get(value).map_or(0.0, degrees),
     }
 }
 
 fn hinged(
-    values: &Values,
+    value: &impl Fn(Quantity) -> Option<f64>,
     valve: Valve,
     at: &ValveAddresses,
     defect: &Defect,
@@ -166,12 +171,12 @@ fn hinged(
     let face = face_of(valve);
     let annulus = AnnulusPlate {
         face,
-        azimuth: degrees(at.azimuth.get(values)?),
-        rim: at.rim.get(values)?,
-        diameter: at.diameter.get(values)?,
-        diameter_across: at.diameter_across.get(values)?,
-        lean: degrees(at.lean.get(values)?),
-        sag: at.sag.get(values)?,
+        azimuth: degrees(at.azimuth.get(value)?),
+        rim: at.rim.get(value)?,
+        diameter: at.diameter.get(value)?,
+        diameter_across: at.diameter_across.get(value)?,
+        lean: degrees(at.lean.get(value)?),
+        sag: at.sag.get(value)?,
     };
     Some(annulus.hinged(defect.opening(face)))
 }

@@ -1,4 +1,4 @@
-use crate::engine::{Counter, Counts, Question};
+use crate::engine::{Counter, Counts, DrawSet, Question};
 use crate::outcome::{Outcome, outcome};
 use crate::placements::Placements;
 use crate::turn::{Turn, best_turn};
@@ -6,6 +6,7 @@ use crate::verdict::{Judged, judge};
 use crate::{Row, Setting, Shape, Size, rows};
 use geometry::Radians;
 use measurement::{BlockShares, Chance};
+use std::sync::Arc;
 
 /// One size of one shape, held against every limit of a case.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +25,9 @@ pub struct Candidate {
     pub judged: Judged,
     /// Chances; `None` without draws.
     pub chances: Option<Chances>,
+    /// The draws in which no stop is broken, for what is asked of several sizes;
+    /// `None` without draws.
+    pub holds: Option<Arc<DrawSet>>,
     /// The outcome of every check.
     pub outcomes: Vec<Outcome>,
     /// Whether it is on the shelf today.
@@ -45,19 +49,18 @@ pub struct Chances {
     pub chance_no_caution: Chance,
 }
 
-/// A size with the rows it is held against and the turn it is set down at.
-pub(crate) struct Prepared<'a> {
-    place: usize,
-    shape: &'a Shape,
-    size: &'a Size,
+/// A size held against every limit as measured, with all that chances are added to.
+#[derive(Clone)]
+pub(crate) struct SizeAssessment {
     rows: Vec<Row>,
-    turn: Radians,
+    /// Without chances.
+    pub(crate) candidate: Candidate,
 }
 
-impl<'a> Prepared<'a> {
+impl SizeAssessment {
     pub(crate) fn new(
         setting: &Setting,
-        (place, shape, size): (usize, &'a Shape, &'a Size),
+        (place, shape, size): (usize, &Shape, &Size),
         turn: Turn,
     ) -> Self {
         let rows = rows(setting, &size.occluder);
@@ -65,29 +68,53 @@ impl<'a> Prepared<'a> {
             Turn::Best => best_turn(setting, size, &rows),
             Turn::ByHand(turn) => turn,
         };
-        Self {
+        let placements = Placements::as_read(setting, size, turn);
+        let outcomes: Vec<Outcome> = rows.iter().map(|row| outcome(&placements, row)).collect();
+        let candidate = Candidate {
             place,
-            shape,
-            size,
-            rows,
+            shape: shape.id.clone(),
+            shape_name: shape.name.clone(),
+            size: size.clone(),
             turn,
-        }
+            judged: judge(setting, &size.occluder, &rows, &outcomes, None),
+            chances: None,
+            holds: None,
+            outcomes,
+            is_on_shelf: true,
+            is_case_rated: setting.not_rated().is_none(),
+        };
+        Self { rows, candidate }
     }
 
     /// What an engine is asked of it.
-    pub(crate) fn question<'b>(&'b self, setting: &'b Setting) -> Question<'b> {
+    pub(crate) fn question<'a>(&'a self, setting: &'a Setting) -> Question<'a> {
         Question {
             setting,
-            size: self.size,
-            turn: self.turn,
+            size: &self.candidate.size,
+            turn: self.candidate.turn,
             rows: &self.rows,
         }
     }
-}
 
-/// How many draws of equal weight say as much; 1 where there are none.
-pub(crate) fn effective_draws(counter: Option<&dyn Counter>) -> f64 {
-    counter.map_or(1.0, |counter| counter.draws().weights().effective_draws())
+    /// What becomes of it by its counts over so many effective draws.
+    pub(crate) fn counted(&self, setting: &Setting, counts: Counts, effective: f64) -> Candidate {
+        let mut candidate = self.candidate.clone();
+        for (outcome, shares) in candidate.outcomes.iter_mut().zip(&counts.rows) {
+            let shares = shares.filter(|_| !outcome.stop.is_none());
+            outcome.chance = shares.map(|shares| shares.stop.chance(effective));
+        }
+        let chance = counts.no_stop.chance(effective);
+        let (occluder, outcomes) = (&candidate.size.occluder, &candidate.outcomes);
+        candidate.judged = judge(setting, occluder, &self.rows, outcomes, Some(chance.value));
+        candidate.chances = Some(Chances {
+            no_stop: counts.no_stop,
+            chance,
+            no_caution: counts.no_caution,
+            chance_no_caution: counts.no_caution.chance(effective),
+        });
+        candidate.holds = Some(Arc::new(counts.holds));
+        candidate
+    }
 }
 
 impl Candidate {
@@ -98,55 +125,14 @@ impl Candidate {
         turn: Turn,
         counter: Option<&dyn Counter>,
     ) -> Self {
+        let measured = SizeAssessment::new(setting, size, turn);
         let counter = counter.filter(|_| setting.not_rated().is_none());
-        let prepared = Prepared::new(setting, size, turn);
-        let counts = counter.map(|counter| counter.count(&prepared.question(setting)));
-        let effective = effective_draws(counter);
-        Self::judged(setting, &prepared, effective, counts.as_ref())
-    }
-
-    /// What becomes of a prepared size by its counts over so many effective draws.
-    pub(crate) fn judged(
-        setting: &Setting,
-        prepared: &Prepared,
-        effective: f64,
-        counts: Option<&Counts>,
-    ) -> Self {
-        let Prepared {
-            place,
-            shape,
-            size,
-            rows,
-            turn,
-        } = prepared;
-        let placements = Placements::as_read(setting, size, *turn);
-        let outcomes: Vec<Outcome> = rows
-            .iter()
-            .enumerate()
-            .map(|(row_place, row)| {
-                let shares = counts.and_then(|counts| counts.rows[row_place].as_ref());
-                outcome(&placements, row, shares, effective)
-            })
-            .collect();
-        let chances = counts.map(|counts| Chances {
-            no_stop: counts.no_stop,
-            chance: counts.no_stop.chance(effective),
-            no_caution: counts.no_caution,
-            chance_no_caution: counts.no_caution.chance(effective),
-        });
-        let chance = chances.as_ref().map(|chances| chances.chance.value);
-        Self {
-            place: *place,
-            shape: shape.id.clone(),
-            shape_name: shape.name.clone(),
-            size: (*size).clone(),
-            turn: *turn,
-            judged: judge(setting, &size.occluder, rows, &outcomes, chance),
-            chances,
-            outcomes,
-            is_on_shelf: true,
-            is_case_rated: setting.not_rated().is_none(),
-        }
+        let Some(counter) = counter else {
+            return measured.candidate;
+        };
+        let counts = counter.count(&measured.question(setting));
+        let effective = counter.draws().weights().effective_draws();
+        measured.counted(setting, counts, effective)
     }
 
     /// The rotation of the defect, in degrees, at which it is to be pictured: the

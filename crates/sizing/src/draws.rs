@@ -4,7 +4,7 @@ use crate::side_by_side::in_halves;
 use crate::{Anatomy, Setting};
 use geometry::{SeatDraw, degrees};
 use measurement::targeted::Proposal;
-use measurement::{Blocks, DrawsError, Quantity, Values, Weights, normal};
+use measurement::{Blocks, DrawsError, Quantity, Weights, normal};
 use std::f64::consts::TAU;
 use std::ops::Range;
 
@@ -84,13 +84,8 @@ impl Draws {
     ///
     /// Beyond the last draw, as a slice does.
     pub fn anatomy(&self, draw: usize) -> Anatomy {
-        let mut values = Values::new();
-        for quantity in Quantity::all() {
-            if let Some(column) = self.column(quantity) {
-                values.set(quantity, column[draw]);
-            }
-        }
-        self.plan.anatomy(&values)
+        let value = |quantity| Some(self.column(quantity)?[draw]);
+        self.plan.anatomy_of(value)
     }
 
     /// The random part of the seat in each draw.

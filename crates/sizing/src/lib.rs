@@ -62,7 +62,7 @@ pub use house_rules::HouseRules;
 pub use implausible::{Implausible, implausible};
 pub use measurement::Answer;
 pub use outcome::Outcome;
-pub use ranking::{Ranking, notes, rank};
+pub use ranking::{Assessment, Ranking, notes, rank};
 pub use rated::NotRated;
 pub use repeated::{Repeated, repeated};
 pub use resolved_case::ResolvedCase;

@@ -1,4 +1,3 @@
-use crate::engine::RowShares;
 use crate::house_rules::Band;
 use crate::placements::Placements;
 use crate::resolve::Basis;
@@ -182,13 +181,8 @@ fn is_hidden(setting: &Setting, quantity: Quantity) -> bool {
     is_axis && is_read && setting.case().facts.prolapse.may_be()
 }
 
-/// The outcome of a row for a nominal seat.
-pub(crate) fn outcome(
-    placements: &Placements,
-    row: &Row,
-    shares: Option<&RowShares>,
-    draws: f64,
-) -> Outcome {
+/// The outcome of a row for a nominal seat, without its chance.
+pub(crate) fn outcome(placements: &Placements, row: &Row) -> Outcome {
     let about = row.check.about();
     let worst = row.is_assessed().then(|| placements.worst(row));
     let value = worst.map(|worst| worst.value);
@@ -204,9 +198,7 @@ pub(crate) fn outcome(
         value,
         stop: row.stop,
         caution: row.caution,
-        chance: shares
-            .filter(|_| !row.stop.is_none())
-            .map(|it| it.stop.chance(draws)),
+        chance: None,
         missing: row.missing.clone(),
         rotation: worst.and_then(|worst| worst.rotation),
         says: worst.map_or_else(

@@ -4,9 +4,9 @@ mod groups;
 mod headline;
 mod order;
 
-use crate::candidate::{Prepared, effective_draws};
+use crate::candidate::SizeAssessment;
 use crate::contradiction::Contradiction;
-use crate::engine::{Counter, Counts, Question};
+use crate::engine::{Counter, Question};
 use crate::exclusion::{excluded, unanswered};
 use crate::house_rules::{Exclusion, Parameter};
 use crate::side_by_side::side_by_side;
@@ -44,6 +44,78 @@ pub struct Ranking {
     pub notes: Vec<String>,
 }
 
+/// Every size of the catalogues held against every limit as measured: what no draw
+/// changes, to be ranked by any number of them.
+pub struct Assessment {
+    setting: Arc<Setting>,
+    sizes: Vec<SizeAssessment>,
+    aside_unknown: Vec<String>,
+}
+
+impl Assessment {
+    /// Holds the sizes of catalogues against a case as measured; `None` when it was
+    /// cancelled.
+    pub fn new(setting: &Arc<Setting>, catalogues: &[Catalogue], work: &Work) -> Option<Self> {
+        let shapes = catalogues.iter().flat_map(|catalogue| &catalogue.shapes);
+        let sizes = shapes.flat_map(|shape| shape.sizes.iter().map(move |size| (shape, size)));
+        let sizes: Vec<(usize, &Shape, &Size)> = sizes
+            .enumerate()
+            .map(|(place, (shape, size))| (place, shape, size))
+            .collect();
+        // What is asked of one size depends on no other, so the split changes nothing.
+        let mut sizes = side_by_side(&sizes, work, |&size| {
+            SizeAssessment::new(setting, size, Turn::Best)
+        })?;
+        for SizeAssessment { candidate, .. } in &mut sizes {
+            candidate.is_on_shelf = !is_aside(catalogues, &candidate.name());
+        }
+        Some(Self {
+            setting: Arc::clone(setting),
+            sizes,
+            aside_unknown: aside_unknown(catalogues),
+        })
+    }
+
+    /// Ranks the sizes by draws, or as measured alone; `None` when it was cancelled.
+    pub fn rank(&self, counter: Option<&dyn Counter>, work: &Work) -> Option<Ranking> {
+        let setting = &self.setting;
+        let mut candidates = self.counted(counter, work)?;
+        let groups = order::order(&mut candidates, setting.parameter(Parameter::Tie));
+        let outcomes = candidates.iter().flat_map(|one| &one.outcomes);
+        let missed = outcomes.flat_map(|outcome| &outcome.missing).copied();
+        Some(Ranking {
+            groups,
+            missed: missed.collect(),
+            aside_unknown: self.aside_unknown.clone(),
+            excluded: excluded(setting).cloned().collect(),
+            unanswered: unanswered(setting).cloned().collect(),
+            against: setting.guidance().against.clone(),
+            contradictions: setting.contradictions().to_vec(),
+            notes: notes(setting),
+            setting: Arc::clone(setting),
+            candidates,
+        })
+    }
+
+    /// The candidates in the catalogue's order.
+    fn counted(&self, counter: Option<&dyn Counter>, work: &Work) -> Option<Vec<Candidate>> {
+        let setting = &self.setting;
+        // Of a case that is not rated no chance is given.
+        let Some(counter) = counter.filter(|_| setting.not_rated().is_none()) else {
+            return Some(self.sizes.iter().map(|it| it.candidate.clone()).collect());
+        };
+        let questions: Vec<Question> = self.sizes.iter().map(|it| it.question(setting)).collect();
+        let counts = counter.count_on(work, &questions)?;
+        let effective = counter.draws().weights().effective_draws();
+        let counted = self.sizes.iter().zip(counts);
+        Some(
+            counted
+                .map(|(size, counts)| size.counted(setting, counts, effective))
+                .collect(),
+        )
+    }
+}
+
 /// Ranks every size of the catalogues; `None` when it was cancelled.
 pub fn rank(
     setting: &Arc<Setting>,
@@ -51,34 +123,7 @@ pub fn rank(
     counter: Option<&dyn Counter>,
     work: &Work,
 ) -> Option<Ranking> {
-    let sizes: Vec<(usize, &Shape, &Size)> = catalogues
-        .iter()
-        .flat_map(|catalogue| &catalogue.shapes)
-        .flat_map(|shape| shape.sizes.iter().map(move |size| (shape, size)))
-        .enumerate()
-        .map(|(place, (shape, size))| (place, shape, size))
-        .collect();
-    // Of a case that is not rated no chance is given.
-    let counter = counter.filter(|_| setting.not_rated().is_none());
-    let mut candidates = assess_all(setting, &sizes, counter, work)?;
-    for candidate in &mut candidates {
-        candidate.is_on_shelf = !is_aside(catalogues, &candidate.name());
-    }
-    let groups = order::order(&mut candidates, setting.parameter(Parameter::Tie));
-    let outcomes = candidates.iter().flat_map(|one| &one.outcomes);
-    let missed = outcomes.flat_map(|outcome| &outcome.missing).copied();
-    Some(Ranking {
-        groups,
-        missed: missed.collect(),
-        aside_unknown: aside_unknown(catalogues),
-        excluded: excluded(setting).cloned().collect(),
-        unanswered: unanswered(setting).cloned().collect(),
-        against: setting.guidance().against.clone(),
-        contradictions: setting.contradictions().to_vec(),
-        notes: notes(setting),
-        setting: Arc::clone(setting),
-        candidates,
-    })
+    Assessment::new(setting, catalogues, work)?.rank(counter, work)
 }
 
 impl Ranking {
@@ -136,30 +181,6 @@ impl Ranking {
             .iter()
             .find(|candidate| candidate.name() == name)
     }
-}
-
-/// Assesses sizes on several threads, in the catalogue's order. What is asked of
-/// one size depends on no other, so the split changes nothing.
-fn assess_all(
-    setting: &Setting,
-    sizes: &[(usize, &Shape, &Size)],
-    counter: Option<&dyn Counter>,
-    work: &Work,
-) -> Option<Vec<Candidate>> {
-    let prepared = side_by_side(sizes, work, |&size| {
-        Prepared::new(setting, size, Turn::Best)
-    })?;
-    let questions: Vec<Question> = prepared.iter().map(|it| it.question(setting)).collect();
-    let mut counts = match counter {
-        Some(counter) => counter.count_on(work, &questions)?.into_iter(),
-        None => Vec::new().into_iter(),
-    };
-    let effective = effective_draws(counter);
-    let counted: Vec<(&Prepared, Option<Counts>)> =
-        prepared.iter().map(|it| (it, counts.next())).collect();
-    side_by_side(&counted, work, |(prepared, counts)| {
-        Candidate::judged(setting, prepared, effective, counts.as_ref())
-    })
 }
 
 /// What is said where a list is of the readings alone, though the case has trials.

@@ -8,6 +8,7 @@ use crate::words::percent;
 use crate::{Candidate, Setting, rows};
 use estimate::Sample;
 use measurement::{Chance, Quantity};
+use std::sync::Arc;
 
 /// What each reading is worth for the choice among sizes.
 ///
@@ -52,6 +53,8 @@ pub struct Gain {
 
 /// What each quantity in doubt is worth for a choice among candidates, each at
 /// its own turn; `None` where there is no candidate or the case is not rated.
+///
+/// The candidates were ranked over these draws, or are counted over them now.
 pub fn worth(setting: &Setting, candidates: &[Candidate], counter: &dyn Counter) -> Option<Worth> {
     // Of a case that is not rated nothing is chosen.
     if setting.not_rated().is_some() {
@@ -63,25 +66,13 @@ pub fn worth(setting: &Setting, candidates: &[Candidate], counter: &dyn Counter)
         .enumerate()
         .filter(|(_, one)| one.is_on_shelf)
         .collect();
-    let rows: Vec<_> = there
-        .iter()
-        .map(|(_, one)| rows(setting, &one.size.occluder))
-        .collect();
-    let questions: Vec<Question> = there
-        .iter()
-        .zip(&rows)
-        .map(|((_, one), rows)| Question {
-            setting,
-            size: &one.size,
-            turn: one.turn,
-            rows,
-        })
-        .collect();
     let draws = counter.draws();
-    let holds: Vec<DrawSet> = counter
-        .count_all(&questions)
-        .into_iter()
-        .map(|counts| counts.holds)
+    let holds: Vec<Arc<DrawSet>> = there
+        .iter()
+        .map(|(_, one)| match &one.holds {
+            Some(holds) if holds.draws() == draws.len() => Arc::clone(holds),
+            _ => Arc::new(count_again(setting, one, counter)),
+        })
         .collect();
     let sample = Sample::new(&holds, draws.weights())?;
     let quantities = setting
@@ -109,6 +100,17 @@ pub fn worth(setting: &Setting, candidates: &[Candidate], counter: &dyn Counter)
         gains,
         tie: setting.parameter(crate::house_rules::Parameter::Tie),
     })
+}
+
+/// The draws in which a size that was not counted over these breaks no stop.
+fn count_again(setting: &Setting, one: &Candidate, counter: &dyn Counter) -> DrawSet {
+    let question = Question {
+        setting,
+        size: &one.size,
+        turn: one.turn,
+        rows: &rows(setting, &one.size.occluder),
+    };
+    counter.count(&question).holds
 }
 
 impl Worth {

@@ -5,7 +5,7 @@ use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use outside::stream::Stream;
 use sizing::engine::{DrawSet, Engine, Plain};
 use sizing::worth::{estimate::Sample, worth};
-use sizing::{Draws, Setting, Work, rank};
+use sizing::{Assessment, Candidate, Draws, Setting, Work};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
@@ -116,9 +116,21 @@ fn one_reading_is_never_worth_more_than_all() {
             .sizes
             .retain(|size| (4.0..6.5).contains(&size.occluder.waist.diameter));
     }
-    let list = rank(&setting, &[catalogue], None, &work).expect("not cancelled");
-    let found =
-        worth(&setting, &list.candidates[..12], &*Plain.prepare(draws)).expect("candidates");
+    let counter = Plain.prepare(draws);
+    let assessment = Assessment::new(&setting, &[catalogue], &work).expect("not cancelled");
+    let list = assessment.rank(None, &work).expect("not cancelled");
+    let some = &list.candidates[..12];
+    let found = worth(&setting, some, &*counter).expect("candidates");
+    // What the list was ranked by need not be counted again.
+    let by_draws = assessment.rank(Some(&*counter), &work);
+    let by_draws = by_draws.expect("not cancelled").candidates;
+    let counted: Vec<Candidate> = some
+        .iter()
+        .filter_map(|one| by_draws.iter().find(|other| other.place == one.place))
+        .cloned()
+        .collect();
+    assert!(counted.iter().all(|one| one.holds.is_some()));
+    assert_eq!(worth(&setting, &counted, &*counter).as_ref(), Some(&found));
     assert!(found.gains.len() > 20);
     for gain in &found.gains {
         assert!(gain.chance.value <= found.not_best.value, "{gain:?}");

@@ -3,7 +3,7 @@ use super::{Assessed, Reply, Request};
 use crate::{Bay, Shelf};
 use sizing::engine::{Counter, Engine};
 use sizing::worth::Worth;
-use sizing::{Candidate, Draws, Ranking, Setting, Work, rank};
+use sizing::{Assessment, Candidate, Draws, Ranking, Setting, Work};
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
 
@@ -12,6 +12,8 @@ use std::sync::atomic::Ordering;
 pub struct Assessor<'a> {
     engine: &'a dyn Engine,
     of: Option<Of>,
+    /// The sizes as measured, which every stage ranks.
+    assessment: Option<Assessment>,
     /// The furthest stage that is known: those before it are not asked for again.
     stage: Option<Stage>,
     worth: Option<Arc<Worth>>,
@@ -40,6 +42,7 @@ impl<'a> Assessor<'a> {
         Self {
             engine,
             of: None,
+            assessment: None,
             stage: None,
             worth: None,
         }
@@ -130,6 +133,7 @@ impl<'a> Assessor<'a> {
             },
             |of| of.worked_up,
         );
+        self.assessment = None;
         self.stage = None;
         self.worth = None;
         self.of = Some(Of {
@@ -158,7 +162,14 @@ impl<'a> Assessor<'a> {
             _ => Draws::new(setting, count, *seed).ok(),
         };
         let counter = draws.map(|draws| self.engine.prepare(draws));
-        let ranking = rank(setting, shelf.catalogues(), counter.as_deref(), work)?;
+        let assessment = match self.assessment.take() {
+            Some(assessment) => assessment,
+            None => Assessment::new(setting, shelf.catalogues(), work)?,
+        };
+        let ranking = self
+            .assessment
+            .insert(assessment)
+            .rank(counter.as_deref(), work)?;
         Some(self.stage.insert(Stage {
             count,
             counter,

@@ -1,8 +1,8 @@
-//! Where in a set of values each number of an anatomy stands, looked up once for
+//! Where each number of an anatomy stands, looked up once for
 //! all draws.
 
 use crate::resolve::followed;
-use measurement::{Feature, Quantity, Structure, Values, Valve};
+use measurement::{Feature, Quantity, Structure, Valve};
 
 /// The address of one number: its own quantity and the one that it follows.
 #[derive(Clone, Copy, Debug)]
@@ -21,9 +21,9 @@ impl Address {
     }
 
     /// The value there, or that of the quantity it follows.
-    pub(super) fn get(self, values: &Values) -> Option<f64> {
-        let own = values.get(self.own?);
-        own.or_else(|| values.get(self.followed?))
+    pub(super) fn get(self, value: &impl Fn(Quantity) -> Option<f64>) -> Option<f64> {
+        let own = value(self.own?);
+        own.or_else(|| value(self.followed?))
     }
 }
 

@@ -54,6 +54,7 @@ fn cautioned(
             no_caution: of(no_caution),
             chance_no_caution: of(no_caution).chance(4096.0),
         }),
+        holds: None,
         is_case_rated: true,
         outcomes: vec![Outcome {
             rotation: None,

@@ -2,6 +2,7 @@
 
 use crate::engine::DrawSet;
 use measurement::{BlockShares, Blocks, Chance, Weights};
+use std::borrow::Borrow;
 
 /// Bins of equal weight into which the draws are cut along a quantity. With 4,096
 /// draws a bin holds 128: a limit inside one bin costs at most half of its
@@ -30,14 +31,15 @@ pub struct Sample<'a> {
 
 impl<'a> Sample<'a> {
     /// Of the draws in which each size holds; `None` without a size or a draw.
-    pub fn new(holds: &'a [DrawSet], weights: &'a Weights) -> Option<Self> {
+    pub fn new<S: Borrow<DrawSet>>(holds: &'a [S], weights: &'a Weights) -> Option<Self> {
+        let holds: Vec<&DrawSet> = holds.iter().map(Borrow::borrow).collect();
         let weight = |set: &DrawSet| -> f64 {
             (0..set.draws())
                 .filter(|&draw| set.contains(draw))
                 .map(|draw| weights.of(draw))
                 .sum()
         };
-        let weight_of: Vec<f64> = holds.iter().map(weight).collect();
+        let weight_of: Vec<f64> = holds.iter().map(|set| weight(set)).collect();
         // The first of equals, as in the list.
         let best = (0..holds.len()).reduce(|best, place| {
             if weight_of[place] > weight_of[best] {
@@ -54,16 +56,16 @@ impl<'a> Sample<'a> {
                 place == best
                     || !(0..holds.len()).any(|other| {
                         other != place
-                            && holds[place].is_within(&holds[other])
+                            && holds[place].is_within(holds[other])
                             // Of equals the first stays.
-                            && (other < place || !holds[other].is_within(&holds[place]))
+                            && (other < place || !holds[other].is_within(holds[place]))
                     })
             })
             .collect();
         Some(Self {
             weights,
             best: places.iter().position(|&place| place == best)?,
-            holds: places.iter().map(|&place| &holds[place]).collect(),
+            holds: places.iter().map(|&place| holds[place]).collect(),
             places,
         })
     }

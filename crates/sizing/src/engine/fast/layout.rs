@@ -10,8 +10,8 @@ use std::sync::OnceLock;
 #[derive(Debug)]
 pub(super) struct Layout {
     pub(super) draws: Draws,
-    /// In steps of [`LANES`], the last of a block shorter.
-    groups: Vec<Columns>,
+    /// By block, in steps of [`LANES`], the last of a block shorter.
+    groups: Vec<Vec<Columns>>,
     /// Each anatomy that was asked for in `f64`.
     anatomies: Vec<OnceLock<Box<Anatomy>>>,
 }
@@ -28,7 +28,7 @@ impl Layout {
                 .collect()
         });
         Self {
-            groups: groups.into_iter().flatten().collect(),
+            groups,
             anatomies: std::iter::repeat_with(OnceLock::new)
                 .take(draws.len())
                 .collect(),
@@ -38,9 +38,10 @@ impl Layout {
 
     /// A group of draws with its block; `None` beyond the last.
     pub(super) fn group(&self, index: usize) -> Option<(usize, &Columns)> {
-        let in_block = self.groups.len() / Blocks::COUNT;
-        let columns = self.groups.get(index)?;
-        Some((index / in_block, columns))
+        let in_block = self.groups.first()?.len();
+        let block = index / in_block;
+        let columns = self.groups.get(block)?.get(index % in_block)?;
+        Some((block, columns))
     }
 
     /// The anatomy of a draw, laid out where it was not yet.
