@@ -1,6 +1,5 @@
 use super::{Axis, Cell, FitMap, Form, Stop};
-use crate::engine::{Counter, Question};
-use crate::side_by_side::side_by_side;
+use crate::engine::{Counter, Counts, Question};
 use crate::{Row, Setting, Size, Work, rows};
 use std::sync::Arc;
 
@@ -72,7 +71,7 @@ impl<'a> Refinement<'a> {
     }
 
     /// Counts the next level; `None` when it was cancelled, looked at between
-    /// columns. A whole map is given as it is.
+    /// draws. A whole map is given as it is.
     pub fn refine(&mut self, work: &Work) -> Option<Arc<FitMap>> {
         if self.is_whole() {
             return Some(Arc::clone(&self.map));
@@ -82,26 +81,25 @@ impl<'a> Refinement<'a> {
         } else {
             COARSEST
         };
-        let columns: Vec<(usize, Vec<usize>)> = (0..self.map.waists.count)
+        let cells: Vec<(usize, usize)> = (0..self.map.waists.count)
             .step_by(stride)
-            .map(|column| (column, self.uncounted(column, stride)))
-            .filter(|(_, rows)| !rows.is_empty())
+            .flat_map(|column| self.uncounted(column, stride))
             .collect();
-        let counted = side_by_side(&columns, work, |(column, rows)| {
-            let waist = self.map.waists.value(*column);
-            let sizes: Vec<Size> = rows
-                .iter()
-                .map(|&row| self.map.form.size(waist, self.map.overhangs.value(row)))
-                .collect();
-            self.count(&sizes)
-        })?;
-        let mut map = FitMap::clone(&self.map);
+        let map = &self.map;
+        // Cells of one waist stand together, so that they share what hangs on it.
+        let sizes: Vec<Size> = cells
+            .iter()
+            .map(|&(column, row)| {
+                map.form
+                    .size(map.waists.value(column), map.overhangs.value(row))
+            })
+            .collect();
+        let counted = self.count(&sizes, work)?;
+        let mut map = FitMap::clone(map);
         map.stride = stride;
-        for ((column, rows), cells) in columns.iter().zip(counted) {
-            for (&row, cell) in rows.iter().zip(cells) {
-                let place = map.place(*column, row);
-                map.cells[place] = Some(cell);
-            }
+        for (&(column, row), cell) in cells.iter().zip(counted) {
+            let place = map.place(column, row);
+            map.cells[place] = Some(cell);
         }
         self.map = Arc::new(map);
         self.started = true;
@@ -116,16 +114,17 @@ impl<'a> Refinement<'a> {
         Some(Arc::clone(&self.map))
     }
 
-    /// The rows of a column that a level asks for and none before it counted.
-    fn uncounted(&self, column: usize, stride: usize) -> Vec<usize> {
+    /// The cells of a column, with their rows, that a level asks for and none before it
+    /// counted.
+    fn uncounted(&self, column: usize, stride: usize) -> impl Iterator<Item = (usize, usize)> {
         (0..self.map.overhangs.count)
             .step_by(stride)
-            .filter(|&row| self.map.cells[self.map.place(column, row)].is_none())
-            .collect()
+            .filter(move |&row| self.map.cells[self.map.place(column, row)].is_none())
+            .map(move |row| (column, row))
     }
 
-    /// The cells of some sizes of one waist.
-    pub(super) fn count(&self, sizes: &[Size]) -> Vec<Cell> {
+    /// The cells of some sizes; `None` when it was cancelled.
+    pub(super) fn count(&self, sizes: &[Size], work: &Work) -> Option<Vec<Cell>> {
         let questions: Vec<Question> = sizes
             .iter()
             .map(|size| Question {
@@ -136,21 +135,16 @@ impl<'a> Refinement<'a> {
             })
             .collect();
         let effective = self.counter.draws().weights().effective_draws();
-        self.counter
-            .count_all(&questions)
-            .into_iter()
-            .map(|counts| Cell {
-                chance: counts.no_stop.chance(effective),
-                broken: self
-                    .stops
-                    .iter()
-                    .map(|&row| {
-                        counts.rows[row]
-                            .map_or(0.0, |shares| 1.0 - shares.stop.chance(effective).value)
-                    })
-                    .collect(),
-            })
-            .collect()
+        let counts = self.counter.count_on(work, &questions)?;
+        let share = |counts: &Counts, row: usize| {
+            let held = counts.rows[row].map(|shares| shares.stop.chance(effective).value);
+            held.map_or(0.0, |held| 1.0 - held)
+        };
+        let cells = counts.iter().map(|counts| Cell {
+            chance: counts.no_stop.chance(effective),
+            broken: self.stops.iter().map(|&row| share(counts, row)).collect(),
+        });
+        Some(cells.collect())
     }
 
     pub(super) const fn setting(&self) -> &'a Setting {

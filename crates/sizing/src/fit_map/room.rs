@@ -2,7 +2,6 @@ use super::rectangle::{Rectangle, largest};
 use super::{Axis, FitMap, Form, Refinement, Stop, most};
 use crate::engine::Counter;
 use crate::house_rules::Parameter;
-use crate::side_by_side::side_by_side;
 use crate::{Setting, Size, Work};
 use geometry::Mm;
 
@@ -166,23 +165,20 @@ impl Refinement<'_> {
             )
         };
         let holds = |sizes: &[Size]| {
-            self.count(sizes)
-                .iter()
-                .all(|cell| cell.chance.value >= chance)
+            let cells = self.count(sizes, work)?;
+            Some(cells.iter().all(|cell| cell.chance.value >= chance))
         };
         let (columns, rows) = (rectangle.columns, rectangle.rows);
         // What fails most often fails in a corner.
         let corners =
             [columns.0, columns.1].map(|column| [rows.0, rows.1].map(|row| size(column, row)));
-        if !holds(corners.as_flattened()) {
+        if !holds(corners.as_flattened())? {
             return Some(false);
         }
-        let columns: Vec<usize> = (columns.0..=columns.1).collect();
-        let all = side_by_side(&columns, work, |&column| {
-            let sizes: Vec<Size> = (rows.0..=rows.1).map(|row| size(column, row)).collect();
-            holds(&sizes)
-        })?;
-        Some(all.into_iter().all(|holds| holds))
+        let all: Vec<Size> = (columns.0..=columns.1)
+            .flat_map(|column| (rows.0..=rows.1).map(move |row| size(column, row)))
+            .collect();
+        holds(&all)
     }
 }
 
