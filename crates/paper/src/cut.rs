@@ -103,3 +103,6 @@ pub(crate) fn clamped(text: &str, style: Style, width: f64, lines: usize) -> Str
     }
     cut(low)
 }
+
+#[cfg(test)]
+mod tests;

@@ -251,7 +251,7 @@ fn section_body(pen: &mut Pen, section: &Section, style: Style) {
 fn are_short_boxes(pen: &Pen, lines: &[Line], style: Style) -> bool {
     lines.iter().all(|line| {
         let width = pen::hang(style, line) + style.size * glyphs::width(&line.text, style.weight);
-        line.mark == Some(Mark::Box) && width < 0.5 * pen.width
+        line.mark == Some(Mark::Box) && width + 0.5 * GUTTER < 0.5 * pen.width
     })
 }
 

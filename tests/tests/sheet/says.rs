@@ -88,6 +88,17 @@ fn the_first_lines_are_the_headline_and_what_decides() {
     );
 }
 
+/// A geometry that would do says nothing of a child in whom it is excluded.
+#[test]
+fn an_excluded_case_shows_no_chance() {
+    let sheet = Ranked::scenario("malaligned-septum").sheet(2, Paper::A4);
+    assert!(sheet.headline[0].starts_with("Excluded before any geometry"));
+    let said = plain::text(&sheet);
+    let said = words(&said);
+    assert!(!said.contains("(geometry only) 9"), "{said}");
+    assert!(said.contains("inside limits (geometry only) –"), "{said}");
+}
+
 #[test]
 fn no_letter_of_ours_lacks_a_glyph() {
     use typeface::{Weight, missing_glyphs};

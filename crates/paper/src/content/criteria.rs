@@ -16,7 +16,7 @@ const TO_BE_AGREED: [&str; 7] = [
 
 /// What the room sees to; ticked, never judged. Common practice, no source.
 const ROOM: [&str; 8] = [
-    "heparin, ACT ______ s at ______ min",
+    "heparin, ACT ____ s at ____ min",
     "snare; sheath 2 Fr larger",
     "pacing",
     "surgeon and theatre",
@@ -33,7 +33,8 @@ impl SheetRequest<'_> {
     pub(super) fn criteria(&self) -> Section {
         let heading = "Release criteria, written before the procedure";
         let procedure = &self.setting().case().procedure;
-        let (mut lines, mut are_written) = (Vec::new(), true);
+        let mut rows: Vec<Criterion> = Vec::new();
+        let mut are_written = true;
         for one in &self.shown {
             let name = one.name();
             let mut criteria: Vec<Criterion> = procedure.criteria_of(&name).cloned().collect();
@@ -42,17 +43,18 @@ impl SheetRequest<'_> {
                 criteria = criteria_of(self.setting(), &name, &one.size);
             }
             for criterion in criteria {
-                let says = format!(
-                    "{}: {}",
-                    criterion.name(),
-                    criterion.bounds.says(criterion.row)
-                );
-                let line = Line::marked(Mark::Box, self.in_column(&says, 2));
-                if !lines.contains(&line) {
-                    lines.push(line);
+                let is_same = |one: &Criterion| {
+                    (one.row, one.of, one.bounds) == (criterion.row, criterion.of, criterion.bounds)
+                };
+                if !rows.iter().any(is_same) {
+                    rows.push(criterion);
                 }
             }
         }
+        let lines: Vec<Line> = alike(&rows)
+            .iter()
+            .map(|says| Line::marked(Mark::Box, self.in_column(says, 2)))
+            .collect();
         if lines.is_empty() {
             let lines = TO_BE_AGREED.map(|one| Line::marked(Mark::Box, one));
             return Section::lines(Topic::Criteria, heading, lines.to_vec())
@@ -65,6 +67,36 @@ impl SheetRequest<'_> {
         };
         Section::lines(Topic::Criteria, heading, lines).with_note(note)
     }
+}
+
+/// Rows of one kind with the same bounds in one: "regurgitation, aortic and mitral
+/// valve: …".
+fn alike(rows: &[Criterion]) -> Vec<String> {
+    let mut groups: Vec<Vec<&Criterion>> = Vec::new();
+    for one in rows {
+        let same =
+            |group: &&mut Vec<&Criterion>| group[0].row == one.row && group[0].bounds == one.bounds;
+        match groups.iter_mut().find(same) {
+            Some(group) => group.push(one),
+            None => groups.push(vec![one]),
+        }
+    }
+    let says = |group: &Vec<&Criterion>| {
+        let first = group[0];
+        let bounds = first.bounds.says(first.row);
+        let name = match group.as_slice() {
+            [_] => first.name(),
+            all => {
+                let of: Vec<&str> = all
+                    .iter()
+                    .map(|one| one.of.label().trim_end_matches(" valve"))
+                    .collect();
+                format!("{} ({})", first.row.label(), of.join(", "))
+            }
+        };
+        format!("{name}: {bounds}")
+    };
+    groups.iter().map(says).collect()
 }
 
 /// Boxes for the room.

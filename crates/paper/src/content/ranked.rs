@@ -39,7 +39,10 @@ impl SheetRequest<'_> {
         } else {
             format!("{device}, not in stock today")
         };
-        let chance = one.chance_in_per_cent().unwrap_or_else(|| "–".to_owned());
+        // Where the case is excluded no geometry counts.
+        let chance = one.chance_in_per_cent();
+        let chance = chance.filter(|_| self.ranking.excluded.is_empty());
+        let chance = chance.unwrap_or_else(|| "–".to_owned());
         TableRow {
             cells: vec![
                 Line::plain(rank.to_string()),

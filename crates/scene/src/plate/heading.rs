@@ -7,7 +7,7 @@ use crate::stroke::{Anchor, Ink, Role, Stroke};
 use crate::{Part, Point, View, words};
 use geometry::{Face, Mm};
 use measurement::Valve;
-use sizing::{Candidate, Neighbour, Outcome, Setting, State, nominal_seat};
+use sizing::{Candidate, Neighbour, Outcome, Setting, State, excluded, nominal_seat};
 
 /// Letters of a name, of a verdict and of a fact, page mm.
 const NAME: Mm = 3.6;
@@ -22,6 +22,8 @@ const DOTS: u32 = 20;
 pub(super) struct Heading<'a> {
     name: &'a str,
     candidate: &'a Candidate,
+    /// Whether the case is excluded before any geometry: then no chance is shown.
+    is_excluded: bool,
     facts: Vec<(Role, String)>,
 }
 
@@ -61,6 +63,7 @@ impl<'a> Heading<'a> {
         Self {
             name: column.name,
             candidate: column.candidate,
+            is_excluded: excluded(setting).next().is_some(),
             facts,
         }
     }
@@ -73,7 +76,8 @@ impl<'a> Heading<'a> {
 
     fn verdict(&self) -> String {
         let word = self.candidate.judged.verdict.word();
-        match self.candidate.chance_in_per_cent() {
+        let chance = self.candidate.chance_in_per_cent();
+        match chance.filter(|_| !self.is_excluded) {
             Some(chance) => format!("{word}, inside limits (geometry only) {chance}"),
             None => word.to_owned(),
         }
@@ -159,7 +163,8 @@ impl<'a> Heading<'a> {
         /// Radius of a dot and of what an empty one leaves open; from dot to dot.
         const RADII: [Mm; 2] = [0.85, 0.6];
         const STEP: Mm = 2.3;
-        let Some(chances) = &self.candidate.chances else {
+        let chances = self.candidate.chances.as_ref();
+        let Some(chances) = chances.filter(|_| !self.is_excluded) else {
             return;
         };
         let role = verdict_role(self.candidate.judged.verdict);
