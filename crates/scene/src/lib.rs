@@ -1,20 +1,16 @@
 //! What is drawn of one size of one shape in the anatomy as read, in
 //! millimetres: a screen today and a sheet tomorrow draw the same.
 //!
-//! A [`Scene`] is a list of figures. Each figure says what it is ([`Part`]) and
-//! how it lies in the picture ([`Form`]), never how it looks: glyphs, colours and
-//! line styles are a back end's, chosen by part alone. A [`plate::Plate`] goes
-//! further: a page of strokes ([`stroke`]), filled and lettered, which file, screen
-//! and sheet draw alike.
+//! A [`plate::Plate`] is a page of strokes ([`stroke`]), filled and lettered, which
+//! file, screen and sheet draw alike; a [`plate::Bay`] is one picture of it, thinned for
+//! a few cells of a screen. A stroke says what it is ([`Part`]) and what role it plays,
+//! never how it looks.
 //!
-//! Every point and number comes from the engine's own geometry. In a scene x runs
-//! to the right and y upward; on a page y runs downward.
+//! Every point and number comes from the engine's own geometry. In the heart
+//! x runs to the right and y upward; on a page y runs downward.
 
 mod clip;
 mod extent;
-mod face_on;
-mod figure;
-pub mod layout;
 mod nearest;
 mod part;
 pub mod plate;
@@ -31,9 +27,7 @@ mod worst_place;
 mod sample;
 
 pub use extent::{Extent, Point};
-pub use face_on::face_on;
-pub use figure::{Figure, Form, Home, Importance, Label, Lean, Scene};
 pub use nearest::{LeastRimOverlap, NearestToValve};
 pub use part::Part;
-pub use section::{nearest_valve, section};
+pub use section::nearest_valve;
 pub use view::View;

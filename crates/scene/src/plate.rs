@@ -22,9 +22,6 @@ mod texture;
 #[cfg(test)]
 mod tests;
 
-#[cfg(test)]
-pub(crate) use tests::ruled;
-
 pub use bay::{Bay, Cells};
 pub use picture::Orientation;
 

@@ -36,35 +36,6 @@ pub(crate) fn setting(values: &[(&str, f64)]) -> Setting {
     Setting::new(Arc::new(case), Arc::new(rules()))
 }
 
-/// An outlet hole under the aortic valve, every valve but the mitral read.
-pub(crate) fn outlet() -> Vec<(&'static str, f64)> {
-    vec![
-        ("throat.major", 4.8),
-        ("throat.minor", 3.9),
-        ("throat.turn", 60.0),
-        ("wall.thickness", 3.4),
-        ("aortic.rim", 1.5),
-        ("aortic.azimuth", 0.0),
-        ("aortic.diameter", 7.2),
-        ("aortic.lean", 95.0),
-        ("aortic.sag", 0.4),
-        ("pulmonary.rim", 3.2),
-        ("pulmonary.azimuth", -15.0),
-        ("pulmonary.diameter", 8.1),
-        ("pulmonary.lean", 90.0),
-        ("pulmonary.sag", 0.0),
-        ("tricuspid.rim", 6.5),
-        ("tricuspid.azimuth", 110.0),
-        ("tricuspid.diameter", 10.5),
-        ("tricuspid.lean", 90.0),
-        ("tricuspid.sag", 0.0),
-        ("left_tract.depth", 7.0),
-        ("left_tract.width", 7.6),
-        ("right_tract.depth", 9.0),
-        ("right_tract.width", 9.5),
-    ]
-}
-
 /// Discs so much wider than the waist, the left one moved down by its offset.
 pub(crate) fn size(waist: Mm, wider: Mm, offset: Mm) -> Size {
     let disc = |down: Mm| Disc {

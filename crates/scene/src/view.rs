@@ -1,14 +1,13 @@
-use crate::{Scene, face_on, section};
-use geometry::{Face, Radians};
+use geometry::Face;
 use measurement::{Feature, Quantity, Structure, Valve};
-use sizing::{Neighbour, Setting, Size};
+use sizing::{Neighbour, Setting};
 
 /// A way of looking at a shape in a defect.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum View {
     /// Lengthwise through the wall, toward a valve's hinge.
     Section(Valve),
-    /// On a face of the wall, always as seen from the left ventricle.
+    /// On a face of the wall, as seen from its own ventricle.
     FaceOn(Face),
 }
 
@@ -19,15 +18,6 @@ impl View {
         let beside = |valve: &Valve| !setting.case().is_absent(Neighbour::Valve(*valve));
         let sections = Valve::ALL.into_iter().filter(beside).map(Self::Section);
         sections.chain(Face::BOTH.map(Self::FaceOn)).collect()
-    }
-
-    /// The picture of a size set down at a turn; `None` while a reading it needs
-    /// is missing.
-    pub fn draw(self, setting: &Setting, size: &Size, turn: Radians) -> Option<Scene> {
-        match self {
-            Self::Section(valve) => section(setting, size, turn, valve),
-            Self::FaceOn(face) => face_on(setting, size, turn, face),
-        }
     }
 
     /// The readings without which it is not drawn.

@@ -1,14 +1,9 @@
 use crate::worst_place::WorstPlace;
-use crate::{Figure, Form, Importance, Label, Lean, Part, Point, View, precision, words};
+use crate::{Point, View, precision};
 use geometry::outline::{SectionPlane, SectionPoint};
-use geometry::{
-    Face, HingedPlate, Mm, Occluder, OutflowTract, Radians, SeatedDisc, Vec2, Vec3, radial,
-};
+use geometry::{Face, HingedPlate, Mm, Occluder, OutflowTract, Radians, Vec2, Vec3, radial};
 use measurement::Valve;
 use sizing::{Anatomy, Setting, Size, face_of, nominal_seat};
-
-/// How far the wall is drawn beyond the last thing that lies on it.
-const WALL_BEYOND: Mm = 1.5;
 
 /// A plane through wall, shape and, where it was read, a valve.
 #[derive(Debug)]
@@ -149,69 +144,6 @@ impl<'a> Cut<'a> {
         tract.filter(|_| !self.valve.is_atrioventricular())
     }
 
-    /// The far walls of the outflow tracts, as long as the wall.
-    pub(crate) fn tracts(&self) -> Vec<Figure> {
-        let reach = self.reach();
-        let tract = |face: Face| {
-            let depth = self.tract(face)?.depth;
-            let x = self.x(face, depth);
-            let line = Form::Line(vec![Point::new(x, -reach), Point::new(x, reach)]);
-            let name = Form::Text(Label {
-                at: Point::new(x, -0.5 * reach),
-                text: format!("{} outflow tract", words::side(face)),
-                lean: match face {
-                    Face::Left => Lean::Right,
-                    Face::Right => Lean::Left,
-                },
-                importance: Importance::Aside,
-            });
-            Some([line, name].map(|form| Figure {
-                part: Part::Tract(face),
-                form,
-            }))
-        };
-        Face::BOTH.into_iter().filter_map(tract).flatten().collect()
-    }
-
-    /// The wall on both sides of the hole, and the hole's edges.
-    pub(crate) fn wall(&self) -> Vec<Figure> {
-        let defect = &self.anatomy.defect;
-        let mut figures: Vec<_> = self
-            .plane
-            .wall(defect, self.reach())
-            .iter()
-            .map(|piece| Figure {
-                part: Part::Wall,
-                form: Form::Area(points(piece)),
-            })
-            .collect();
-        figures.extend([0, 1].map(|side| self.hole_edge(side)));
-        figures
-    }
-
-    /// The lower or the upper edge of the hole from face to face; a mark where
-    /// the plane meets the opening of one face alone.
-    fn hole_edge(&self, side: usize) -> Figure {
-        let edge = |face| Some(Point::new(self.x(face, 0.0), self.edges(face)?[side]));
-        let line: Vec<_> = Face::BOTH.into_iter().filter_map(edge).collect();
-        Figure {
-            part: Part::HoleEdge,
-            form: match line[..] {
-                [only] => Form::Mark(only),
-                _ => Form::Line(line),
-            },
-        }
-    }
-
-    /// The waist between the near sides of the discs.
-    pub(crate) fn waist(&self) -> Option<Figure> {
-        let outline = self.waist_outline();
-        (!outline.is_empty()).then_some(Figure {
-            part: Part::Waist,
-            form: Form::Area(outline),
-        })
-    }
-
     /// The outline of the waist between the near sides of the discs; empty where
     /// the plane misses it.
     pub(crate) fn waist_outline(&self) -> Vec<Point> {
@@ -221,63 +153,6 @@ impl<'a> Cut<'a> {
             .waist(self.place.waist, self.waist_diameter, ends);
         points(&outline)
     }
-
-    /// The discs the shape has, with their names.
-    pub(crate) fn discs(&self) -> Vec<Figure> {
-        let mut figures = Vec::new();
-        for face in Face::BOTH {
-            if self.occluder.disc(face).is_none() {
-                continue;
-            }
-            let outline = self.disc(face);
-            if !outline.is_empty() {
-                figures.push((Part::Disc(face), Form::Area(outline)));
-            }
-            if let Some(outline) = self.full_disc(face) {
-                figures.push((Part::DiscBeside(face), closed(outline)));
-            }
-            figures.push((Part::Disc(face), Form::Text(self.name(face))));
-        }
-        figures
-            .into_iter()
-            .map(|(part, form)| Figure { part, form })
-            .collect()
-    }
-
-    fn name(&self, face: Face) -> Label {
-        let disc = self.place.disc(face);
-        Label {
-            at: Point::new(
-                self.x(face, disc.stand_off + disc.thickness),
-                self.y(disc.centre) - 0.5 * disc.radius,
-            ),
-            text: format!("{} disc", words::side(face)),
-            lean: match face {
-                Face::Left => Lean::Left,
-                Face::Right => Lean::Right,
-            },
-            importance: Importance::Name,
-        }
-    }
-
-    /// How far from y = 0 the wall is drawn, both up and down.
-    pub(crate) fn reach(&self) -> Mm {
-        let disc = |disc: &SeatedDisc| self.y(disc.centre).abs() + disc.radius;
-        let opening = |face| {
-            self.edges(face)
-                .map_or(0.0, |[lower, upper]| (-lower).max(upper))
-        };
-        self.place
-            .discs
-            .iter()
-            .map(disc)
-            .chain(Face::BOTH.map(opening))
-            .fold(
-                self.hinged.map_or(0.0, |hinged| self.y(hinged.hinge())),
-                f64::max,
-            )
-            + WALL_BEYOND
-    }
 }
 
 /// Points of a section as points of a picture.
@@ -285,10 +160,4 @@ pub(crate) fn points(line: &[SectionPoint]) -> Vec<Point> {
     line.iter()
         .map(|point| Point::new(point.n, point.r))
         .collect()
-}
-
-/// A line that ends where it starts.
-fn closed(mut line: Vec<Point>) -> Form {
-    line.extend(line.first().copied());
-    Form::Line(line)
 }

@@ -1,69 +1,12 @@
 //! The lengths written into a section.
 
 use super::cut::Cut;
-use crate::{Figure, Form, Importance, Label, Lean, Part, Point, precision, words};
-use geometry::{Accuracy, Face, HingedPlate, Mm, Vec2, Vec3, lip, plate_distance};
-
-/// Where the rim is drawn within the wall, as a share of its thickness from the
-/// valve's face.
-const RIM_DEPTH: f64 = 0.3;
-
-/// How far out of the disc its reach is drawn.
-const BESIDE_DISC: Mm = 0.5;
-
-/// How far above the lower end of the wall its thickness is drawn.
-const ABOVE_END: Mm = 0.8;
+use crate::{Point, precision};
+use geometry::{Accuracy, HingedPlate, Mm, Vec2, Vec3, lip, plate_distance};
 
 /// Twice the error of a search: what two answers about one distance may differ
 /// by.
 const SAME: Mm = 2.0 * Accuracy::DEFAULT.mm();
-
-pub(super) fn dimensions(cut: &Cut) -> Vec<Figure> {
-    let mut figures = vec![thickness(cut)];
-    figures.extend(clearance(cut));
-    figures.extend(rim(cut));
-    figures.extend(reach(cut));
-    figures.extend(Face::BOTH.into_iter().filter_map(|face| open(cut, face)));
-    figures
-}
-
-fn measure(part: Part, [from, to]: [Point; 2], text: String, lean: Lean) -> Figure {
-    Figure {
-        part,
-        form: Form::Measure {
-            from,
-            to,
-            label: Label {
-                at: from.midpoint(to),
-                text,
-                lean,
-                importance: Importance::Length,
-            },
-        },
-    }
-}
-
-/// The side of a point that leads out of a face, into its cavity.
-const fn outward(face: Face) -> Lean {
-    match face {
-        Face::Left => Lean::Left,
-        Face::Right => Lean::Right,
-    }
-}
-
-/// From the edge of the hole to the hinge.
-fn rim(cut: &Cut) -> Option<Figure> {
-    let [_, edge] = cut.edges(cut.face())?;
-    let rim = cut.anatomy.rims[cut.valve.index()]?;
-    let x = cut.x(cut.face(), -RIM_DEPTH * cut.anatomy.defect.wall);
-    let ends = [
-        Point::new(x, edge),
-        Point::new(x, cut.y(cut.hinged?.hinge())),
-    ];
-    let text = format!("rim {}", words::tenths(rim));
-    let into_wall = outward(cut.face().opposite());
-    Some(measure(Part::Rim(cut.valve), ends, text, into_wall))
-}
 
 /// The heights of the edge and of the farthest point of the disc, or of the waist's
 /// end, in the plane; nothing where the plane misses it or it does not show the
@@ -81,18 +24,6 @@ pub(crate) fn reach_ends(cut: &Cut) -> Option<[Mm; 2]> {
     let reach = lip::lip_of(cut.place.disc(face), opening, cut.azimuth);
     // A disc wholly beside the opening's centre has a lip that no line shows.
     ((tip - edge - reach).abs() <= 2.0 * precision::outline().mm()).then_some([edge, tip])
-}
-
-fn reach(cut: &Cut) -> Option<Figure> {
-    let ends = reach_ends(cut)?;
-    let face = cut.face();
-    let disc = cut.place.disc(face);
-    let opening = cut.anatomy.defect.opening(face);
-    let reach = lip::lip_of(disc, opening, cut.azimuth);
-    let x = cut.x(face, disc.stand_off + disc.thickness + BESIDE_DISC);
-    let ends = ends.map(|y| Point::new(x, y));
-    let text = format!("reach {}", words::tenths(reach));
-    Some(measure(Part::Reach(face), ends, text, outward(face)))
 }
 
 /// Where the clearance would be drawn.
@@ -123,25 +54,6 @@ pub(crate) fn clearance_line(cut: &Cut) -> Option<ClearanceLine> {
     })
 }
 
-fn clearance(cut: &Cut) -> Option<Figure> {
-    let part = Part::Clearance(cut.valve);
-    let text = format!("clearance {}", words::tenths(cut.place.clearance));
-    let lean = outward(cut.face());
-    let line = clearance_line(cut)?;
-    if line.is_in_cut {
-        return Some(measure(part, line.ends, text, lean));
-    }
-    Some(Figure {
-        part,
-        form: Form::Text(Label {
-            at: line.ends[0],
-            text,
-            lean,
-            importance: Importance::Length,
-        }),
-    })
-}
-
 /// The ends of the clearance in space, in the frame of the valve's face.
 fn ends(cut: &Cut, hinged: &HingedPlate) -> [Vec3; 2] {
     let disc = cut.place.disc(cut.face());
@@ -159,27 +71,4 @@ fn ends(cut: &Cut, hinged: &HingedPlate) -> [Vec3; 2] {
     let toward_hinge = Vec3::from_wall(0.0, cut.radial);
     let tip = core.centre + toward_hinge * (core.radius + half);
     [tip, tip + toward_hinge * clearance]
-}
-
-/// What stays open of an outflow tract beyond the shape; nothing where the
-/// shape fills it.
-fn open(cut: &Cut, face: Face) -> Option<Figure> {
-    let depth = cut.tract(face)?.depth;
-    let disc = cut.place.disc(face);
-    let layer = disc.stand_off + disc.thickness;
-    if layer >= depth {
-        return None;
-    }
-    let y = cut.y(disc.centre);
-    let ends = [layer, depth].map(|out| Point::new(cut.x(face, out), y));
-    let text = format!("open {}", words::tenths(depth - layer));
-    Some(measure(Part::Open(face), ends, text, Lean::Above))
-}
-
-fn thickness(cut: &Cut) -> Figure {
-    let wall = cut.anatomy.defect.wall;
-    let y = ABOVE_END - cut.reach();
-    let ends = [Point::new(0.0, y), Point::new(wall, y)];
-    let text = format!("wall {}", words::tenths(wall));
-    measure(Part::Thickness, ends, text, Lean::Above)
 }

@@ -1,7 +1,7 @@
 //! The valves in a section.
 
 use super::cut::{Cut, points};
-use crate::{Figure, Form, Importance, Label, Lean, Part, Point, clip};
+use crate::{Point, clip};
 use geometry::{HingedPlate, Mm, Radians, degrees, radial};
 use measurement::Valve;
 
@@ -67,58 +67,6 @@ impl PlateLine {
             -component(point, line.tip, along)
         }))
     }
-}
-
-/// The closed cusps of the valve asked for. Those of another, cut aslant, would
-/// show too thick.
-pub(super) fn cusps(cut: &Cut) -> Option<Figure> {
-    let hinged = cut.hinged?;
-    let sag = hinged.sag();
-    let line = PlateLine::of(cut, hinged)?;
-    (sag > 0.0).then(|| Figure {
-        part: Part::Cusps(cut.valve),
-        form: Form::Area(line.cusps(sag)),
-    })
-}
-
-/// The valves that the plane cuts near their hinges.
-pub(super) fn plates(cut: &Cut) -> Vec<Figure> {
-    let mut figures = Vec::new();
-    for (valve, hinged) in plates_shown(cut) {
-        let Some(line) = PlateLine::of(cut, hinged) else {
-            continue;
-        };
-        let name = Label {
-            at: line.foot.midpoint(line.tip),
-            text: valve.label().to_owned(),
-            lean: if cut.y(hinged.hinge()) < 0.0 {
-                Lean::Below
-            } else {
-                Lean::Above
-            },
-            importance: Importance::Name,
-        };
-        figures.push((Part::Plate(valve), Form::Line(vec![line.foot, line.tip])));
-        figures.push((Part::Plate(valve), Form::Text(name)));
-        // Beside its hinge a round plate begins off the wall.
-        if valve == cut.valve {
-            figures.push((Part::Hinge(valve), Form::Mark(line.foot)));
-        }
-    }
-    figures
-        .into_iter()
-        .map(|(part, form)| Figure { part, form })
-        .collect()
-}
-
-/// What the plane cuts of the disc, or of the waist's end, among the cusps and
-/// past them, where the clearance is below 0.
-pub(super) fn overlap(cut: &Cut) -> Option<Figure> {
-    let past = PlateLine::past(cut)?;
-    (!past.is_empty()).then_some(Figure {
-        part: Part::Overlap(cut.valve),
-        form: Form::Area(past),
-    })
 }
 
 /// The valves whose hinges stand near the plane.
