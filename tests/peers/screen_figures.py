@@ -2,9 +2,10 @@
 """Measures the terminal UI of a release binary against the figures to beat.
 
     cargo build --release -p rimwise
-    python3 tests/peers/screen_figures.py [BINARY [CASE]]
+    python3 tests/peers/screen_figures.py [BINARY [CASE [SIZE [PICTURES [RUNS]]]]]
 
-Needs Linux (/proc) and a calm machine, nothing else. Times begin before the
+SIZE is 80x24 or another; PICTURES a kind of picture (quadrants, braille …), which is
+painted in 24-bit colours. Needs Linux (/proc) and a calm machine, nothing else. Times begin before the
 fork, so they hold the start of the process too; the first line of the table says
 how much of them is the harness. Medians of RUNS starts, or of all keys of all runs.
 """
@@ -96,7 +97,9 @@ class Program:
             size = struct.pack("HHHH", ROWS, COLUMNS, 0, 0)
             fcntl.ioctl(0, termios.TIOCSWINSZ, size)
             os.environ["TERM"] = "xterm-256color"
-            os.environ.pop("NO_COLOR", None)
+            os.environ["COLORTERM"] = "truecolor"
+            for name in ("NO_COLOR", "TMUX", "STY", "ZELLIJ", "COLORFGBG"):
+                os.environ.pop(name, None)
             os.execv(command[0], command)
         self.screen = Screen()
 
@@ -184,7 +187,12 @@ def median(values):
 def main():
     binary = os.path.abspath(sys.argv[1] if len(sys.argv) > 1 else "target/release/rimwise")
     case = sys.argv[2] if len(sys.argv) > 2 else "outlet-infant"
-    of = {name: [] for name in ("harness", "ink", "nominal", "final", "first", "frame", "nudge", "busy",
+    global COLUMNS, ROWS, RUNS
+    if len(sys.argv) > 3:
+        COLUMNS, ROWS = (int(number) for number in sys.argv[3].split("x"))
+    pictures = ("--pictures", sys.argv[4]) if len(sys.argv) > 4 else ()
+    RUNS = int(sys.argv[5]) if len(sys.argv) > 5 else RUNS
+    of = {name: [] for name in ("harness", "ink", "nominal", "final", "first", "frame", "nudge", "nudge_frame", "busy",
                                 "busy_frame", "step_bytes", "bytes", "answer_bytes")}
     for run in range(RUNS):
         echo = Program("/bin/echo", "ink")
@@ -192,7 +200,7 @@ def main():
         os.close(echo.terminal)
         os.waitpid(echo.pid, 0)
 
-        program = Program(binary, case)
+        program = Program(binary, case, *pictures)
         of["ink"].append(1e3 * (first_ink(program) - program.started))
         # The first piece may hold the results already: pieces are looked at one by one.
         nominal = time.perf_counter() if has_results(program.screen.text()) else None
@@ -215,10 +223,11 @@ def main():
             program.settle()
         for step in range(KEYS):
             key = RIGHT if step % 2 == 0 else LEFT
-            first, _, count = program.press(key)
+            first, frame, count = program.press(key)
             if " → " not in program.screen.text():
                 sys.exit(f"that was no nudge:\n{program.screen.text()}")
             of["nudge"].append(first)
+            of["nudge_frame"].append(frame)
             of["bytes"].append(count)
             # The worker is at it now: the next key must not wait for it.
             first, frame, _ = program.press(LEFT if step % 2 == 0 else RIGHT)
@@ -239,6 +248,8 @@ def main():
     status = program.end()
 
     size = os.path.getsize(binary)
+    is_filled = not {"braille", "ascii"} & set(pictures)
+    frame_goal, bytes_goal = ("3", "8000") if is_filled else ("1", "2500")
     rows = [
         ("the harness alone (echo), ms", f"{median(of['harness']):.1f}", ""),
         ("binary, MB", f"{size / 1e6:.2f}", "4"),
@@ -246,13 +257,14 @@ def main():
         ("results shown (values as read), ms", f"{median(of['nominal']):.1f}", "25"),
         ("last result (work-up as well), ms", f"{median(of['final']):.1f}", ""),
         ("key to first byte, ms", f"{median(of['first']):.2f}", "1"),
-        ("key to whole frame, ms", f"{median(of['frame']):.2f}", ""),
+        ("key to whole frame, ms", f"{median(of['frame']):.2f}", frame_goal),
         ("nudge to first byte, ms", f"{median(of['nudge']):.2f}", "1"),
+        ("nudge to whole frame, ms", f"{median(of['nudge_frame']):.2f}", frame_goal),
         ("… to first byte while assessing, ms", f"{median(of['busy']):.2f}", "1"),
         ("… to whole frame while assessing, ms", f"{median(of['busy_frame']):.2f}", ""),
         ("… slowest frame while assessing, ms", f"{max(of['busy_frame']):.2f}", ""),
-        ("bytes for a step of the selection", f"{median(of['step_bytes']):.0f}", "2500"),
-        ("bytes for a nudge", f"{median(of['bytes']):.0f}", "2500"),
+        ("bytes for a step of the selection", f"{median(of['step_bytes']):.0f}", bytes_goal),
+        ("bytes for a nudge", f"{median(of['bytes']):.0f}", bytes_goal),
         ("bytes of the results that follow", f"{median(of['answer_bytes']):.0f}", ""),
         ("idle CPU, %", f"{100 * cpu:.2f}", "0.00"),
         ("idle wake-ups per second", f"{switches:.1f}", "0"),
@@ -261,7 +273,7 @@ def main():
         ("… of it its own, not of files, MiB", f"{memory_own / 1024:.1f}", ""),
         ("memory at its most, MiB", f"{memory_most / 1024:.1f}", ""),
     ]
-    print(f"{binary} {case}, {COLUMNS}x{ROWS}, medians of {RUNS} runs, "
+    print(f"{binary} {case}, {COLUMNS}x{ROWS}, {' '.join(pictures[1:])}, medians of {RUNS} runs, "
           f"{os.cpu_count()} cores, load {os.getloadavg()[0]:.1f}")
     print(f"{'figure':<40}{'measured':>10}{'goal <=':>10}")
     for name, measured, goal in rows:
