@@ -28,8 +28,8 @@ use anyhow::Result;
 use guard::Guard;
 use listen::Message;
 use painter::Painter;
-use program::{Next, Program};
-use session::{Keeper, Session, Worker};
+use program::Program;
+use session::{Effect, Keeper, Session, Worker};
 use sizing::engine::Fast;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::time::Instant;
@@ -60,16 +60,24 @@ pub(crate) fn run(
     let ended = go_on(&mut program, &mut guard, &worker, (&sender, &messages));
     // Where the terminal is gone there is nothing to erase.
     let _ = guard.send(&program.erase_pixels());
-    // However it ended, what was confirmed is safe.
-    let Program {
-        session, keeper, ..
-    } = &mut program;
-    keeper.close(session, Instant::now());
+    // However it ended, what was confirmed is on disk.
+    program.close();
     match ended {
         // To close the terminal is a way to leave.
         Err(_) if guard::is_closed() => Ok(()),
         ended => ended,
     }
+}
+
+/// What follows on the effects that were run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Flow {
+    /// What waits is taken.
+    On,
+    /// The program was stopped and goes on: the page is drawn.
+    Stopped,
+    /// The program ends.
+    End,
 }
 
 /// Answers what comes, and draws, until the program is left.
@@ -80,33 +88,75 @@ fn go_on(
     (sender, messages): (&Sender<Message>, &Receiver<Message>),
 ) -> Result<()> {
     let mut painter = None;
-    while !program.session.is_leaving() {
-        if let Some(request) = program.session.take_request() {
-            worker.submit(request);
-        }
-        match take_all(program, messages) {
-            Next::Draw => {}
-            #[cfg(unix)]
-            Next::Suspend => {
-                program.keeper.force(&mut program.session);
-                guard.send(&program.erase_pixels())?;
-                guard.suspend()?;
-            }
-            #[cfg(unix)]
-            Next::TakeAgain => guard.take_again()?,
-            Next::Leave => break,
+    loop {
+        if answer_all(program, guard, worker, messages)? == Flow::End {
+            return Ok(());
         }
         guard.mouse(!program.session.view().looks.mouse_is_free)?;
-        if let Some(text) = program.session.take_copied() {
-            guard.copy(&text)?;
-        }
         draw(program, guard)?;
         if program.settle(Instant::now()) {
             draw(program, guard)?;
         }
         order(program, &mut painter, sender)?;
     }
-    Ok(())
+}
+
+/// Waits for a message and answers all that have come: the effects of each are run
+/// before the next is taken.
+fn answer_all(
+    program: &mut Program,
+    guard: &mut Guard,
+    worker: &Worker,
+    messages: &Receiver<Message>,
+) -> Result<Flow> {
+    // Of the frame before.
+    if run_effects(program, guard, worker)? == Flow::End {
+        return Ok(Flow::End);
+    }
+    let mut waiting = next(program, messages);
+    if waiting.is_none() {
+        return Ok(Flow::End);
+    }
+    let mut was_touched = false;
+    while let Some(message) = waiting {
+        was_touched |= message.is_touch();
+        let was_stopped = message.is_after_stop();
+        program.take(message, Instant::now());
+        if was_stopped {
+            guard.take_again()?;
+        }
+        match run_effects(program, guard, worker)? {
+            Flow::On => {}
+            flow => return Ok(flow),
+        }
+        waiting = messages.try_recv().ok();
+    }
+    if was_touched {
+        program.watch(Instant::now());
+    }
+    Ok(Flow::On)
+}
+
+/// Runs what worker and terminal are to do.
+fn run_effects(program: &mut Program, guard: &mut Guard, worker: &Worker) -> Result<Flow> {
+    let mut flow = Flow::On;
+    for effect in program.take_effects() {
+        match effect {
+            Effect::Submit(request) => worker.submit(*request),
+            Effect::Copy(text) => guard.copy(&text)?,
+            Effect::Suspend => {
+                program.force();
+                guard.send(&program.erase_pixels())?;
+                #[cfg(unix)]
+                guard.suspend()?;
+                flow = Flow::Stopped;
+            }
+            Effect::Leave => return Ok(Flow::End),
+            // The keeper's and the program's own.
+            Effect::Record(_) | Effect::File(_) | Effect::LetGo(_) => {}
+        }
+    }
+    Ok(flow)
 }
 
 fn draw(program: &mut Program, guard: &mut Guard) -> Result<()> {
@@ -146,27 +196,6 @@ fn next(program: &mut Program, messages: &Receiver<Message>) -> Option<Message> 
         Err(RecvTimeoutError::Timeout) => Some(Message::Redraw),
         Err(RecvTimeoutError::Disconnected) => None,
     }
-}
-
-/// Waits for a message and takes all that have come, until one that is not the
-/// session's. What each changed is recorded before the next is taken.
-fn take_all(program: &mut Program, messages: &Receiver<Message>) -> Next {
-    let Some(first) = next(program, messages) else {
-        return Next::Leave;
-    };
-    let mut next = Some(first);
-    let mut was_touched = false;
-    while let Some(message) = next {
-        was_touched |= message.is_touch();
-        if let Some(next) = program.take(message, Instant::now()) {
-            return next;
-        }
-        next = messages.try_recv().ok();
-    }
-    if was_touched {
-        program.watch(Instant::now());
-    }
-    Next::Draw
 }
 
 /// Every size of the demonstration in order, for tests.

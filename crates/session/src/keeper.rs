@@ -1,6 +1,7 @@
 //! What stands between the session and the disk.
 
 mod choose;
+mod events;
 mod loose;
 mod questions;
 mod recovered;
@@ -8,22 +9,24 @@ mod save;
 mod shelf;
 mod watch;
 
+use crate::effect::Effect;
 use crate::errand::Errand;
-use crate::session::Confirmed;
-use crate::{Home, Session};
+use crate::event::{Event, FileEvent};
+use crate::{CaseChange, Home, Session};
+use events::Events;
 use files::{
     CaseFile, Digest, Disk, Entered, Holder, Journal, JournalError, Presence, Recent, Recovery,
-    StoreError, Unfiled, read_case,
+    StoreError, Unfiled, read_case, visible,
 };
 use loose::Loose;
 use shelf::OwnShapes;
+use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant, SystemTime};
 
 /// Keeps the open case in its file and what was changed in a journal beside it.
 ///
-/// It does the errands of a session and records every change that was made: once
-/// [`tend`](Self::tend) returns, what is on the screen survives the program.
+/// It runs the effects of a session that are of files: see [`run`](Self::run).
 #[derive(Debug, Default)]
 pub struct Keeper {
     disk: Disk,
@@ -101,10 +104,10 @@ impl Keeper {
             (Some(_), None) => "changes of the shelf are",
             (None, None) => "a case in no file and changes of the shelf are",
         };
-        session.set_keeps_shelf(self.own.is_some());
-        session.warn(format!(
+        session.file(FileEvent::ShelfKept(self.own.is_some()));
+        session.file(FileEvent::Failed(format!(
             "HOME names no folder: {lost} lost when the program ends"
-        ));
+        )));
     }
 
     /// Whether a journal of a file is there, whether the file is or not.
@@ -115,10 +118,22 @@ impl Keeper {
     /// Opens the case of a file; what its journal holds is shown first, and to be
     /// restored or dropped.
     pub fn open(&mut self, session: &mut Session, path: &Path) -> Result<(), String> {
+        let mut events = Events::default();
+        let opened = self.open_file(session, &mut events, path);
+        told(session, events);
+        opened
+    }
+
+    fn open_file(
+        &mut self,
+        session: &Session,
+        events: &mut Events,
+        path: &Path,
+    ) -> Result<(), String> {
         let entered = self.enter(path);
         let file = match read(session, path) {
             Ok(file) => file,
-            Err(why) => return self.open_lost(session, path, entered, why),
+            Err(why) => return self.open_lost(events, path, entered, why),
         };
         let (presence, mut warning) = self.presence(entered);
         let text = file.source().original().into_owned();
@@ -131,11 +146,12 @@ impl Keeper {
                 Err(error) => warning = Some(error.to_string()),
             }
         }
-        session.replace(file.value().clone(), Home::File(path.to_owned()));
+        let case = file.value().clone();
+        events.push(FileEvent::Opened(case, Home::File(path.to_owned())));
         // What was kept of a case in no file is offered at the next start.
         self.loose = None;
         if let Some(Found::OfFile(found)) = &self.found {
-            session.ask(questions::recovery(found, true));
+            events.ask(questions::recovery(found, true));
         }
         self.kept = Some(Kept {
             path: path.to_owned(),
@@ -145,40 +161,60 @@ impl Keeper {
             journal,
             presence,
         });
-        self.tell_journal(session);
+        self.tell_journal(events);
         self.remember(path);
         match warning {
-            Some(warning) => session.warn(warning),
-            None => session.tell(format!("opened {}", session.case_name())),
+            Some(warning) => events.warn(warning),
+            None => events.tell(format!("opened {}", shown(path))),
         }
         Ok(())
     }
 
-    /// Records what was changed and does what is asked for.
-    pub fn tend(&mut self, session: &mut Session, now: Instant) {
-        let mut errand = session.take_errand();
-        self.record(session, now);
-        if errand.is_some() {
-            self.force(session);
-        }
-        while let Some(asked) = errand {
-            self.run(session, asked);
-            errand = session.take_errand();
+    /// Runs the effects that are a keeper's, in their order but for changes of the case,
+    /// which are recorded first, and lets the session know what came of each; gives back
+    /// the effects of others. Once it returns, what is on the screen survives the
+    /// program.
+    pub fn run(
+        &mut self,
+        session: &mut Session,
+        effects: Vec<Effect>,
+        now: Instant,
+    ) -> Vec<Effect> {
+        let mut waiting = VecDeque::from(effects);
+        let mut others = Vec::new();
+        loop {
+            let changes = changes_of(&mut waiting);
+            let mut events = Events::default();
+            if changes.is_empty() {
+                match waiting.pop_front() {
+                    None => return others,
+                    Some(Effect::File(errand)) => {
+                        self.force_all(&mut events);
+                        self.errand(session, &mut events, errand);
+                    }
+                    Some(other) => others.push(other),
+                }
+            } else {
+                self.record(session, &mut events, &changes, now);
+            }
+            for event in events {
+                waiting.extend(session.update(Event::File(event)));
+            }
         }
     }
 
-    fn run(&mut self, session: &mut Session, errand: Errand) {
+    fn errand(&mut self, session: &Session, events: &mut Events, errand: Errand) {
         match errand {
-            Errand::Save(save) => self.save(session, &save),
-            Errand::Choose => self.choose(session, "", None),
-            Errand::Open(path) => self.open_other(session, &path),
-            Errand::OpenShipped(name) => self.open_shipped(session, name),
-            Errand::Reload => self.reload(session),
-            Errand::Restore => self.restore(session),
-            Errand::Discard => self.discard(session),
-            Errand::Abandon => self.abandon(session),
-            Errand::KeepShelf { over } => self.keep_shelf(session, over),
-            Errand::ReadShelf => self.read_shelf(session),
+            Errand::Save(save) => self.save(session, events, &save),
+            Errand::Choose => self.choose(events, "", None),
+            Errand::Open(path) => self.open_other(session, events, &path),
+            Errand::OpenShipped(name) => self.open_shipped(events, name),
+            Errand::Reload => self.reload(session, events),
+            Errand::Restore => self.restore(events),
+            Errand::Discard => self.discard(events),
+            Errand::Abandon => self.abandon(events),
+            Errand::KeepShelf { over } => self.keep_shelf(session, events, over),
+            Errand::ReadShelf => self.read_shelf(events),
         }
     }
 
@@ -191,6 +227,14 @@ impl Keeper {
 
     /// Forces to disk what was recorded; whether there is something to tell.
     pub fn force(&mut self, session: &mut Session) -> bool {
+        let mut events = Events::default();
+        let is_failed = self.force_all(&mut events);
+        told(session, events);
+        is_failed
+    }
+
+    /// Forces to disk what was recorded; whether that failed.
+    fn force_all(&mut self, events: &mut Events) -> bool {
         self.nudged = None;
         // A loss of power would but offer it again.
         let _ = self.forgotten.take().map(Loose::dropped);
@@ -199,16 +243,10 @@ impl Keeper {
         let forced: Result<(), JournalError> =
             kept.into_iter().chain(loose).try_for_each(Journal::force);
         if let Err(error) = &forced {
-            session.set_journalled(None, false);
-            session.warn(error.to_string());
+            events.push(NO_JOURNAL);
+            events.warn(error.to_string());
         }
         forced.is_err()
-    }
-
-    /// Records all that was changed: the program ends.
-    pub fn close(&mut self, session: &mut Session, now: Instant) {
-        self.record(session, now);
-        self.force(session);
     }
 
     /// How long a row of nudges may be left unforced, whatever happens; `None`: there
@@ -243,12 +281,17 @@ impl Keeper {
 
     /// Writes what was changed into the journal, each change by itself, before it is
     /// shown: a nudge like any other.
-    fn record(&mut self, session: &mut Session, now: Instant) {
-        let changes = session.take_confirmed();
-        if !changes.is_empty() && session.is_nudging() {
+    fn record(
+        &mut self,
+        session: &Session,
+        events: &mut Events,
+        changes: &[CaseChange],
+        now: Instant,
+    ) {
+        if session.is_nudging() {
             self.nudged.get_or_insert(now);
         }
-        for change in &changes {
+        for change in changes {
             let recorded = match (change.home.file(), &mut self.kept) {
                 // What is as it came needs no keeping.
                 (None, _) if self.loose.is_none() && !session.is_unsaved() => Ok(()),
@@ -257,19 +300,18 @@ impl Keeper {
                 (Some(_), None) => Ok(()),
             };
             match recorded {
-                Ok(()) => self.tell_journal(session),
+                Ok(()) => self.tell_journal(events),
                 Err(why) => {
-                    session.set_journalled(None, false);
-                    session.warn(why);
+                    events.push(NO_JOURNAL);
+                    events.warn(why);
                 }
             }
         }
-        if !changes.is_empty()
-            && !session.is_unsaved()
+        if !session.is_unsaved()
             && let Some(mut loose) = self.loose.take()
         {
             if let Err(error) = loose.journal().forget() {
-                session.warn(error.to_string());
+                events.warn(error.to_string());
             }
             self.forgotten = Some(loose);
         }
@@ -282,36 +324,32 @@ impl Keeper {
         }
     }
 
-    fn open_other(&mut self, session: &mut Session, path: &Path) {
+    fn open_other(&mut self, session: &Session, events: &mut Events, path: &Path) {
         let path = choose::meant(path);
         if self.keeps(session.document().home()) && self.is_kept(&path) {
-            self.reload(session);
-        } else if let Err(why) = self.open(session, &path) {
-            self.choose(session, &path.display().to_string(), Some(why));
+            self.reload(session, events);
+        } else if let Err(why) = self.open_file(session, events, &path) {
+            self.choose(events, &path.display().to_string(), Some(why));
         }
     }
 
     /// Reads the file again; what was changed here is a step back.
-    fn reload(&mut self, session: &mut Session) {
+    fn reload(&mut self, session: &Session, events: &mut Events) {
         let Some(kept) = &mut self.kept else {
             return;
         };
         let file = match read(session, &kept.path) {
             Ok(file) => file,
-            Err(why) => return session.warn(why),
+            Err(why) => return events.warn(why),
         };
         let text = file.source().original().into_owned();
         kept.digest = Digest::of(text.as_bytes());
         let case = file.value().clone();
         kept.file = file;
         let dropped = kept.journal.as_mut().map(|journal| journal.saved(&text));
-        let home = session.document().home().clone();
-        if !session.exchange(case, home, "reloaded") {
-            session.tell(format!("{} says what is open", session.case_name()));
-        }
-        session.agrees_with_file();
+        events.push(FileEvent::Reloaded(case));
         if let Some(Err(error)) = dropped {
-            session.warn(error.to_string());
+            events.warn(error.to_string());
         }
     }
 
@@ -329,16 +367,19 @@ impl Keeper {
         })
     }
 
-    fn tell_journal(&self, session: &mut Session) {
+    fn tell_journal(&self, events: &mut Events) {
         let kept = self.kept.as_ref().filter(|kept| kept.journal.is_some());
         let file = kept.map(|kept| kept.path.clone());
-        session.set_journalled(file, self.unfiled.is_some());
+        events.push(FileEvent::Journalled {
+            file,
+            unfiled: self.unfiled.is_some(),
+        });
     }
 }
 
 impl Kept {
     /// Records a change, if it is of this file and changes its text.
-    fn record(&mut self, change: &Confirmed) -> Result<(), String> {
+    fn record(&mut self, change: &CaseChange) -> Result<(), String> {
         let Some(journal) = &mut self.journal else {
             return Ok(());
         };
@@ -352,6 +393,36 @@ impl Kept {
             .record(&change.called, &text, change.goes_on)
             .map_err(|error| error.to_string())
     }
+}
+
+/// No journal is kept, of nothing.
+const NO_JOURNAL: FileEvent = FileEvent::Journalled {
+    file: None,
+    unfiled: false,
+};
+
+/// Takes the changes of the case out of what is to be done.
+fn changes_of(waiting: &mut VecDeque<Effect>) -> Vec<CaseChange> {
+    let mut changes = Vec::new();
+    for effect in std::mem::take(waiting) {
+        match effect {
+            Effect::Record(change) => changes.push(change),
+            other => waiting.push_back(other),
+        }
+    }
+    changes
+}
+
+/// Lets a session know what came of something that it did not ask for.
+fn told(session: &mut Session, events: Events) {
+    for event in events {
+        session.file(event);
+    }
+}
+
+/// A path, safe to show.
+fn shown(path: &Path) -> String {
+    visible(&path.display().to_string()).into_owned()
 }
 
 /// Reads a case that the rules of the house can be held against.

@@ -1,17 +1,19 @@
 //! Everything of the terminal program that is not its terminal: the open
 //! document, commands with their inverse, history, key map, worker.
 //!
-//! The terminal gives keys and draws; it decides nothing:
+//! The terminal gives events and draws; it decides nothing:
 //!
 //! ```text
-//! terminal event ─→ Key ─→ Session::key ─→ Command ─→ Change ─→ Edit ─→ Document
-//!                                                                          │
-//!  screen ←─ Session (rows, bays, listed, footer) ←─ Reply ←─ Worker ←─ Request
+//!  Key, Reply, FileEvent … ─→ Session::update ─→ Command ─→ Change ─→ Edit ─→ Document
+//!            ↑                       │
+//!     Worker, Keeper  ←─  Effect (Record, File, Submit, Copy …)
 //! ```
 //!
-//! A command is a pure function from the session to a change; an edit gives its
-//! inverse when it is made. Files are read and written by the keeper alone: the
-//! session asks it for an errand and hands it every change that was made.
+//! [`Session::update`] alone changes a session: it takes an [`Event`] and gives the
+//! [`Effect`]s that follow, and knows no clock, disk or thread. Effects are run before
+//! the next event and the next frame; what comes of one, a failure as well, is an
+//! event. A command is a pure function from the session to a change; an edit gives its
+//! inverse when it is made. Files are read and written by the keeper alone.
 
 mod amount;
 mod bay;
@@ -21,7 +23,9 @@ mod document;
 mod doubt;
 mod edit;
 mod editor;
+mod effect;
 mod errand;
+mod event;
 mod fact;
 mod first_reading;
 mod footer;
@@ -55,7 +59,9 @@ pub use document::Document;
 pub use doubt::Doubt;
 pub use edit::Edit;
 pub use editor::Editor;
+pub use effect::Effect;
 pub use errand::{Errand, Save};
+pub use event::{Event, FileEvent, Target};
 pub use footer::Hint;
 pub use history::History;
 pub use home::Home;
@@ -74,7 +80,7 @@ pub use refused::Refused;
 pub use results::Results;
 pub use rooms::Rooms;
 pub use row::Row;
-pub use session::{Session, Status};
+pub use session::{CaseChange, Session, Status};
 pub use shelf::{Origin, Shelf, ShelfRow};
 pub use shown::{Filter, Shown};
 pub use view::{Focus, View};

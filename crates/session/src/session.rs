@@ -4,13 +4,15 @@ mod keys;
 mod look;
 mod pointer;
 mod shelving;
+mod update;
 
+use crate::effect::Effect;
 use crate::overlay::Overlay;
 use crate::row::{kept, rows};
 use crate::worker::{MapGrain, Reply, Request};
 use crate::{
-    Assessed, Bay, Change, Command, Document, Edit, Errand, History, KeyMap, Looks, Refused,
-    Results, Rooms, Row, View, Wanted,
+    Assessed, Bay, Change, Command, Document, Edit, History, KeyMap, Looks, Refused, Results, Row,
+    View, Wanted,
 };
 use sizing::{Case, Catalogue, HouseRules, Setting};
 use std::cmp::Ordering;
@@ -18,7 +20,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use workup::Limits;
 
-pub(crate) use filing::Confirmed;
+pub use filing::CaseChange;
 use filing::{NudgeRow, OwnFolders};
 
 /// The open document with everything of the program that is not its terminal.
@@ -38,31 +40,18 @@ pub struct Session {
     limits: Option<Arc<Limits>>,
     results: Results,
     status: Option<Status>,
-    /// A text for the clipboard of the terminal.
-    copied: Option<String>,
     /// Whether what is being worked out is said to be.
     is_said_to_work: bool,
     /// Whether the bays still wait for the last result of opening to fill them.
     bays_wait: bool,
     /// The case as it was read or saved.
     saved: Arc<Case>,
-    /// What was changed and is not in the journal yet, oldest first.
-    confirmed: Vec<Confirmed>,
+    /// What is to be done outside since the last event.
+    outbox: Vec<Effect>,
     /// The file beside which a journal is kept.
     journalled: Option<PathBuf>,
     /// What is kept in folders of the user's own.
     own_folders: OwnFolders,
-    errand: Option<Errand>,
-    going: Option<Going>,
-}
-
-/// Where the program goes when its terminal is given back.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Going {
-    /// It stops until the shell lets it go on.
-    ToTheShell,
-    /// It ends.
-    Away,
 }
 
 /// What is said in the status line.
@@ -91,13 +80,12 @@ impl Session {
         ));
         Self {
             saved: Arc::clone(&document.case),
-            confirmed: Vec::new(),
+            outbox: Vec::new(),
             journalled: None,
             own_folders: OwnFolders {
                 unfiled: false,
                 shelf: true,
             },
-            errand: None,
             plain_setting: Arc::clone(&setting),
             setting,
             work_up_is_of_before: false,
@@ -109,10 +97,8 @@ impl Session {
             limits: None,
             results: Results::default(),
             status: None,
-            copied: None,
             is_said_to_work: false,
             bays_wait: true,
-            going: None,
         }
     }
 
@@ -176,7 +162,7 @@ impl Session {
     }
 
     /// Does a command, and says in the status line what was done or why not.
-    pub fn command(&mut self, command: &Command) {
+    pub(crate) fn command(&mut self, command: &Command) {
         let change = (command.change)(self);
         self.status = change
             .and_then(|change| self.perform(change))
@@ -184,14 +170,18 @@ impl Session {
     }
 
     /// What to assess now, once for each state of the document.
-    pub fn take_request(&mut self) -> Option<Request> {
-        let wanted = self.wanted();
-        let generation = self.results.ask(wanted)?;
+    pub(crate) fn take_request(&mut self) -> Option<Request> {
+        self.results.ask(self.wanted())?;
+        Some(self.request())
+    }
+
+    /// What is to be assessed as things stand, whether it was asked for or not.
+    pub fn request(&self) -> Request {
         let shapes = self.document.shelf.shapes();
         let sizes = shapes.map(|(_, shape)| shape.sizes.len()).sum();
-        Some(Request {
-            generation,
-            wanted,
+        Request {
+            generation: self.results.generation(),
+            wanted: self.wanted(),
             limits: self.limits.clone(),
             setting: Arc::clone(&self.plain_setting),
             shelf: self.document.shelf.clone(),
@@ -200,12 +190,12 @@ impl Session {
             map: MapGrain::USUAL,
             work_up_draws: Request::WORK_UP_DRAWS,
             seed: SEED,
-        })
+        }
     }
 
     /// Takes what the worker says; gives back the assessment that is not shown any
     /// more: thousands of pieces, to be let go where nobody waits.
-    pub fn receive(&mut self, reply: Reply) -> Option<Arc<Assessed>> {
+    pub(crate) fn receive(&mut self, reply: Reply) -> Option<Arc<Assessed>> {
         if let Reply::Assessed(new) = &reply
             && new.generation == self.results.generation()
         {
@@ -232,20 +222,6 @@ impl Session {
         self
     }
 
-    /// The text that goes to the clipboard of the terminal, once.
-    pub const fn take_copied(&mut self) -> Option<String> {
-        self.copied.take()
-    }
-
-    /// Whether the terminal is to be left to the shell for a while, once.
-    pub const fn take_suspend(&mut self) -> bool {
-        let goes = matches!(self.going, Some(Going::ToTheShell));
-        if goes {
-            self.going = None;
-        }
-        goes
-    }
-
     /// Whether something is being worked out.
     pub fn is_working(&self) -> bool {
         let is_missing = |wanted: Wanted| !self.results.is_there(wanted);
@@ -256,16 +232,6 @@ impl Session {
     /// Whether what is being worked out is said to be.
     pub fn says_it_works(&self) -> bool {
         self.is_said_to_work && self.is_working()
-    }
-
-    /// Says, or says no more, that something is being worked out.
-    pub const fn say_it_works(&mut self, says: bool) {
-        self.is_said_to_work = says;
-    }
-
-    /// Takes what the screen says of itself after it drew.
-    pub const fn seen(&mut self, rooms: Rooms) {
-        self.view.rooms = rooms;
     }
 
     /// Makes a change; gives what to say of it.
@@ -299,19 +265,19 @@ impl Session {
                 return Ok(None);
             }
             Change::Copy(text) => {
-                self.copied = Some(text);
+                self.outbox.push(Effect::Copy(text));
                 return Ok(Some(Status::Done("copied".to_owned())));
             }
             Change::Errand(errand) => {
-                self.errand = Some(errand);
+                self.outbox.push(Effect::File(errand));
                 return Ok(None);
             }
             Change::Suspend => {
-                self.going = Some(Going::ToTheShell);
+                self.outbox.push(Effect::Suspend);
                 return Ok(None);
             }
             Change::Leave => {
-                self.going = Some(Going::Away);
+                self.outbox.push(Effect::Leave);
                 return Ok(None);
             }
         };

@@ -1,6 +1,6 @@
-use super::draw::{Seen, Target};
+use super::draw::Seen;
 use ratatui::layout::Position;
-use session::Session;
+use session::{Event, Target};
 
 /// What the mouse holds while its button is down.
 ///
@@ -18,52 +18,39 @@ struct Held {
 }
 
 impl Drag {
-    /// The button goes down.
-    pub(super) fn press(&mut self, session: &mut Session, seen: &Seen, at: Position) {
+    /// The button goes down; what that does.
+    pub(super) fn press(&mut self, seen: &Seen, at: Position) -> Option<Event> {
         let target = seen.at(at);
         self.0 = target.map(|on| Held {
             on,
             at,
             nudges: false,
         });
-        select(session, target);
+        target.map(Event::Point)
     }
 
-    /// It moves with the button down.
-    pub(super) fn drag(&mut self, session: &mut Session, seen: &Seen, at: Position) {
-        let Some(held) = &mut self.0 else { return };
+    /// It moves with the button down; what that does.
+    pub(super) fn drag(&mut self, seen: &Seen, at: Position) -> Option<Event> {
+        let held = self.0.as_mut()?;
         let columns = i32::from(at.x) - i32::from(held.at.x);
         if let Target::Row(_) = held.on
             && (held.nudges || at.y == held.at.y)
         {
             held.nudges |= columns != 0;
             held.at.x = at.x;
-            return session.nudge_by(columns);
+            return Some(Event::Nudge(columns));
         }
-        let under = seen.at(at);
-        if under.is_some_and(|under| under.is_of_list(held.on)) && under != Some(held.on) {
-            held.at = at;
-            held.on = under.unwrap_or(held.on);
-            select(session, under);
+        let under = seen.at(at)?;
+        if !under.is_of_list(held.on) || under == held.on {
+            return None;
         }
+        held.at = at;
+        held.on = under;
+        Some(Event::Point(under))
     }
 
     /// The button goes up.
     pub(super) const fn release(&mut self) {
         self.0 = None;
-    }
-}
-
-/// Does what pressing the mouse on something asks for.
-fn select(session: &mut Session, target: Option<Target>) {
-    match target {
-        None => {}
-        Some(Target::Panel(focus)) => session.select_panel(focus),
-        Some(Target::Page(page)) => session.select_page(page),
-        Some(Target::Row(row)) => session.select_row(row),
-        Some(Target::Bay(bay)) => session.select_bay(bay),
-        Some(Target::Candidate(place)) => session.select_candidate(place),
-        Some(Target::Line(focus, line)) => session.select_line(focus, line),
-        Some(Target::Cell(column, row)) => session.select_cell(column, row),
     }
 }

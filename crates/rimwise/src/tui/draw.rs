@@ -35,7 +35,7 @@ pub(super) use pictures::Studio;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::Line;
-pub(super) use seen::{Seen, Target};
+pub(super) use seen::Seen;
 use session::{Focus, Guide, Overlay, Page, Session};
 
 /// Smaller than this the page is a few lines of essentials.

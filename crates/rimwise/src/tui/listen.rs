@@ -58,6 +58,16 @@ impl Message {
     }
 }
 
+impl Message {
+    /// Whether the shell has had the terminal in between.
+    pub(super) const fn is_after_stop(&self) -> bool {
+        #[cfg(unix)]
+        return matches!(self, Self::GoOn);
+        #[cfg(not(unix))]
+        false
+    }
+}
+
 /// Listens to the terminal. A terminal that is gone ends the program.
 pub(super) fn terminal(sender: Sender<Message>) -> io::Result<()> {
     thread::Builder::new()

@@ -1,4 +1,4 @@
-use session::Session;
+use session::{Event, Session};
 use std::time::{Duration, Instant};
 
 /// How long something has been worked out without a result and without a word.
@@ -15,21 +15,22 @@ const UNNOTICED: Duration = Duration::from_millis(150);
 
 impl Patience {
     /// How long until it is to be said; `None` where there is nothing to say, or it
-    /// is said.
-    pub(super) fn rest(&mut self, session: &mut Session, now: Instant) -> Option<Duration> {
+    /// is said. What is to be said now, or no more.
+    pub(super) fn rest(
+        &mut self,
+        session: &Session,
+        now: Instant,
+    ) -> (Option<Duration>, Option<Event>) {
         if !session.is_working() {
-            session.say_it_works(false);
             self.since = None;
+            return (None, Some(Event::Working(false)));
         }
-        if !session.is_working() || session.says_it_works() {
-            return None;
+        if session.says_it_works() {
+            return (None, None);
         }
         let since = self.since.get_or_insert(now);
         let rest = UNNOTICED.saturating_sub(now.saturating_duration_since(*since));
-        if rest.is_zero() {
-            session.say_it_works(true);
-        }
-        Some(rest)
+        (Some(rest), rest.is_zero().then_some(Event::Working(true)))
     }
 
     /// A result came: it begins anew.

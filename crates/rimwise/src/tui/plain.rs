@@ -6,7 +6,7 @@ use crate::text::wrapped;
 use anyhow::Result;
 use files::visible;
 use paper::CAUTION;
-use session::{Command, Looks, Page, Palette, Reply, Session, Worker};
+use session::{Command, Effect, Event, Looks, Page, Palette, Session, Worker};
 use sizing::engine::Fast;
 use std::io::Write;
 use std::sync::mpsc::channel;
@@ -32,15 +32,18 @@ pub(crate) fn plain(mut session: Session, threads: usize, out: &mut dyn Write) -
     let (sender, replies) = channel();
     let worker = Worker::start(Fast, threads, move |reply| sender.send(reply).is_ok())?;
     for page in Page::ALL {
-        if let Some(command) = Command::named(page.command()) {
-            session.command(command);
-        }
-        while session.is_working() {
-            if let Some(request) = session.take_request() {
-                worker.submit(request);
+        let command = Command::named(page.command());
+        let mut event = command.map(Event::Command);
+        while event.is_some() || session.is_working() {
+            let next = match event.take() {
+                Some(event) => event,
+                None => Event::Reply(replies.recv()?),
+            };
+            for effect in session.update(next) {
+                if let Effect::Submit(request) = effect {
+                    worker.submit(*request);
+                }
             }
-            let reply: Reply = replies.recv()?;
-            session.receive(reply);
         }
         if page == Page::Plan {
             let title = visible(&session.document().case().title).into_owned();

@@ -12,7 +12,7 @@ use super::recorder::Recorder;
 use super::terminal_looks::TerminalLooks;
 use super::theme::Theme;
 use ratatui::Frame;
-use session::{Assessed, Keeper, Key, Session};
+use session::{Assessed, Effect, Event, Keeper, Key, Session};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
@@ -30,21 +30,8 @@ pub(super) struct Program {
     kept_looks: Option<TerminalLooks>,
     pixels: PixelScreen,
     ordered: Option<PixelOrder>,
-}
-
-/// What follows on the messages that came.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Next {
-    /// The page is drawn.
-    Draw,
-    /// The program stops until the shell lets it go on.
-    #[cfg(unix)]
-    Suspend,
-    /// The terminal is taken as it is after a stop, and the page drawn.
-    #[cfg(unix)]
-    TakeAgain,
-    /// The program ends.
-    Leave,
+    /// What is left for worker and terminal to do.
+    effects: Vec<Effect>,
 }
 
 impl Program {
@@ -63,6 +50,7 @@ impl Program {
             kept_looks: None,
             pixels: PixelScreen::default(),
             ordered: None,
+            effects: Vec::new(),
         }
     }
 
@@ -78,21 +66,31 @@ impl Program {
         self.recorder = Some(recorder);
     }
 
-    /// Takes one message, which came `now`, and records what it changed; says what
-    /// follows on one that is not the session's.
-    pub(super) fn take(&mut self, message: Message, now: Instant) -> Option<Next> {
+    /// Takes one message, which came `now`, and runs what follows on it but what
+    /// worker and terminal do.
+    pub(super) fn take(&mut self, message: Message, now: Instant) {
         if let Some(recorder) = &mut self.recorder {
             recorder.note(Input::of(&message), &self.session, now);
         }
-        if let Some(next) = self.answer(message) {
-            return Some(next);
+        if let Some(event) = self.event(message) {
+            self.update(event, now);
         }
-        self.keeper.tend(&mut self.session, now);
-        #[cfg(unix)]
-        if self.session.take_suspend() {
-            return Some(Next::Suspend);
+    }
+
+    /// What is left for worker and terminal to do, once.
+    pub(super) fn take_effects(&mut self) -> Vec<Effect> {
+        std::mem::take(&mut self.effects)
+    }
+
+    fn update(&mut self, event: Event, now: Instant) {
+        let effects = self.session.update(event);
+        let others = self.keeper.run(&mut self.session, effects, now);
+        for effect in others {
+            match effect {
+                Effect::LetGo(assessed) => self.not_shown.push(assessed),
+                other => self.effects.push(other),
+            }
         }
-        None
     }
 
     /// Looks whether the open file was changed, once all that came was taken.
@@ -108,7 +106,7 @@ impl Program {
         }
         let theme = Theme::of(self.session.view().looks);
         self.seen = draw::page(frame, &self.session, theme, &mut self.studio);
-        self.session.seen(self.seen.rooms);
+        self.update(Event::Drawn(self.seen.rooms), now);
         let wanted = self.studio.take_pixels();
         let (bytes, order) = self.pixels.frame(wanted, frame.buffer_mut());
         self.ordered = order.or(self.ordered.take());
@@ -134,48 +132,74 @@ impl Program {
         self.keeper.force_at_rest(&mut self.session, now)
     }
 
+    /// Forces to disk what was recorded: the program stops.
+    pub(super) fn force(&mut self) {
+        self.keeper.force(&mut self.session);
+    }
+
+    /// Forces to disk what was recorded: the program ends.
+    pub(super) fn close(&mut self) {
+        // Nobody is left to be told.
+        self.keeper.force(&mut self.session);
+    }
+
     /// How long until something is to be done though nothing comes; `None`: nothing
     /// is.
     pub(super) fn rest(&mut self, now: Instant) -> Option<Duration> {
-        let unnoticed = self.patience.rest(&mut self.session, now);
+        let (unnoticed, event) = self.patience.rest(&self.session, now);
+        if let Some(event) = event {
+            self.update(event, now);
+        }
         let unforced = self.keeper.rest(&self.session, now);
         unforced.into_iter().chain(unnoticed).min()
     }
 
-    /// Answers a message; says what follows on one that is not the session's.
-    fn answer(&mut self, message: Message) -> Option<Next> {
-        let session = &mut self.session;
+    /// What a message is to the session; nothing where it is the terminal's.
+    fn event(&mut self, message: Message) -> Option<Event> {
         match message {
             Message::Key(key) => {
                 provoked_panic(key);
-                session.key(key);
+                Some(Event::Key(key))
             }
-            Message::Paste(text) => session.paste(&text),
+            Message::Paste(text) => Some(Event::Paste(text)),
             Message::Reply(reply) => {
-                self.not_shown.extend(session.receive(reply));
                 self.patience.heard();
+                Some(Event::Reply(reply))
             }
-            Message::Press(at) => self.drag.press(session, &self.seen, at),
-            Message::Drag(at) => self.drag.drag(session, &self.seen, at),
-            Message::Release => self.drag.release(),
+            Message::Press(at) => self.drag.press(&self.seen, at),
+            Message::Drag(at) => self.drag.drag(&self.seen, at),
+            Message::Release => {
+                self.drag.release();
+                None
+            }
             Message::Wheel(at, down) => {
-                if let Some(focus) = self.seen.panel_at(at) {
-                    session.wheel(focus, down);
-                }
+                let panel = self.seen.panel_at(at);
+                panel.map(|focus| Event::Wheel(focus, down))
             }
-            Message::Painted(pictures) => self.pixels.take(pictures),
-            Message::Resize(_) => self.pixels.forget(),
-            Message::Redraw => {}
-            #[cfg(unix)]
-            Message::Suspend => return Some(Next::Suspend),
+            Message::Painted(pictures) => {
+                self.pixels.take(pictures);
+                None
+            }
+            Message::Resize(_) => {
+                self.pixels.forget();
+                None
+            }
+            Message::Redraw => None,
             #[cfg(unix)]
             Message::GoOn => {
                 self.pixels.forget();
-                return Some(Next::TakeAgain);
+                None
             }
-            Message::Leave => return Some(Next::Leave),
+            #[cfg(unix)]
+            Message::Suspend => {
+                self.effects.push(Effect::Suspend);
+                None
+            }
+            Message::Leave => {
+                self.effects.push(Effect::Leave);
+                None
+            }
         }
-        None
     }
 }
 

@@ -1,7 +1,8 @@
 use super::Keeper;
+use super::events::Events;
+use crate::event::FileEvent;
 use crate::overlay::{Openable, Openables};
-use crate::{Overlay, Session};
-use files::{Recent, parse_case, shipped};
+use files::{Recent, parse_case, shipped, visible};
 use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -12,7 +13,7 @@ const MOST: usize = 200;
 impl Keeper {
     /// Lists the cases that can be opened: those that were open before, those of
     /// the folder, those that came with the program.
-    pub(super) fn choose(&self, session: &mut Session, typed: &str, error: Option<String>) {
+    pub(super) fn choose(&self, events: &mut Events, typed: &str, error: Option<String>) {
         let recent = self.recent.as_ref().map(Recent::cases).unwrap_or_default();
         let recent: Vec<PathBuf> = recent.into_iter().filter(|path| path.is_file()).collect();
         let here = folder().into_iter().filter(|path| {
@@ -26,22 +27,24 @@ impl Keeper {
             let title = parse_case(name, text).map(|file| file.into_value().title);
             Openable::Shipped(name, title.unwrap_or_default())
         }));
-        session.show(Overlay::Open(Openables::new(cases, typed, error)));
+        events.push(FileEvent::Listed(Openables::new(cases, typed, error)));
     }
 
     /// Opens a case that came with the program.
-    pub(super) fn open_shipped(&mut self, session: &mut Session, name: &str) {
+    pub(super) fn open_shipped(&mut self, events: &mut Events, name: &str) {
         let Some(file) =
             shipped::scenario(name).and_then(|(name, text)| parse_case(name, text).ok())
         else {
-            return session.warn(format!("no case called {name} came with the program"));
+            return events.warn(format!("no case called {name} came with the program"));
         };
         self.kept = None;
         self.loose = None;
         self.found = None;
-        session.replace(file.into_value(), crate::Home::Shipped);
-        self.tell_journal(session);
-        session.tell(format!("opened {}", session.case_name()));
+        let case = file.into_value();
+        let title = visible(&case.title).into_owned();
+        events.push(FileEvent::Opened(case, crate::Home::Shipped));
+        self.tell_journal(events);
+        events.tell(format!("opened {}", title));
     }
 }
 

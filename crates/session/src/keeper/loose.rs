@@ -1,5 +1,7 @@
+use super::events::Events;
 use super::{Found, Keeper, questions};
-use crate::session::Confirmed;
+use crate::CaseChange;
+use crate::event::FileEvent;
 use crate::{Home, Session};
 use files::{Disk, Entered, Journal, Presence, Recovery, Unfiled, new_case, parse_case};
 
@@ -27,7 +29,7 @@ impl Loose {
     }
 
     /// Records a change, if it makes the case another.
-    fn record(&mut self, change: &Confirmed) -> Result<(), String> {
+    fn record(&mut self, change: &CaseChange) -> Result<(), String> {
         let text = new_case(&change.case);
         let recorded = self.journal.record(&change.called, &text, change.goes_on);
         recorded.map_err(|error| error.to_string())
@@ -58,7 +60,7 @@ impl Keeper {
                 continue;
             };
             if let Ok(Some(found)) = Recovery::find(&self.disk, &name, None) {
-                session.ask(questions::unfiled(&found));
+                session.file(FileEvent::Asked(questions::unfiled(&found)));
                 self.found = Some(Found::Unfiled(found, presence));
                 return;
             }
@@ -66,7 +68,7 @@ impl Keeper {
     }
 
     /// Records a change of a case in no file, where such are kept.
-    pub(super) fn record_loose(&mut self, change: &Confirmed) -> Result<(), String> {
+    pub(super) fn record_loose(&mut self, change: &CaseChange) -> Result<(), String> {
         let Some(unfiled) = &self.unfiled else {
             return Ok(());
         };
@@ -82,13 +84,13 @@ impl Keeper {
     /// Goes on with a case that was in no file.
     pub(super) fn restore_loose(
         &mut self,
-        session: &mut Session,
+        events: &mut Events,
         found: Recovery,
         presence: Presence,
     ) {
         let file = match parse_case("the case in no file", &found.text) {
             Ok(file) => file,
-            Err(faults) => return session.warn(questions::not_restored(&faults)),
+            Err(faults) => return events.warn(questions::not_restored(&faults)),
         };
         match found.restore() {
             Ok(journal) => {
@@ -97,8 +99,8 @@ impl Keeper {
                     _presence: presence,
                 });
             }
-            Err(error) => return session.warn(error.to_string()),
+            Err(error) => return events.warn(error.to_string()),
         }
-        session.exchange(file.into_value(), Home::Nowhere, "restored");
+        events.push(FileEvent::Restored(file.into_value(), Home::Nowhere));
     }
 }

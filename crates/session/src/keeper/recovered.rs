@@ -1,5 +1,7 @@
+use super::events::Events;
 use super::{Found, Keeper, Kept, questions};
-use crate::{Home, Session};
+use crate::Home;
+use crate::event::FileEvent;
 use files::{Digest, Entered, Journal, Recovery, StoreError, parse_case};
 use std::path::Path;
 
@@ -8,7 +10,7 @@ impl Keeper {
     /// holds nothing, gives why the file was not opened.
     pub(super) fn open_lost(
         &mut self,
-        session: &mut Session,
+        events: &mut Events,
         path: &Path,
         entered: Option<Result<Entered, StoreError>>,
         why: String,
@@ -26,7 +28,7 @@ impl Keeper {
         };
         let file = parse_case(&path.display().to_string(), &found.text)
             .map_err(|faults| questions::not_restored(&faults))?;
-        session.ask(questions::recovery(&found, false));
+        events.ask(questions::recovery(&found, false));
         self.found = Some(Found::OfFile(found));
         self.kept = Some(Kept {
             path: path.to_owned(),
@@ -41,31 +43,31 @@ impl Keeper {
     }
 
     /// Restores what was found.
-    pub(super) fn restore(&mut self, session: &mut Session) {
+    pub(super) fn restore(&mut self, events: &mut Events) {
         match self.found.take() {
             None => {}
-            Some(Found::Unfiled(found, presence)) => self.restore_loose(session, found, presence),
-            Some(Found::OfFile(found)) => self.restore_file(session, found),
+            Some(Found::Unfiled(found, presence)) => self.restore_loose(events, found, presence),
+            Some(Found::OfFile(found)) => self.restore_file(events, found),
         }
-        self.tell_journal(session);
+        self.tell_journal(events);
     }
 
-    fn restore_file(&mut self, session: &mut Session, found: Recovery) {
+    fn restore_file(&mut self, events: &mut Events, found: Recovery) {
         let Some(kept) = &mut self.kept else { return };
         let file = match parse_case(kept.file.source().name(), &found.text) {
             Ok(file) => file,
-            Err(faults) => return session.warn(questions::not_restored(&faults)),
+            Err(faults) => return events.warn(questions::not_restored(&faults)),
         };
         match found.restore() {
             Ok(journal) => kept.journal = Some(journal),
-            Err(error) => return session.warn(error.to_string()),
+            Err(error) => return events.warn(error.to_string()),
         }
         let home = Home::File(kept.path.clone());
-        session.exchange(file.into_value(), home, "restored");
+        events.push(FileEvent::Restored(file.into_value(), home));
     }
 
     /// Drops what was found, for good.
-    pub(super) fn discard(&mut self, session: &mut Session) {
+    pub(super) fn discard(&mut self, events: &mut Events) {
         let dropped = match self.found.take() {
             None => return,
             Some(Found::Unfiled(found, _presence)) => found.discard(),
@@ -78,14 +80,14 @@ impl Keeper {
             }
         };
         match dropped {
-            Ok(()) => session.tell("the changes are dropped"),
-            Err(error) => session.warn(error.to_string()),
+            Ok(()) => events.tell("the changes are dropped"),
+            Err(error) => events.warn(error.to_string()),
         }
-        self.tell_journal(session);
+        self.tell_journal(events);
     }
 
     /// Ends the program and drops what was not saved, for good.
-    pub(super) fn abandon(&mut self, session: &mut Session) {
+    pub(super) fn abandon(&mut self, events: &mut Events) {
         let loose = self.loose.take().map_or(Ok(()), super::Loose::dropped);
         let journal = self.kept.as_mut().and_then(|kept| {
             let text = kept.file.source().original();
@@ -93,8 +95,8 @@ impl Keeper {
         });
         let journal = journal.unwrap_or(Ok(())).map_err(|error| error.to_string());
         match loose.and(journal) {
-            Ok(()) => session.leave(),
-            Err(why) => session.warn(why),
+            Ok(()) => events.push(FileEvent::Ended),
+            Err(why) => events.warn(why),
         }
     }
 }

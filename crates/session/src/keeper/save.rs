@@ -1,5 +1,7 @@
-use super::{Keeper, Kept, choose, questions};
+use super::events::Events;
+use super::{Keeper, Kept, choose, questions, shown};
 use crate::errand::Save;
+use crate::event::FileEvent;
 use crate::overlay::Prompt;
 use crate::{Home, Session};
 use files::{CaseFile, Expect, Journal, SpliceError, StoreError, new_case, parse_case, save};
@@ -15,42 +17,56 @@ enum NotSaved {
 
 impl Keeper {
     /// Saves the case in the open file or in another, and says what came of it.
-    pub(super) fn save(&mut self, session: &mut Session, asked: &Save) {
+    pub(super) fn save(&mut self, session: &Session, events: &mut Events, asked: &Save) {
         let asked = &Save {
             to: choose::meant(&asked.to),
             ..asked.clone()
         };
         let is_kept = self.keeps(session.document().home()) && self.is_kept(&asked.to);
         let saved = if is_kept {
-            self.save_kept(session, asked.over)
+            self.save_kept(session, events, asked.over)
         } else {
-            self.save_elsewhere(session, asked)
+            self.save_elsewhere(session, events, asked)
         };
         match saved {
             Ok(warning) => {
-                let told = format!("saved {}", session.case_name());
+                let name = if is_kept {
+                    session.case_name()
+                } else {
+                    shown(&asked.to)
+                };
+                let told = format!("saved {name}");
                 match warning {
-                    Some(warning) => session.warn(format!("{told}; {warning}")),
-                    None => session.tell(told),
+                    Some(warning) => events.warn(format!("{told}; {warning}")),
+                    None => events.tell(told),
                 }
                 if asked.leaves {
-                    session.leave();
+                    events.push(FileEvent::Ended);
                 }
             }
-            Err(NotSaved::Text(why)) => session.warn(why),
+            Err(NotSaved::Text(why)) => events.warn(why),
             Err(NotSaved::Disk(error)) => match questions::otherwise(&error, asked) {
-                Some(question) => session.ask(question),
-                None if is_kept => session.warn(error.to_string()),
+                Some(question) => events.ask(question),
+                None if is_kept => events.warn(error.to_string()),
                 None => {
                     let leaves = asked.leaves;
-                    session.ask_again(Prompt::SaveTo { leaves }, &asked.to, error.to_string());
+                    events.push(FileEvent::PathRefused {
+                        prompt: Prompt::SaveTo { leaves },
+                        path: asked.to.clone(),
+                        error: error.to_string(),
+                    });
                 }
             },
         }
     }
 
     /// Saves in the open file; gives what to warn of.
-    fn save_kept(&mut self, session: &mut Session, over: bool) -> Result<Option<String>, NotSaved> {
+    fn save_kept(
+        &mut self,
+        session: &Session,
+        events: &mut Events,
+        over: bool,
+    ) -> Result<Option<String>, NotSaved> {
         let Some(kept) = &mut self.kept else {
             return Ok(None);
         };
@@ -65,7 +81,7 @@ impl Keeper {
         kept.digest = save(&self.disk, &kept.path, &text, expect).map_err(NotSaved::Disk)?;
         kept.seen = Some(kept.digest);
         kept.file = file;
-        session.agrees_with_file();
+        events.push(FileEvent::Agreed);
         let dropped = kept.journal.as_mut().map(|journal| journal.saved(&text));
         Ok(dropped.and_then(Result::err).map(|error| error.to_string()))
     }
@@ -73,7 +89,8 @@ impl Keeper {
     /// Saves in another file and goes on with that one; gives what to warn of.
     fn save_elsewhere(
         &mut self,
-        session: &mut Session,
+        session: &Session,
+        events: &mut Events,
         asked: &Save,
     ) -> Result<Option<String>, NotSaved> {
         let file = self.written_for(session, &asked.to)?;
@@ -109,12 +126,12 @@ impl Keeper {
             presence,
         });
         self.found = None;
-        session.saved(Home::File(asked.to.clone()));
+        events.push(FileEvent::Saved(Home::File(asked.to.clone())));
         if let Some(loose) = self.loose.take() {
             // What was kept of it is safe in the file.
             let _ = loose.dropped();
         }
-        self.tell_journal(session);
+        self.tell_journal(events);
         self.remember(&asked.to);
         Ok(warning.or(not_dropped))
     }

@@ -1,8 +1,10 @@
-use super::{Keeper, questions};
+use super::events::Events;
+use super::{Keeper, questions, shown};
 use crate::Session;
+use crate::event::FileEvent;
 use files::{
     CatalogueFile, Diagnostic, Digest, Disk, Expect, SpliceError, StoreError, new_catalogue,
-    parse_catalogue, read_catalogue, save_in_own_folder, visible,
+    parse_catalogue, read_catalogue, save_in_own_folder,
 };
 use sizing::Catalogue;
 use std::path::{Path, PathBuf};
@@ -43,36 +45,37 @@ impl Keeper {
     /// Writes the user's own catalogue, and says where, or why not: the change
     /// stays in the program then. What something else wrote is not written over
     /// before the operator says so.
-    pub(super) fn keep_shelf(&mut self, session: &mut Session, over: bool) {
+    pub(super) fn keep_shelf(&mut self, session: &Session, events: &mut Events, over: bool) {
         let Some(own) = &mut self.own else {
-            return session.warn(format!("changed here, not on disk: {NO_FOLDER}"));
+            return events.warn(format!("changed here, not on disk: {NO_FOLDER}"));
         };
-        let file = visible(&own.path.display().to_string()).into_owned();
+        let file = shown(&own.path);
         match own.keep(session.document().shelf().own(), over) {
             Ok(false) => {}
-            Ok(true) => session.tell_also(&format!("kept in {file}")),
+            Ok(true) => events.push(FileEvent::AlsoDone(format!("kept in {file}"))),
             Err(NotKept::Disk(error)) => match questions::shelf_otherwise(&error) {
-                Some(question) => session.ask(question),
-                None => session.warn(format!("changed here, not on disk: {error}")),
+                Some(question) => events.ask(question),
+                None => events.warn(format!("changed here, not on disk: {error}")),
             },
             Err(NotKept::Text(why)) => {
-                session.warn(format!("changed here, not on disk: {why}"));
+                events.warn(format!("changed here, not on disk: {why}"));
             }
         }
     }
 
     /// Reads the user's own catalogue again; what was changed here is a step back.
-    pub(super) fn read_shelf(&mut self, session: &mut Session) {
+    pub(super) fn read_shelf(&mut self, events: &mut Events) {
         let Some(own) = &mut self.own else {
             return;
         };
         match read_catalogue(&own.path) {
-            Err(error) => session.warn(format!("not read: {error}")),
+            Err(error) => events.warn(format!("not read: {error}")),
             Ok(file) => {
                 let shapes = file.value().clone();
                 own.file = Some(file);
-                let from = visible(&own.path.display().to_string()).into_owned();
-                session.exchange_own_shapes(shapes, format!("read again: {from}"));
+                let from = shown(&own.path);
+                let called = format!("read again: {from}");
+                events.push(FileEvent::ShelfRead { shapes, called });
             }
         }
     }

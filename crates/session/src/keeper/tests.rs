@@ -51,11 +51,11 @@ impl Drop for Desk {
 }
 
 /// A window: a session with its keeper.
-struct Window(Session, Keeper);
+struct Window(Session, Keeper, Vec<Effect>);
 
 impl Window {
     fn of_shipped() -> Self {
-        Self(infant(), Keeper::default())
+        Self(infant(), Keeper::default(), Vec::new())
     }
 
     /// With a folder where cases in no file are kept.
@@ -63,6 +63,7 @@ impl Window {
         let mut window = Self(
             infant(),
             Keeper::default().with_folder(&desk.0.join("state")),
+            Vec::new(),
         );
         window.1.offer_unfiled(&mut window.0);
         window
@@ -77,9 +78,21 @@ impl Window {
     fn press(&mut self, keys: &str) {
         for key in keys.split_whitespace() {
             press(&mut self.0, key);
-            self.1.tend(&mut self.0, Instant::now());
+            self.tend();
             self.1.watch(&mut self.0, Instant::now());
         }
+    }
+
+    /// Runs what is to be done.
+    fn tend(&mut self) {
+        let effects = self.0.effects();
+        let others = self.1.run(&mut self.0, effects, Instant::now());
+        self.2.extend(others);
+    }
+
+    /// Whether the program was asked to end.
+    fn is_leaving(&self) -> bool {
+        self.2.iter().any(|effect| matches!(effect, Effect::Leave))
     }
 
     /// Saves as a path that no keys could be written for.
@@ -141,7 +154,7 @@ fn what_was_changed_is_shown_after_a_crash_and_restored() {
         "nothing is restored before it is asked"
     );
     window.press("esc right q r");
-    assert!(!window.0.is_leaving());
+    assert!(!window.is_leaving());
     assert_eq!(window.throat(), 7.0);
     assert!(window.0.is_unsaved());
     window.press("u");
@@ -409,7 +422,7 @@ fn a_case_that_no_file_may_say_is_told_and_stays() {
     let mut case = window.0.document().case().clone();
     case.title = String::new();
     let home = window.0.document().home().clone();
-    window.0.exchange(case, home, "spoilt");
+    window.0.file(FileEvent::Restored(case, home));
     window.press("w");
     assert!(
         window.says().starts_with("not written"),

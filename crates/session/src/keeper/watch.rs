@@ -1,4 +1,5 @@
 use super::{Keeper, questions};
+use crate::event::FileEvent;
 use crate::{Session, Status};
 use files::digest_on_disk;
 use std::time::{Duration, Instant};
@@ -43,6 +44,6 @@ impl Keeper {
         if let Some(Status::Done(made)) = session.status() {
             question.about.push(format!("made here: {made}"));
         }
-        session.ask(question);
+        session.file(FileEvent::Asked(question));
     }
 }

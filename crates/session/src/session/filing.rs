@@ -1,16 +1,16 @@
 use super::{Session, Status};
-use crate::errand::Errand;
-use crate::overlay::{Field, Overlay, Prompt, Question};
+use crate::effect::Effect;
+use crate::overlay::{Field, Overlay, Prompt};
 use crate::row::rows;
 use crate::{Change, Edit, History, Home, Refused};
 use files::visible;
 use sizing::Case;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
 
 /// A change of the case that was made and is not in the journal yet.
 #[derive(Clone, Debug)]
-pub(crate) struct Confirmed {
+pub struct CaseChange {
     /// What it did, in words.
     pub(crate) called: String,
     /// The case after it.
@@ -65,19 +65,9 @@ impl Session {
         }
     }
 
-    /// What is to be done with files, once.
-    pub(crate) const fn take_errand(&mut self) -> Option<Errand> {
-        self.errand.take()
-    }
-
     /// Whether a row of nudges may still go on.
     pub(crate) const fn is_nudging(&self) -> bool {
         self.history.is_open()
-    }
-
-    /// The changes to record.
-    pub(crate) fn take_confirmed(&mut self) -> Vec<Confirmed> {
-        std::mem::take(&mut self.confirmed)
     }
 
     /// Notes a change of the case that was made.
@@ -89,21 +79,21 @@ impl Session {
             Status::Undone(what) => format!("taken back: {what}"),
             Status::Refused(_) => return,
         };
-        self.confirmed.push(Confirmed {
+        self.outbox.push(Effect::Record(CaseChange {
             called,
             case: Arc::clone(&self.document.case),
             home: self.document.home.clone(),
             goes_on: row != NudgeRow::None,
-        });
+        }));
     }
 
     /// Says what was done with files.
-    pub(crate) fn tell(&mut self, what: impl Into<String>) {
+    pub(super) fn tell(&mut self, what: impl Into<String>) {
         self.status = Some(Status::Done(what.into()));
     }
 
     /// Says something more of what was just done.
-    pub(crate) fn tell_also(&mut self, what: &str) {
+    pub(super) fn tell_also(&mut self, what: &str) {
         match &mut self.status {
             Some(Status::Done(said) | Status::Undone(said)) => {
                 *said = format!("{said}; {what}");
@@ -113,36 +103,15 @@ impl Session {
     }
 
     /// Says why something was not done with files.
-    pub(crate) fn warn(&mut self, why: impl Into<String>) {
+    pub(super) fn warn(&mut self, why: impl Into<String>) {
         self.status = Some(Status::Refused(Refused::new(why)));
     }
 
-    /// Lays a question over the page.
-    pub(crate) fn ask(&mut self, question: Question) {
-        self.view.overlays.push(Overlay::Question(question));
-    }
-
-    /// Lays a layer over the page.
-    pub(crate) fn show(&mut self, layer: Overlay) {
-        self.view.overlays.push(layer);
-    }
-
     /// Asks for a path once more, with what was wrong with the one typed.
-    pub(crate) fn ask_again(&mut self, prompt: Prompt, path: &Path, error: String) {
+    pub(super) fn ask_again(&mut self, prompt: Prompt, path: &Path, error: String) {
         let mut field = Field::new(prompt, path.display().to_string());
         field.error = Some(error);
         self.view.overlays.push(Overlay::Field(field));
-    }
-
-    /// Says for which file a journal is kept, and whether one is of cases in no file.
-    pub(crate) fn set_journalled(&mut self, file: Option<PathBuf>, unfiled: bool) {
-        self.journalled = file;
-        self.own_folders.unfiled = unfiled;
-    }
-
-    /// Says whether changes of the shelf are kept.
-    pub(crate) const fn set_keeps_shelf(&mut self, keeps: bool) {
-        self.own_folders.shelf = keeps;
     }
 
     /// Whether changes of the shelf are kept.
@@ -151,18 +120,17 @@ impl Session {
     }
 
     /// The case is kept here now, as it is.
-    pub(crate) fn saved(&mut self, home: Home) {
+    pub(super) fn saved(&mut self, home: Home) {
         self.saved = Arc::clone(&self.document.case);
         self.document.home = home;
     }
 
     /// Opens another case in place of this one; what was done to this one is
     /// no longer undone.
-    pub(crate) fn replace(&mut self, case: Case, home: Home) {
+    pub(super) fn replace(&mut self, case: Case, home: Home) {
         self.document.case = Arc::new(case);
         self.saved(home);
         self.history = History::default();
-        self.confirmed.clear();
         self.document.bays.clear();
         self.view.overlays.clear();
         self.make_ready();
@@ -176,7 +144,7 @@ impl Session {
 
     /// The case is another one, kept there; a step to undo. Whether anything
     /// changed.
-    pub(crate) fn exchange(&mut self, case: Case, home: Home, called: &'static str) -> bool {
+    pub(super) fn exchange(&mut self, case: Case, home: Home, called: &'static str) -> bool {
         let edit = Edit::Case {
             case: Arc::new(case),
             home,
@@ -192,13 +160,17 @@ impl Session {
         }
     }
 
-    /// The file says what is open.
-    pub(crate) fn agrees_with_file(&mut self) {
-        self.saved = Arc::clone(&self.document.case);
+    /// The case is the one of the file, which was read again.
+    pub(super) fn reload(&mut self, case: Case) {
+        let home = self.document.home.clone();
+        if !self.exchange(case, home, "reloaded") {
+            self.tell(format!("{} says what is open", self.case_name()));
+        }
+        self.agrees_with_file();
     }
 
-    /// Ends the program.
-    pub(crate) const fn leave(&mut self) {
-        self.going = Some(super::Going::Away);
+    /// The file says what is open.
+    pub(super) fn agrees_with_file(&mut self) {
+        self.saved = Arc::clone(&self.document.case);
     }
 }

@@ -1,11 +1,12 @@
 use super::{Session, Status};
+use crate::effect::Effect;
 use crate::key::Key;
 use crate::overlay::{Answered, CaseLine, Confirmation, Overlay, Taken};
 use crate::{Change, Refused};
 
 impl Session {
     /// Does what a key asks for: of the topmost layer, or else of the panel.
-    pub fn key(&mut self, key: Key) {
+    pub(crate) fn key(&mut self, key: Key) {
         self.status = None;
         let command = self.keymap.command(key, self.view.focus);
         // A way out that prints nothing works from everywhere.
@@ -20,7 +21,7 @@ impl Session {
     }
 
     /// Takes a pasted text: into a field, and nowhere else.
-    pub fn paste(&mut self, text: &str) {
+    pub(crate) fn paste(&mut self, text: &str) {
         match self.view.overlays.last_mut() {
             Some(Overlay::Field(field)) => field.paste(text),
             Some(Overlay::Commands(list)) => {
@@ -94,7 +95,7 @@ impl Session {
                 }
             }
             Some(Overlay::Open(list)) => {
-                self.errand = list.chosen();
+                self.outbox.extend(list.chosen().map(Effect::File));
             }
             Some(Overlay::Field(mut field)) => {
                 let asked = field.asks.take();

@@ -1,4 +1,4 @@
-use super::{Going, Session, Status};
+use super::{Session, Status};
 use crate::doubt::doubts;
 use crate::footer::{Hint, footer};
 use crate::house_rule::house_rules;
@@ -46,11 +46,6 @@ impl Session {
     /// What is said in the status line.
     pub const fn status(&self) -> Option<&Status> {
         self.status.as_ref()
-    }
-
-    /// Whether the program is to end.
-    pub const fn is_leaving(&self) -> bool {
-        matches!(self.going, Some(Going::Away))
     }
 
     /// The first key of a command, by its name in key maps; empty where it has none.

@@ -4,14 +4,14 @@ use crate::{Command, Focus, Page};
 /// What a pointer does.
 impl Session {
     /// Selects a line of the readings, as a pointer does.
-    pub fn select_row(&mut self, row: usize) {
+    pub(crate) fn select_row(&mut self, row: usize) {
         self.history.close();
         self.view.row = row.min(self.rows.len().saturating_sub(1));
         self.view.show_readings();
     }
 
     /// Selects a bay, as a pointer does.
-    pub fn select_bay(&mut self, bay: usize) {
+    pub(crate) fn select_bay(&mut self, bay: usize) {
         self.history.close();
         self.view.bay = self.nearest_bay(bay);
         self.view.focus = Focus::Bays;
@@ -19,14 +19,14 @@ impl Session {
 
     /// Selects a candidate of the ranked list by its place on the shelf, as a
     /// pointer does.
-    pub fn select_candidate(&mut self, place: usize) {
+    pub(crate) fn select_candidate(&mut self, place: usize) {
         self.history.close();
         self.view.ranked = Some(place);
         self.view.focus = Focus::Ranking;
     }
 
     /// Moves the selection of a panel by one line, as a wheel does.
-    pub fn wheel(&mut self, focus: Focus, down: bool) {
+    pub(crate) fn wheel(&mut self, focus: Focus, down: bool) {
         if focus == Focus::Bays {
             return;
         }
@@ -41,7 +41,7 @@ impl Session {
     }
 
     /// Shows a page, as a pointer does.
-    pub fn select_page(&mut self, page: Page) {
+    pub(crate) fn select_page(&mut self, page: Page) {
         if let Some(command) = Command::named(page.command()) {
             self.command(command);
         }
@@ -49,7 +49,7 @@ impl Session {
 
     /// Selects a line of the doubts, of the work-up or of the rules, as a pointer
     /// does.
-    pub const fn select_line(&mut self, focus: Focus, line: usize) {
+    pub(crate) const fn select_line(&mut self, focus: Focus, line: usize) {
         self.history.close();
         self.view.focus = focus;
         match focus {
@@ -62,13 +62,13 @@ impl Session {
     }
 
     /// Gives the keys to a panel.
-    pub const fn select_panel(&mut self, focus: Focus) {
+    pub(crate) const fn select_panel(&mut self, focus: Focus) {
         self.history.close();
         self.view.focus = focus;
     }
 
     /// Reads the fit map at a cell.
-    pub const fn select_cell(&mut self, column: usize, row: usize) {
+    pub(crate) const fn select_cell(&mut self, column: usize, row: usize) {
         self.history.close();
         self.view.focus = Focus::FitMap;
         self.view.cell = Some((column, row));
@@ -76,7 +76,7 @@ impl Session {
 
     /// Nudges the selected reading by fine steps, under 0 down: one step to undo with
     /// those before it.
-    pub fn nudge_by(&mut self, steps: i32) {
+    pub(crate) fn nudge_by(&mut self, steps: i32) {
         let command = Command::named(if steps > 0 { "more" } else { "less" });
         for _ in 0..steps.unsigned_abs() {
             if let Some(command) = command {

@@ -1,4 +1,5 @@
 use super::Session;
+use crate::effect::Effect;
 use crate::errand::Errand;
 use crate::{Change, Edit, Shelf, ShelfRow};
 use sizing::{Candidate, Catalogue};
@@ -28,7 +29,7 @@ impl Session {
 
     /// Puts another catalogue of the user's own in place of this one; undo brings
     /// this one back.
-    pub(crate) fn exchange_own_shapes(&mut self, own: Catalogue, called: String) {
+    pub(super) fn exchange_own_shapes(&mut self, own: Catalogue, called: String) {
         let shelf = self.document.shelf.with_own(own);
         let change = Change::Edit(self.reshelved(shelf, called));
         if let Ok(Some(status)) = self.perform(change) {
@@ -39,7 +40,8 @@ impl Session {
     /// Brings what depends on the shelf in line with it. What was said of other
     /// places is forgotten; what is only put aside keeps its place.
     pub(super) fn follow_shelf(&mut self) {
-        self.errand = Some(Errand::KeepShelf { over: false });
+        let keep = Errand::KeepShelf { over: false };
+        self.outbox.push(Effect::File(keep));
         self.results.outdate();
         let names: Vec<String> = self.document.shelf.names().collect();
         let is_as_before = self.results.assessed().is_none_or(|assessed| {

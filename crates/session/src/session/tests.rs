@@ -11,6 +11,7 @@ mod rules;
 mod shelf;
 mod work_up;
 
+use crate::effect::Effect;
 use crate::fixture::{self, assess, press};
 use crate::{Bay, Command, Status};
 use commands::every_row;
@@ -130,7 +131,7 @@ fn an_edit_makes_the_result_stale_and_asks_once() {
     press(&mut session, "right");
     assert!(session.results().is_stale() && session.results().is_awaited());
     assert!(!session.shows_stale(), "not before it is said to work");
-    session.say_it_works(true);
+    session.is_said_to_work = true;
     press(&mut session, "right");
     assert!(
         session.shows_stale(),
@@ -176,7 +177,8 @@ fn the_footer_shows_five_to_seven_keys_that_work() {
 fn a_paste_goes_into_a_field_alone() {
     let mut session = opened("aortic.rim 1.5");
     session.paste("q");
-    assert!(!session.is_leaving());
+    let is_end = |effect: &Effect| matches!(effect, Effect::Leave);
+    assert!(!session.outbox.iter().any(is_end));
     press(&mut session, "enter ctrl-u");
     session.paste("2,2 mm\n");
     press(&mut session, "enter");

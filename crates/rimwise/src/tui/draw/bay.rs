@@ -3,7 +3,7 @@
 use super::lines;
 use super::pictures::{Arrangement, Studio};
 use super::ranking::chance;
-use super::seen::{Seen, Target};
+use super::seen::Seen;
 use super::{checks, has_keys};
 use crate::text::{fitted_at_end, wrapped};
 use crate::told;
@@ -14,7 +14,7 @@ use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};
 use scene::View;
-use session::{Bay, Focus, Session};
+use session::{Bay, Focus, Session, Target};
 use sizing::{Candidate, Neighbour};
 
 /// The least columns of a bay.

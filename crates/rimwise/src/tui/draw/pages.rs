@@ -7,7 +7,7 @@ pub(super) mod shelf;
 pub(super) mod work_up;
 
 use super::lines;
-use super::seen::{Seen, Target};
+use super::seen::Seen;
 use crate::text::wrapped;
 use crate::tui::theme::Theme;
 use files::visible;
@@ -15,7 +15,7 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
-use session::{Command, Focus, Page, Session};
+use session::{Command, Focus, Page, Session, Target};
 use unicode_width::UnicodeWidthStr;
 
 /// The names of the pages with their keys, the shown one marked. Where they share a

@@ -1,7 +1,7 @@
 //! The plan for a room: large, and few words.
 
 use super::pictures::Studio;
-use super::seen::{Seen, Target};
+use super::seen::Seen;
 use super::{bay, has_keys, lines, ranking};
 use crate::alike::{differing, outcome};
 use crate::text::{fitted, fitted_at_end, wrapped};
@@ -11,7 +11,7 @@ use files::visible;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};
-use session::{Focus, Session};
+use session::{Focus, Session, Target};
 use sizing::Candidate;
 
 /// Most candidates shown at once.

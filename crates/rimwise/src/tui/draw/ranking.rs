@@ -2,7 +2,7 @@
 
 use super::has_keys;
 use super::lines::{self, first_shown};
-use super::seen::{Seen, Target};
+use super::seen::Seen;
 use crate::text::{fitted, fitted_at_end};
 use crate::told;
 use crate::tui::theme::Theme;
@@ -10,7 +10,7 @@ use files::visible;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
-use session::{Focus, Session};
+use session::{Focus, Session, Target};
 use sizing::{Candidate, Ranking, Verdict};
 use unicode_width::UnicodeWidthStr;
 

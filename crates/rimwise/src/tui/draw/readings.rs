@@ -3,7 +3,7 @@
 use super::footer::modality;
 use super::has_keys;
 use super::lines::{self, first_shown};
-use super::seen::{Seen, Target};
+use super::seen::Seen;
 use crate::text::fitted;
 use crate::tui::theme::Theme;
 use files::visible;
@@ -12,7 +12,7 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
-use session::{Focus, Row, Session};
+use session::{Focus, Row, Session, Target};
 use sizing::resolve::Basis;
 use sizing::{Answer, State};
 

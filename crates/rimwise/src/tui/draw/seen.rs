@@ -1,5 +1,5 @@
 use ratatui::layout::{Position, Rect};
-use session::{Focus, Page, Rooms};
+use session::{Focus, Rooms, Target};
 
 /// What of the session is seen on the screen, and where: for pages of lists and
 /// for the pointer.
@@ -10,35 +10,6 @@ pub(in crate::tui) struct Seen {
     targets: Vec<(Rect, Target)>,
     /// Where the fit map lies, and how many columns and rows it has.
     map: Option<(Rect, (usize, usize))>,
-}
-
-/// Something that can be pointed at.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(in crate::tui) enum Target {
-    /// A panel as a whole.
-    Panel(Focus),
-    /// A page, by its name.
-    Page(Page),
-    /// A line of the readings.
-    Row(usize),
-    /// A bay.
-    Bay(usize),
-    /// A candidate of the ranked list, by its place on the shelf.
-    Candidate(usize),
-    /// A line of the list of a page.
-    Line(Focus, usize),
-    /// A cell of the fit map: its column and row.
-    Cell(usize, usize),
-}
-
-impl Target {
-    /// Whether it is of the list, or the map, that another is of.
-    pub(in crate::tui) fn is_of_list(self, other: Self) -> bool {
-        match (self, other) {
-            (Self::Line(one, _), Self::Line(other, _)) => one == other,
-            _ => std::mem::discriminant(&self) == std::mem::discriminant(&other),
-        }
-    }
 }
 
 impl Seen {

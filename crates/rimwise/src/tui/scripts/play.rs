@@ -4,14 +4,14 @@ use super::desk::{Desk, FailingDisk, Start, files};
 use crate::tui::draw::tests::stage;
 use crate::tui::input::{Input, ReplyLabel};
 use crate::tui::listen::Message;
-use crate::tui::program::{Next, Program};
+use crate::tui::program::Program;
 use crate::tui::recorder::Recorder;
 use files::{Fault, parse_case, shipped};
 use ratatui::Terminal;
 use ratatui::backend::TestBackend;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Size;
-use session::{Assessor, Keeper, MapGrain, Reply, Request, Session, Status};
+use session::{Assessor, Effect, Keeper, MapGrain, Reply, Request, Session, Status};
 use sizing::Work;
 use sizing::engine::Fast;
 use std::fmt::Write;
@@ -45,6 +45,8 @@ pub(super) struct Play {
     size: Size,
     page: Buffer,
     assessor: Assessor<'static>,
+    /// What the worker is to be asked after this step.
+    submitted: Option<Request>,
     /// What was asked for, with the answers, once they were worked out, and how many
     /// of them were given.
     asked: Vec<(Request, Option<Vec<Reply>>, usize)>,
@@ -101,6 +103,7 @@ impl Play {
             size: Size::new(120, 40),
             page: Buffer::default(),
             assessor: Assessor::new(&Fast),
+            submitted: None,
             asked: Vec::new(),
         };
         play.draw();
@@ -145,13 +148,10 @@ impl Play {
             return;
         };
         let is_touch = message.is_touch();
-        match self.program.take(message, now) {
-            Some(Next::Leave) => self.has_ended = true,
-            Some(Next::Suspend) => drop(self.program.keeper.force(&mut self.program.session)),
-            None if is_touch => self.program.watch(now),
-            Some(Next::Draw | Next::TakeAgain) | None => {}
+        self.program.take(message, now);
+        if !self.run_effects() && is_touch {
+            self.program.watch(now);
         }
-        self.has_ended |= self.program.session.is_leaving();
         // As the loop does: what is to be said at once is.
         for _ in 0..2 {
             self.draw();
@@ -159,16 +159,33 @@ impl Play {
                 break;
             }
         }
-        let _ = self.program.session.take_copied();
-        while let Some(request) = self.program.session.take_request() {
+        self.run_effects();
+        self.asked.extend(self.submitted.take().map(|request| {
             let request = Request {
                 stages: &[0, 16],
                 map: COARSE,
                 work_up_draws: 16,
                 ..request
             };
-            self.asked.push((request, None, 0));
+            (request, None, 0)
+        }));
+    }
+
+    /// Runs what worker and terminal are to do; whether the program was stopped.
+    fn run_effects(&mut self) -> bool {
+        let mut was_stopped = false;
+        for effect in self.program.take_effects() {
+            match effect {
+                Effect::Submit(request) => self.submitted = Some(*request),
+                Effect::Leave => self.has_ended = true,
+                Effect::Suspend => {
+                    self.program.force();
+                    was_stopped = true;
+                }
+                _ => {}
+            }
         }
+        was_stopped
     }
 
     fn draw(&mut self) {

@@ -24,7 +24,7 @@ proptest! {
     fn nothing_that_was_confirmed_is_lost(keys in keys(), of_file in any::<bool>()) {
         let desk = Desk::new("any-keys");
         let start = |of_file: bool| {
-            let mut window = Window(infant(), Keeper::default().with_folder(&desk.0.join("state")));
+            let mut window = Window(infant(), Keeper::default().with_folder(&desk.0.join("state")), Vec::new());
             if of_file {
                 window.1.open(&mut window.0, &desk.case()).unwrap();
             }
@@ -40,7 +40,7 @@ proptest! {
                 continue;
             }
             window.0.key(key);
-            window.1.tend(&mut window.0, Instant::now());
+            window.tend();
             window.1.watch(&mut window.0, Instant::now());
         }
         let was = window.0.document().clone();

@@ -31,6 +31,7 @@ fn play(desk: &Desk, disk: Disk, count: usize) -> (f64, bool) {
     let mut window = Window(
         infant(),
         Keeper::on(disk).with_folder(&desk.0.join("state")),
+        Vec::new(),
     );
     let opened = window.1.open(&mut window.0, &desk.case());
     assert!(opened.is_ok(), "{opened:?}");

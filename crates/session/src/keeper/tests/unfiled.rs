@@ -52,7 +52,7 @@ fn what_is_tried_on_a_shipped_case_is_kept_until_it_is_taken_back_or_dropped() {
     window.press("u");
     assert!(!window.0.is_unsaved());
     window.press("U q n");
-    assert!(window.0.is_leaving());
+    assert!(window.is_leaving());
     drop(window);
 
     // Later is later, until it is dropped.
@@ -69,7 +69,7 @@ fn what_is_tried_on_a_shipped_case_is_kept_until_it_is_taken_back_or_dropped() {
     }
     let mut window = Window::of_shipped_at(&desk);
     window.press("enter 7 enter q d");
-    assert!(window.0.is_leaving());
+    assert!(window.is_leaving());
     drop(window);
     assert_eq!(kept(&desk), 0);
 }

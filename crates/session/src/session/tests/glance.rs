@@ -1,5 +1,6 @@
 //! A session in lines of plain text, and back.
 
+use crate::effect::Effect;
 use crate::fixture;
 use crate::overlay::{Ask, Overlay};
 use crate::{Bay, Focus, Mapped, Reply, Row, Session, ShelfRow, Status, amount};
@@ -210,9 +211,12 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
             .iter()
             .map(|one| format!("excepted {} because {}", one.rule, one.because)),
     );
-    lines.extend(session.errand.iter().map(|it| format!("errand {it:?}")));
-    lines.extend(session.is_leaving().then(|| "leaving".into()));
-    lines.extend(session.clone().take_suspend().then(|| "suspending".into()));
+    lines.extend(session.outbox.iter().filter_map(|effect| match effect {
+        Effect::File(errand) => Some(format!("errand {errand:?}")),
+        Effect::Leave => Some("leaving".into()),
+        Effect::Suspend => Some("suspending".into()),
+        _ => None,
+    }));
     lines.extend(session.status().map(|status| match status {
         Status::Done(what) => format!("says {what}"),
         Status::Undone(what) => format!("says undone: {what}"),

@@ -5,7 +5,7 @@ use crate::tui::draw::Studio;
 use crate::tui::theme::Theme;
 use proptest::prelude::*;
 use proptest::sample::select;
-use session::{Command, Key, KeyCode, Session};
+use session::{Command, Event, Key, KeyCode, Session};
 use std::sync::LazyLock;
 
 static OPENED: LazyLock<Session> = LazyLock::new(|| assessed("outlet-infant", FEW));
@@ -50,8 +50,8 @@ proptest! {
         let mut studio = Studio::default();
         for act in acts {
             match act {
-                Act::Press(key) => session.key(key),
-                Act::Paste(text) => session.paste(&text),
+                Act::Press(key) => drop(session.update(Event::Key(key))),
+                Act::Paste(text) => drop(session.update(Event::Paste(text))),
                 Act::Answer => assess(&mut session, FEW),
                 Act::Resize(width, height) => size = (width, height),
             }

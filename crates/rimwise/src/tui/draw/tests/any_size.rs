@@ -1,10 +1,10 @@
 //! Every page draws at every size: a terminal may be of any, and for a moment of
 //! a resize often is.
 
-use super::stage::{FEW, after, assess, assessed, drawn, fail, on_page, opened};
+use super::stage::{FEW, after, assess, assessed, drawn, fail, kept, on_page, opened};
 use crate::tui::theme::Theme;
 use proptest::prelude::*;
-use session::{Keeper, Session};
+use session::Session;
 use std::sync::LazyLock;
 
 /// Every width and height up to these is tried: here the page changes its form
@@ -70,8 +70,8 @@ static PAGES: LazyLock<Vec<Session>> = LazyLock::new(|| {
         let mut failed = opened(scenario);
         fail(&mut failed, "a fault of the program");
         let stale = after(&ready, "right");
-        let mut openables = after(&ready, "O");
-        Keeper::default().tend(&mut openables, std::time::Instant::now());
+        let mut openables = ready.clone();
+        kept(&mut openables, "O");
         pages.push(after(&openables, "end x"));
         pages.push(openables);
         for keys in ["2", "2 end right", "3 left", "4 page-down"] {

@@ -206,7 +206,7 @@ fn long_text_and_none_are_shown_on_every_page() {
 #[test]
 fn pasted_text_is_shown_and_does_nothing() {
     let mut session = after(&hostile(), "s");
-    session.paste(HOSTILE);
+    session.update(session::Event::Paste(HOSTILE.to_owned()));
     let page = drawn(&session, Theme::COLOUR, (80, 24));
     assert_eq!(steering(&page), Vec::<&str>::new());
     assert!(

@@ -2,16 +2,21 @@
 
 use super::stage::{self, FEW, after, assessed, drawn, on_page, seen};
 use crate::tui::drag::Drag;
-use crate::tui::draw::Target;
 use crate::tui::theme::Theme;
 use ratatui::layout::Position;
-use session::{Focus, Page, Session};
+use session::{Event, Focus, Page, Session, Target};
 
 const SIZE: (u16, u16) = (120, 40);
 
 /// The target on the first row of the page that holds a text, where it begins.
 fn at(session: &Session, word: &str) -> Option<Target> {
     seen(session, SIZE).at(place(session, word))
+}
+
+fn take(session: &mut Session, event: Option<Event>) {
+    if let Some(event) = event {
+        session.update(event);
+    }
 }
 
 #[test]
@@ -66,9 +71,9 @@ fn a_drag_along_a_reading_nudges_it_in_one_step_and_back_in_none() {
     let mut at = place(&session, "minor");
     let before = session.document().case().clone();
     let mut drag = Drag::default();
-    drag.press(&mut session, &seen, at);
+    take(&mut session, drag.press(&seen, at));
     for x in [at.x + 1, at.x + 3, at.x + 2] {
-        drag.drag(&mut session, &seen, Position::new(x, at.y));
+        take(&mut session, drag.drag(&seen, Position::new(x, at.y)));
     }
     assert_eq!(
         session.history().last_done(),
@@ -77,11 +82,14 @@ fn a_drag_along_a_reading_nudges_it_in_one_step_and_back_in_none() {
     assert_eq!(session.history().len(), 1);
     // The line is held, wherever the mouse goes.
     at.y += 5;
-    drag.drag(&mut session, &seen, at);
+    take(&mut session, drag.drag(&seen, at));
     drag.release();
     assert_eq!(*session.document().case(), before);
     assert!(session.history().is_empty());
-    drag.drag(&mut session, &seen, Position::new(at.x + 9, at.y));
+    take(
+        &mut session,
+        drag.drag(&seen, Position::new(at.x + 9, at.y)),
+    );
     assert_eq!(
         *session.document().case(),
         before,
@@ -95,12 +103,12 @@ fn a_drag_down_a_list_takes_the_selection_along() {
     let seen = seen(&session, SIZE);
     let mut at = place(&session, "  1 g");
     let mut drag = Drag::default();
-    drag.press(&mut session, &seen, at);
+    take(&mut session, drag.press(&seen, at));
     assert_eq!(session.listed_place(), Some(0));
     at.y += 2;
-    drag.drag(&mut session, &seen, at);
+    take(&mut session, drag.drag(&seen, at));
     assert_eq!(session.listed_place(), Some(2));
-    drag.drag(&mut session, &seen, Position::new(0, 8));
+    take(&mut session, drag.drag(&seen, Position::new(0, 8)));
     assert_eq!(session.view().focus, Focus::Ranking, "it stays in its list");
 }
 
@@ -113,9 +121,9 @@ fn the_fit_map_is_read_where_it_is_pressed_and_dragged() {
     for x in [40, 60, 80] {
         let at = Position::new(x, 20);
         if x == 40 {
-            drag.press(&mut session, &seen, at);
+            take(&mut session, drag.press(&seen, at));
         } else {
-            drag.drag(&mut session, &seen, at);
+            take(&mut session, drag.drag(&seen, at));
         }
         cells.push(session.cell().unwrap());
     }

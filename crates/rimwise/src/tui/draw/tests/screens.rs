@@ -1,10 +1,10 @@
 //! Whole pages, looked at by people before they are accepted.
 
 use super::stage::{
-    FEW, MANY, after, assess, assessed, drawn, fail, on_page, opened, press, styled, text,
+    FEW, MANY, after, assess, assessed, drawn, fail, kept, on_page, opened, press, styled, text,
 };
 use crate::tui::theme::Theme;
-use session::{Keeper, Session};
+use session::{Event, Session};
 
 /// The sizes at which each arrangement of the panels is shown.
 const SIZES: [(u16, u16); 3] = [(80, 24), (120, 40), (200, 60)];
@@ -71,7 +71,7 @@ fn a_result_of_before_the_last_change() {
     let small = (80, 24);
     let unnoticed = text(&drawn(&session, Theme::COLOUR, small));
     assert!(!unnoticed.contains("last change"), "{unnoticed}");
-    session.say_it_works(true);
+    session.update(Event::Working(true));
     insta::assert_snapshot!("stale", styled(&drawn(&session, Theme::COLOUR, small)));
     let presented = after(&session, "P");
     assert!(presented.says_it_works(), "until the new result is there");
@@ -243,8 +243,7 @@ fn the_test_card() {
 #[test]
 fn the_cases_that_can_be_opened() {
     let mut session = assessed("outlet-infant", FEW);
-    press(&mut session, "O");
-    Keeper::default().tend(&mut session, std::time::Instant::now());
+    kept(&mut session, "O");
     press(&mut session, "c o n");
     shot("open-a-case", &session, (80, 24));
 }

@@ -8,7 +8,7 @@ use ratatui::backend::TestBackend;
 use ratatui::buffer::{Buffer, Cell};
 use ratatui::layout::Position;
 use ratatui::style::{Color, Modifier};
-use session::{Key, MapGrain, Reply, Request, Session, Worker};
+use session::{Event, Keeper, MapGrain, Reply, Request, Session, Worker};
 use sizing::engine::Fast;
 use sizing::{Case, Catalogue, HouseRules};
 use std::sync::mpsc::channel;
@@ -59,9 +59,10 @@ pub(super) fn assessed(scenario: &str, draws: &'static [usize]) -> Session {
 
 /// Has the worker assess what the session asks for, and waits for it.
 pub(super) fn assess(session: &mut Session, draws: &'static [usize]) {
-    let Some(request) = session.take_request() else {
+    if !session.is_working() {
         return;
-    };
+    }
+    let request = session.request();
     let (sender, replies) = channel();
     let worker = Worker::start(Fast, 1, move |reply| sender.send(reply).is_ok()).unwrap();
     let wanted = request.wanted;
@@ -75,7 +76,7 @@ pub(super) fn assess(session: &mut Session, draws: &'static [usize]) {
         session.results().is_awaited() || wanted.is_some_and(|it| !session.results().is_there(it))
     };
     while is_wanting(session) {
-        session.receive(replies.recv().unwrap());
+        session.update(Event::Reply(replies.recv().unwrap()));
     }
 }
 
@@ -89,16 +90,24 @@ pub(super) fn on_page(session: &Session, keys: &str) -> Session {
 /// The assessment of the open document fails with a message.
 pub(super) fn fail(session: &mut Session, message: &str) {
     let generation = session.results().generation();
-    session.receive(Reply::Failed {
+    session.update(Event::Reply(Reply::Failed {
         generation,
         message: message.into(),
-    });
+    }));
 }
 
 /// Presses keys, written with spaces between.
 pub(super) fn press(session: &mut Session, keys: &str) {
     for key in keys.split_whitespace() {
-        session.key(key.parse::<Key>().unwrap());
+        session.update(Event::Key(key.parse().unwrap()));
+    }
+}
+
+/// Presses keys and has a keeper run what follows on them.
+pub(super) fn kept(session: &mut Session, keys: &str) {
+    for key in keys.split_whitespace() {
+        let effects = session.update(Event::Key(key.parse().unwrap()));
+        Keeper::default().run(session, effects, std::time::Instant::now());
     }
 }
 
