@@ -16,6 +16,18 @@ pub struct Bay {
 /// Most candidates that are pinned at once: more do not fit beside each other.
 pub const MOST_BAYS: usize = 4;
 
+/// Pinned candidates by the places they have on another shelf; those that are not
+/// there any more are left out.
+pub(crate) fn pinned_on(from: &Shelf, to: &Shelf, bays: &[Bay]) -> Vec<Bay> {
+    let mut pinned: Vec<Bay> = Vec::new();
+    for bay in bays {
+        let place = from.name(bay.place).and_then(|name| to.place(&name));
+        let bay = place.map(|place| Bay { place, ..*bay });
+        pinned.extend(bay.filter(|bay| !pinned.contains(bay)));
+    }
+    pinned
+}
+
 impl Bay {
     /// A size as the catalogue has it, at its best turn.
     pub const fn new(place: usize) -> Self {

@@ -1,4 +1,4 @@
-use crate::CaseChange;
+use crate::case_change::CaseChange;
 use crate::errand::Errand;
 use crate::worker::{Assessed, Request};
 use std::sync::Arc;

@@ -17,6 +17,7 @@
 
 mod amount;
 mod bay;
+mod case_change;
 mod command;
 mod copied;
 mod document;
@@ -54,6 +55,7 @@ mod fixture;
 
 pub use amount::{Nudge, amount, nudged, number};
 pub use bay::{Bay, MOST_BAYS};
+pub use case_change::CaseChange;
 pub use command::{Change, Command};
 pub use document::Document;
 pub use doubt::Doubt;
@@ -75,15 +77,15 @@ pub use overlay::{
     Guide, Listed, Mark, Openable, Openables, Overlay, Prompt, Question, ReadingForm, ReadingLine,
     ShelfForm, ShelfPart, Told, Typed,
 };
-pub use page::Page;
+pub use page::{Focus, Page};
 pub use refused::Refused;
 pub use results::Results;
 pub use rooms::Rooms;
 pub use row::Row;
-pub use session::{CaseChange, Session, Status};
+pub use session::{Session, Status};
 pub use shelf::{Origin, Shelf, ShelfRow};
 pub use shown::{Filter, Shown};
-pub use view::{Focus, View};
+pub use view::View;
 pub use worker::{
-    Assessed, Assessor, Doubted, MapGrain, Mapped, Reply, Request, Wanted, WorkedUp, Worker,
+    Assessed, Assessor, Doubted, MapGrain, Mapped, PageRequest, Reply, Request, WorkedUp, Worker,
 };

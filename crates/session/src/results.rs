@@ -1,4 +1,4 @@
-use crate::worker::{Assessed, Doubted, Mapped, Reply, Wanted, WorkedUp};
+use crate::worker::{Assessed, Doubted, Mapped, PageRequest, Reply, WorkedUp};
 use std::sync::Arc;
 
 /// What came back from the worker, and for which state of the document.
@@ -7,7 +7,7 @@ pub struct Results {
     /// The document's generation: it grows with every change of what is assessed.
     generation: u64,
     /// The newest generation that was asked for, and what beside the list.
-    asked: (u64, Option<Wanted>),
+    asked: (u64, Option<PageRequest>),
     assessed: Option<Arc<Assessed>>,
     doubted: Option<Arc<Doubted>>,
     mapped: Option<Arc<Mapped>>,
@@ -100,7 +100,7 @@ impl Results {
 
     /// The generation to ask for, once for each, and again for what is wanted
     /// beside the list and not there yet.
-    pub(crate) fn ask(&mut self, wanted: Option<Wanted>) -> Option<u64> {
+    pub(crate) fn ask(&mut self, wanted: Option<PageRequest>) -> Option<u64> {
         let (generation, also) = self.asked;
         let is_new = generation < self.generation;
         let is_more = wanted.is_some_and(|it| also != wanted && !self.is_there(it));
@@ -111,18 +111,18 @@ impl Results {
     }
 
     /// Whether what is wanted is there, whole and of the open document.
-    pub fn is_there(&self, wanted: Wanted) -> bool {
+    pub fn is_there(&self, wanted: PageRequest) -> bool {
         let is_whole = |generation: u64, is_last: bool| generation == self.generation && is_last;
         match wanted {
-            Wanted::Doubt(place) => self
+            PageRequest::Doubt(place) => self
                 .doubted
                 .as_ref()
                 .is_some_and(|it| it.place == place && is_whole(it.generation, it.is_last)),
-            Wanted::WorkUp => self
+            PageRequest::WorkUp => self
                 .worked_up
                 .as_ref()
                 .is_some_and(|it| is_whole(it.generation, true)),
-            Wanted::FitMap => self
+            PageRequest::FitMap => self
                 .mapped
                 .as_ref()
                 .is_some_and(|it| is_whole(it.generation, it.is_last)),

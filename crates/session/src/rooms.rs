@@ -1,4 +1,4 @@
-use crate::Focus;
+use crate::page::Focus;
 
 /// How many lines of each list the screen shows: what a page of it is. The screen
 /// says so after it drew.

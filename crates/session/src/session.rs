@@ -11,8 +11,8 @@ use crate::overlay::Overlay;
 use crate::row::{kept, rows};
 use crate::worker::{MapGrain, Reply, Request};
 use crate::{
-    Assessed, Bay, Change, Command, Document, Edit, History, KeyMap, Looks, Refused, Results, Row,
-    View, Wanted,
+    Assessed, Bay, Change, Command, Document, Edit, History, KeyMap, Looks, PageRequest, Refused,
+    Results, Row, View,
 };
 use sizing::{Case, Catalogue, HouseRules, Setting};
 use std::cmp::Ordering;
@@ -20,7 +20,6 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use workup::Limits;
 
-pub use filing::CaseChange;
 use filing::{NudgeRow, OwnFolders};
 
 /// The open document with everything of the program that is not its terminal.
@@ -224,7 +223,7 @@ impl Session {
 
     /// Whether something is being worked out.
     pub fn is_working(&self) -> bool {
-        let is_missing = |wanted: Wanted| !self.results.is_there(wanted);
+        let is_missing = |wanted: PageRequest| !self.results.is_there(wanted);
         let is_failed = self.results.failure().is_some();
         !is_failed && (self.results.is_awaited() || self.wanted().is_some_and(is_missing))
     }

@@ -1,5 +1,7 @@
+use crate::looks::Looks;
 use crate::overlay::Overlay;
-use crate::{Looks, Page, Rooms};
+use crate::page::{Focus, Page};
+use crate::rooms::Rooms;
 
 /// Where the operator is: nothing of it is saved or undone.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -73,87 +75,5 @@ impl View {
     pub(crate) const fn show_readings(&mut self) {
         self.looks.is_presented = false;
         self.focus = Focus::Readings;
-    }
-}
-
-/// A panel.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Focus {
-    /// The readings of the case.
-    #[default]
-    Readings,
-    /// The pinned candidates.
-    Bays,
-    /// The ranked list.
-    Ranking,
-    /// What is doubtful.
-    Doubt,
-    /// The fit map.
-    FitMap,
-    /// The work-up.
-    WorkUp,
-    /// The rules of the house.
-    Rules,
-    /// The shelf.
-    Shelf,
-}
-
-impl Focus {
-    /// The panel's name, as its heading has it.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Readings => "readings",
-            Self::Bays => "side by side",
-            Self::Ranking => "ranked",
-            Self::Doubt => "doubt",
-            Self::FitMap => "fit map",
-            Self::WorkUp => "work-up",
-            Self::Rules => "rules",
-            Self::Shelf => "shelf",
-        }
-    }
-
-    /// Every panel, page by page, in the order in which Tab visits them.
-    pub const ALL: [Self; 8] = [
-        Self::Readings,
-        Self::Bays,
-        Self::Ranking,
-        Self::Doubt,
-        Self::FitMap,
-        Self::WorkUp,
-        Self::Rules,
-        Self::Shelf,
-    ];
-
-    /// The panels of the plan.
-    pub const PLAN: &'static [Self] = &[Self::Readings, Self::Bays, Self::Ranking];
-
-    /// The page on which it stands.
-    pub const fn page(self) -> Page {
-        match self {
-            Self::Readings | Self::Bays | Self::Ranking => Page::Plan,
-            Self::Doubt => Page::Doubt,
-            Self::FitMap => Page::FitMap,
-            Self::WorkUp => Page::WorkUp,
-            Self::Rules => Page::Rules,
-            Self::Shelf => Page::Shelf,
-        }
-    }
-
-    /// The next panel of its page.
-    #[must_use]
-    pub const fn next(self) -> Self {
-        match self {
-            Self::Readings => Self::Bays,
-            Self::Bays => Self::Ranking,
-            Self::Ranking => Self::Readings,
-            only => only,
-        }
-    }
-
-    /// The panel before, of its page.
-    #[must_use]
-    pub const fn previous(self) -> Self {
-        self.next().next()
     }
 }

@@ -2,12 +2,13 @@
 //! waiting one and stops the running one.
 
 mod assessor;
+mod page_request;
+mod page_work;
 mod queue;
 mod request;
-mod wanted;
 
+pub use page_request::{Doubted, Mapped, PageRequest, WorkedUp};
 pub use request::{Assessed, MapGrain, Reply, Request};
-pub use wanted::{Doubted, Mapped, Wanted, WorkedUp};
 
 pub use assessor::Assessor;
 use queue::Queue;

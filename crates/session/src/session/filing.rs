@@ -1,4 +1,5 @@
 use super::{Session, Status};
+use crate::case_change::CaseChange;
 use crate::effect::Effect;
 use crate::overlay::{Field, Overlay, Prompt};
 use crate::row::rows;
@@ -7,19 +8,6 @@ use files::visible;
 use sizing::Case;
 use std::path::Path;
 use std::sync::Arc;
-
-/// A change of the case that was made and is not in the journal yet.
-#[derive(Clone, Debug)]
-pub struct CaseChange {
-    /// What it did, in words.
-    pub(crate) called: String,
-    /// The case after it.
-    pub(crate) case: Arc<Case>,
-    /// Where that case is kept.
-    pub(crate) home: Home,
-    /// Whether it goes on with the nudges before and is one change with them.
-    pub(crate) goes_on: bool,
-}
 
 /// What is kept in folders of the user's own.
 #[derive(Clone, Copy, Debug)]

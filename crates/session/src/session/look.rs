@@ -3,7 +3,8 @@ use crate::doubt::doubts;
 use crate::footer::{Hint, footer};
 use crate::house_rule::house_rules;
 use crate::{
-    Command, Document, Doubt, History, HouseRule, KeyMap, Page, Refused, Results, Row, View, Wanted,
+    Command, Document, Doubt, History, HouseRule, KeyMap, Page, PageRequest, Refused, Results, Row,
+    View,
 };
 use measurement::Quantity;
 use sizing::house_rules::Evidence;
@@ -147,13 +148,17 @@ impl Session {
     }
 
     /// What the page that is shown asks for beside the ranked list.
-    pub(super) fn wanted(&self) -> Option<Wanted> {
+    pub(super) fn wanted(&self) -> Option<PageRequest> {
         match self.view.focus.page() {
-            Page::Doubt => self.candidate().map(|one| Wanted::Doubt(one.place)),
+            Page::Doubt => self.candidate().map(|one| PageRequest::Doubt(one.place)),
             // A case that is not rated has no map.
-            Page::FitMap => self.setting.not_rated().is_none().then_some(Wanted::FitMap),
+            Page::FitMap => self
+                .setting
+                .not_rated()
+                .is_none()
+                .then_some(PageRequest::FitMap),
             // What bears on closing at all stands over the plan as well.
-            Page::Plan | Page::WorkUp => self.limits.as_ref().map(|_| Wanted::WorkUp),
+            Page::Plan | Page::WorkUp => self.limits.as_ref().map(|_| PageRequest::WorkUp),
             Page::Rules | Page::Shelf => None,
         }
     }

@@ -1,4 +1,5 @@
 use super::Session;
+use crate::bay::pinned_on;
 use crate::effect::Effect;
 use crate::errand::Errand;
 use crate::{Change, Edit, Shelf, ShelfRow};
@@ -19,7 +20,7 @@ impl Session {
 
     /// The edit by which the shelf becomes another one.
     pub(crate) fn reshelved(&self, shelf: Shelf, called: String) -> Edit {
-        let bays = self.document.shelf.pinned_on(&shelf, &self.document.bays);
+        let bays = pinned_on(&self.document.shelf, &shelf, &self.document.bays);
         Edit::Shelf {
             shelf,
             bays,

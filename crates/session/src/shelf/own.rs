@@ -1,7 +1,6 @@
 //! Changes of the shelf: of the user's own catalogue, which is laid over the rest.
 
 use super::Shelf;
-use crate::Bay;
 use sizing::{Catalogue, Shape, aside_unknown};
 use std::collections::BTreeSet;
 
@@ -96,18 +95,6 @@ impl Shelf {
         // What went with the change is no longer put aside either.
         own.put_aside.retain(|name| !gone.contains(name));
         self.with_own(own)
-    }
-
-    /// Pinned candidates by the places they have on another shelf; those that are
-    /// not there any more are left out.
-    pub(crate) fn pinned_on(&self, other: &Self, bays: &[Bay]) -> Vec<Bay> {
-        let mut pinned: Vec<Bay> = Vec::new();
-        for bay in bays {
-            let place = self.name(bay.place).and_then(|name| other.place(&name));
-            let bay = place.map(|place| Bay { place, ..*bay });
-            pinned.extend(bay.filter(|bay| !pinned.contains(bay)));
-        }
-        pinned
     }
 }
 

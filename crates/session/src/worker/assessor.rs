@@ -1,5 +1,6 @@
-use super::wanted::{self, Wanted};
-use super::{Assessed, Reply, Request};
+use super::page_request::PageRequest;
+use super::page_work;
+use super::request::{Assessed, Reply, Request};
 use crate::{Bay, Shelf};
 use sizing::engine::{Counter, Engine};
 use sizing::worth::Worth;
@@ -70,14 +71,14 @@ impl<'a> Assessor<'a> {
         send: &mut impl FnMut(Reply) -> bool,
     ) -> Option<()> {
         match request.wanted? {
-            Wanted::Doubt(place) => {
+            PageRequest::Doubt(place) => {
                 let last = request.stages.last();
                 let stage = self.stage.as_ref().filter(|it| Some(&it.count) == last)?;
                 let list = (&*stage.ranking, stage.counter.as_deref());
-                wanted::doubt(request, place, list, &mut self.worth, work, send)
+                page_work::doubt(request, place, list, &mut self.worth, work, send)
             }
-            Wanted::FitMap => wanted::fit_map(request, self.engine, work, send),
-            Wanted::WorkUp => wanted::work_up(request, work, send),
+            PageRequest::FitMap => page_work::fit_map(request, self.engine, work, send),
+            PageRequest::WorkUp => page_work::work_up(request, work, send),
         }
     }
 

@@ -1,4 +1,4 @@
-use super::Request;
+use super::request::Request;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Condvar, Mutex, MutexGuard, PoisonError};
 

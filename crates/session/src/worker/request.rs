@@ -1,4 +1,4 @@
-use super::{Doubted, Mapped, Wanted, WorkedUp};
+use super::page_request::{Doubted, Mapped, PageRequest, WorkedUp};
 use crate::{Bay, Shelf};
 use sizing::{Candidate, Ranking, Setting};
 use std::sync::Arc;
@@ -19,7 +19,7 @@ pub struct Request {
     /// hand.
     pub by_hand: Vec<Bay>,
     /// What a page asks for beside the ranked list, after it.
-    pub wanted: Option<Wanted>,
+    pub wanted: Option<PageRequest>,
     /// How many draws each result takes, the first result first; 0: the values
     /// as read, without chances.
     pub stages: &'static [usize],

@@ -1,0 +1,59 @@
+use measurement::Quantity;
+use sizing::break_even::BreakEvens;
+use sizing::fit_map::{FitMap, Mark};
+use sizing::worth::Worth;
+use std::sync::Arc;
+use workup::Workup;
+
+/// What a page asks for beside the ranked list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PageRequest {
+    /// The doubts of the size at a place on the shelf.
+    Doubt(usize),
+    /// The fit map.
+    FitMap,
+    /// The work-up.
+    WorkUp,
+}
+
+/// The doubts of one size, for one generation of the document.
+#[derive(Clone, Debug)]
+pub struct Doubted {
+    /// The generation it is of.
+    pub generation: u64,
+    /// The size's place on the shelf.
+    pub place: usize,
+    /// By how much each reading would have to be wrong.
+    pub break_evens: Arc<BreakEvens>,
+    /// Which reading would help most to choose; `None` until it is known, and
+    /// where there are no draws.
+    pub worth: Option<Arc<Worth>>,
+    /// Whether no further result follows.
+    pub is_last: bool,
+}
+
+/// A fit map, for one generation of the document.
+#[derive(Clone, Debug)]
+pub struct Mapped {
+    /// The generation it is of.
+    pub generation: u64,
+    /// The map as far as it has come.
+    pub map: Arc<FitMap>,
+    /// The catalogue's sizes on it.
+    pub marks: Arc<[Mark]>,
+    /// What would fit, in one sentence; `None` until the map is whole.
+    pub says: Option<String>,
+    /// What was not read, so that chances are at most what they say.
+    pub missing: Vec<Quantity>,
+    /// Whether no further result follows.
+    pub is_last: bool,
+}
+
+/// A work-up, for one generation of the document.
+#[derive(Clone, Debug)]
+pub struct WorkedUp {
+    /// The generation it is of.
+    pub generation: u64,
+    /// The page.
+    pub page: Workup,
+}
