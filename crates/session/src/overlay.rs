@@ -6,11 +6,13 @@ mod confirmation;
 mod exception_form;
 mod field;
 mod guide;
+mod layer;
 mod openables;
 mod prompt;
 mod question;
 mod reading_form;
 mod shelf_form;
+mod step;
 mod typed;
 
 pub use case_form::{CaseForm, CaseLine};
@@ -19,14 +21,15 @@ pub use confirmation::Confirmation;
 pub(crate) use confirmation::Reply;
 pub use exception_form::ExceptionForm;
 pub use field::Field;
-pub(crate) use guide::{After, Step, closing};
+pub(crate) use guide::closing;
 pub use guide::{Ask, Chapter, Guide, Listed, Mark, Told};
+pub(crate) use layer::{Layer, Next, Outcome};
 pub use openables::{Openable, Openables};
 pub use prompt::Prompt;
-pub(crate) use question::Answered;
 pub use question::{Choice, Question};
 pub use reading_form::{ReadingForm, ReadingLine};
 pub use shelf_form::{ShelfForm, ShelfPart};
+pub(crate) use step::{After, Step};
 pub use typed::Typed;
 
 use crate::key::{Key, KeyCode};
@@ -62,24 +65,42 @@ pub enum Overlay {
 }
 
 impl Overlay {
+    /// What takes keys of it; `None` where it passes every key on.
+    pub(crate) fn layer(&self) -> Option<&dyn Layer> {
+        Some(match self {
+            Self::Drawing | Self::TestCard => return None,
+            Self::Field(it) => it,
+            Self::Case(it) => it,
+            Self::Guide(it) => it,
+            Self::Reading(it) => it,
+            Self::Exception(it) => it,
+            Self::Shelf(it) => it,
+            Self::Question(it) => it,
+            Self::Commands(it) => it,
+            Self::Open(it) => it,
+        })
+    }
+
+    /// The same, to be changed.
+    pub(crate) fn layer_mut(&mut self) -> Option<&mut dyn Layer> {
+        Some(match self {
+            Self::Drawing | Self::TestCard => return None,
+            Self::Field(it) => it,
+            Self::Case(it) => it,
+            Self::Guide(it) => it,
+            Self::Reading(it) => it,
+            Self::Exception(it) => it,
+            Self::Shelf(it) => it,
+            Self::Question(it) => it,
+            Self::Commands(it) => it,
+            Self::Open(it) => it,
+        })
+    }
+
     /// Whether what is typed into it is somebody's words, such as a title, a reason
     /// or a path.
     pub fn takes_words(&self) -> bool {
-        match self {
-            Self::Field(field) => {
-                matches!(field.prompt, Prompt::Reason(..) | Prompt::SaveTo { .. })
-            }
-            Self::Case(form) => form.line == CaseLine::Title,
-            Self::Exception(form) => form.takes_words(),
-            Self::Shelf(form) => form.takes_words(),
-            Self::Open(_) => true,
-            Self::Drawing
-            | Self::TestCard
-            | Self::Guide(_)
-            | Self::Reading(_)
-            | Self::Question(_)
-            | Self::Commands(_) => false,
-        }
+        self.layer().is_some_and(Layer::takes_words)
     }
 }
 

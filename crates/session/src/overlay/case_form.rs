@@ -1,7 +1,11 @@
 use super::Taken;
+use super::layer::{Layer, Next, Outcome};
 use super::reading_form::{beside, next};
+use crate::command::Change;
 use crate::editor::Editor;
+use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
+use crate::session::Session;
 use crate::{Edit, Home, Refused};
 use files::Word;
 use geometry::Edge;
@@ -88,7 +92,7 @@ impl CaseForm {
         }
     }
 
-    pub(crate) fn key(&mut self, key: Key) -> Taken {
+    fn take(&mut self, key: Key) -> Taken {
         match key.code {
             // The site is seen before the case begins with it.
             KeyCode::Enter if self.line == CaseLine::Title && !self.title.is_empty() => {
@@ -121,7 +125,7 @@ impl CaseForm {
     }
 
     /// The edit it asks for; what is wrong with it, otherwise.
-    pub(crate) fn read(&self) -> Result<Edit, Refused> {
+    fn read(&self) -> Result<Edit, Refused> {
         let title = self.title.text().trim().to_owned();
         if title.is_empty() {
             return Err(Refused::new(
@@ -148,5 +152,48 @@ impl CaseForm {
             bays: Vec::new(),
             called: "new case",
         })
+    }
+}
+
+impl Layer for CaseForm {
+    fn key(&mut self, key: Key, _session: &Session) -> Outcome {
+        match self.take(key) {
+            Taken::Yes => Outcome::Stay,
+            Taken::Close => Outcome::Close,
+            Taken::Commit => match self.read() {
+                Ok(edit) => Outcome::Do(Change::Edit(edit), Next::Guide),
+                Err(refused) => {
+                    self.refuse(refused.to_string());
+                    Outcome::Stay
+                }
+            },
+        }
+    }
+
+    fn paste(&mut self, text: &str) {
+        if self.line == CaseLine::Title {
+            self.title.paste(text);
+            self.error = None;
+        }
+    }
+
+    fn refuse(&mut self, why: String) {
+        self.error = Some(why);
+    }
+
+    fn takes_words(&self) -> bool {
+        self.line == CaseLine::Title
+    }
+
+    fn footer(&self, _session: &Session) -> Vec<Hint> {
+        hints(&[
+            match self.line {
+                CaseLine::Title => ("enter", "go on"),
+                _ => ("enter", "begin the case"),
+            },
+            ("down", "next line"),
+            ("right", "next choice"),
+            ("esc", "cancel"),
+        ])
     }
 }

@@ -1,6 +1,9 @@
-use super::{Taken, listed_beside};
+use super::layer::{Layer, Outcome};
+use super::listed_beside;
 use crate::editor::Editor;
+use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
+use crate::session::Session;
 use crate::{Command, KeyMap};
 
 /// Every command with its keys: the help, and a way to run what has no key.
@@ -32,16 +35,26 @@ impl CommandList {
         self.found(keymap).get(self.selected).copied()
     }
 
-    /// Takes a key; `page` lines of it are seen at once.
-    pub(crate) fn key(&mut self, key: Key, page: usize, keymap: &KeyMap) -> Taken {
+    /// Another text finds other commands: the selection returns to the first.
+    fn type_in(&mut self, editor: Editor) {
+        if editor.text() != self.editor.text() {
+            self.selected = 0;
+        }
+        self.editor = editor;
+    }
+}
+
+impl Layer for CommandList {
+    fn key(&mut self, key: Key, session: &Session) -> Outcome {
+        let keymap = session.keymap();
         let last = self.found(keymap).len().saturating_sub(1);
-        if let Some(line) = listed_beside(key, self.selected, last, page) {
+        if let Some(line) = listed_beside(key, self.selected, last, session.view().rooms.overlay) {
             self.selected = line;
-            return Taken::Yes;
+            return Outcome::Stay;
         }
         match key.code {
-            KeyCode::Enter => return Taken::Commit,
-            KeyCode::Esc if self.editor.is_empty() => return Taken::Close,
+            KeyCode::Enter => return self.command(keymap).map_or(Outcome::Close, Outcome::Run),
+            KeyCode::Esc if self.editor.is_empty() => return Outcome::Close,
             KeyCode::Esc => self.type_in(Editor::default()),
             _ => {
                 let mut editor = self.editor.clone();
@@ -49,14 +62,21 @@ impl CommandList {
                 self.type_in(editor);
             }
         }
-        Taken::Yes
+        Outcome::Stay
     }
 
-    /// Another text finds other commands: the selection returns to the first.
-    pub(crate) fn type_in(&mut self, editor: Editor) {
-        if editor.text() != self.editor.text() {
-            self.selected = 0;
-        }
-        self.editor = editor;
+    fn paste(&mut self, text: &str) {
+        let mut editor = self.editor.clone();
+        editor.paste(text);
+        self.type_in(editor);
+    }
+
+    fn footer(&self, _session: &Session) -> Vec<Hint> {
+        hints(&[
+            ("enter", "run"),
+            ("up", "up"),
+            ("down", "down"),
+            ("esc", "close"),
+        ])
     }
 }

@@ -1,5 +1,10 @@
-use super::Typed;
+use super::Taken;
+use super::layer::{Layer, Next, Outcome};
+use super::typed::{self, Typed};
+use crate::command::Change;
 use crate::editor::Editor;
+use crate::hint::Hint;
+use crate::key::Key;
 use crate::{Edit, Refused, Session};
 use sizing::house_rules::{Band, Exception, ExceptionFault, ExceptionPart, Rule, Stated};
 
@@ -27,11 +32,6 @@ impl ExceptionForm {
             rule,
             typed: Typed::new(lines),
         }
-    }
-
-    /// Whether the selected line takes words.
-    pub(super) fn takes_words(&self) -> bool {
-        self.typed.part() == Some(ExceptionPart::Because)
     }
 
     /// What is overridden, short enough for a line.
@@ -114,6 +114,38 @@ impl ExceptionForm {
         let expected = "a number".to_owned();
         let fault = ExceptionFault { part, expected };
         self.number(part).map_err(|_| fault.clone())?.ok_or(fault)
+    }
+}
+
+impl Layer for ExceptionForm {
+    fn key(&mut self, key: Key, session: &Session) -> Outcome {
+        match self.typed.key(key) {
+            Taken::Yes => Outcome::Stay,
+            Taken::Close => Outcome::Close,
+            Taken::Commit => match self.read(session) {
+                Ok(edit) => Outcome::Do(Change::Edit(edit), Next::Page),
+                Err(refused) => {
+                    self.refuse(refused.to_string());
+                    Outcome::Stay
+                }
+            },
+        }
+    }
+
+    fn paste(&mut self, text: &str) {
+        self.typed.paste(text);
+    }
+
+    fn refuse(&mut self, why: String) {
+        self.typed.error = Some(why);
+    }
+
+    fn takes_words(&self) -> bool {
+        self.typed.part() == Some(ExceptionPart::Because)
+    }
+
+    fn footer(&self, _session: &Session) -> Vec<Hint> {
+        typed::footer()
     }
 }
 

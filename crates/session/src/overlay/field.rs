@@ -1,6 +1,10 @@
+use super::confirmation::{self, NotYet, confirmed};
+use super::layer::{Layer, Next, Outcome};
 use super::{Confirmation, Prompt, Reply, Taken};
 use crate::editor::Editor;
+use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
+use crate::session::Session;
 
 /// A field for one line: every printed key is text and none a command.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,16 +29,7 @@ impl Field {
         }
     }
 
-    /// Takes a pasted text; after a question it is the right value.
-    pub(crate) fn paste(&mut self, text: &str) {
-        if self.asks.take().is_some() {
-            self.editor = Editor::default();
-        }
-        self.editor.paste(text);
-        self.error = None;
-    }
-
-    pub(crate) fn key(&mut self, key: Key) -> Taken {
+    fn take(&mut self, key: Key) -> Taken {
         if self.asks.is_some() {
             match Confirmation::answer(key) {
                 Reply::Keep => return Taken::Commit,
@@ -61,5 +56,51 @@ impl Field {
                 Taken::Yes
             }
         }
+    }
+}
+
+impl Layer for Field {
+    fn key(&mut self, key: Key, session: &Session) -> Outcome {
+        match self.take(key) {
+            Taken::Yes => return Outcome::Stay,
+            Taken::Close => return Outcome::Close,
+            Taken::Commit => {}
+        }
+        let read = || self.prompt.read(&self.editor.text(), session);
+        match confirmed(self.asks.take(), read, session) {
+            Ok(change) => Outcome::Do(change, Next::Page),
+            Err(NotYet::Asks(asks)) => {
+                self.asks = Some(asks);
+                Outcome::Stay
+            }
+            Err(NotYet::Refused(refused)) => {
+                self.refuse(refused.to_string());
+                Outcome::Stay
+            }
+        }
+    }
+
+    /// After a question what is pasted is the right value.
+    fn paste(&mut self, text: &str) {
+        if self.asks.take().is_some() {
+            self.editor = Editor::default();
+        }
+        self.editor.paste(text);
+        self.error = None;
+    }
+
+    fn refuse(&mut self, why: String) {
+        self.error = Some(why);
+    }
+
+    fn takes_words(&self) -> bool {
+        matches!(self.prompt, Prompt::Reason(..) | Prompt::SaveTo { .. })
+    }
+
+    fn footer(&self, _session: &Session) -> Vec<Hint> {
+        if self.asks.is_some() {
+            return confirmation::footer();
+        }
+        hints(&[("enter", "accept"), ("esc", "cancel"), ("ctrl-u", "clear")])
     }
 }

@@ -1,6 +1,7 @@
 //! A case asked for question by question.
 
 mod asked;
+mod footer;
 mod number;
 mod remark;
 mod told;
@@ -10,9 +11,12 @@ pub use asked::{Ask, Chapter};
 pub(crate) use told::closing;
 pub use told::{Listed, Mark, Told};
 
-use super::{Confirmation, ReadingForm};
+use super::Confirmation;
+use super::layer::{Layer, Outcome};
+use super::step::{After, Step};
 use crate::editor::Editor;
 use crate::fact::choices;
+use crate::hint::Hint;
 use crate::key::{Key, KeyCode};
 use crate::{Edit, Row, Session, amount, first_reading};
 use asked::{asked, given, is_open};
@@ -40,32 +44,6 @@ pub struct Guide {
     pub remark: Option<String>,
     /// The case that the questions are about.
     case: Arc<Case>,
-}
-
-/// What a guide makes of a key.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) enum Step {
-    /// It took the key.
-    Stay,
-    /// It asks to be closed.
-    Close,
-    /// It leaves the key to others.
-    Pass,
-    /// An answer; after it the next question, or the same one again.
-    Answer(Edit, After),
-    /// The last step is to be taken back.
-    Undo,
-    /// All of a reading is to be said.
-    Form(Box<ReadingForm>),
-}
-
-/// What a guide asks after an answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum After {
-    /// What is open next.
-    Next,
-    /// The same question.
-    Same,
 }
 
 impl Guide {
@@ -144,7 +122,7 @@ impl Guide {
         remark::remarks(session)
     }
 
-    pub(crate) fn key(&mut self, key: Key, session: &Session) -> Step {
+    fn step(&mut self, key: Key, session: &Session) -> Step {
         if let Some(asked) = self.asks.take() {
             return self.key_of_asked(asked, key);
         }
@@ -165,18 +143,6 @@ impl Guide {
             _ => return self.answer(key, session),
         }
         Step::Stay
-    }
-
-    /// Takes a pasted text, where something is typed.
-    pub(crate) fn paste(&mut self, text: &str) {
-        if self.is_typed() {
-            // What is pasted after a question is the right value.
-            if self.asks.take().is_some() {
-                self.editor = Editor::default();
-            }
-            self.editor.paste(text);
-            self.error = None;
-        }
     }
 
     fn is_typed(&self) -> bool {
@@ -303,6 +269,31 @@ impl Guide {
         self.asks = None;
         self.remark = None;
         self.editor = Editor::default();
+    }
+}
+
+impl Layer for Guide {
+    fn key(&mut self, key: Key, session: &Session) -> Outcome {
+        match self.step(key, session) {
+            Step::Stay => Outcome::Stay,
+            Step::Pass => Outcome::Pass,
+            step => Outcome::Guide(step),
+        }
+    }
+
+    fn paste(&mut self, text: &str) {
+        if self.is_typed() {
+            // What is pasted after a question is the right value.
+            if self.asks.take().is_some() {
+                self.editor = Editor::default();
+            }
+            self.editor.paste(text);
+            self.error = None;
+        }
+    }
+
+    fn footer(&self, _session: &Session) -> Vec<Hint> {
+        self.hints()
     }
 }
 

@@ -1,7 +1,11 @@
+use super::layer::{Layer, Outcome};
 use super::{Taken, listed_beside};
+use crate::command::Change;
 use crate::editor::Editor;
 use crate::errand::Errand;
+use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
+use crate::session::Session;
 use std::path::PathBuf;
 
 /// The cases that can be opened, those that hold what was typed; what was typed
@@ -96,11 +100,11 @@ impl Openables {
     }
 
     /// What the selected line asks to be done.
-    pub(crate) fn chosen(&self) -> Option<Errand> {
+    fn chosen(&self) -> Option<Errand> {
         self.found().get(self.selected).map(Openable::errand)
     }
 
-    pub(crate) fn key(&mut self, key: Key, page: usize) -> Taken {
+    fn take(&mut self, key: Key, page: usize) -> Taken {
         let found = self.found();
         let last = found.len().saturating_sub(1);
         if let Some(line) = listed_beside(key, self.selected, last, page) {
@@ -126,12 +130,43 @@ impl Openables {
         Taken::Yes
     }
 
-    pub(crate) fn type_in(&mut self, editor: Editor) {
+    fn type_in(&mut self, editor: Editor) {
         if editor.text() != self.editor.text() {
             self.selected = 0;
             self.error = None;
         }
         self.editor = editor;
+    }
+}
+
+impl Layer for Openables {
+    fn key(&mut self, key: Key, session: &Session) -> Outcome {
+        match self.take(key, session.view().rooms.overlay) {
+            Taken::Yes => Outcome::Stay,
+            Taken::Close => Outcome::Close,
+            Taken::Commit => self.chosen().map_or(Outcome::Close, |errand| {
+                Outcome::Answer(Change::Errand(errand))
+            }),
+        }
+    }
+
+    fn paste(&mut self, text: &str) {
+        let mut editor = self.editor.clone();
+        editor.paste(text);
+        self.type_in(editor);
+    }
+
+    fn takes_words(&self) -> bool {
+        true
+    }
+
+    fn footer(&self, _session: &Session) -> Vec<Hint> {
+        hints(&[
+            ("enter", "open"),
+            ("down", "next"),
+            ("tab", "go on from it"),
+            ("esc", "cancel"),
+        ])
     }
 }
 
@@ -150,7 +185,7 @@ mod tests {
 
     fn type_all(list: &mut Openables, text: &str) {
         for character in text.chars() {
-            list.key(Key::plain(KeyCode::Char(character)), 5);
+            list.take(Key::plain(KeyCode::Char(character)), 5);
         }
     }
 
@@ -169,17 +204,17 @@ mod tests {
     #[test]
     fn the_name_of_the_selected_one_can_be_gone_on_from() {
         let mut list = list();
-        list.key(Key::plain(KeyCode::Down), 5);
-        list.key(Key::plain(KeyCode::Tab), 5);
+        list.take(Key::plain(KeyCode::Down), 5);
+        list.take(Key::plain(KeyCode::Tab), 5);
         assert_eq!(list.editor.text(), "eight.ron");
-        list.key(Key::plain(KeyCode::Backspace), 5);
+        list.take(Key::plain(KeyCode::Backspace), 5);
         assert_eq!(list.editor.text(), "eight.ro");
     }
 
     #[test]
     fn nothing_to_open_opens_nothing() {
         let mut none = Openables::new(Vec::new(), "", None);
-        assert_eq!(none.key(Key::plain(KeyCode::Enter), 5), Taken::Yes);
+        assert_eq!(none.take(Key::plain(KeyCode::Enter), 5), Taken::Yes);
         assert_eq!(none.chosen(), None);
         let again = Openables::new(Vec::new(), "no.ron", Some("it is not there".into()));
         assert_eq!(again.chosen(), Some(Errand::Open("no.ron".into())));

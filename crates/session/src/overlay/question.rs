@@ -1,5 +1,8 @@
-use crate::Change;
+use super::layer::{Layer, Outcome};
+use crate::command::Change;
+use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
+use crate::session::Session;
 
 /// A question with a few answers, each on a key; it takes every key.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,17 +28,6 @@ pub struct Choice {
     pub(crate) change: Change,
 }
 
-/// What a question makes of a key.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) enum Answered {
-    /// It was answered.
-    With(Change),
-    /// It was closed without an answer.
-    NotNow,
-    /// It still waits.
-    NotYet,
-}
-
 impl Question {
     /// A question that Esc leaves unanswered.
     pub(crate) fn new(asks: impl Into<String>, choices: Vec<Choice>) -> Self {
@@ -46,14 +38,25 @@ impl Question {
             wait: Some("stay"),
         }
     }
+}
 
-    pub(crate) fn key(&self, key: Key) -> Answered {
+impl Layer for Question {
+    fn key(&mut self, key: Key, _session: &Session) -> Outcome {
         let letter = key.printed();
         let choice = self.choices.iter().find(|one| Some(one.key) == letter);
         match choice {
-            Some(choice) => Answered::With(choice.change.clone()),
-            None if key.code == KeyCode::Esc && self.wait.is_some() => Answered::NotNow,
-            None => Answered::NotYet,
+            Some(choice) => Outcome::Answer(choice.change.clone()),
+            None if key.code == KeyCode::Esc && self.wait.is_some() => Outcome::Close,
+            None => Outcome::Stay,
         }
+    }
+
+    fn footer(&self, _session: &Session) -> Vec<Hint> {
+        let choices = self.choices.iter().map(|choice| Hint {
+            key: choice.key.to_string(),
+            does: choice.does,
+        });
+        let wait = self.wait.map(|wait| hints(&[("esc", wait)]));
+        choices.chain(wait.into_iter().flatten()).collect()
     }
 }

@@ -1,5 +1,9 @@
+use super::confirmation::{self, NotYet, confirmed};
+use super::layer::{Layer, Next, Outcome};
 use super::{Confirmation, Reply, Taken};
+use crate::command::Change;
 use crate::editor::Editor;
+use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
 use crate::{Edit, Refused, Session, amount};
 use files::Word;
@@ -127,19 +131,6 @@ impl ReadingForm {
             .position(|pattern| pattern.accepts(&key))
     }
 
-    /// Takes a pasted text where something is typed; after a question it is the right
-    /// value.
-    pub(crate) fn paste(&mut self, text: &str) {
-        if self.asks.take().is_some() {
-            self.line = ReadingLine::Value;
-            self.value = Editor::default();
-        }
-        if let Some(editor) = self.editor_mut() {
-            editor.paste(text);
-            self.error = None;
-        }
-    }
-
     const fn editor_mut(&mut self) -> Option<&mut Editor> {
         match self.line {
             ReadingLine::Value => Some(&mut self.value),
@@ -148,7 +139,7 @@ impl ReadingForm {
         }
     }
 
-    pub(crate) fn key(&mut self, key: Key) -> Taken {
+    fn take(&mut self, key: Key) -> Taken {
         if self.asks.is_some() {
             match Confirmation::answer(key) {
                 Reply::Keep => return Taken::Commit,
@@ -221,6 +212,57 @@ impl ReadingForm {
         } else {
             Edit::Replace(reading)
         })
+    }
+}
+
+impl Layer for ReadingForm {
+    fn key(&mut self, key: Key, session: &Session) -> Outcome {
+        match self.take(key) {
+            Taken::Yes => return Outcome::Stay,
+            Taken::Close => return Outcome::Close,
+            Taken::Commit => {}
+        }
+        let asked = self.asks.take();
+        let read = || self.read(session).map(Change::Edit);
+        match confirmed(asked, read, session) {
+            Ok(change) => Outcome::Do(change, Next::NextQuestion),
+            Err(NotYet::Asks(asks)) => {
+                self.asks = Some(asks);
+                Outcome::Stay
+            }
+            Err(NotYet::Refused(refused)) => {
+                self.refuse(refused.to_string());
+                Outcome::Stay
+            }
+        }
+    }
+
+    /// After a question about the value what is pasted is the right one.
+    fn paste(&mut self, text: &str) {
+        if self.asks.take().is_some() {
+            self.line = ReadingLine::Value;
+            self.value = Editor::default();
+        }
+        if let Some(editor) = self.editor_mut() {
+            editor.paste(text);
+            self.error = None;
+        }
+    }
+
+    fn refuse(&mut self, why: String) {
+        self.error = Some(why);
+    }
+
+    fn footer(&self, _session: &Session) -> Vec<Hint> {
+        if self.asks.is_some() {
+            return confirmation::footer();
+        }
+        hints(&[
+            ("enter", "accept"),
+            ("down", "next line"),
+            ("right", "next choice"),
+            ("esc", "cancel"),
+        ])
     }
 }
 

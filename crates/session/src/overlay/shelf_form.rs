@@ -2,8 +2,13 @@ mod part;
 
 pub use part::ShelfPart;
 
-use super::Typed;
+use super::Taken;
+use super::layer::{Layer, Next, Outcome};
+use super::typed::{self, Typed};
+use crate::command::Change;
 use crate::editor::Editor;
+use crate::hint::Hint;
+use crate::key::Key;
 use crate::{Edit, Refused, Session};
 use files::check_shape;
 use sizing::{Shape, Size};
@@ -82,11 +87,6 @@ impl ShelfForm {
             shape,
             makes,
         }
-    }
-
-    /// Whether the selected line takes words.
-    pub(super) fn takes_words(&self) -> bool {
-        self.typed.part().is_some_and(ShelfPart::is_text)
     }
 
     /// What is edited, short enough for a line.
@@ -205,6 +205,38 @@ impl ShelfForm {
 
     fn wrong(&mut self, part: ShelfPart, says: &str) -> Refused {
         self.typed.wrong(part, part.label(), says)
+    }
+}
+
+impl Layer for ShelfForm {
+    fn key(&mut self, key: Key, session: &Session) -> Outcome {
+        match self.typed.key(key) {
+            Taken::Yes => Outcome::Stay,
+            Taken::Close => Outcome::Close,
+            Taken::Commit => match self.read(session) {
+                Ok(edit) => Outcome::Do(Change::Edit(edit), Next::Page),
+                Err(refused) => {
+                    self.refuse(refused.to_string());
+                    Outcome::Stay
+                }
+            },
+        }
+    }
+
+    fn paste(&mut self, text: &str) {
+        self.typed.paste(text);
+    }
+
+    fn refuse(&mut self, why: String) {
+        self.typed.error = Some(why);
+    }
+
+    fn takes_words(&self) -> bool {
+        self.typed.part().is_some_and(ShelfPart::is_text)
+    }
+
+    fn footer(&self, _session: &Session) -> Vec<Hint> {
+        typed::footer()
     }
 }
 

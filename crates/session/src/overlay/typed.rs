@@ -1,5 +1,6 @@
 use super::{Taken, line_beside};
 use crate::editor::Editor;
+use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
 use crate::{Refused, amount};
 
@@ -52,7 +53,7 @@ impl<Part: Copy + PartialEq> Typed<Part> {
         Refused::new(format!("{}: {says}", label.trim_start()))
     }
 
-    pub(crate) fn key(&mut self, key: Key) -> Taken {
+    pub(super) fn key(&mut self, key: Key) -> Taken {
         match key.code {
             KeyCode::Enter => return Taken::Commit,
             KeyCode::Esc => return Taken::Close,
@@ -69,7 +70,7 @@ impl<Part: Copy + PartialEq> Typed<Part> {
         Taken::Yes
     }
 
-    pub(crate) fn paste(&mut self, text: &str) {
+    pub(super) fn paste(&mut self, text: &str) {
         if let Some((_, editor)) = self.lines.get_mut(self.line) {
             editor.paste(text);
             self.error = None;
@@ -80,3 +81,13 @@ impl<Part: Copy + PartialEq> Typed<Part> {
 /// What was typed is no number.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct NoNumber;
+
+/// The keys of a form of lines.
+pub(super) fn footer() -> Vec<Hint> {
+    hints(&[
+        ("enter", "accept"),
+        ("down", "next line"),
+        ("ctrl-u", "clear"),
+        ("esc", "cancel"),
+    ])
+}

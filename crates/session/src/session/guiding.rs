@@ -1,6 +1,6 @@
 use super::{Session, Status};
 use crate::key::{Key, KeyCode};
-use crate::overlay::{After, Guide, Overlay, Step, closing};
+use crate::overlay::{After, Guide, Overlay, ReadingForm, Step, closing};
 use crate::{Change, Focus, Page};
 
 impl Session {
@@ -10,17 +10,10 @@ impl Session {
         self.view.overlays.push(Overlay::Guide(guide));
     }
 
-    /// Offers a key to the guide that lies over the page; `false` where it leaves
-    /// the key to others.
-    pub(super) fn guide_key(&mut self, key: Key) -> bool {
-        let Some(Overlay::Guide(mut guide)) = self.view.overlays.pop() else {
-            return false;
-        };
-        let step = guide.key(key, self);
-        self.view.overlays.push(Overlay::Guide(guide));
+    /// Does what the topmost layer, the guide, made of a key.
+    pub(super) fn guide_step(&mut self, step: Step, key: Key) {
         match step {
-            Step::Stay => {}
-            Step::Pass => return false,
+            Step::Stay | Step::Pass => {}
             Step::Close => self.close_guide(key.code == KeyCode::Enter),
             Step::Answer(edit, after) => {
                 let before = Guide::remarks(self);
@@ -35,9 +28,15 @@ impl Session {
                     .perform(Change::Undo)
                     .unwrap_or_else(|refused| Some(Status::Refused(refused)));
             }
-            Step::Form(form) => self.view.overlays.push(Overlay::Reading(*form)),
+            Step::Form {
+                reading,
+                is_new,
+                value,
+            } => {
+                let form = ReadingForm::new(*reading, is_new, value);
+                self.view.overlays.push(Overlay::Reading(form));
+            }
         }
-        true
     }
 
     /// Closes the guide and says how far the case has come; the list takes keys

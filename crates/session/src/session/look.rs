@@ -1,6 +1,7 @@
 use super::{Session, Status};
 use crate::doubt::doubts;
-use crate::footer::{Hint, footer};
+use crate::footer::footer;
+use crate::hint::Hint;
 use crate::house_rule::house_rules;
 use crate::{
     Command, Document, Doubt, History, HouseRule, KeyMap, Page, PageRequest, Refused, Results, Row,

@@ -5,7 +5,7 @@
 use super::asked::given;
 use super::{After, Ask, Guide, Step, taken};
 use crate::key::{Key, KeyCode};
-use crate::overlay::{Confirmation, ReadingForm, Reply};
+use crate::overlay::{Confirmation, Reply};
 use crate::{Edit, Editor, Session, amount, first_reading};
 use measurement::Quantity;
 use sizing::resolve::neighbour_of;
@@ -16,7 +16,7 @@ impl Guide {
         match key.printed() {
             Some('n') => return self.not_there(quantity),
             Some('u') => return Step::Undo,
-            Some('e') => return Step::Form(Box::new(form(quantity, session))),
+            Some('e') => return form(quantity, session),
             Some(letter) if !amount::begins_number(letter) => {
                 let not_there = neighbour_of(quantity.info().structure).map(|_| "n out of reach, ");
                 self.error = Some(format!(
@@ -113,9 +113,13 @@ impl Guide {
 }
 
 /// The form of the reading that serves, or of a new one.
-fn form(quantity: Quantity, session: &Session) -> ReadingForm {
+fn form(quantity: Quantity, session: &Session) -> Step {
     let given = given(session, quantity);
     let value = given.map(|reading| amount::number(quantity, reading.value));
     let reading = taken(session, quantity, "");
-    ReadingForm::new(reading, given.is_none(), value.unwrap_or_default())
+    Step::Form {
+        is_new: given.is_none(),
+        reading: Box::new(reading),
+        value: value.unwrap_or_default(),
+    }
 }

@@ -1,0 +1,57 @@
+use super::step::Step;
+use crate::command::{Change, Command};
+use crate::hint::Hint;
+use crate::key::Key;
+use crate::session::Session;
+
+/// What lies over the panels and takes keys, the topmost first. One is a file with
+/// this trait, a variant of [`Overlay`](super::Overlay) and its drawing.
+pub(crate) trait Layer {
+    /// Takes a key; the session is the one under it.
+    fn key(&mut self, key: Key, session: &Session) -> Outcome;
+
+    /// Takes a pasted text, where something is typed.
+    fn paste(&mut self, _text: &str) {}
+
+    /// Shows why what it asked for was not done.
+    fn refuse(&mut self, _why: String) {}
+
+    /// Whether what is typed into it is somebody's words, such as a title, a reason
+    /// or a path.
+    fn takes_words(&self) -> bool {
+        false
+    }
+
+    /// The keys that do something now.
+    fn footer(&self, session: &Session) -> Vec<Hint>;
+}
+
+/// What a layer makes of a key.
+#[derive(Clone, Debug)]
+pub(crate) enum Outcome {
+    /// It took the key.
+    Stay,
+    /// It leaves the key to the panel.
+    Pass,
+    /// It closes.
+    Close,
+    /// It closes once this is done, and says why where it is refused.
+    Do(Change, Next),
+    /// It closes, and this is done.
+    Answer(Change),
+    /// It closes, and this command is done.
+    Run(&'static Command),
+    /// A step of the guide.
+    Guide(Step),
+}
+
+/// What follows once a layer is closed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Next {
+    /// The page.
+    Page,
+    /// The guide through a new case.
+    Guide,
+    /// The next question of the guide that lies under it, if one does.
+    NextQuestion,
+}
