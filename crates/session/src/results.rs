@@ -132,27 +132,32 @@ impl Results {
     /// Takes a reply in, unless a newer one is there; gives back the assessment that
     /// is not shown any more.
     pub(crate) fn receive(&mut self, reply: Reply) -> Option<Arc<Assessed>> {
-        let mut not_shown = None;
         match reply {
-            Reply::Assessed(new) => {
-                let newest = self
-                    .assessed
-                    .as_ref()
-                    .map_or(0, |assessed| assessed.generation);
-                not_shown = if new.generation >= newest {
-                    self.assessed.replace(new)
-                } else {
-                    Some(new)
-                };
-            }
-            Reply::Doubted(new) => self.doubted = Some(new),
-            Reply::Mapped(new) => self.mapped = Some(new),
-            Reply::WorkedUp(new) => self.worked_up = Some(new),
+            Reply::Assessed(new) => return take(&mut self.assessed, new, |it| it.generation),
+            Reply::Doubted(new) => drop(take(&mut self.doubted, new, |it| it.generation)),
+            Reply::Mapped(new) => drop(take(&mut self.mapped, new, |it| it.generation)),
+            Reply::WorkedUp(new) => drop(take(&mut self.worked_up, new, |it| it.generation)),
             Reply::Failed {
                 generation,
                 message,
-            } => self.failure = Some((generation, message)),
+            } => {
+                let newest = self.failure.as_ref().map_or(0, |(newest, _)| *newest);
+                if generation >= newest {
+                    self.failure = Some((generation, message));
+                }
+            }
         }
-        not_shown
+        None
+    }
+}
+
+/// Puts a result in place of the one that is there, unless that is of a newer
+/// generation; gives back the one that is not shown.
+fn take<T>(there: &mut Option<Arc<T>>, new: Arc<T>, generation: fn(&T) -> u64) -> Option<Arc<T>> {
+    let newest = there.as_deref().map_or(0, generation);
+    if generation(&new) >= newest {
+        there.replace(new)
+    } else {
+        Some(new)
     }
 }

@@ -9,6 +9,7 @@ mod looking;
 mod number_fields;
 mod rules;
 mod shelf;
+mod stale;
 mod work_up;
 
 use crate::effect::Effect;
