@@ -29,9 +29,9 @@ impl ObservationLaw {
     /// regurgitation of a trace or more is a yes.
     pub fn taken(&self, seen: Seen, before: Option<Seen>) -> Option<Seen> {
         match (self, seen) {
-            (Self::Value(_), Seen::Value(_)) => Some(seen),
+            (Self::Value(_), Seen::Value(_))
+            | (Self::Answer(_), Seen::Answer(Answer::Yes | Answer::No)) => Some(seen),
             (Self::Answer(_), Seen::Value(width)) => Some(answer(width > 0.0)),
-            (Self::Answer(_), Seen::Answer(Answer::Yes | Answer::No)) => Some(seen),
             (Self::Answer(_), Seen::Grade(grade)) => {
                 let before = before.filter(|before| before.is_told());
                 let nothing = Seen::Grade(Regurgitation::None);

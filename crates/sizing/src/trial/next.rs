@@ -89,10 +89,12 @@ impl WhatNext {
         );
         if let Some((pair, share)) = unions.two {
             let pair = pair.map(name).join(", ");
-            says += &format!(", the best two ({pair}) in {}", of_100(share));
+            let share = of_100(share);
+            says = format!("{says}, the best two ({pair}) in {share}");
         }
         if let Some((three, share)) = unions.three {
-            says += &format!(", three (with {}) in {}", name(three[2]), of_100(share));
+            let (third, share) = (name(three[2]), of_100(share));
+            says = format!("{says}, three (with {third}) in {share}");
         }
         let none = of_100(unions.none);
         Some(format!(

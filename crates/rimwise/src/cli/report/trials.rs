@@ -10,6 +10,7 @@ use sizing::trial::{
     CriterionState, SeenOutcome, Surprise, Trial, TrialOutcome, Weighing, WhatNext,
 };
 use sizing::{Candidate, Ranking, Subject};
+use std::fmt::Write as _;
 use std::io::Write;
 
 /// What a page of trials is made of.
@@ -40,7 +41,7 @@ pub(crate) fn taken_in(weighing: &Weighing) -> String {
         rounds(weighing)
     );
     for (trial, _, expected) in weighing.conflicts() {
-        says.push_str(&format!(" {trial}: {}.", expected.sentence()));
+        let _ = write!(says, " {trial}: {}.", expected.sentence());
     }
     says
 }
@@ -87,12 +88,12 @@ fn trial(out: &mut dyn Write, page: &Page, index: usize, trial: &Trial) -> Resul
     let mut head = format!("{}, opened at {} min", trial.size, trial.opened_min);
     match (trial.came_of_it, trial.closed_min) {
         (Some(outcome), Some(closed)) => {
-            head.push_str(&format!(", {} at {closed} min", outcome.name()));
+            let _ = write!(head, ", {} at {closed} min", outcome.name());
         }
         _ => head.push_str(", open"),
     }
     if let Some(because) = &trial.because {
-        head.push_str(&format!(". {because}"));
+        let _ = write!(head, ". {because}");
     }
     let first = format!("Deployment {}: ", index + 1);
     write!(out, "{}", paragraph(&first, &visible(&head), WIDTH))?;
