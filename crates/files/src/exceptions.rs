@@ -52,15 +52,16 @@ pub(crate) fn exceptions(
 
 /// An exception; `None` where nobody knows from what.
 fn exception(form: ExceptionForm, at: &Place, faults: &mut Faults) -> Option<Exception> {
-    let rule = RuleAddress(form.rule.clone());
-    let Some(kind) = rule.kind() else {
+    let Ok(rule) = form.rule.parse::<RuleAddress>() else {
         let parameters = Parameter::ALL.iter().map(|info| info.name);
         let known = sizing::check_ids().into_iter().chain(parameters);
         let known = known.chain(Quantity::all().map(Quantity::address));
         let expected = "a check, a parameter or a quantity of the house rules";
-        faults.unknown(&at.field("rule"), rule.check(), known, expected);
+        let about = form.rule.split(' ').next().unwrap_or_default();
+        faults.unknown(&at.field("rule"), about, known, expected);
         return None;
     };
+    let kind = rule.kind();
     let own: &[&str] = match kind {
         RuleKind::Limit(_) => &["stop", "caution"],
         RuleKind::Parameter(_) => &["value"],
@@ -157,11 +158,11 @@ pub(crate) fn under(rules: &HouseRules, case: &Case, at: &Place, faults: &mut Fa
         if rules.rule(&exception.rule, case.site).is_some() {
             continue;
         }
-        let check = exception.rule.check();
-        let like: Vec<&str> = known
+        let check = exception.rule.about();
+        let like: Vec<String> = known
             .iter()
-            .filter(|one| one.check() == check)
-            .map(|one| one.0.as_str())
+            .filter(|one| one.about() == check)
+            .map(ToString::to_string)
             .collect();
         let remedy = match like.as_slice() {
             [] => format!("It says nothing of {check} there."),
@@ -183,7 +184,7 @@ pub(crate) fn under(rules: &HouseRules, case: &Case, at: &Place, faults: &mut Fa
 /// An exception's fields; what its kind of rule does not state is left out.
 pub(crate) fn exception_fields(exception: &Exception) -> Vec<Field> {
     let mut values: [Option<String>; 7] = Default::default();
-    values[0] = Some(quoted(&exception.rule.0));
+    values[0] = Some(quoted(&exception.rule.to_string()));
     match exception.instead {
         Stated::Limits { stop, caution } => {
             values[1] = Some(record(&band_fields(stop), &Style::ROW));
@@ -192,7 +193,7 @@ pub(crate) fn exception_fields(exception: &Exception) -> Vec<Field> {
         Stated::Value(value) => values[3] = Some(number(value)),
         Stated::Assumed { value, sd } => {
             values[3] = Some(number(value));
-            if let Some(RuleKind::Assumed(quantity)) = exception.rule.kind() {
+            if let RuleKind::Assumed(quantity) = exception.rule.kind() {
                 values[4] = Some(quoted(quantity.unit().symbol()));
             }
             values[5] = Some(number(sd));
@@ -228,12 +229,12 @@ mod tests {
             let names: BTreeSet<&RuleAddress> = at.iter().map(|rule| &rule.address).collect();
             assert_eq!(names.len(), at.len());
             for rule in &at {
-                assert!(!rule.address.0.contains('#'), "{}", rule.address);
+                assert!(!rule.address.to_string().contains('#'), "{}", rule.address);
                 let is_of_its_kind = matches!(
                     (rule.address.kind(), rule.stated),
-                    (Some(RuleKind::Limit(_)), Stated::Limits { .. })
-                        | (Some(RuleKind::Parameter(_)), Stated::Value(_))
-                        | (Some(RuleKind::Assumed(_)), Stated::Assumed { .. })
+                    (RuleKind::Limit(_), Stated::Limits { .. })
+                        | (RuleKind::Parameter(_), Stated::Value(_))
+                        | (RuleKind::Assumed(_), Stated::Assumed { .. })
                 );
                 assert!(is_of_its_kind, "{}", rule.address);
             }

@@ -37,7 +37,7 @@ macro_rules! parameters {
         $($name:ident $word:literal, $unit:ident, $least:literal to $most:literal, $label:literal;)+
     ) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
         pub enum $type {
             $(#[doc = concat!("`", $word, "`: ", $label, ".")] $name,)+
         }

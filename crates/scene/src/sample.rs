@@ -83,6 +83,7 @@ fn limit(check: &str) -> LimitRow {
         high: None,
     };
     LimitRow {
+        id: None,
         check: check.to_owned(),
         of: Vec::new(),
         sites: Vec::new(),

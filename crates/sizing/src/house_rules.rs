@@ -15,7 +15,7 @@ mod rule;
 mod settles;
 mod wide_bound;
 
-pub use address::{RuleAddress, RuleKind};
+pub use address::{LimitsAddress, RowName, RuleAddress, RuleKind, UnknownRule};
 pub use cap::CapRow;
 pub use condition::{Circumstances, Condition};
 pub use criterion::CriterionRow;

@@ -8,6 +8,7 @@ use sizing::house_rules::{Band, Condition, LimitRow};
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct LimitForm {
+    id: Option<String>,
     check: Bare,
     #[serde(default)]
     of: Vec<Bare>,
@@ -85,6 +86,7 @@ fn row(form: LimitForm, checks: &[&str], at: &Place, faults: &mut Faults) -> Lim
     }
     let when = conditions(form.when, &at.field("when"), faults);
     LimitRow {
+        id: form.id.map(|id| faults.name(&at.field("id"), id)),
         check,
         of: faults.words(&at.field("of"), &form.of),
         sites: faults.words(&at.field("sites"), &form.sites),

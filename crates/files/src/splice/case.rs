@@ -44,7 +44,7 @@ const READINGS: Named<Reading> = Named {
 };
 
 const EXCEPTIONS: Named<Exception> = Named {
-    name: |exception| Cow::Borrowed(&exception.rule.0),
+    name: |exception| Cow::Owned(exception.rule.to_string()),
     write: |exception, style| record(&exception_fields(exception), style),
 };
 

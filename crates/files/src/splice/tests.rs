@@ -6,7 +6,7 @@ use edits::{Edit, any_edit, edited};
 use layout::{comments, laid_out};
 use measurement::{Prolapse, ReadingId};
 use proptest::prelude::*;
-use sizing::house_rules::{Band, Exception, RuleAddress, Stated};
+use sizing::house_rules::{Band, Exception, Stated};
 use sizing::{Answer, Case};
 
 const CASE: &str = r#"// Head.
@@ -188,7 +188,7 @@ fn an_exception_is_touched_where_it_changed_alone() {
     assert!(!written.contains("waist_fit"));
     let written = with(CASE, |case| {
         case.exceptions.push(Exception {
-            rule: RuleAddress("tie".into()),
+            rule: "tie".parse().unwrap(),
             instead: Stated::Value(3.0),
             because: "a small list".into(),
         });

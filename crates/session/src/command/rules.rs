@@ -58,7 +58,12 @@ fn no_exception(session: &Session) -> Result<Change, Refused> {
     let (_, rule) = selected(session)?;
     let mut all = session.document().case().exceptions.clone();
     let count = all.len();
-    all.retain(|exception| exception.rule != rule.address);
+    let (rules, site) = (session.document().rules(), session.document().case().site);
+    // A rule may be excepted by an older name of it.
+    all.retain(|exception| {
+        let its = rules.rule(&exception.rule, site);
+        its.is_none_or(|its| its.address != rule.address)
+    });
     if all.len() == count {
         return Err(Refused::new("the rule counts as the house has it"));
     }

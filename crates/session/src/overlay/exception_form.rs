@@ -19,7 +19,11 @@ pub struct ExceptionForm {
 
 impl ExceptionForm {
     /// Begins with the exception there is, or with what the house says.
-    pub(crate) fn new(rule: Rule, exception: Option<&Exception>) -> Self {
+    pub(crate) fn new(mut rule: Rule, exception: Option<&Exception>) -> Self {
+        // It keeps the name by which it was made.
+        if let Some(exception) = exception {
+            rule.address.clone_from(&exception.rule);
+        }
         let stated = exception.map_or(rule.stated, |exception| exception.instead);
         let mut lines: Vec<(ExceptionPart, Editor)> = parts(stated)
             .into_iter()

@@ -57,6 +57,29 @@ impl Condition {
         }
     }
 
+    /// Whether a text is one as house rules write it: `weight_under(10)`.
+    pub(super) fn is_word(text: &str) -> bool {
+        let under = |kind: &str| {
+            let number = text
+                .strip_prefix(kind)?
+                .strip_prefix('(')?
+                .strip_suffix(')')?;
+            number.parse::<f64>().ok()
+        };
+        let plain = [
+            Self::Prolapse,
+            Self::StiffDiscs,
+            Self::ChordaeOnEdge,
+            Self::ChordaeUnknown,
+            Self::MissingDisc,
+            Self::BlockBefore,
+        ];
+        plain.iter().any(|one| one.to_string() == text)
+            || under("weight_under")
+                .or_else(|| under("age_under"))
+                .is_some()
+    }
+
     /// Whether it holds for a shape and the subject of a check.
     pub fn holds(self, at: &Circumstances, occluder: &Occluder, of: Subject) -> bool {
         let chordae = match of {

@@ -67,7 +67,7 @@ impl HouseRules {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::house_rules::{Band, Condition, LimitRow, RuleAddress, Sourced, WideBounds};
+    use crate::house_rules::{Band, Condition, LimitRow, Sourced, WideBounds};
 
     fn low(low: f64) -> Band {
         Band {
@@ -78,6 +78,7 @@ mod tests {
 
     fn row(sites: &[Site], when: &[Condition], stop: Band) -> LimitRow {
         LimitRow {
+            id: None,
             check: "hold_left".into(),
             of: Vec::new(),
             sites: sites.to_vec(),
@@ -119,7 +120,7 @@ mod tests {
 
     fn exception(rule: &str, stop: Band, caution: Band) -> Exception {
         Exception {
-            rule: RuleAddress(rule.into()),
+            rule: rule.parse().unwrap(),
             instead: Stated::Limits { stop, caution },
             because: "a thin septum".into(),
         }
@@ -139,7 +140,7 @@ mod tests {
         ]);
         let limits = rules.rules_at(SITE).into_iter();
         let limits = limits.filter(|rule| matches!(rule.stated, Stated::Limits { .. }));
-        let names: Vec<String> = limits.map(|rule| rule.address.0).collect();
+        let names: Vec<String> = limits.map(|rule| rule.address.to_string()).collect();
         let here = "hold_left at inlet_muscular";
         assert_eq!(
             names,
@@ -150,6 +151,33 @@ mod tests {
                 "hold_left #2",
             ]
         );
+    }
+
+    #[test]
+    fn a_row_with_an_id_is_found_wherever_it_stands() {
+        let with_id = |id: &str, stop| LimitRow {
+            id: Some(id.into()),
+            ..row(&[], &[], stop)
+        };
+        let (one, other) = (with_id("one", low(0.5)), with_id("other", low(0.9)));
+        let except = exception("hold_left.other", low(2.0), Band::NONE);
+        let changed = |house: HouseRules| {
+            let here = house.with(std::slice::from_ref(&except), SITE).limits;
+            let mut changed = here.into_iter().filter(|row| row.stop == low(2.0));
+            let row = changed.next().unwrap();
+            assert_eq!(changed.next(), None);
+            row.id
+        };
+        let in_order = rules(vec![one.clone(), other.clone()]);
+        let turned = rules(vec![other.clone(), one]);
+        assert_eq!(changed(in_order.clone()), Some("other".to_owned()));
+        assert_eq!(changed(turned), Some("other".to_owned()));
+        // Of two rows alike the description names neither, and none by its order.
+        for text in ["hold_left", "hold_left #2"] {
+            assert_eq!(in_order.rule(&text.parse().unwrap(), SITE), None);
+        }
+        let alone = rules(vec![other]);
+        assert!(alone.rule(&"hold_left".parse().unwrap(), SITE).is_some());
     }
 
     #[test]
@@ -191,7 +219,7 @@ mod tests {
         assert!(narrowed.rule(&except.rule, elsewhere).is_none());
         // What was never said of every site has no such name.
         let other = rules(vec![row(&[SITE], &[], low(0.5))]);
-        assert!(other.rule(&RuleAddress("hold_left".into()), SITE).is_none());
+        assert!(other.rule(&"hold_left".parse().unwrap(), SITE).is_none());
     }
 
     #[test]

@@ -61,14 +61,14 @@ impl Exception {
     /// Everything that is wrong with it, whatever the house says.
     pub fn faults(&self) -> Vec<ExceptionFault> {
         let mut faults = match (self.instead, self.rule.kind()) {
-            (Stated::Limits { stop, caution }, Some(RuleKind::Limit(unit))) => {
+            (Stated::Limits { stop, caution }, RuleKind::Limit(unit)) => {
                 limit_faults(stop, caution, unit)
             }
-            (Stated::Value(value), Some(RuleKind::Parameter(info))) => {
+            (Stated::Value(value), RuleKind::Parameter(info)) => {
                 let within = info.least..=info.most;
                 Vec::from_iter(outside(ExceptionPart::Value, value, within, info.unit))
             }
-            (Stated::Assumed { value, sd }, Some(RuleKind::Assumed(quantity))) => {
+            (Stated::Assumed { value, sd }, RuleKind::Assumed(quantity)) => {
                 let (info, unit) = (quantity.info(), quantity.unit());
                 let within = info.least..=info.most;
                 let mut faults = Vec::from_iter(outside(ExceptionPart::Value, value, within, unit));
@@ -150,7 +150,7 @@ mod tests {
 
     fn faults(rule: &str, instead: Stated) -> Vec<(ExceptionPart, String)> {
         let exception = Exception {
-            rule: RuleAddress(rule.into()),
+            rule: rule.parse().unwrap(),
             instead,
             because: "why".into(),
         };
@@ -212,7 +212,7 @@ mod tests {
         );
         assert_eq!(faults("no_such_rule", Stated::Value(1.0)).len(), 1);
         let exception = Exception {
-            rule: RuleAddress("tie".into()),
+            rule: "tie".parse().unwrap(),
             instead: Stated::Value(1.0),
             because: " ".into(),
         };

@@ -82,6 +82,9 @@ impl Band {
 /// Of several rows that apply, the tightest limit counts.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LimitRow {
+    /// Its own name among the rows of its check, so that exceptions find it wherever
+    /// it stands.
+    pub id: Option<String>,
     /// The check's id, as in output: `clearance`, `hold_left`.
     pub check: String,
     /// The subjects; empty: every subject of the check.

@@ -1,4 +1,6 @@
-use super::{Band, Exception, HouseRules, LimitRow, Parameter, RuleAddress};
+use super::{
+    Band, Exception, HouseRules, LimitRow, LimitsAddress, Parameter, RowName, RuleAddress,
+};
 use crate::{checks, words};
 use measurement::{Site, Unit};
 use std::collections::BTreeMap;
@@ -103,20 +105,25 @@ impl HouseRules {
         let limits = self.limits.iter().enumerate();
         let mut rules: Vec<Rule> = limits
             .filter(|(_, row)| super::rows::names(&row.sites, site))
-            .map(|(index, row)| of_limit(row, index, site))
+            .filter_map(|(index, row)| of_limit(row, index, site))
             .collect();
-        // Rows of one name are told apart by their order.
+        // Rows of one description are told apart by their order; a file of format 2
+        // gives them ids.
         let mut named = BTreeMap::new();
         for rule in &mut rules {
             let count = named.entry(rule.address.clone()).or_insert(0);
             *count += 1;
-            if *count > 1 {
-                rule.address = RuleAddress(format!("{} #{count}", rule.address));
+            if let RuleAddress::Limits(LimitsAddress {
+                row: RowName::Described { number, .. },
+                ..
+            }) = &mut rule.address
+            {
+                *number = *count;
             }
         }
         let parameters = Parameter::ALL.iter().zip(&self.parameters).enumerate();
         rules.extend(parameters.map(|(row, (info, said))| Rule {
-            address: RuleAddress(info.name.to_owned()),
+            address: RuleAddress::Parameter(info.parameter),
             about: info.label.to_owned(),
             when: String::new(),
             stated: Stated::Value(said.value),
@@ -127,7 +134,7 @@ impl HouseRules {
         let defaults = self.defaults.iter().enumerate();
         let defaults = defaults.filter(|(_, row)| super::rows::names(&row.sites, site));
         rules.extend(defaults.map(|(row, said)| Rule {
-            address: RuleAddress(said.of.address().to_owned()),
+            address: RuleAddress::Assumed(said.of),
             about: said.of.label().to_owned(),
             when: String::new(),
             stated: Stated::Assumed {
@@ -141,20 +148,52 @@ impl HouseRules {
         rules
     }
 
-    /// The rule of a name that a case at a site may except. A name from before its
-    /// row was narrowed to sites is that of the row as it is now.
+    /// The rule of a name that a case at a site may except. A description names a row
+    /// with an id too, where it is the only one of that description; a description
+    /// from before its row was narrowed to sites is that of the row as it is now.
     pub fn rule(&self, address: &RuleAddress, site: Site) -> Option<Rule> {
         let mut rules = self.rules_at(site);
-        let here = format!(" at {}", site.name());
         let same = rules.iter().position(|rule| rule.address == *address);
-        let before = |rule: &Rule| rule.address.0.replacen(&here, "", 1) == address.0;
-        let narrowed = NARROWED.contains(&address.check());
-        let place = same.or_else(|| rules.iter().position(before).filter(|_| narrowed))?;
-        Some(rules.swap_remove(place))
+        let index = same.or_else(|| {
+            let RuleAddress::Limits(wanted) = address else {
+                return None;
+            };
+            self.only_described(&rules, wanted, site)
+                .or_else(|| self.narrowed(&rules, wanted, site))
+        })?;
+        Some(rules.swap_remove(index))
+    }
+
+    /// The index of the only row of a description.
+    fn only_described(&self, rules: &[Rule], wanted: &LimitsAddress, site: Site) -> Option<usize> {
+        let is_described = |rule: &Rule| {
+            let row = self.limits.get(rule.row);
+            matches!(rule.stated, Stated::Limits { .. })
+                && row.is_some_and(|row| {
+                    row.check == wanted.check && RowName::described(row, site) == wanted.row
+                })
+        };
+        let mut all = rules
+            .iter()
+            .enumerate()
+            .filter(|(_, rule)| is_described(rule));
+        let (index, _) = all.next()?;
+        all.next().is_none().then_some(index)
+    }
+
+    /// The index of a row that was described without a site once.
+    fn narrowed(&self, rules: &[Rule], wanted: &LimitsAddress, site: Site) -> Option<usize> {
+        let mut wanted = wanted.clone();
+        match &mut wanted.row {
+            RowName::Described { at, .. } if at.is_none() => *at = Some(site),
+            _ => return None,
+        }
+        let is_narrowed = NARROWED.contains(&wanted.check);
+        is_narrowed.then(|| self.only_described(rules, &wanted, site))?
     }
 }
 
-fn of_limit(row: &LimitRow, index: usize, site: Site) -> Rule {
+fn of_limit(row: &LimitRow, index: usize, site: Site) -> Option<Rule> {
     let of: Vec<&str> = row.of.iter().map(|of| of.label()).collect();
     let about = format!("{} {}", row.check.replace('_', " "), words::list(&of));
     let when: Vec<String> = row.when.iter().map(|when| when.says()).collect();
@@ -162,8 +201,8 @@ fn of_limit(row: &LimitRow, index: usize, site: Site) -> Rule {
         none if none.is_empty() => none,
         when => format!(" where {when}"),
     };
-    Rule {
-        address: RuleAddress::of_limit(row, site),
+    Some(Rule {
+        address: RuleAddress::of_limit(row, site)?,
         about: about.trim_end().to_owned(),
         when,
         stated: Stated::Limits {
@@ -173,7 +212,7 @@ fn of_limit(row: &LimitRow, index: usize, site: Site) -> Rule {
         unit: checks::unit_of(&row.check).unwrap_or(Unit::Bare),
         source: row.source.clone(),
         row: index,
-    }
+    })
 }
 
 #[cfg(test)]

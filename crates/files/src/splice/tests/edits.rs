@@ -177,7 +177,7 @@ fn except(case: &mut Case, index: usize, share: f64, because: Option<&str>) {
             ("waist_fit", Stated::Limits { stop, caution })
         }
     };
-    let rule = RuleAddress(rule.into());
+    let rule: RuleAddress = rule.parse().unwrap();
     let place = case.exceptions.iter().position(|one| one.rule == rule);
     let wanted = because.map(|because| Exception {
         rule,

@@ -13,6 +13,7 @@ use ratatui::layout::Rect;
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use session::{Focus, Row, Session, Target};
+use sizing::house_rules::RuleAddress;
 use sizing::resolve::Basis;
 use sizing::{Answer, State};
 
@@ -235,11 +236,12 @@ fn unread(
     match &resolved.basis {
         Basis::Assumed { .. } => {
             let mut exceptions = session.document().case().exceptions.iter();
-            let (mark, word, style) = if exceptions.any(|one| one.rule.0 == quantity.address()) {
-                ("!", "exception", theme.state(State::Caution))
-            } else {
-                ("~", "assumed", theme.dim())
-            };
+            let (mark, word, style) =
+                if exceptions.any(|one| one.rule == RuleAddress::Assumed(quantity)) {
+                    ("!", "exception", theme.state(State::Caution))
+                } else {
+                    ("~", "assumed", theme.dim())
+                };
             let value = match resolved.law {
                 Some(Law::Rectangular { .. }) => format!("any  {word}"),
                 // As it was built, before values below 0 are counted as 0.

@@ -10,7 +10,7 @@ use files::{parse_case, parse_house_rules, parse_limits, shipped};
 use measurement::ReadingId;
 use ratatui::buffer::Buffer;
 use session::Session;
-use sizing::house_rules::{Band, Exception, RuleAddress, Stated};
+use sizing::house_rules::{Band, Exception, Stated};
 use sizing::{Case, HouseRules};
 
 /// A sequence that colours the screen, a bell, a line break, a C1 control; a
@@ -68,7 +68,7 @@ fn with_text(text: &str, mut case: Case, mut rules: HouseRules) -> Session {
         row.source.insert_str(0, text);
     }
     case.exceptions.push(Exception {
-        rule: RuleAddress("hold_left".into()),
+        rule: "hold_left".parse().unwrap(),
         instead: Stated::Limits {
             stop: Band::NONE,
             caution: Band::NONE,
