@@ -31,19 +31,23 @@ fn openings() -> impl Strategy<Value = Vec<Reading>> {
     )
         .prop_map(|(major, ratio, turn, wall, left, right)| {
             let mut readings = vec![
-                reading("throat.major", major, 0.4),
-                reading("throat.minor", major * ratio, 0.4),
-                reading("throat.turn", turn, 10.0),
+                reading("defect.long_axis", major, 0.4),
+                reading("defect.short_axis", major * ratio, 0.4),
+                reading("defect.rotation", turn, 10.0),
                 reading("wall.thickness", wall, 0.5),
             ];
             for (name, (wider, rounder, turn, shift)) in [("left", left), ("right", right)] {
                 let address = |feature: &str| format!("{name}_opening.{feature}");
                 let longer = major * wider;
-                readings.push(reading(&address("major"), longer, 0.4));
-                readings.push(reading(&address("minor"), longer * ratio.max(rounder), 0.4));
-                readings.push(reading(&address("turn"), turn, 10.0));
-                readings.push(reading(&address("shift_u"), shift.0, 0.3));
-                readings.push(reading(&address("shift_v"), shift.1, 0.3));
+                readings.push(reading(&address("long_axis"), longer, 0.4));
+                readings.push(reading(
+                    &address("short_axis"),
+                    longer * ratio.max(rounder),
+                    0.4,
+                ));
+                readings.push(reading(&address("rotation"), turn, 10.0));
+                readings.push(reading(&address("offset_toward_12"), shift.0, 0.3));
+                readings.push(reading(&address("offset_toward_3"), shift.1, 0.3));
             }
             readings
         })
@@ -74,11 +78,11 @@ fn valves() -> impl Strategy<Value = Vec<Reading>> {
         for (name, (rim, azimuth, diameter, flat, lean, sag)) in names.into_iter().zip(valves) {
             let address = |feature: &str| format!("{name}.{feature}");
             readings.push(reading(&address("rim"), rim, 0.5));
-            readings.push(reading(&address("azimuth"), azimuth, 10.0));
+            readings.push(reading(&address("clock_position"), azimuth, 10.0));
             readings.push(reading(&address("diameter"), diameter, 0.5));
             readings.push(reading(&address("diameter_across"), diameter * flat, 0.5));
-            readings.push(reading(&address("lean"), lean, 10.0));
-            readings.push(reading(&address("sag"), sag, 0.3));
+            readings.push(reading(&address("annulus_angle"), lean, 10.0));
+            readings.push(reading(&address("cusp_depth"), sag, 0.3));
             if matches!(name, "mitral" | "tricuspid") {
                 readings.push(reading(&address("leaflet"), diameter, 1.0));
             }

@@ -68,8 +68,8 @@ pub fn many_sizes(number: usize) -> Vec<Size> {
 ///
 /// Where the shipped file has a fault.
 pub fn shipped_limits() -> workup::Limits {
-    let (name, text) = files::shipped::PUBLISHED_LIMITS;
-    files::parse_limits(name, text)
+    let (name, text) = files::shipped::GUIDANCE;
+    files::parse_guidance(name, text)
         .expect("shipped limits")
         .into_value()
 }
@@ -106,7 +106,7 @@ pub fn case_names() -> impl Iterator<Item = &'static str> {
 /// Where no quantity has the address.
 pub fn reading(address: &str, value: f64, sd: f64) -> Reading {
     let phase = match address.split('.').next() {
-        Some("left_tract" | "right_tract") => Phase::Systole,
+        Some("left_outflow" | "right_outflow") => Phase::Systole,
         Some("left_ventricle" | "right_ventricle") => Phase::EndSystole,
         _ => Phase::EndDiastole,
     };

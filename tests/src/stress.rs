@@ -8,8 +8,8 @@ use sizing::Case;
 /// with discs tilted three times as far.
 pub fn cases() -> Vec<(&'static str, Case)> {
     vec![
-        ("rings leaning 50°", with("lean", |_| 50.0)),
-        ("rings leaning 130°", with("lean", |_| 130.0)),
+        ("rings leaning 50°", with("annulus_angle", |_| 50.0)),
+        ("rings leaning 130°", with("annulus_angle", |_| 130.0)),
         (
             "rings of ratio 0.6",
             with("diameter_across", |diameter| 0.6 * diameter),
@@ -33,7 +33,11 @@ fn with(feature: &str, value: impl Fn(f64) -> f64) -> Case {
             .map(|reading| reading.value);
         let Some(diameter) = diameter else { continue };
         case.readings.retain(|reading| !is_of(reading, &address));
-        let sd = if feature == "lean" { 10.0 } else { 0.4 };
+        let sd = if feature == "annulus_angle" {
+            10.0
+        } else {
+            0.4
+        };
         case.readings.push(reading(&address, value(diameter), sd));
     }
     case

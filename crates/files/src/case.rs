@@ -4,7 +4,7 @@ use crate::facts::{self, FactsForm};
 use crate::faults::{Faults, Seen, did_you_mean, one_of};
 use crate::form::{Bare, Entries};
 use crate::procedure::{self, ProcedureForm};
-use crate::{Diagnostic, FileError, Source, Word, excerpt};
+use crate::{Diagnostic, FileError, FileKind, Source, Word, excerpt};
 use measurement::{
     Answer, Finding, Findings, Method, Phase, Quantity, Reading, ReadingId, Side, Structure, Unit,
 };
@@ -23,13 +23,17 @@ pub type CaseFile = Checked<Case>;
 
 /// Reads a case from a file.
 pub fn read_case(path: &Path) -> Result<CaseFile, FileError> {
-    Ok(Checked::read(Source::read(path, CASE_CAP)?, case)?)
+    Ok(Checked::read(
+        FileKind::Case,
+        Source::read(path, CASE_CAP)?,
+        case,
+    )?)
 }
 
 /// Reads a case from a text; all faults at once where it is RON of the right
 /// form, the first one otherwise.
 pub fn parse_case(name: &str, text: &str) -> Result<CaseFile, Vec<Diagnostic>> {
-    Checked::read(Source::new(name, text), case)
+    Checked::read(FileKind::Case, Source::new(name, text), case)
 }
 
 impl CaseFile {
@@ -112,10 +116,10 @@ struct CaseForm {
     lesson: Option<String>,
     site: Bare,
     edge: Bare,
-    route: Bare,
+    access: Bare,
     readings: Vec<ReadingForm>,
     #[serde(default)]
-    no_such_neighbour: Vec<Bare>,
+    out_of_reach: Vec<Bare>,
     #[serde(default)]
     facts: FactsForm,
     #[serde(default)]
@@ -158,7 +162,7 @@ struct ReadingForm {
 
 fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
     let readings = readings(form.readings, &at.field("readings"), faults);
-    let absent = absent(&form.no_such_neighbour, &readings, at, faults);
+    let absent = absent(&form.out_of_reach, &readings, at, faults);
     let mut facts = facts::facts(&form.facts, &at.field("facts"), faults);
     let mut findings = findings(form.findings, &at.field("findings"), faults);
     facts::rhythm(&mut facts, &mut findings, at, faults);
@@ -169,7 +173,7 @@ fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
             .map(|lesson| faults.text(&at.field("lesson"), lesson)),
         site: faults.word(&at.field("site"), &form.site.0),
         edge: faults.word(&at.field("edge"), &form.edge.0),
-        route: faults.word(&at.field("route"), &form.route.0),
+        route: faults.word(&at.field("access"), &form.access.0),
         readings,
         absent,
         facts,
@@ -259,7 +263,7 @@ fn absent(
     at: &Place,
     faults: &mut Faults,
 ) -> BTreeSet<Neighbour> {
-    let at_words = at.field("no_such_neighbour");
+    let at_words = at.field("out_of_reach");
     let mut absent = BTreeSet::new();
     for (index, word) in words.iter().enumerate() {
         let at_word = at_words.item(index);
@@ -346,7 +350,7 @@ mod tests {
     #[test]
     fn what_is_left_out_does_not_apply() {
         let text = r#"(
-            format: 1, title: "x", site: inlet_muscular, edge: soft, route: antegrade,
+            format: 2, title: "x", site: inlet_muscular, edge: soft, access: antegrade,
             readings: [(id: "w", of: "patient.weight", value: -0.0e0, unit: "kg", by: bedside)],
         )"#;
         let case = parse_case("x", &text.replace("-0.0e0", "4"))
@@ -365,9 +369,9 @@ mod tests {
     #[test]
     fn a_reading_set_aside_does_not_contradict_a_missing_neighbour() {
         let text = r#"(
-            format: 1, title: "x", site: inlet_muscular, edge: soft, route: antegrade,
+            format: 2, title: "x", site: inlet_muscular, edge: soft, access: antegrade,
             readings: [(id: "r", of: "aortic.rim", value: 9, unit: "mm", by: angiography, method: edge_to_edge ASIDE)],
-            no_such_neighbour: [aortic_valve],
+            out_of_reach: [aortic_valve],
         )"#;
         assert!(parse_case("x", &text.replace("ASIDE", ", set_aside: \"misread\"")).is_ok());
         assert!(parse_case("x", &text.replace("ASIDE", "")).is_err());

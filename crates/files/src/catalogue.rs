@@ -2,7 +2,7 @@ mod series;
 
 use crate::document::{Checked, Place};
 use crate::faults::{Faults, Seen};
-use crate::{Diagnostic, FileError, Source};
+use crate::{Diagnostic, FileError, FileKind, Source};
 use geometry::{Disc, Occluder, Vec2, Waist, degrees};
 use serde::Deserialize;
 use series::SeriesForm;
@@ -20,6 +20,7 @@ pub type CatalogueFile = Checked<Catalogue>;
 /// Reads a catalogue from a file.
 pub fn read_catalogue(path: &Path) -> Result<CatalogueFile, FileError> {
     Ok(Checked::read(
+        FileKind::Catalogue,
         Source::read(path, CATALOGUE_CAP)?,
         catalogue,
     )?)
@@ -28,7 +29,7 @@ pub fn read_catalogue(path: &Path) -> Result<CatalogueFile, FileError> {
 /// Reads a catalogue from a text; all faults at once where it is RON of the
 /// right form, the first one otherwise.
 pub fn parse_catalogue(name: &str, text: &str) -> Result<CatalogueFile, Vec<Diagnostic>> {
-    Checked::read(Source::new(name, text), catalogue)
+    Checked::read(FileKind::Catalogue, Source::new(name, text), catalogue)
 }
 
 /// Most sizes in one catalogue: every one is laid into every draw.
@@ -52,7 +53,7 @@ struct CatalogueForm {
     _format: u32,
     title: String,
     shapes: Vec<ShapeForm>,
-    put_aside: Option<Vec<String>>,
+    out_of_stock: Option<Vec<String>>,
 }
 
 #[derive(Deserialize)]
@@ -87,9 +88,9 @@ struct DiscForm {
     diameter: f64,
     thickness: f64,
     #[serde(default)]
-    offset_u: f64,
+    offset_toward_12: f64,
     #[serde(default)]
-    offset_v: f64,
+    offset_toward_3: f64,
 }
 
 /// What all sizes of a shape share.
@@ -121,9 +122,9 @@ impl Stuff {
 
 fn catalogue(form: CatalogueForm, at: &Place, faults: &mut Faults) -> Catalogue {
     let title = faults.text(&at.field("title"), form.title);
-    let is_laid_over = form.put_aside.is_some();
-    let names = form.put_aside.unwrap_or_default();
-    let put_aside = put_aside(names, &at.field("put_aside"), faults);
+    let is_laid_over = form.out_of_stock.is_some();
+    let names = form.out_of_stock.unwrap_or_default();
+    let put_aside = put_aside(names, &at.field("out_of_stock"), faults);
     let at = at.field("shapes");
     // A catalogue that is laid over another may say only what is not there.
     if form.shapes.is_empty() && !is_laid_over {
@@ -274,7 +275,7 @@ fn size(form: SizeForm, stuff: Stuff, at: &Place, faults: &mut Faults) -> Size {
 
 fn disc(form: &DiscForm, waist: f64, at: &Place, faults: &mut Faults) -> Disc {
     let diameter = faults.number(&at.field("diameter"), form.diameter, DIAMETER, "mm");
-    let offset = offset(form.offset_u, form.offset_v, at, faults);
+    let offset = offset(form.offset_toward_12, form.offset_toward_3, at, faults);
     if diameter < waist {
         faults.add(
             &at.field("diameter"),
@@ -303,8 +304,8 @@ fn thickness(thickness: f64, diameter: f64, at: &Place, faults: &mut Faults) -> 
 
 fn offset(u: f64, v: f64, at: &Place, faults: &mut Faults) -> Vec2 {
     Vec2::new(
-        faults.number(&at.field("offset_u"), u, OFFSET, "mm"),
-        faults.number(&at.field("offset_v"), v, OFFSET, "mm"),
+        faults.number(&at.field("offset_toward_12"), u, OFFSET, "mm"),
+        faults.number(&at.field("offset_toward_3"), v, OFFSET, "mm"),
     )
 }
 
@@ -325,7 +326,7 @@ mod tests {
 
     fn sizes(rows: &str) -> Vec<Size> {
         let text = format!(
-            "(format: 1, title: \"x\", shapes: [(id: \"x\", name: \"x\", about: \"x\", \
+            "(format: 2, title: \"x\", shapes: [(id: \"x\", name: \"x\", about: \"x\", \
              conformability: 0.5, braid_angle_deg: 45, {rows})])",
         );
         let catalogue = parse_catalogue("x", &text).map_err(|faults| faults[0].to_string());
@@ -335,7 +336,7 @@ mod tests {
     #[test]
     fn a_row_is_a_size() {
         let rows = "sizes: [(label: \"5x3\", waist: 5, length: 3, \
-                    left: (diameter: 9, thickness: 1.2, offset_u: -1), \
+                    left: (diameter: 9, thickness: 1.2, offset_toward_12: -1), \
                     sheath_fr: 5, sheath_outer_mm: 2.2)]";
         let size = sizes(rows).remove(0);
         assert_eq!(size.label, "5x3");

@@ -1,13 +1,11 @@
+use crate::format_1::{NEW, in_todays_words};
 use crate::outline::{Node, Outline, Via, push_field, push_item};
 use crate::syntax::explain;
-use crate::{Diagnostic, Faults, Source};
+use crate::{Diagnostic, Faults, FileKind, Source};
 use ron::Options;
 use ron::extensions::Extensions;
 use serde::de::DeserializeOwned;
 use std::ops::Range;
-
-/// The one format of files there is so far.
-const FORMAT: &str = "1";
 
 /// A text with the places of its values.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,11 +35,10 @@ impl Document {
         let text = self.source.text();
         // First, because every other fault may come of another format.
         let format = self.root().field("format");
-        if format.is_there && format.text() != FORMAT {
+        if format.is_there && self.source.slice(&format.node.span) != NEW {
             let found = format!("format {}", format.text());
-            let expected = format!("format {FORMAT}");
             let remedy = "This program reads no other format of file.";
-            return Err(vec![format.fault(&found, &expected, remedy)]);
+            return Err(vec![format.fault(&found, "format 1 or 2", remedy)]);
         }
         Options::default()
             .with_default_extension(Extensions::IMPLICIT_SOME)
@@ -61,10 +58,11 @@ impl<T> Checked<T> {
     /// Reads a text into a form and the form into a value; every fault of the
     /// form at once.
     pub(crate) fn read<Form: DeserializeOwned>(
+        kind: FileKind,
         source: Source,
         check: impl FnOnce(Form, &Place, &mut Faults) -> T,
     ) -> Result<Self, Vec<Diagnostic>> {
-        let document = Document::new(source);
+        let document = Document::new(in_todays_words(kind, source)?);
         let form = document.form()?;
         let mut faults = Faults::default();
         let value = check(form, &document.root(), &mut faults);
@@ -82,7 +80,13 @@ impl<T> Checked<T> {
         self.value
     }
 
-    /// The text it came from.
+    /// The file in today's words.
+    pub fn in_todays_words(&self) -> String {
+        let source = self.source();
+        source.marked(source.text().to_owned())
+    }
+
+    /// The text it came from, in today's words.
     pub const fn source(&self) -> &Source {
         &self.document.source
     }
@@ -125,8 +129,15 @@ impl<'a> Place<'a> {
     /// The place of a field.
     pub(crate) fn field(&self, name: &str) -> Self {
         let mut path = self.path.clone();
-        push_field(&mut path, name);
-        self.inward(path, self.node.field(self.source.text(), name))
+        let node = self.node.field(self.source.text(), name);
+        // The name by which the file has it.
+        match node.map(|node| &node.via) {
+            Some(Via::Field(span)) if self.is_of_format_1() => {
+                push_field(&mut path, self.source.as_written(span));
+            }
+            _ => push_field(&mut path, name),
+        }
+        self.inward(path, node)
     }
 
     /// The place of an item of a list or an entry of a map, from 0.
@@ -170,7 +181,12 @@ impl<'a> Place<'a> {
 
     /// What is written there.
     pub(crate) fn text(&self) -> &'a str {
-        self.source.slice(&self.node.span)
+        self.source.as_written(&self.node.span)
+    }
+
+    /// Whether the file is of format 1.
+    pub(crate) const fn is_of_format_1(&self) -> bool {
+        self.source.is_in_other_words()
     }
 
     /// The line on which it begins.

@@ -13,16 +13,16 @@ use sizing::{Case, HouseRules};
 
 /// The fields of an exception, in the order of a file that is written anew.
 pub(crate) const EXCEPTION_FIELDS: [&str; 7] =
-    ["rule", "stop", "caution", "value", "unit", "sd", "because"];
-/// The fields of a stop or a caution.
+    ["rule", "limit", "warning", "value", "unit", "sd", "because"];
+/// The fields of a limit or a warning.
 pub(crate) const BAND_FIELDS: [&str; 2] = ["low", "high"];
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct ExceptionForm {
     rule: String,
-    stop: Option<BandForm>,
-    caution: Option<BandForm>,
+    limit: Option<BandForm>,
+    warning: Option<BandForm>,
     value: Option<f64>,
     unit: Option<String>,
     sd: Option<f64>,
@@ -63,7 +63,7 @@ fn exception(form: ExceptionForm, at: &Place, faults: &mut Faults) -> Option<Exc
     };
     let kind = rule.kind();
     let own: &[&str] = match kind {
-        RuleKind::Limit(_) => &["stop", "caution"],
+        RuleKind::Limit(_) => &["limit", "warning"],
         RuleKind::Parameter(_) => &["value"],
         RuleKind::Assumed(_) => &["value", "unit", "sd"],
     };
@@ -80,8 +80,8 @@ fn exception(form: ExceptionForm, at: &Place, faults: &mut Faults) -> Option<Exc
     let value = form.value.map(|value| value + 0.0);
     let instead = match kind {
         RuleKind::Limit(_) => Stated::Limits {
-            stop: band(form.stop?),
-            caution: band(form.caution?),
+            stop: band(form.limit?),
+            caution: band(form.warning?),
         },
         RuleKind::Parameter(_) => Stated::Value(value?),
         RuleKind::Assumed(_) => Stated::Assumed {
@@ -104,8 +104,8 @@ fn exception(form: ExceptionForm, at: &Place, faults: &mut Faults) -> Option<Exc
 /// A limit that is left out is not thereby gone.
 fn has_only(own: &[&str], form: &ExceptionForm, at: &Place, faults: &mut Faults) -> bool {
     let said = [
-        ("stop", form.stop.is_some()),
-        ("caution", form.caution.is_some()),
+        ("limit", form.limit.is_some()),
+        ("warning", form.warning.is_some()),
         ("value", form.value.is_some()),
         ("unit", form.unit.is_some()),
         ("sd", form.sd.is_some()),
@@ -119,7 +119,7 @@ fn has_only(own: &[&str], form: &ExceptionForm, at: &Place, faults: &mut Faults)
         is_right = false;
         if belongs {
             let remedy = match name {
-                "stop" | "caution" => {
+                "limit" | "warning" => {
                     format!("Add `{name}: (low: …, high: …)`, or `{name}: ()` for none.")
                 }
                 _ => format!("Add `{name}: …`."),
@@ -136,10 +136,10 @@ fn has_only(own: &[&str], form: &ExceptionForm, at: &Place, faults: &mut Faults)
 
 fn place<'a>(at: &Place<'a>, part: ExceptionPart) -> Place<'a> {
     match part {
-        ExceptionPart::StopLow => at.field("stop").field("low"),
-        ExceptionPart::StopHigh => at.field("stop").field("high"),
-        ExceptionPart::CautionLow => at.field("caution").field("low"),
-        ExceptionPart::CautionHigh => at.field("caution").field("high"),
+        ExceptionPart::StopLow => at.field("limit").field("low"),
+        ExceptionPart::StopHigh => at.field("limit").field("high"),
+        ExceptionPart::CautionLow => at.field("warning").field("low"),
+        ExceptionPart::CautionHigh => at.field("warning").field("high"),
         ExceptionPart::Value => at.field("value"),
         ExceptionPart::Sd => at.field("sd"),
         ExceptionPart::Because => at.field("because"),
@@ -203,7 +203,7 @@ pub(crate) fn exception_fields(exception: &Exception) -> Vec<Field> {
     EXCEPTION_FIELDS.into_iter().zip(values).collect()
 }
 
-/// The limits of a stop or a caution.
+/// The two sides of a limit or a warning.
 pub(crate) fn band_fields(band: Band) -> Vec<Field> {
     let limits = [band.low, band.high].map(|limit| limit.map(number));
     BAND_FIELDS.into_iter().zip(limits).collect()

@@ -28,7 +28,7 @@ pub(crate) struct FactsForm {
     aortic_regurgitation: Option<Bare>,
     pulmonary_regurgitation: Option<Bare>,
     pouch: Option<Bare>,
-    holes: Option<f64>,
+    defects: Option<f64>,
     band_in_the_way: Option<Bare>,
     mitral_chordae_on_edge: Option<Bare>,
     tricuspid_chordae_on_edge: Option<Bare>,
@@ -51,7 +51,7 @@ pub(crate) fn facts(form: &FactsForm, at: &Place, faults: &mut Faults) -> Facts 
             Regurgitation::Unknown,
         ),
         pouch: faults.word_or(&at(Fact::Pouch), form.pouch.as_ref(), Answer::Unknown),
-        holes: holes(form.holes, &at(Fact::Holes), faults),
+        holes: holes(form.defects, &at(Fact::Holes), faults),
         band_in_the_way: faults.word_or(
             &at(Fact::BandInTheWay),
             form.band_in_the_way.as_ref(),
@@ -158,7 +158,7 @@ mod tests {
 
     fn with(facts: &str, findings: &str) -> Result<(Facts, bool), Vec<String>> {
         let text = format!(
-            "(format: 1, title: \"x\", site: trabecular_muscular, edge: soft, route: antegrade,
+            "(format: 2, title: \"x\", site: trabecular_muscular, edge: soft, access: antegrade,
              readings: [], facts: ({facts}), findings: {{{findings}}})"
         );
         let faults = |faults: Vec<crate::Diagnostic>| -> Vec<String> {
@@ -198,7 +198,7 @@ mod tests {
         );
         assert!(with("conduction: complete_block", "\"normal_rhythm\": no").is_ok());
         for wrong in ["0", "10", "-1", "1e300", "2.5", "NaN"] {
-            let holes = faults(&format!("holes: {wrong}"), "");
+            let holes = faults(&format!("defects: {wrong}"), "");
             assert!(holes.contains("a whole number from 1 to 9"), "{holes}");
         }
         let grade = faults("aortic_regurgitation: modrate", "");
@@ -226,7 +226,7 @@ mod tests {
 
     #[test]
     fn an_old_answer_about_the_rhythm_goes_when_the_conduction_is_said() {
-        let text = "(format: 1, title: \"x\", site: inlet_muscular, edge: soft, route: antegrade,
+        let text = "(format: 2, title: \"x\", site: inlet_muscular, edge: soft, access: antegrade,
             readings: [], findings: {\n    \"arch_seen\": yes,\n    \"normal_rhythm\": yes, // seen\n})";
         let file = parse_case("x", text).unwrap();
         let mut case = file.value().clone();

@@ -48,7 +48,7 @@ fn no_reader_waits_on_a_pipe_or_reads_a_device() {
                 Some(read_house_rules(path).unwrap_err().to_string())
             }),
             ("limits", |path| {
-                Some(read_limits(path).unwrap_err().to_string())
+                Some(read_guidance(path).unwrap_err().to_string())
             }),
             ("a list of cases", |path| {
                 assert!(

@@ -11,7 +11,7 @@ mod wide_bounds;
 use crate::document::{Checked, Place};
 use crate::faults::Faults;
 use crate::parameters::{ParameterForm, parameters};
-use crate::{Diagnostic, FileError, Source};
+use crate::{Diagnostic, FileError, FileKind, Source};
 use criteria::CriterionRowForm;
 use defaults::DefaultForm;
 use exclusions::ExclusionForm;
@@ -37,13 +37,17 @@ pub type HouseRulesFile = Checked<HouseRules>;
 
 /// Reads house rules from a file.
 pub fn read_house_rules(path: &Path) -> Result<HouseRulesFile, FileError> {
-    Ok(Checked::read(Source::read(path, RULES_CAP)?, house_rules)?)
+    Ok(Checked::read(
+        FileKind::HouseRules,
+        Source::read(path, RULES_CAP)?,
+        house_rules,
+    )?)
 }
 
 /// Reads house rules from a text; all faults at once where it is RON of the
 /// right form, the first one otherwise.
 pub fn parse_house_rules(name: &str, text: &str) -> Result<HouseRulesFile, Vec<Diagnostic>> {
-    Checked::read(Source::new(name, text), house_rules)
+    Checked::read(FileKind::HouseRules, Source::new(name, text), house_rules)
 }
 
 #[derive(Deserialize)]
@@ -116,6 +120,7 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
     };
     later.fill(&mut rules);
     chances_are_in_order(&rules, at, faults);
+    limits::are_told_apart(&rules, &at.field("limits"), faults);
     rules
 }
 

@@ -2,7 +2,7 @@ use crate::Source;
 use crate::document::Document;
 
 /// What a file holds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum FileKind {
     /// A case.
     Case,
@@ -11,7 +11,7 @@ pub enum FileKind {
     /// The rules of a house.
     HouseRules,
     /// Published limits, and what is to be measured before.
-    PublishedLimits,
+    Guidance,
 }
 
 impl FileKind {
@@ -22,7 +22,7 @@ impl FileKind {
         if has("shapes") {
             Self::Catalogue
         } else if has("children") || has("not_measured") {
-            Self::PublishedLimits
+            Self::Guidance
         } else if has("limits") || has("parameters") {
             Self::HouseRules
         } else {
@@ -40,10 +40,7 @@ mod tests {
     fn shipped_files_are_what_they_are() {
         assert_eq!(FileKind::of(shipped::HOUSE_RULES.1), FileKind::HouseRules);
         assert_eq!(FileKind::of(shipped::SHAPES.1), FileKind::Catalogue);
-        assert_eq!(
-            FileKind::of(shipped::PUBLISHED_LIMITS.1),
-            FileKind::PublishedLimits
-        );
+        assert_eq!(FileKind::of(shipped::GUIDANCE.1), FileKind::Guidance);
         for (name, text) in shipped::SCENARIOS {
             assert_eq!(FileKind::of(text), FileKind::Case, "{name}");
         }

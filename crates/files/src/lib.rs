@@ -22,7 +22,10 @@ mod facts;
 #[cfg(test)]
 mod failing;
 mod faults;
+mod fix;
 mod form;
+mod format_1;
+mod guidance;
 #[cfg(unix)]
 #[cfg(test)]
 mod hostile;
@@ -38,7 +41,6 @@ mod parameters;
 mod planned_on;
 mod presence;
 mod procedure;
-mod published_limits;
 mod reading_text;
 mod recent;
 mod ron_text;
@@ -64,6 +66,8 @@ pub use diagnostic::Diagnostic;
 pub use digest::Digest;
 pub use document::{Checked, Step};
 pub use error::FileError;
+pub use fix::{FixError, fix, in_todays_words};
+pub use guidance::{GUIDANCE_CAP, GuidanceFile, parse_guidance, read_guidance};
 pub use house_rules::{HouseRulesFile, RULES_CAP, parse_house_rules, read_house_rules};
 pub use journal::{Ground, Journal, JournalError, Recovery};
 pub use kept_looks::{KeptLooks, LooksWords};
@@ -72,13 +76,12 @@ pub use new_case::new_case;
 pub use new_catalogue::new_catalogue;
 pub use planned_on::planned_on;
 pub use presence::{Entered, Holder, Presence};
-pub use published_limits::{LIMITS_CAP, LimitsFile, parse_limits, read_limits};
 pub use recent::Recent;
 pub use setting::{setting, worked_up};
 pub use source::{Position, Source};
 pub use splice::SpliceError;
 pub use store::{
-    Disk, Expect, Fault, Operation, StoreError, digest_on_disk, save, save_in_own_folder,
+    Disk, Expect, Fault, Operation, Saved, StoreError, digest_on_disk, save, save_in_own_folder,
 };
 pub use text::{excerpt, visible};
 pub use unfiled::Unfiled;

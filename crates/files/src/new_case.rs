@@ -27,7 +27,7 @@ fn write(text: &mut String, case: &Case) -> std::fmt::Result {
     text.push_str(HEAD);
     writeln!(
         text,
-        "(\n    format: 1,\n    title: {},",
+        "(\n    format: 2,\n    title: {},",
         quoted(&case.title)
     )?;
     if let Some(lesson) = &case.lesson {
@@ -36,7 +36,7 @@ fn write(text: &mut String, case: &Case) -> std::fmt::Result {
     for (field, word, words) in [
         ("site", case.site.word(), words(case.site)),
         ("edge", case.edge.word(), words(case.edge)),
-        ("route", case.route.word(), words(case.route)),
+        ("access", case.route.word(), words(case.route)),
     ] {
         write!(text, "\n{words}    {field}: {word},\n")?;
     }
@@ -158,7 +158,7 @@ fn heading(quantity: Quantity) -> &'static str {
 fn neighbours(text: &mut String, case: &Case) -> std::fmt::Result {
     let known = comment(
         &format!(
-            "What does not stand beside this defect, of {}.",
+            "What is out of reach of any disc, of {}.",
             list(Neighbour::WORDS)
         ),
         INDENT,
@@ -166,7 +166,7 @@ fn neighbours(text: &mut String, case: &Case) -> std::fmt::Result {
     let absent: Vec<&str> = case.absent.iter().map(|absent| absent.word()).collect();
     write!(
         text,
-        "\n{known}    no_such_neighbour: [{}],\n",
+        "\n{known}    out_of_reach: [{}],\n",
         absent.join(", ")
     )
 }

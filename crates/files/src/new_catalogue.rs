@@ -30,18 +30,18 @@ pub fn new_catalogue(catalogue: &Catalogue) -> String {
     let aside = match aside.concat() {
         names if names.is_empty() && !catalogue.shapes.is_empty() => String::new(),
         names => {
-            format!("\n    // What is not on the shelf today.\n    put_aside: [\n{names}    ],\n")
+            format!("\n    // What is not in stock today.\n    out_of_stock: [\n{names}    ],\n")
         }
     };
-    format!("{HEAD}(\n    format: 1,\n    title: {title},\n    shapes: {shapes},\n{aside})\n")
+    format!("{HEAD}(\n    format: 2,\n    title: {title},\n    shapes: {shapes},\n{aside})\n")
 }
 
 const HEAD: &str = "\
 // Shapes of your own. Lengths in millimetres; a disc's diameter, not its radius.
 //
 // Leave out `left` or `right` where there is no disc. A disc off the axis has
-// `offset_u` (toward the reference valve, negative: away from it) and `offset_v` (a
-// quarter turn clockwise of it, seen from the left). `sheath_outer_mm` is the outer
+// `offset_toward_12` (toward the reference valve, negative: away from it) and
+// `offset_toward_3` (a quarter turn clockwise of it, seen from the left). `sheath_outer_mm` is the outer
 // diameter of the sheath, if you know it. `conformability` is 0 for a stiff disc and
 // 1 for one that lies on the wall as cloth; `braid_angle_deg` is the angle of the
 // wires from the axis, 0 where the length does not change with the diameter.

@@ -17,9 +17,9 @@ pub const HOUSE_RULES: (&str, &str) = (
 pub const SHAPES: (&str, &str) = ("shapes.ron", include_str!("../../../catalogs/shapes.ron"));
 
 /// Published limits, what is to be measured before, and the other ways.
-pub const PUBLISHED_LIMITS: (&str, &str) = (
-    "published_limits.ron",
-    include_str!("../../../catalogs/published_limits.ron"),
+pub const GUIDANCE: (&str, &str) = (
+    "guidance.ron",
+    include_str!("../../../catalogs/guidance.ron"),
 );
 
 /// The name of the scenario that opens where no case is named.

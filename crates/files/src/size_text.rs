@@ -16,7 +16,12 @@ pub(crate) const SHAPE_FIELDS: [&str; 7] = [
 ];
 
 /// The fields of a disc, in the order of a file that is written anew.
-pub(crate) const DISC_FIELDS: [&str; 4] = ["diameter", "thickness", "offset_u", "offset_v"];
+pub(crate) const DISC_FIELDS: [&str; 4] = [
+    "diameter",
+    "thickness",
+    "offset_toward_12",
+    "offset_toward_3",
+];
 
 /// The fields of a size, in the order of a file that is written anew.
 pub(crate) const SIZE_FIELDS: [&str; 7] = [
@@ -93,8 +98,8 @@ pub(crate) fn disc_fields(disc: &Disc) -> [Field; 4] {
     [
         ("diameter", Some(number(2.0 * disc.radius))),
         ("thickness", Some(number(disc.thickness))),
-        ("offset_u", unless_zero(disc.offset.u)),
-        ("offset_v", unless_zero(disc.offset.v)),
+        ("offset_toward_12", unless_zero(disc.offset.u)),
+        ("offset_toward_3", unless_zero(disc.offset.v)),
     ]
 }
 

@@ -20,7 +20,21 @@ pub struct Source {
     has_mark: bool,
     text: String,
     line_starts: Vec<usize>,
+    /// The text on disk, where the words of this one are others.
+    written: Option<Box<Written>>,
 }
+
+/// A text that was put into other words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+struct Written {
+    source: Source,
+    /// What was replaced, in the order of the text: its place there, and the place
+    /// of what stands for it here.
+    places: Vec<(Range<usize>, Range<usize>)>,
+}
+
+/// A place of a text with the word that is to stand there.
+pub(crate) type Replaced = (Range<usize>, String);
 
 /// The byte-order mark some editors put first: no part of the text.
 const MARK: char = '\u{feff}';
@@ -35,6 +49,45 @@ impl Source {
             has_mark: text.len() < original.len(),
             text: text.to_owned(),
             line_starts: std::iter::once(0).chain(after_breaks).collect(),
+            written: None,
+        }
+    }
+
+    /// The text in other words. Places are still told as they are in this one, and
+    /// so is what stands there.
+    pub(crate) fn with_words(self, mut replaced: Vec<Replaced>) -> Self {
+        replaced.sort_by_key(|(span, _)| span.start);
+        let (mut text, mut places, mut from) = (String::new(), Vec::new(), 0);
+        for (span, word) in replaced {
+            text.push_str(self.slice(&(from..span.start)));
+            let start = text.len();
+            text.push_str(&word);
+            from = span.end;
+            places.push((span, start..text.len()));
+        }
+        text.push_str(self.slice(&(from..self.text.len())));
+        let mut source = Self::new(&self.name, &text);
+        source.has_mark = self.has_mark;
+        source.written = Some(Box::new(Written {
+            places,
+            source: self,
+        }));
+        source
+    }
+
+    /// Whether the text on disk has other words.
+    pub(crate) const fn is_in_other_words(&self) -> bool {
+        self.written.is_some()
+    }
+
+    /// What stands on disk where a span of this text is.
+    pub(crate) fn as_written(&self, span: &Range<usize>) -> &str {
+        match &self.written {
+            None => self.slice(span),
+            Some(written) => {
+                let there = written.offset(span.start)..written.end(span.end);
+                written.source.slice(&there)
+            }
         }
     }
 
@@ -66,9 +119,11 @@ impl Source {
         &self.text
     }
 
-    /// The file as it is on disk, its byte-order mark included.
+    /// The file as it is on disk, in the words it has there, its byte-order mark included.
     pub fn original(&self) -> Cow<'_, str> {
-        if self.has_mark {
+        if let Some(written) = &self.written {
+            written.source.original()
+        } else if self.has_mark {
             Cow::Owned(format!("{MARK}{}", self.text))
         } else {
             Cow::Borrowed(&self.text)
@@ -89,20 +144,26 @@ impl Source {
         self.text.get(span.clone()).unwrap_or_default()
     }
 
-    /// The line of a byte, from 1.
+    /// The line of a byte on disk, from 1.
     pub fn line(&self, offset: usize) -> usize {
+        if let Some(written) = &self.written {
+            return written.source.line(written.offset(offset));
+        }
         self.line_starts.partition_point(|&start| start <= offset)
     }
 
-    /// The place of a byte.
+    /// The place of a byte on disk.
     pub fn position(&self, offset: usize) -> Position {
+        if let Some(written) = &self.written {
+            return written.source.position(written.offset(offset));
+        }
         let line = self.line(offset);
         let start = self.line_starts[line - 1];
         let column = 1 + self.slice(&(start..offset)).chars().count();
         Position { line, column }
     }
 
-    /// The byte at a place; the end of the text for a place past it.
+    /// The byte at a place of this text; its end for a place past it.
     pub fn offset(&self, at: Position) -> usize {
         let start = at
             .line
@@ -118,9 +179,60 @@ impl Source {
     }
 }
 
+impl Written {
+    /// Where on disk a byte of the text in other words stands: within a word at its
+    /// beginning.
+    fn offset(&self, offset: usize) -> usize {
+        self.of(offset, |(there, here)| {
+            if offset < here.end {
+                there.start
+            } else {
+                offset - here.end + there.end
+            }
+        })
+    }
+
+    /// The same of the end of a span: within a word at its end.
+    fn end(&self, offset: usize) -> usize {
+        self.of(offset, |(there, here)| {
+            if offset <= here.start {
+                there.start
+            } else {
+                offset.max(here.end) - here.end + there.end
+            }
+        })
+    }
+
+    fn of(&self, offset: usize, place: impl Fn(&(Range<usize>, Range<usize>)) -> usize) -> usize {
+        let after = |(_, here): &(Range<usize>, Range<usize>)| here.start <= offset;
+        let count = self.places.partition_point(after);
+        count
+            .checked_sub(1)
+            .map_or(offset, |last| place(&self.places[last]))
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_place_in_other_words_is_told_as_it_is_on_disk() {
+        let source = Source::new("x", "a: old,\nb: older, c");
+        let other = source.with_words(vec![(11..16, "y".into()), (3..6, "longer".into())]);
+        assert_eq!(other.text(), "a: longer,\nb: y, c");
+        assert_eq!(other.original(), "a: old,\nb: older, c");
+        for (word, line, column, written) in [
+            ("longer", 1, 4, "old"),
+            ("y", 2, 4, "older"),
+            ("c", 2, 11, "c"),
+            ("b", 2, 1, "b"),
+        ] {
+            let at = other.text().find(word).unwrap();
+            assert_eq!(other.position(at), Position { line, column }, "{word}");
+            assert_eq!(other.as_written(&(at..at + word.len())), written);
+        }
+    }
 
     #[test]
     fn places_and_bytes_agree_both_ways() {

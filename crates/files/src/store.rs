@@ -11,9 +11,11 @@ pub use error::StoreError;
 pub(crate) use replace::{beside, make_private_folder, real_path, remove, replace, sweep, unlink};
 
 use crate::Digest;
+use crate::format_1::is_of_format_1;
+use std::ffi::OsString;
 use std::fs::Metadata;
 use std::io::{ErrorKind, Read};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// What a save expects to find on disk, so that nobody's work is written over.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,6 +28,15 @@ pub enum Expect {
     Anything,
 }
 
+/// What came of a save.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Saved {
+    /// The digest of what is on disk now.
+    pub digest: Digest,
+    /// The file of format 1 that was kept beside it, where one was written over.
+    pub kept: Option<PathBuf>,
+}
+
 /// Saves a text and gives its digest. On an error the file is as it was, or where its
 /// name alone was not forced to disk, may be so again after a loss of power.
 ///
@@ -33,7 +44,10 @@ pub enum Expect {
 /// renamed: at any moment either the old file or the new one is there in full. The
 /// mode stays; a symbolic link stays and the file it names is replaced. Hard links,
 /// owner, extended attributes and access lists do not follow a rename.
-pub fn save(disk: &Disk, path: &Path, text: &str, expect: Expect) -> Result<Digest, StoreError> {
+///
+/// A file of format 1 over which one of another format is saved is kept beside it,
+/// as `NAME.format1`, unless one is kept there already.
+pub fn save(disk: &Disk, path: &Path, text: &str, expect: Expect) -> Result<Saved, StoreError> {
     let path = real_path(path);
     let model = metadata(&path)?;
     if let Some(model) = &model {
@@ -46,11 +60,36 @@ pub fn save(disk: &Disk, path: &Path, text: &str, expect: Expect) -> Result<Dige
     }
     // Looked at last of all, when only the rename is left to do.
     let digest = Digest::of(text.as_bytes());
+    let mut kept = None;
     let (_, synced) = replace(disk, &path, text.as_bytes(), model.as_ref(), || {
-        check(disk, &path, expect, digest)
+        let found = on_disk(disk, &path)?;
+        check(&path, expect, digest, found.as_deref())?;
+        let old = found.and_then(|bytes| String::from_utf8(bytes).ok());
+        if let Some(old) = old.filter(|old| is_of_format_1(old) && !is_of_format_1(text)) {
+            kept = keep_old(disk, &path, &old, model.as_ref())?;
+        }
+        Ok(())
     })?;
     synced.map_err(|cause| StoreError::of(&path, cause))?;
-    Ok(digest)
+    Ok(Saved { digest, kept })
+}
+
+/// Keeps a text of format 1 beside its file; `None` where one is kept already.
+fn keep_old(
+    disk: &Disk,
+    path: &Path,
+    old: &str,
+    model: Option<&Metadata>,
+) -> Result<Option<PathBuf>, StoreError> {
+    let mut name = OsString::from(path.file_name().unwrap_or_default());
+    name.push(".format1");
+    let beside = path.with_file_name(name);
+    if beside.symlink_metadata().is_ok() {
+        return Ok(None);
+    }
+    let (_, synced) = replace(disk, &beside, old.as_bytes(), model, || Ok(()))?;
+    synced.map_err(|cause| StoreError::of(&beside, cause))?;
+    Ok(Some(beside))
 }
 
 /// Saves a text in a folder of the program's own, which is made where it is not
@@ -60,7 +99,7 @@ pub fn save_in_own_folder(
     path: &Path,
     text: &str,
     expect: Expect,
-) -> Result<Digest, StoreError> {
+) -> Result<Saved, StoreError> {
     if let Some(folder) = path.parent() {
         make_private_folder(disk, folder)?;
     }
@@ -69,6 +108,11 @@ pub fn save_in_own_folder(
 
 /// The digest of the file on disk; `None` where there is none.
 pub fn digest_on_disk(disk: &Disk, path: &Path) -> Result<Option<Digest>, StoreError> {
+    Ok(on_disk(disk, path)?.map(|bytes| Digest::of(&bytes)))
+}
+
+/// The bytes of the file on disk; `None` where there is none.
+fn on_disk(disk: &Disk, path: &Path) -> Result<Option<Vec<u8>>, StoreError> {
     let error = |cause| StoreError::of(path, cause);
     // No file of this program is larger than what it reads; a longer one differs.
     let mut bytes = Vec::new();
@@ -79,12 +123,17 @@ pub fn digest_on_disk(disk: &Disk, path: &Path) -> Result<Option<Digest>, StoreE
     file.take(crate::CATALOGUE_CAP + 1)
         .read_to_end(&mut bytes)
         .map_err(error)?;
-    Ok(Some(Digest::of(&bytes)))
+    Ok(Some(bytes))
 }
 
 /// Whether what is on disk may be written over with a text.
-fn check(disk: &Disk, path: &Path, expect: Expect, text: Digest) -> Result<(), StoreError> {
-    match (expect, digest_on_disk(disk, path)?) {
+fn check(
+    path: &Path,
+    expect: Expect,
+    text: Digest,
+    found: Option<&[u8]>,
+) -> Result<(), StoreError> {
+    match (expect, found.map(Digest::of)) {
         // The same text stands there: a save that failed when it was nearly done.
         (_, Some(found)) if found == text => Ok(()),
         (Expect::Anything, _) | (Expect::NoFile, None) => Ok(()),

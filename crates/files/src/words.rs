@@ -226,8 +226,8 @@ words!(Neighbour:
     "mitral_valve" => Self::Valve(Valve::Mitral),
     "tricuspid_valve" => Self::Valve(Valve::Tricuspid),
     "pulmonary_valve" => Self::Valve(Valve::Pulmonary),
-    "left_tract" => Self::LeftOutflow,
-    "right_tract" => Self::RightOutflow,
+    "left_outflow" => Self::LeftOutflow,
+    "right_outflow" => Self::RightOutflow,
 );
 
 words!(Subject:

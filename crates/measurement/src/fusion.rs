@@ -175,7 +175,7 @@ pub(crate) mod tests {
     pub(crate) fn reading(name: &str) -> Reading {
         Reading {
             id: ReadingId(name.into()),
-            quantity: Quantity::from_address("throat.major").unwrap(),
+            quantity: Quantity::from_address("defect.long_axis").unwrap(),
             value: 0.0,
             sd: None,
             modality: Modality::TransthoracicEcho,

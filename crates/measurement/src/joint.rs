@@ -254,12 +254,12 @@ mod tests {
 
     #[test]
     fn a_partner_correlates_and_leaves_the_margin_alone() {
-        let (rim, axis) = (quantity("aortic.rim"), quantity("throat.major"));
+        let (rim, axis) = (quantity("aortic.rim"), quantity("defect.long_axis"));
         let mut of_rim = normal("aortic.rim", 3.0, 0.6);
         of_rim.partners = vec![(axis, -0.5)];
         for estimates in [
-            vec![of_rim.clone(), normal("throat.major", 5.0, 0.4)],
-            vec![normal("throat.major", 5.0, 0.4), of_rim.clone()],
+            vec![of_rim.clone(), normal("defect.long_axis", 5.0, 0.4)],
+            vec![normal("defect.long_axis", 5.0, 0.4), of_rim.clone()],
         ] {
             let joint = Joint::new(estimates, Vec::new());
             let (mean, sd, correlation) =
@@ -274,8 +274,8 @@ mod tests {
     fn impossible_correlations_keep_the_margin() {
         let mut rim = normal("aortic.rim", 0.0, 1.0);
         rim.partners = vec![
-            (quantity("throat.major"), -0.9),
-            (quantity("throat.minor"), 0.9),
+            (quantity("defect.long_axis"), -0.9),
+            (quantity("defect.short_axis"), 0.9),
         ];
         let draws = all_draws(&Joint::new(vec![rim], Vec::new()), quantity("aortic.rim"));
         assert!((moments(&draws, &draws).1 - 1.0).abs() < 5e-3);
@@ -289,19 +289,19 @@ mod tests {
         };
         let joint = Joint::new(
             vec![
-                fixed("throat.major", 5.0, 1.0),
+                fixed("defect.long_axis", 5.0, 1.0),
                 fixed("aortic.rim", 3.0, 0.5),
-                Estimate::alone(quantity("throat.minor"), Law::Fixed(4.0)),
+                Estimate::alone(quantity("defect.short_axis"), Law::Fixed(4.0)),
             ],
             vec![(Modality::Angiography, 0.04)],
         );
-        let major = all_draws(&joint, quantity("throat.major"));
+        let major = all_draws(&joint, quantity("defect.long_axis"));
         let rim = all_draws(&joint, quantity("aortic.rim"));
         let (_, sd, correlation) = moments(&major, &rim);
         assert!((sd - 0.2).abs() < 1e-3 && (correlation - 1.0).abs() < 1e-12);
         assert!((moments(&rim, &major).1 - 0.06).abs() < 1e-3);
         assert!(
-            all_draws(&joint, quantity("throat.minor"))
+            all_draws(&joint, quantity("defect.short_axis"))
                 .iter()
                 .all(|value| *value == 4.0)
         );
@@ -324,12 +324,12 @@ mod tests {
 
     #[test]
     fn other_quantities_do_not_move_a_draw() {
-        let axis = quantity("throat.major");
-        let alone = Joint::new(vec![normal("throat.major", 5.0, 0.5)], Vec::new());
+        let axis = quantity("defect.long_axis");
+        let alone = Joint::new(vec![normal("defect.long_axis", 5.0, 0.5)], Vec::new());
         let beside = Joint::new(
             vec![
                 normal("wall.thickness", 4.0, 0.5),
-                normal("throat.major", 5.0, 0.5),
+                normal("defect.long_axis", 5.0, 0.5),
             ],
             Vec::new(),
         );
@@ -342,6 +342,6 @@ mod tests {
         let law = Law::NormalAtLeastZero { mean: 0.4, sd: 1.0 };
         let joint = Joint::new(vec![Estimate::alone(rim, law)], Vec::new());
         assert_eq!(joint.nominal().get(rim), Some(0.4));
-        assert_eq!(joint.nominal().get(quantity("throat.major")), None);
+        assert_eq!(joint.nominal().get(quantity("defect.long_axis")), None);
     }
 }

@@ -110,10 +110,10 @@ fn rules() -> HouseRules {
             .collect(),
         limits: [
             "clearance",
-            "hold_left",
-            "hold_right",
-            "tract_share_left",
-            "tract_share_right",
+            "rim_overlap_left",
+            "rim_overlap_right",
+            "outflow_share_left",
+            "outflow_share_right",
         ]
         .map(limit)
         .to_vec(),
@@ -185,23 +185,23 @@ pub(crate) fn any_candidate(aligned: bool) -> impl Strategy<Value = Candidate> {
         };
         let of = |part: &str, feature: &str, value: f64| (format!("{part}.{feature}"), value);
         let values = vec![
-            of("throat", "major", major),
-            of("throat", "minor", major * share),
-            of("throat", "turn", turn),
+            of("defect", "long_axis", major),
+            of("defect", "short_axis", major * share),
+            of("defect", "rotation", turn),
             of("wall", "thickness", wall),
-            of(opening, "major", major + wider),
-            of(opening, "shift_u", toward.u),
-            of(opening, "shift_v", toward.v),
-            of(name, "azimuth", azimuth),
+            of(opening, "long_axis", major + wider),
+            of(opening, "offset_toward_12", toward.u),
+            of(opening, "offset_toward_3", toward.v),
+            of(name, "clock_position", azimuth),
             of(name, "rim", rim),
             of(name, "diameter", diameter),
             of(name, "diameter_across", diameter * across),
-            of(name, "lean", lean),
-            of(name, "sag", sag),
-            of("left_tract", "depth", 0.9 * diameter),
-            of("left_tract", "width", diameter),
-            of("right_tract", "depth", 1.1 * diameter),
-            of("right_tract", "width", diameter),
+            of(name, "annulus_angle", lean),
+            of(name, "cusp_depth", sag),
+            of("left_outflow", "depth", 0.9 * diameter),
+            of("left_outflow", "width", diameter),
+            of("right_outflow", "depth", 1.1 * diameter),
+            of("right_outflow", "width", diameter),
         ];
         let mut size = size(waist, wider_disc, if aligned { 0.0 } else { offset });
         for disc in size.occluder.discs.iter_mut().flatten() {

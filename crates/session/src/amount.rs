@@ -203,7 +203,7 @@ mod tests {
         assert_eq!(nudged(rim, 1.7, Nudge::CoarseUp), 2.2);
         assert_eq!(nudged(rim, 0.2, Nudge::CoarseDown), 0.0);
         assert_eq!(nudged(of("flow.qp_qs"), 0.1 + 0.2, Nudge::Up), 0.35);
-        assert_eq!(nudged(of("throat.turn"), -0.5, Nudge::Up), 0.0);
+        assert_eq!(nudged(of("defect.rotation"), -0.5, Nudge::Up), 0.0);
     }
 
     #[test]
@@ -228,7 +228,7 @@ mod tests {
     fn a_number_is_said_with_its_decimals_and_typed_with_or_without_unit() {
         assert_eq!(amount(of("aortic.rim"), 2.0), "2.0 mm");
         assert_eq!(amount(of("aortic.rim"), 1.53), "1.53 mm");
-        assert_eq!(amount(of("aortic.lean"), 90.0), "90 deg");
+        assert_eq!(amount(of("aortic.annulus_angle"), 90.0), "90 deg");
         assert_eq!(amount(of("flow.qp_qs"), 2.6), "2.60");
         assert_eq!(amount(of("patient.age"), 0.9167), "0.92 years (11 months)");
         assert_eq!(amount(of("patient.age"), 2.4), "2.40 years");
@@ -268,6 +268,6 @@ mod tests {
             typed(of("patient.oxygen_uptake"), "150 ml/min/m2"),
             Some(150.0)
         );
-        assert_eq!(typed(of("aortic.lean"), "80°"), Some(80.0));
+        assert_eq!(typed(of("aortic.annulus_angle"), "80°"), Some(80.0));
     }
 }

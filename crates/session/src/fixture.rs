@@ -33,8 +33,8 @@ static RULES: LazyLock<HouseRules> = LazyLock::new(|| {
 
 /// A case against some of the shipped shapes and the shipped rules.
 pub(crate) fn open(case: Case) -> Session {
-    let (name, text) = files::shipped::PUBLISHED_LIMITS;
-    let limits = files::parse_limits(name, text).unwrap().into_value();
+    let (name, text) = files::shipped::GUIDANCE;
+    let limits = files::parse_guidance(name, text).unwrap().into_value();
     Session::open(case, vec![SHELF.clone()], RULES.clone()).with_limits(limits)
 }
 

@@ -8,7 +8,7 @@ pub struct KeyMap {
     keys: Vec<(&'static Command, Vec<Key>)>,
 }
 
-/// Why a key map was refused.
+/// What of a text of keys could not be followed.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum KeyMapError {
     /// The text is no map of names to lists of keys.
@@ -63,31 +63,98 @@ impl Default for KeyMap {
 }
 
 impl KeyMap {
-    /// The default with the commands of a RON text on other keys: a map of
-    /// command names to lists of keys. What it does not name stays as it is.
-    pub fn with_changes(text: &str) -> Result<Self, KeyMapError> {
-        let changes: BTreeMap<String, Vec<String>> =
-            ron::from_str(text).map_err(|error| KeyMapError::NotAMap(error.to_string()))?;
+    /// The default with the commands of a RON text on other keys, a map of command
+    /// names to lists of keys, and what of the text could not be followed. What it
+    /// does not name stays as it is, but a key that it gives is no other command's in
+    /// the same panel.
+    pub fn with_changes(text: &str) -> (Self, Vec<KeyMapError>) {
         let mut map = Self::default();
+        let changes: BTreeMap<String, Vec<String>> = match ron::from_str(text) {
+            Ok(changes) => changes,
+            Err(error) => return (map, vec![KeyMapError::NotAMap(error.to_string())]),
+        };
+        let mut errors = Vec::new();
+        let mut changed: Vec<usize> = Vec::new();
         for (id, keys) in changes {
-            let command = Command::named(&id).ok_or(KeyMapError::NoSuchCommand(id))?;
-            let keys = keys
-                .iter()
-                .map(|key| key.parse())
-                .collect::<Result<Vec<Key>, NoSuchKey>>()
-                .map_err(|error| KeyMapError::NoSuchKey {
-                    command: command.id,
-                    error,
-                })?;
-            map.keys
-                .iter_mut()
-                .filter(|(one, _)| *one == command)
-                .for_each(|(_, old)| {
-                    old.clone_from(&keys);
-                });
+            let renamed = RENAMED.iter().find(|(old, _)| *old == id);
+            let now = renamed.map_or(id.as_str(), |(_, now)| now);
+            let Some(index) = map.keys.iter().position(|(one, _)| one.id == now) else {
+                errors.push(KeyMapError::NoSuchCommand(id));
+                continue;
+            };
+            let (command, mut wanted) = (map.keys[index].0, Vec::new());
+            for key in keys {
+                match map.wanted(command, &key, &changed) {
+                    Ok(key) => wanted.push(key),
+                    Err(error) => errors.push(error),
+                }
+            }
+            if command.id == "leave" && wanted.is_empty() {
+                errors.push(KeyMapError::NoWayOut);
+                continue;
+            }
+            map.keys[index].1 = wanted;
+            changed.push(index);
         }
-        map.check()?;
-        Ok(map)
+        errors.extend(map.give_way(&changed));
+        (map, errors)
+    }
+
+    /// A key that a text gives to a command, unless it is none, or that of another
+    /// command the text names.
+    fn wanted(
+        &self,
+        command: &'static Command,
+        key: &str,
+        changed: &[usize],
+    ) -> Result<Key, KeyMapError> {
+        let key: Key = key.parse().map_err(|error| KeyMapError::NoSuchKey {
+            command: command.id,
+            error,
+        })?;
+        if key.alt {
+            return Err(KeyMapError::WithAlt {
+                key,
+                command: command.id,
+            });
+        }
+        let mut others = changed.iter().map(|&index| &self.keys[index]);
+        match others.find(|(other, keys)| meet(command, other) && keys.contains(&key)) {
+            Some((other, _)) => Err(KeyMapError::Twice {
+                key,
+                one: other.id,
+                other: command.id,
+            }),
+            None => Ok(key),
+        }
+    }
+
+    /// Takes the keys of changed commands from all others; the one that ends the
+    /// program keeps its own, and they go without.
+    fn give_way(&mut self, changed: &[usize]) -> Option<KeyMapError> {
+        let mut kept = None;
+        for &index in changed {
+            let (command, wanted) = self.keys[index].clone();
+            for other in (0..self.keys.len()).filter(|other| !changed.contains(other)) {
+                let (of_other, keys) = &mut self.keys[other];
+                if !meet(command, of_other) {
+                    continue;
+                }
+                let left: Vec<Key> = keys
+                    .iter()
+                    .filter(|key| !wanted.contains(key))
+                    .copied()
+                    .collect();
+                if of_other.id == "leave" && left.is_empty() {
+                    let last = keys.clone();
+                    self.keys[index].1.retain(|key| !last.contains(key));
+                    kept = Some(KeyMapError::NoWayOut);
+                } else {
+                    *keys = left;
+                }
+            }
+        }
+        kept
     }
 
     /// The command of a key in a panel.
@@ -105,51 +172,51 @@ impl KeyMap {
             .find(|(one, _)| *one == command)
             .map_or(&[], |(_, keys)| keys)
     }
-
-    fn check(&self) -> Result<(), KeyMapError> {
-        for (place, (one, keys)) in self.keys.iter().enumerate() {
-            if let Some(&key) = keys.iter().find(|key| key.alt) {
-                return Err(KeyMapError::WithAlt {
-                    key,
-                    command: one.id,
-                });
-            }
-            for (other, others) in &self.keys[place + 1..] {
-                let meet = Focus::ALL
-                    .iter()
-                    .any(|&focus| one.counts_in(focus) && other.counts_in(focus));
-                let twice = keys.iter().find(|key| meet && others.contains(key));
-                if let Some(&key) = twice {
-                    return Err(KeyMapError::Twice {
-                        key,
-                        one: one.id,
-                        other: other.id,
-                    });
-                }
-            }
-            if one.id == "leave" && keys.is_empty() {
-                return Err(KeyMapError::NoWayOut);
-            }
-        }
-        Ok(())
-    }
 }
+
+/// Whether two commands count in one panel.
+fn meet(one: &Command, other: &Command) -> bool {
+    Focus::ALL
+        .iter()
+        .any(|&focus| one.counts_in(focus) && other.counts_in(focus))
+}
+
+/// Names that commands had once, each with the one it has now.
+const RENAMED: [(&str, &str); 2] = [
+    ("no_such_neighbour", "out_of_reach"),
+    ("put_aside", "out_of_stock"),
+];
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
     fn says(text: &str) -> String {
-        KeyMap::with_changes(text).unwrap_err().to_string()
+        let (_, errors) = KeyMap::with_changes(text);
+        let said: Vec<String> = errors.iter().map(ToString::to_string).collect();
+        said.join("; ")
+    }
+
+    /// The command of a key in a panel after a change that can be followed.
+    fn command(text: &str, key: &str, focus: Focus) -> Option<&'static str> {
+        let (map, errors) = KeyMap::with_changes(text);
+        assert_eq!(errors, [], "{text}");
+        map.command(key.parse().unwrap(), focus).map(|it| it.id)
     }
 
     #[test]
     fn every_default_key_is_a_key_and_stands_once() {
         let map = KeyMap::default();
-        assert_eq!(map.check(), Ok(()));
-        for command in Command::all() {
-            let written: Vec<String> = map.keys(command).iter().map(Key::to_string).collect();
+        for (index, (command, keys)) in map.keys.iter().enumerate() {
+            let written: Vec<String> = keys.iter().map(Key::to_string).collect();
             assert_eq!(written, command.keys, "{command:?}");
+            for (other, others) in &map.keys[index + 1..] {
+                let twice = keys.iter().find(|key| others.contains(key));
+                assert!(
+                    twice.is_none() || !meet(command, other),
+                    "{command:?} {other:?}"
+                );
+            }
         }
     }
 
@@ -163,37 +230,61 @@ mod tests {
 
     #[test]
     fn a_change_replaces_the_keys_of_what_it_names_and_of_nothing_else() {
-        let map = KeyMap::with_changes(r#"{ "undo": ["f5", "ctrl-z"] }"#).unwrap();
-        let command = |key: &str| {
-            map.command(key.parse().unwrap(), Focus::Bays)
-                .map(|it| it.id)
-        };
-        assert_eq!(command("f5"), Some("undo"));
-        assert_eq!(command("u"), None);
-        assert_eq!(command("U"), Some("redo"));
+        let text = r#"{ "undo": ["f5", "ctrl-z"] }"#;
+        assert_eq!(command(text, "f5", Focus::Bays), Some("undo"));
+        assert_eq!(command(text, "u", Focus::Bays), None);
+        assert_eq!(command(text, "U", Focus::Bays), Some("redo"));
     }
 
     #[test]
     fn one_key_may_do_different_things_in_different_panels() {
-        let map = KeyMap::default();
-        let right = "right".parse().unwrap();
-        assert_eq!(map.command(right, Focus::Readings).unwrap().id, "more");
-        assert_eq!(map.command(right, Focus::Bays).unwrap().id, "next_bay");
-        assert_eq!(map.command(right, Focus::Ranking), None);
+        assert_eq!(command("{}", "right", Focus::Readings), Some("more"));
+        assert_eq!(command("{}", "right", Focus::Bays), Some("next_bay"));
+        assert_eq!(command("{}", "right", Focus::Ranking), None);
     }
 
     #[test]
-    fn what_cannot_be_is_refused_with_its_reason() {
+    fn a_key_of_the_users_is_no_other_commands() {
+        let text = r#"{ "redo": ["u"] }"#;
+        assert_eq!(command(text, "u", Focus::Bays), Some("redo"));
+        assert_eq!(command(text, "ctrl-z", Focus::Bays), Some("undo"));
+    }
+
+    #[test]
+    fn a_name_that_a_command_had_once_is_read() {
+        for (old, now) in RENAMED {
+            let (map, errors) = KeyMap::with_changes(&format!(r#"{{ "{old}": ["f9"] }}"#));
+            assert_eq!(errors, [], "{old}");
+            let key = "f9".parse().unwrap();
+            let found = Focus::ALL.iter().find_map(|&focus| map.command(key, focus));
+            assert_eq!(found.map(|it| it.id), Some(now));
+        }
+    }
+
+    #[test]
+    fn what_cannot_be_is_said_and_the_rest_is_followed() {
         assert_eq!(
-            says(r#"{ "redo": ["u"] }"#),
-            "`u` is the key of both \"undo\" and \"redo\": give one of them another"
+            says(r#"{ "redo": ["f5"], "undo": ["f5"] }"#),
+            "`f5` is the key of both \"redo\" and \"undo\": give one of them another"
         );
-        assert!(says(r#"{ "pin": ["tab"] }"#).contains("\"next_panel\""));
         assert_eq!(says(r#"{ "leave": [] }"#), "\"leave\" needs a key");
         assert!(says(r#"{ "undoo": ["u"] }"#).starts_with("no command is called \"undoo\""));
         assert!(
             says(r#"{ "undo": ["ctrl"] }"#).starts_with("the keys of \"undo\": `ctrl` is no key")
         );
         assert!(says("undo: u").contains("expected a map"));
+        let (map, _) = KeyMap::with_changes(r#"{ "undoo": ["u"], "undo": ["f5", "ctrl"] }"#);
+        let found = map.command("f5".parse().unwrap(), Focus::Bays);
+        assert_eq!(found.map(|it| it.id), Some("undo"));
+        // Whatever a text says, there is a way out.
+        let quit = KeyMap::default();
+        let leave = Command::named("leave").unwrap();
+        let keys: Vec<String> = quit
+            .keys(leave)
+            .iter()
+            .map(|key| format!("\"{key}\""))
+            .collect();
+        let (map, _) = KeyMap::with_changes(&format!("{{ \"undo\": [{}] }}", keys.join(", ")));
+        assert!(!map.keys(leave).is_empty());
     }
 }

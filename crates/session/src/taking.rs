@@ -39,7 +39,7 @@ mod tests {
     #[test]
     fn what_has_no_name_any_more_is_said() {
         let session = fixture::infant();
-        let of_throat = |one: &&Reading| one.quantity.address() == "throat.major";
+        let of_throat = |one: &&Reading| one.quantity.address() == "defect.long_axis";
         let readings = &session.document().case().readings;
         let was = readings.iter().find(of_throat).expect("a throat");
         let mut now = was.clone();

@@ -49,8 +49,8 @@ impl Neighbour {
             Self::Valve(Valve::Mitral) => "mitral_valve",
             Self::Valve(Valve::Tricuspid) => "tricuspid_valve",
             Self::Valve(Valve::Pulmonary) => "pulmonary_valve",
-            Self::LeftOutflow => "left_tract",
-            Self::RightOutflow => "right_tract",
+            Self::LeftOutflow => "left_outflow",
+            Self::RightOutflow => "right_outflow",
         }
     }
 }

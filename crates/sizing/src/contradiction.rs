@@ -26,7 +26,7 @@ impl Contradiction {
             "outside_wide_bounds" => "a value outside its wide bounds",
             "typed_twice" => "one reading typed twice",
             "axes_crossed" => "a shorter axis over the longer one",
-            "opening_under_throat" => "an opening narrower than the defect",
+            "opening_under_defect" => "an opening narrower than the defect",
             "prolapse_denied" => "a prolapse that is denied",
             _ => "site against measurement",
         }

@@ -129,7 +129,7 @@ fn opening_under_throat(resolved: &ResolvedCase, face: Face) -> Option<Contradic
     let on = [opening[0], defect[0]];
     let (opening, throat) = (resolved.nominal(on[0])?, resolved.nominal(on[1])?);
     is_under(opening, throat).then(|| Contradiction {
-        id: "opening_under_throat".into(),
+        id: "opening_under_defect".into(),
         says: format!(
             "the {name} ({}) is narrower than the throat ({}), the narrowest section",
             words::mm(opening),

@@ -150,7 +150,7 @@ impl Fact {
             Self::AorticRegurgitation => "aortic_regurgitation",
             Self::PulmonaryRegurgitation => "pulmonary_regurgitation",
             Self::Pouch => "pouch",
-            Self::Holes => "holes",
+            Self::Holes => "defects",
             Self::BandInTheWay => "band_in_the_way",
             Self::MitralChordae => "mitral_chordae_on_edge",
             Self::TricuspidChordae => "tricuspid_chordae_on_edge",

@@ -67,8 +67,8 @@ impl Outcome {
             return self.says.clone();
         }
         let (name, band) = match self.state {
-            State::Stop => ("stop", self.stop),
-            State::Caution => ("caution", self.caution),
+            State::Stop => ("limit", self.stop),
+            State::Caution => ("warning", self.caution),
             State::Ok | State::NotAssessed => return self.says.clone(),
         };
         let broken = self

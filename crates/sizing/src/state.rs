@@ -16,8 +16,8 @@ impl State {
     pub const fn word(self) -> &'static str {
         match self {
             Self::Ok => "ok",
-            Self::Caution => "caution",
-            Self::Stop => "stop",
+            Self::Caution => "warning",
+            Self::Stop => "beyond",
             Self::NotAssessed => "not assessed",
         }
     }

@@ -104,13 +104,13 @@ fn json_has_the_form_that_programs_rely_on() {
         assert_eq!(one["rank"], index + 1);
         for number in [
             "group",
-            "turn_deg",
+            "rotation_deg",
             "waist_mm",
             "length_mm",
             "sheath_fr",
             "chance",
             "chance_error",
-            "chance_no_caution",
+            "chance_no_warning",
         ] {
             assert!(one[number].is_number(), "{number}");
         }
@@ -128,7 +128,7 @@ fn json_has_the_form_that_programs_rely_on() {
             for word in ["check", "of", "state", "unit", "says"] {
                 assert!(check[word].is_string(), "{word}");
             }
-            for band in ["stop", "caution"] {
+            for band in ["limit", "warning"] {
                 assert_eq!(check[band].as_array().map(Vec::len), Some(2), "{band}");
             }
             assert!(check["missing"].is_array());
@@ -174,7 +174,7 @@ fn the_digest_covers_case_catalogue_and_rules() {
     assert_eq!(all[0], digest(&[]));
 }
 
-const ONE_SIZE: &str = r#"(format: 1, title: "mine", shapes: [(
+const ONE_SIZE: &str = r#"(format: 2, title: "mine", shapes: [(
     id: "mine", name: "my shape", about: "one size", conformability: 0.5, braid_angle_deg: 40,
     sizes: [(label: "5x3", waist: 5, length: 3, left: (diameter: 7, thickness: 1),
         right: (diameter: 7, thickness: 1), sheath_fr: 5)],
@@ -203,7 +203,7 @@ fn a_catalogue_of_ones_own_replaces_the_shipped_one() {
 
 #[test]
 fn exit_codes_tell_bad_input_from_nothing_fits() {
-    let bad = file("bad.ron", "(format: 1, title: 3)");
+    let bad = file("bad.ron", "(format: 2, title: 3)");
     for (arguments, code) in [
         (vec!["rank", "nothing-fits", "--draws", "64"], 0),
         (vec!["--help"], 0),
@@ -246,7 +246,7 @@ fn a_refusal_tells_the_remedy() {
         shape.contains("shapes are: ") && shape.contains("even-narrow"),
         "{shape}"
     );
-    let bad = file("remedy.ron", "(\n  format: 1,\n  titel: \"x\",\n)");
+    let bad = file("remedy.ron", "(\n  format: 2,\n  titel: \"x\",\n)");
     let field = of(&["check", &bad]);
     assert!(field.contains(":3:") && field.contains("title"), "{field}");
 }
@@ -363,7 +363,7 @@ fn nothing_of_a_file_steers_the_terminal() {
     );
     let broken = file(
         "hostile-broken.ron",
-        "(format: 1, title: \"\u{1b}[2J\u{202e}\", sites: \u{1b}[31m)",
+        "(format: 2, title: \"\u{1b}[2J\u{202e}\", sites: \u{1b}[31m)",
     );
     let size = "mine/5x3\u{1b}]0;owned\u{7}\u{202e}\u{9b}31m\u{85}";
     for arguments in [

@@ -36,7 +36,7 @@ fn with(name: &str, exceptions: &str) -> String {
 }
 
 fn hold_left() -> String {
-    let rule = "rule: \"hold_left\", stop: (low: 2), caution: (low: 2.5)";
+    let rule = "rule: \"hold_left\", limit: (low: 2), warning: (low: 2.5)";
     with("hold", &format!("({rule}, because: \"{REASON}\")"))
 }
 
@@ -63,22 +63,25 @@ fn a_limit_raised_over_the_lip_stops_the_size_and_is_said() {
     let (house, case) = (ranked(DEMONSTRATION), ranked(&hold_left()));
     let before = candidate(&house, SIZE);
     assert_eq!(before["verdict"], "borderline");
-    assert_eq!(check(before, "hold_left")["state"], "caution");
+    assert_eq!(check(before, "rim_overlap_left")["state"], "warning");
     assert_eq!(house["exceptions"], json!([]));
 
     let after = candidate(&case, SIZE);
-    let hold = check(after, "hold_left");
+    let hold = check(after, "rim_overlap_left");
     assert_eq!(after["verdict"], "does not fit");
     assert_eq!(
-        (&hold["state"], &hold["stop"]),
-        (&json!("stop"), &json!([2.0, null]))
+        (&hold["state"], &hold["limit"]),
+        (&json!("beyond"), &json!([2.0, null]))
     );
-    assert_eq!(hold["value"], check(before, "hold_left")["value"]);
-    assert_eq!(check(after, "hold_right"), check(before, "hold_right"));
+    assert_eq!(hold["value"], check(before, "rim_overlap_left")["value"]);
+    assert_eq!(
+        check(after, "rim_overlap_right"),
+        check(before, "rim_overlap_right")
+    );
     assert_eq!(
         case["exceptions"],
         json!([
-            "hold left: stop under 2 mm; caution under 2.5 mm. The house: stop under 0.5 mm; \
+            "hold left: limit under 2 mm; caution under 2.5 mm. The house: stop under 0.5 mm; \
              caution under 1 mm (assumption). Because: thin septum, agreed at rounds"
         ])
     );
@@ -86,7 +89,7 @@ fn a_limit_raised_over_the_lip_stops_the_size_and_is_said() {
 
 #[test]
 fn an_assumed_value_moves_what_stands_on_it() {
-    let row = "rule: \"aortic.sag\", value: 0.5, unit: \"mm\", sd: 0.5";
+    let row = "rule: \"aortic.cusp_depth\", value: 0.5, unit: \"mm\", sd: 0.5";
     let case = with("sag", &format!("({row}, because: \"cusp seen low\")"));
     let clearance = |report: &Value| {
         let checks = candidate(report, SIZE)["checks"]
@@ -127,7 +130,7 @@ fn the_reason_is_printed_on_every_sheet() {
         let words: Vec<&str> = sheet.split_whitespace().collect();
         let sheet = words.join(" ");
         assert!(
-            sheet.contains(REASON) && sheet.contains("stop under 2 mm"),
+            sheet.contains(REASON) && sheet.contains("limit under 2 mm"),
             "{sheet}"
         );
     }
@@ -135,7 +138,7 @@ fn the_reason_is_printed_on_every_sheet() {
 
 #[test]
 fn an_exception_from_no_rule_at_the_site_is_refused() {
-    let rule = "rule: \"waist_fit at inlet_muscular\", stop: (), caution: ()";
+    let rule = "rule: \"waist_fit at inlet_muscular\", limit: (), warning: ()";
     let case = with("elsewhere", &format!("({rule}, because: \"x\")"));
     let output = Command::new(env!("CARGO_BIN_EXE_rimwise"))
         .env("LC_ALL", "C.UTF-8")

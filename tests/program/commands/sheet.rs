@@ -68,7 +68,7 @@ fn every_example_of_the_help_can_be_called() {
 #[test]
 fn a_bad_file_is_named_and_the_rest_is_done() {
     let folder = folder("several");
-    fs::write(folder.join("bad.ron"), "(format: 1, title: 3)").expect("a file");
+    fs::write(folder.join("bad.ron"), "(format: 2, title: 3)").expect("a file");
     let output = rimwise(
         &[
             "sheet",

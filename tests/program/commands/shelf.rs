@@ -39,7 +39,7 @@ impl Drop for Settings {
 
 #[test]
 fn what_is_put_aside_keeps_its_place_and_is_said_not_to_be_there() {
-    let none = Settings::with(r#"(format: 1, title: "mine", shapes: [], put_aside: [])"#);
+    let none = Settings::with(r#"(format: 2, title: "mine", shapes: [], out_of_stock: [])"#);
     let report: Value = serde_json::from_str(&none.rank("json")).expect("JSON");
     let first = &report["candidates"][0];
     let name = format!(
@@ -47,14 +47,14 @@ fn what_is_put_aside_keeps_its_place_and_is_said_not_to_be_there() {
         first["shape"].as_str().expect("a shape"),
         first["size"].as_str().expect("a size")
     );
-    assert_eq!(first["on_shelf"], true);
+    assert_eq!(first["in_stock"], true);
     drop(none);
 
-    let own = format!(r#"(format: 1, title: "mine", shapes: [], put_aside: ["{name}"])"#);
+    let own = format!(r#"(format: 2, title: "mine", shapes: [], out_of_stock: ["{name}"])"#);
     let without = Settings::with(&own);
     let again: Value = serde_json::from_str(&without.rank("json")).expect("JSON");
     let mut expected = first.clone();
-    expected["on_shelf"] = false.into();
+    expected["in_stock"] = false.into();
     assert_eq!(again["candidates"][0], expected);
     assert_ne!(again["inputs_sha256"], report["inputs_sha256"]);
     let table = without.rank("table");

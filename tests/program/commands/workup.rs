@@ -113,7 +113,7 @@ fn limits_of_ones_own_serve_and_their_faults_are_told() {
         std::fs::write(&path, text).expect("a file in the temporary folder");
         path.display().to_string()
     };
-    let (_, shipped) = files::shipped::PUBLISHED_LIMITS;
+    let (_, shipped) = files::shipped::GUIDANCE;
     let own = file(
         "own.ron",
         &shipped.replace("says: \"heart failure", "says: \"MINE heart failure"),

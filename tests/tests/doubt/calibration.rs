@@ -18,30 +18,30 @@ use std::sync::Arc;
 
 /// What is in doubt: its range and the standard deviation of a reading.
 const DOUBTED: [(&str, [f64; 2], f64); 5] = [
-    ("throat.major", [1.5, 12.0], 0.4),
-    ("throat.minor", [1.5, 12.0], 0.4),
+    ("defect.long_axis", [1.5, 12.0], 0.4),
+    ("defect.short_axis", [1.5, 12.0], 0.4),
     ("wall.thickness", [0.5, 12.0], 0.5),
     ("aortic.rim", [0.0, 10.0], 0.5),
-    ("aortic.lean", [30.0, 150.0], 8.0),
+    ("aortic.annulus_angle", [30.0, 150.0], 8.0),
 ];
 
 /// What is known.
 const KNOWN: [(&str, f64); 18] = [
-    ("throat.turn", 20.0),
-    ("aortic.azimuth", 0.0),
+    ("defect.rotation", 20.0),
+    ("aortic.clock_position", 0.0),
     ("aortic.diameter", 9.0),
     ("aortic.diameter_across", 8.5),
-    ("aortic.sag", 0.3),
-    ("tricuspid.azimuth", 100.0),
+    ("aortic.cusp_depth", 0.3),
+    ("tricuspid.clock_position", 100.0),
     ("tricuspid.diameter", 14.0),
     ("tricuspid.diameter_across", 12.0),
-    ("tricuspid.lean", 90.0),
-    ("tricuspid.sag", 0.5),
+    ("tricuspid.annulus_angle", 90.0),
+    ("tricuspid.cusp_depth", 0.5),
     ("tricuspid.leaflet", 9.0),
     ("tricuspid.rim", 4.0),
-    ("left_tract.depth", 12.0),
-    ("left_tract.width", 12.0),
-    ("left_tract.velocity", 1.0),
+    ("left_outflow.depth", 12.0),
+    ("left_outflow.width", 12.0),
+    ("left_outflow.velocity", 1.0),
     ("left_ventricle.length", 30.0),
     ("right_ventricle.length", 26.0),
     ("vein.diameter", 5.0),
@@ -69,7 +69,7 @@ fn case_of(values: &[f64], doubt: impl Fn(f64) -> f64) -> Case {
     readings.extend(KNOWN.map(|(address, value)| reading(address, value, SURE)));
     readings.push(reading("patient.weight", 8.0, SURE));
     let mut case = case(Site::CentralPerimembranous, readings);
-    for absent in ["mitral_valve", "pulmonary_valve", "right_tract"] {
+    for absent in ["mitral_valve", "pulmonary_valve", "right_outflow"] {
         let all = Neighbour::ALL.into_iter();
         case.absent.extend(all.filter(|one| one.name() == absent));
     }

@@ -7,17 +7,17 @@
 #![expect(clippy::unwrap_used, reason = "what fails here fails a test")]
 
 use files::{
-    Diagnostic, FileError, parse_case, parse_catalogue, parse_house_rules, parse_limits, read_case,
-    shipped, visible,
+    Diagnostic, FileError, parse_case, parse_catalogue, parse_guidance, parse_house_rules,
+    read_case, shipped, visible,
 };
 use proptest::prelude::*;
 use std::path::{Path, PathBuf};
 
 const CASE: &str = include_str!("bad_files/case.ron");
 const SHELF: &str = include_str!("bad_files/shelf.ron");
-const LIMITS: &str = include_str!("bad_files/limits.ron");
+const GUIDANCE: &str = include_str!("bad_files/guidance.ron");
 /// Rules as they were kept once: what ships may change without moving a line here.
-const RULES: &str = include_str!("old/house_rules.ron");
+const RULES: &str = include_str!("bad_files/rules.ron");
 
 fn said(faults: &[Diagnostic]) -> String {
     faults
@@ -76,10 +76,10 @@ fn of_house_rules() {
 }
 
 #[test]
-fn of_published_limits() {
-    let table = include_str!("bad_files/limits.txt");
-    check(table, LIMITS, |text| {
-        parse_limits("limits.ron", text).map(drop)
+fn of_guidance() {
+    let table = include_str!("bad_files/guidance.txt");
+    check(table, GUIDANCE, |text| {
+        parse_guidance("guidance.ron", text).map(drop)
     });
 }
 
@@ -102,12 +102,12 @@ fn of_a_text_that_is_no_case_at_all() {
             "1:2: [0]: found `(`, expected a word of letters, digits and _.",
         ),
         (
-            "(format: 1,,)",
+            "(format: 2,,)",
             "1:12: found `,`, expected a word of letters, digits and _.",
         ),
         (
             "\u{feff}(format: 3)",
-            "1:10: format: found format 3, expected format 1. \
+            "1:10: format: found format 3, expected format 1 or 2. \
              This program reads no other format of file.",
         ),
     ] {
@@ -132,7 +132,7 @@ fn all_faults_of_a_file_at_once() {
             "readings[0].value",
             "readings[0].unit",
             "readings[1].by",
-            "no_such_neighbour[0]",
+            "out_of_reach[0]",
         ],
     );
 }
@@ -167,12 +167,12 @@ fn an_exception_that_the_house_does_not_have_at_the_site() {
     };
     assert_eq!(
         said(
-            "(rule: \"waist_fit\", stop: (), caution: (), because: \"x\"), \
-             (rule: \"hold_left\", stop: (), caution: (), because: \"x\")"
+            "(rule: \"waist_fit\", limit: (), warning: (), because: \"x\"), \
+             (rule: \"rim_overlap_left\", limit: (), warning: (), because: \"x\")"
         ),
         "case.ron:16:61: exceptions[0].rule: found \"waist_fit\", expected a rule that the \
-         house has at outlet_muscular. Of waist_fit it has: waist_fit at outlet_muscular; \
-         waist_fit at outlet_muscular when prolapse.",
+         house has at outlet_muscular. Of waist_fit it has: waist_fit.perimembranous_and_outlet; \
+         waist_fit.prolapse.",
     );
     assert_eq!(
         said("(rule: \"aortic.rim\", value: 2, unit: \"mm\", sd: 1, because: \"x\")"),
@@ -203,8 +203,8 @@ fn every_shipped_file_is_right() {
         shapes.shapes.len() >= 9 && (120..=200).contains(&sizes),
         "{sizes}"
     );
-    let (name, text) = shipped::PUBLISHED_LIMITS;
-    let limits = parse_limits(name, text).map_err(|faults| said(&faults));
+    let (name, text) = shipped::GUIDANCE;
+    let limits = parse_guidance(name, text).map_err(|faults| said(&faults));
     assert!(limits.is_ok_and(|file| !file.value().adults.is_empty()));
     for (name, text) in shipped::SCENARIOS {
         let case = parse_case(name, text)
@@ -343,7 +343,7 @@ proptest! {
         prop_assert!(parse_case(&text, &text).map_or_else(|faults| is_clean(&faults), |_| true));
         prop_assert!(parse_catalogue(&text, &text).map_or_else(|faults| is_clean(&faults), |_| true));
         prop_assert!(parse_house_rules(&text, &text).map_or_else(|faults| is_clean(&faults), |_| true));
-        prop_assert!(parse_limits(&text, &text).map_or_else(|faults| is_clean(&faults), |_| true));
+        prop_assert!(parse_guidance(&text, &text).map_or_else(|faults| is_clean(&faults), |_| true));
     }
 
     #[test]
@@ -357,8 +357,8 @@ proptest! {
     }
 
     #[test]
-    fn any_slip_in_published_limits_gives_clean_messages(text in overwritten(LIMITS)) {
-        prop_assert!(parse_limits("x", &text).map_or_else(|faults| is_clean(&faults), |_| true));
+    fn any_slip_in_guidance_gives_clean_messages(text in overwritten(GUIDANCE)) {
+        prop_assert!(parse_guidance("x", &text).map_or_else(|faults| is_clean(&faults), |_| true));
     }
 
     #[test]

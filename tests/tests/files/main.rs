@@ -1,3 +1,4 @@
 //! Files that a user can edit.
 
 mod bad_files;
+mod format_1;

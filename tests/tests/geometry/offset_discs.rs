@@ -21,7 +21,7 @@ fn the_bundle_is_pressed_by_the_long_side() {
             let size = moved_by(offset);
             let candidate = as_read(scenario("bundle"), shipped_rules(), &size, turn);
             let mut outcomes = candidate.outcomes.iter();
-            let disc = outcomes.find(|one| one.check == "conduction_disc");
+            let disc = outcomes.find(|one| one.check == "av_block_disc");
             let disc = disc.expect("a stiff disc beside the bundle");
             assert_eq!(
                 (disc.value, disc.state),

@@ -47,7 +47,11 @@ fn near(found: f64, expected: f64) {
 #[test]
 fn an_axis_of_a_defect_by_echo_is_far_less_sure_than_a_ring() {
     use Modality::{ComputedTomography, ThreeDimensionalEcho, TransthoracicEcho};
-    for axis in ["throat.major", "left_opening.minor", "right_opening.major"] {
+    for axis in [
+        "defect.long_axis",
+        "left_opening.short_axis",
+        "right_opening.long_axis",
+    ] {
         near(sd(axis, 4.0, TransthoracicEcho), 1.2);
         near(sd(axis, 7.3, TransthoracicEcho), 0.20 * 7.3);
         near(sd(axis, 12.0, ComputedTomography), 0.08 * 12.0);
@@ -86,8 +90,8 @@ fn size(waist: f64) -> Size {
 
 fn perimembranous(defect: f64) -> Case {
     let rows = [
-        ("throat.major", defect),
-        ("throat.minor", defect),
+        ("defect.long_axis", defect),
+        ("defect.short_axis", defect),
         ("wall.thickness", 3.0),
     ];
     let readings = rows.map(|(address, value)| reading(address, value, 0.3));
@@ -106,7 +110,7 @@ fn av_block_is_warned_of_over_ordinary_practice_and_said_to_rise_with_size() {
         (10.0, State::Caution, State::Caution),
     ] {
         let found = as_read(perimembranous(5.4), shipped_rules(), &size(waist), 0.0);
-        for (check, state) in [("conduction_excess", excess), ("conduction_ratio", ratio)] {
+        for (check, state) in [("av_block_waist", excess), ("av_block_ratio", ratio)] {
             let outcome = outcome(&found, check);
             assert_eq!(outcome.state, state, "{check} of {waist} mm");
             let says = &outcome.says;
@@ -194,7 +198,7 @@ fn a_severe_prolapse_is_warned_of_and_one_that_nobody_graded() {
 /// 10.1016/j.echo.2016.04.012, author and doi from memory).
 #[test]
 fn one_axis_that_stands_for_both_says_that_it_may_miss_the_long_one() {
-    for unread in ["throat.major", "throat.minor"] {
+    for unread in ["defect.long_axis", "defect.short_axis"] {
         let mut case = perimembranous(5.4);
         // What the site needs first, besides the axes.
         let first = ["patient.weight", "aortic.rim", "tricuspid.rim"];
@@ -229,7 +233,7 @@ fn the_angle_that_is_assumed_of_the_aortic_annulus_is_the_stricter_one() {
     let rules = shipped_rules();
     let angle = |rules: &HouseRules| {
         let mut rows = rules.defaults.iter();
-        let row = rows.find(|row| row.of.address() == "aortic.lean");
+        let row = rows.find(|row| row.of.address() == "aortic.annulus_angle");
         row.expect("a row").clone()
     };
     assert!(
@@ -239,7 +243,7 @@ fn the_angle_that_is_assumed_of_the_aortic_annulus_is_the_stricter_one() {
     );
     let mut published = rules.clone();
     for row in &mut published.defaults {
-        if row.of.address() == "aortic.lean" {
+        if row.of.address() == "aortic.annulus_angle" {
             row.value = 50.0;
         }
     }
@@ -254,7 +258,7 @@ fn the_angle_that_is_assumed_of_the_aortic_annulus_is_the_stricter_one() {
         let (assumed, published) = (clearance(&rules), clearance(&published));
         assert!(assumed <= published + 1e-6, "{}: {assumed}", size.label);
     }
-    let quantity = Quantity::from_address("aortic.lean").expect("a quantity");
+    let quantity = Quantity::from_address("aortic.annulus_angle").expect("a quantity");
     assert!(
         quantity
             .info()
@@ -288,7 +292,7 @@ fn rules_kept_from_before_still_open_and_say_what_they_said() {
     let old = files::parse_house_rules("house_rules.ron", text);
     let old = old.expect("the rules of before").into_value();
     let found = as_read(scenario("bundle"), old, &size(5.0), 0.0);
-    let ratio = outcome(&found, "conduction_ratio");
+    let ratio = outcome(&found, "av_block_ratio");
     assert_eq!(
         (ratio.state, ratio.caution.high),
         (State::Caution, Some(1.5))

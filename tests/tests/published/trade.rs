@@ -49,8 +49,8 @@ const MEAN_PULMONARY_ANNULUS: f64 = 19.1 * 0.473_725;
 /// have the published mean; the rims are invented.
 fn small_outlet() -> Case {
     let rows = [
-        ("throat.major", 4.0),
-        ("throat.minor", 4.0),
+        ("defect.long_axis", 4.0),
+        ("defect.short_axis", 4.0),
         ("wall.thickness", 3.0),
         ("aortic.rim", 2.0),
         ("aortic.diameter", MEAN_AORTIC_ANNULUS),
@@ -62,12 +62,12 @@ fn small_outlet() -> Case {
         ("mitral.rim", 5.0),
         ("mitral.diameter", 10.5),
         ("mitral.leaflet", 8.0),
-        ("left_tract.depth", MEAN_AORTIC_ANNULUS),
-        ("left_tract.width", MEAN_AORTIC_ANNULUS),
-        ("left_tract.velocity", 0.9),
-        ("right_tract.depth", MEAN_PULMONARY_ANNULUS),
-        ("right_tract.width", MEAN_PULMONARY_ANNULUS),
-        ("right_tract.velocity", 1.2),
+        ("left_outflow.depth", MEAN_AORTIC_ANNULUS),
+        ("left_outflow.width", MEAN_AORTIC_ANNULUS),
+        ("left_outflow.velocity", 0.9),
+        ("right_outflow.depth", MEAN_PULMONARY_ANNULUS),
+        ("right_outflow.width", MEAN_PULMONARY_ANNULUS),
+        ("right_outflow.velocity", 1.2),
         ("patient.weight", 3.5),
     ];
     let readings: Vec<Reading> = rows
@@ -128,9 +128,9 @@ fn in_a_newborn_the_wide_shape_is_stopped_on_the_left_and_the_narrow_is_farther_
         .collect();
     assert!(
         [
-            "tract_width_left",
-            "tract_share_left",
-            "tract_gradient_left"
+            "outflow_width_left",
+            "outflow_share_left",
+            "outflow_gradient_left"
         ]
         .iter()
         .any(|check| stopped.contains(check))
@@ -157,8 +157,9 @@ fn flat_square_and_on_axis_the_clearance_is_a_sum_of_four_figures() {
         case.readings
             .retain(|one| one.quantity.address() != "aortic.rim");
         case.readings.push(reading("aortic.rim", rim, 0.5));
-        case.readings.push(reading("aortic.sag", sag, 0.1));
-        case.readings.push(reading("aortic.lean", 90.0, 5.0));
+        case.readings.push(reading("aortic.cusp_depth", sag, 0.1));
+        case.readings
+            .push(reading("aortic.annulus_angle", 90.0, 5.0));
         for shape in ["even-wide", "even-medium", "even-narrow"] {
             let size = size(shape, "5x3");
             let disc = size.occluder.discs[0].expect("a left disc");
@@ -204,8 +205,8 @@ fn with_room_all_round_the_preferred_waist_is_that_of_published_cohorts() {
 /// The first size for a round perimembranous defect with room on every side.
 fn first_with_room(defect: f64) -> Candidate {
     let mut rows = vec![
-        ("throat.major", defect, 0.5),
-        ("throat.minor", defect, 0.5),
+        ("defect.long_axis", defect, 0.5),
+        ("defect.short_axis", defect, 0.5),
         ("wall.thickness", 3.0, 0.4),
         ("left_ventricle.length", 30.0, 1.0),
         ("right_ventricle.length", 30.0, 1.0),

@@ -112,7 +112,7 @@ fn z_scores_of_the_left_heart() {
 /// narrow.
 #[test]
 fn no_pressure_by_the_jet_behind_a_narrow_arch() {
-    let jet = [("aorta.systolic", 90.0), ("throat.velocity", 4.2)];
+    let jet = [("aorta.systolic", 90.0), ("defect.velocity", 4.2)];
     let free = [
         (Finding::ArchSeen, Answer::Yes),
         (Finding::FreeLeftOutflow, Answer::Yes),
@@ -220,7 +220,7 @@ fn dissolved_oxygen_counts_where_it_was_read() {
 /// symposium's and the other sources that the rows name.
 #[test]
 #[expect(clippy::too_many_lines, reason = "a table of rows, each at its limit")]
-fn published_limits_stand_where_they_are_published() {
+fn guidance_stand_where_they_are_published() {
     let limits = shipped_limits();
     let at = |site, readings: &[(&str, f64)], findings: &[(Finding, Answer)], row: &str| {
         state(&page(of(site, readings, findings), &limits, 0), row)

@@ -12,9 +12,9 @@ use std::sync::Arc;
 /// in a child of whom all is known that the site needs first.
 fn defect(sd: f64) -> Case {
     let values = [
-        ("throat.major", 6.0),
-        ("throat.minor", 5.4),
-        ("throat.turn", 0.0),
+        ("defect.long_axis", 6.0),
+        ("defect.short_axis", 5.4),
+        ("defect.rotation", 0.0),
         ("wall.thickness", 3.0),
         ("patient.weight", 6.4),
         ("left_ventricle.length", 34.0),
@@ -42,7 +42,9 @@ fn a_value_on_its_limit_keeps_it_with_a_margin_of_0() {
     let (case, rules) = (defect(0.3), shipped_rules());
     let of = |size: &Size| {
         let outcomes = as_read(case.clone(), rules.clone(), size, 0.0).outcomes;
-        let hold = outcomes.into_iter().find(|one| one.check == "hold_left");
+        let hold = outcomes
+            .into_iter()
+            .find(|one| one.check == "rim_overlap_left");
         hold.expect("a rim overlap")
     };
     let on = of(&on_the_limit());
@@ -62,7 +64,7 @@ fn break_even_holds_the_same_state() {
     ] {
         let asked: Vec<Row> = rows(&setting, &size.occluder)
             .into_iter()
-            .filter(|row| row.id() == "hold_left")
+            .filter(|row| row.id() == "rim_overlap_left")
             .collect();
         assert_eq!(break_even(&setting, &size, 0.0, &asked).held, state);
     }
@@ -85,7 +87,7 @@ fn both_engines_keep_every_draw_on_a_limit() {
             rows: &asked,
         };
         let of_hold = |counts: &Counts| {
-            let place = asked.iter().position(|row| row.id() == "hold_left");
+            let place = asked.iter().position(|row| row.id() == "rim_overlap_left");
             let shares = counts.rows[place.expect("a rim overlap")];
             shares.expect("assessed").stop.chance(256.0).value
         };

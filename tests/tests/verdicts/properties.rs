@@ -243,8 +243,8 @@ proptest! {
 /// A case that some sizes fit: an easy hole with everything read.
 fn easy(major: f64, rims: f64) -> Case {
     let mut readings: Vec<Reading> = [
-        ("throat.major", major, 0.2),
-        ("throat.minor", 0.95 * major, 0.2),
+        ("defect.long_axis", major, 0.2),
+        ("defect.short_axis", 0.95 * major, 0.2),
         ("wall.thickness", 3.0, 0.3),
         ("left_ventricle.length", 30.0, 1.0),
         ("right_ventricle.length", 30.0, 1.0),
@@ -265,7 +265,7 @@ fn easy(major: f64, rims: f64) -> Case {
             readings.push(reading(&format!("{name}.leaflet"), 12.0, 0.5));
         }
     }
-    for name in ["left_tract", "right_tract"] {
+    for name in ["left_outflow", "right_outflow"] {
         readings.push(reading(&format!("{name}.depth"), 16.0, 0.5));
         readings.push(reading(&format!("{name}.width"), 16.0, 0.5));
         readings.push(reading(&format!("{name}.velocity"), 0.8, 0.05));

@@ -158,7 +158,7 @@ const LESSONS: [Lesson; 17] = [
                 && wide.judged.verdict == Verdict::DoesNotFit
                 && wide.judged.because[0].contains("aortic hinge")
                 && waist.outcomes.iter().any(|one| {
-                    one.check == "conduction_excess"
+                    one.check == "av_block_waist"
                         && one.margin_caution().is_some_and(|margin| margin < 0.0)
                 })
         },
@@ -179,7 +179,7 @@ const LESSONS: [Lesson; 17] = [
         take_away: |_, rules| {
             without_checks(
                 rules,
-                &["conduction_excess", "conduction_ratio", "conduction_disc"],
+                &["av_block_waist", "av_block_ratio", "av_block_disc"],
             );
         },
     },
@@ -237,7 +237,7 @@ const LESSONS: [Lesson; 17] = [
                 .all(|one| one.judged.verdict == Verdict::DoesNotFit)
                 && fitting(list).next().is_some()
         },
-        take_away: |_, rules| without_checks(rules, &["chamber"]),
+        take_away: |_, rules| without_checks(rules, &["ventricle"]),
     },
     Lesson {
         scenario: "disputed-readings",
@@ -261,7 +261,7 @@ const LESSONS: [Lesson; 17] = [
         holds: |list| {
             fitting(list).next().is_none() && of_verdict(list, Verdict::Borderline).next().is_some()
         },
-        take_away: |_, rules| without_checks(rules, &["passage"]),
+        take_away: |_, rules| without_checks(rules, &["sheath_fit"]),
     },
 ];
 
@@ -403,7 +403,7 @@ fn removing_any_reading_of_a_scenario_never_makes_a_size_fit() {
 fn where_the_hole_was_not_measured_nothing_is_said_of_any_size() {
     let mut case = scenario("outlet-infant");
     case.readings
-        .retain(|reading| !reading.quantity.address().starts_with("throat."));
+        .retain(|reading| !reading.quantity.address().starts_with("defect."));
     let headline = ranked(case, shipped_rules(), 8, 1).headline();
     let wanted = "Not rated. Not measured: throat, longer axis; throat, shorter axis.";
     assert!(headline.starts_with(wanted), "{headline}");

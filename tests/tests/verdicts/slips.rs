@@ -76,7 +76,7 @@ fn slips_by_ten_are_caught() {
     // What passes is what can be so: a rim or a pressure may be small, an infant a
     // newborn, a membranous wall thin.
     let may_be = |address: &str| {
-        ["patient.age", "aortic.sag", "wall.thickness"].contains(&address)
+        ["patient.age", "aortic.cusp_depth", "wall.thickness"].contains(&address)
             || ["rim", "shift_u", "mean", "diastolic"]
                 .iter()
                 .any(|end| address.ends_with(end))
@@ -115,7 +115,7 @@ fn the_same_reading_typed_twice_is_said() {
     let rules = Arc::new(shipped_rules());
     let twice = |change: &dyn Fn(&mut Reading)| {
         let mut case = scenario("mid-muscular");
-        let of = |one: &&Reading| one.quantity.address() == "throat.major";
+        let of = |one: &&Reading| one.quantity.address() == "defect.long_axis";
         let mut again = case.readings.iter().find(of).expect("a defect").clone();
         again.id = ReadingId("again".into());
         change(&mut again);

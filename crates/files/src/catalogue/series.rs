@@ -40,9 +40,9 @@ struct SeriesDiscForm {
     wider_than_waist: f64,
     thickness: f64,
     #[serde(default)]
-    offset_u: f64,
+    offset_toward_12: f64,
     #[serde(default)]
-    offset_v: f64,
+    offset_toward_3: f64,
 }
 
 /// A series found right.
@@ -167,7 +167,7 @@ fn waists(form: ListOr<StepsForm>, at: &Place, faults: &mut Faults) -> Option<Ve
 fn disc(form: &SeriesDiscForm, narrowest: f64, at: &Place, faults: &mut Faults) -> SeriesDisc {
     let wider = form.wider_than_waist;
     let wider = faults.number(&at.field("wider_than_waist"), wider, 0.0..=MOST_WIDER, "mm");
-    let offset = offset(form.offset_u, form.offset_v, at, faults);
+    let offset = offset(form.offset_toward_12, form.offset_toward_3, at, faults);
     covers_waist(offset, wider, at, faults);
     // With no waist to compare with, its own limits are left.
     let diameter = if narrowest.is_finite() {

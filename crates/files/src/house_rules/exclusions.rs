@@ -1,10 +1,10 @@
 //! What stops every shape, and what settles whether it is so.
 
 use super::{each_row, source};
-use crate::Source;
 use crate::document::{Checked, Place};
 use crate::faults::{Faults, Seen, one_of};
 use crate::form::Bare;
+use crate::{FileKind, Source};
 use serde::Deserialize;
 use sizing::Fact;
 use sizing::house_rules::{Evidence, Exclusion, FigureBounds, Settles};
@@ -102,6 +102,7 @@ fn shipped() -> Vec<(Exclusion, bool)> {
     let (name, text) = crate::shipped::HOUSE_RULES;
     // The shipped file is checked with every build.
     Checked::read(
+        FileKind::HouseRules,
         Source::new(name, text),
         |form: ExclusionsAlone, at, faults| plain(form.exclusions, &at.field("exclusions"), faults),
     )

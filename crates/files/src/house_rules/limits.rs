@@ -1,8 +1,9 @@
 use super::{each_row, source};
 use crate::document::Place;
-use crate::faults::{Faults, one_of};
+use crate::faults::{Faults, Seen, one_of};
 use crate::form::Bare;
 use serde::Deserialize;
+use sizing::HouseRules;
 use sizing::house_rules::{Band, Condition, LimitRow};
 
 #[derive(Deserialize)]
@@ -16,8 +17,8 @@ pub(super) struct LimitForm {
     sites: Vec<Bare>,
     #[serde(default)]
     when: Vec<ConditionForm>,
-    stop: Option<BandForm>,
-    caution: Option<BandForm>,
+    limit: Option<BandForm>,
+    warning: Option<BandForm>,
     source: String,
 }
 
@@ -51,36 +52,61 @@ pub(super) fn rows(forms: Vec<LimitForm>, at: &Place, faults: &mut Faults) -> Ve
     each_row(forms, at, |form, at| row(form, &checks, at, faults))
 }
 
+/// Rows that exceptions could not tell apart have ids, each unique to its check; in
+/// a file of format 1 they are told apart by their order.
+pub(super) fn are_told_apart(rules: &HouseRules, at: &Place, faults: &mut Faults) {
+    let mut seen = Seen::new();
+    for (index, row) in rules.limits.iter().enumerate() {
+        if let Some(id) = &row.id {
+            let name = format!("{}.{id}", row.check);
+            faults.once(&mut seen, &name, &at.item(index).field("id"));
+        }
+    }
+    if at.is_of_format_1() {
+        return;
+    }
+    for index in rules.limits_alike() {
+        let at = at.item(index);
+        let remedy = "Add `id: \"…\"`: no exception names a row by its order.";
+        faults.say(
+            &at,
+            "a row like another one",
+            "an id that tells it apart",
+            remedy,
+        );
+    }
+}
+
 fn row(form: LimitForm, checks: &[&str], at: &Place, faults: &mut Faults) -> LimitRow {
     let check = form.check.0;
     if !checks.contains(&check.as_str()) {
         let known = || checks.iter().copied();
         faults.unknown(&at.field("check"), &check, known(), one_of(known()));
     }
-    let stop = band(form.stop, &at.field("stop"), faults);
-    let caution = band(form.caution, &at.field("caution"), faults);
+    let stop = band(form.limit, &at.field("limit"), faults);
+    let caution = band(form.warning, &at.field("warning"), faults);
     if stop.is_none() && caution.is_none() {
-        let remedy = "Add `stop: (low: …, high: …)` or `caution: (…)`, or take the row out.";
-        faults.say(at, "no limit", "a stop, a caution or both", remedy);
+        let remedy = "Add `limit: (low: …, high: …)` or `warning: (…)`, or take the row out.";
+        faults.say(at, "no limit", "a limit, a warning or both", remedy);
     }
-    let at_caution = at.field("caution");
+    let at_caution = at.field("warning");
     if let (Some(stop), Some(caution)) = (stop.low, caution.low)
         && caution < stop
     {
-        let remedy = "A caution comes before the stop.";
+        let remedy = "A warning comes before the limit.";
         faults.add(
             &at_caution.field("low"),
-            format!("at least the stop, {stop}"),
+            format!("at least the limit, {stop}"),
             remedy,
         );
     }
     if let (Some(stop), Some(caution)) = (stop.high, caution.high)
         && caution > stop
     {
-        let remedy = "A caution comes before the stop.";
+        let remedy = "A warning comes before the limit.";
         faults.add(
             &at_caution.field("high"),
-            format!("at most the stop, {stop}"),
+            format!("at most the limit, {stop}"),
             remedy,
         );
     }

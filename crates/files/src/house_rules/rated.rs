@@ -41,7 +41,7 @@ pub(super) fn measured_first(
 ) -> Vec<MeasuredFirst> {
     each_row(forms, at, |form, at| {
         if form.all.is_empty() && form.one_of.is_empty() {
-            let remedy = "Add `all: [\"throat.major\"]`, or take the row out.";
+            let remedy = "Add `all: [\"defect.long_axis\"]`, or take the row out.";
             faults.say(at, "nothing asked", "what is measured first", remedy);
         }
         MeasuredFirst {

@@ -34,7 +34,7 @@ const PROCEDURE: &str = r#"
 
 fn text(procedure: &str) -> String {
     format!(
-        "(\n    format: 1, title: \"x\", site: central_perimembranous, edge: soft, route: antegrade,\n    \
+        "(\n    format: 2, title: \"x\", site: central_perimembranous, edge: soft, access: antegrade,\n    \
          readings: [],\n{procedure})\n"
     )
 }

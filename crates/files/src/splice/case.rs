@@ -21,9 +21,9 @@ pub(super) const CASE_FIELDS: [&str; 20] = [
     "lesson",
     "site",
     "edge",
-    "route",
+    "access",
     "readings",
-    "no_such_neighbour",
+    "out_of_reach",
     "facts",
     "findings",
     "exclusions",
@@ -53,6 +53,9 @@ impl CaseFile {
     /// the two agree.
     pub fn with(&self, case: &Case) -> Result<Self, SpliceError> {
         let was = self.value();
+        if was == case {
+            return Ok(self.clone());
+        }
         let mut splice = Splice::new(self.source().text());
         splice.set_fields(&[], &head(was), &head(case), &CASE_FIELDS);
         READINGS.sync(
@@ -84,6 +87,17 @@ impl CaseFile {
         let text = self.source().marked(splice.text);
         faithful(parse_case(self.source().name(), &text), case, CASE_CAP)
     }
+
+    /// The file as it is saved when it says another case: like
+    /// [`with`](Self::with), and in today's words even where nothing is changed.
+    pub fn saved_with(&self, case: &Case) -> Result<Self, SpliceError> {
+        let file = self.with(case)?;
+        if file.source().is_in_other_words() {
+            let text = file.in_todays_words();
+            return faithful(parse_case(self.source().name(), &text), case, CASE_CAP);
+        }
+        Ok(file)
+    }
 }
 
 fn head(case: &Case) -> [Field; 5] {
@@ -92,12 +106,12 @@ fn head(case: &Case) -> [Field; 5] {
         ("lesson", case.lesson.as_deref().map(quoted)),
         ("site", Some(case.site.word().to_owned())),
         ("edge", Some(case.edge.word().to_owned())),
-        ("route", Some(case.route.word().to_owned())),
+        ("access", Some(case.route.word().to_owned())),
     ]
 }
 
 fn absent(splice: &mut Splice, was: &Case, wanted: &Case) {
-    const LIST: &str = "no_such_neighbour";
+    const LIST: &str = "out_of_reach";
     let list = [Step::Field(LIST)];
     for gone in was.absent.difference(&wanted.absent) {
         // A word may stand twice.
@@ -168,8 +182,8 @@ fn exceptions(splice: &mut Splice, was: &[Exception], wanted: &[Exception]) {
             ) = (was.instead, wanted.instead)
             {
                 for (name, was, wanted) in [
-                    ("stop", stop, wanted_stop),
-                    ("caution", caution, wanted_caution),
+                    ("limit", stop, wanted_stop),
+                    ("warning", caution, wanted_caution),
                 ] {
                     let band: Vec<Step> = at.iter().copied().chain([Step::Field(name)]).collect();
                     let (was, wanted) = (band_fields(was), band_fields(wanted));
@@ -177,7 +191,7 @@ fn exceptions(splice: &mut Splice, was: &[Exception], wanted: &[Exception]) {
                 }
                 // They are written, limit by limit.
                 for fields in [&mut before, &mut after] {
-                    fields.retain(|(name, _)| !matches!(*name, "stop" | "caution"));
+                    fields.retain(|(name, _)| !matches!(*name, "limit" | "warning"));
                 }
             }
             splice.set_fields(at, &before, &after, &EXCEPTION_FIELDS);

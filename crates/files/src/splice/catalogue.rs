@@ -11,7 +11,7 @@ use sizing::{Catalogue, Shape, Size};
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
-const CATALOGUE_FIELDS: [&str; 4] = ["format", "title", "shapes", "put_aside"];
+const CATALOGUE_FIELDS: [&str; 4] = ["format", "title", "shapes", "out_of_stock"];
 
 const SHAPES: Named<Shape> = Named {
     name: |shape| Cow::Borrowed(&shape.id),
@@ -49,7 +49,7 @@ impl CatalogueFile {
         put_aside(&mut splice, &was.put_aside, &catalogue.put_aside);
         if catalogue.shapes.is_empty() {
             // Without a shape it says at least that it is laid over others.
-            splice.be_there(&[], "put_aside", "[]", &CATALOGUE_FIELDS);
+            splice.be_there(&[], "out_of_stock", "[]", &CATALOGUE_FIELDS);
         }
         let text = self.source().marked(splice.text);
         let read = parse_catalogue(self.source().name(), &text);
@@ -78,14 +78,14 @@ impl CatalogueFile {
 }
 
 fn put_aside(splice: &mut Splice, was: &BTreeSet<String>, wanted: &BTreeSet<String>) {
-    let list = [Step::Field("put_aside")];
+    let list = [Step::Field("out_of_stock")];
     for gone in was.difference(wanted) {
         if let Some(index) = splice.index_of_text(&list, gone) {
             splice.remove(&list, index);
         }
     }
     for new in wanted.difference(was) {
-        splice.be_there(&[], "put_aside", "[]", &CATALOGUE_FIELDS);
+        splice.be_there(&[], "out_of_stock", "[]", &CATALOGUE_FIELDS);
         splice.push(&list, &quoted(new));
     }
 }

@@ -11,22 +11,22 @@ use sizing::{Answer, Case};
 
 const CASE: &str = r#"// Head.
 (
-    format: 1,
+    format: 2,
     title: "A case", // said at rounds
-    site: inlet_muscular, edge: soft, route: antegrade,
+    site: inlet_muscular, edge: soft, access: antegrade,
     readings: [
         // Of the child.
         (id: "w", of: "patient.weight", value: 4, unit: "kg", by: bedside), // in the evening
         (
             id: "t", // the throat
-            of: "throat.major", value: 5.0,
+            of: "defect.long_axis", value: 5.0,
             unit: "mm",
             by: angiography,
             method: edge_to_edge,
         ),
         // Last of all.
     ],
-    no_such_neighbour: [aortic_valve, /* none */ mitral_valve],
+    out_of_reach: [aortic_valve, /* none */ mitral_valve],
 )
 "#;
 
@@ -102,11 +102,11 @@ fn a_new_reading_is_laid_out_as_the_one_before_it() {
             case.readings.insert(place, reading);
         })
     };
-    let row = "        (id: \"new\", of: \"throat.major\", value: 5, unit: \"mm\", \
+    let row = "        (id: \"new\", of: \"defect.long_axis\", value: 5, unit: \"mm\", \
                by: angiography, method: edge_to_edge),\n";
     let evening = "// in the evening\n";
     assert_eq!(add(1), CASE.replace(evening, &format!("{evening}{row}")));
-    let lines = "        (\n            id: \"new\",\n            of: \"throat.major\",\n            \
+    let lines = "        (\n            id: \"new\",\n            of: \"defect.long_axis\",\n            \
                  value: 5,\n            unit: \"mm\",\n            by: angiography,\n            \
                  method: edge_to_edge,\n        ),\n";
     let last = "        // Last of all.\n";
@@ -159,7 +159,7 @@ fn groups_that_were_left_out_are_put_in() {
     );
     let exclusions = "    exclusions: {\n        \"aortic_regurgitation\": no,\n        \"cusp_in_defect\": unknown,\n    },\n";
     assert!(text.contains(exclusions), "{text}");
-    assert!(text.contains("no_such_neighbour: [/* none */ ]"), "{text}");
+    assert!(text.contains("out_of_reach: [/* none */ ]"), "{text}");
 }
 
 #[test]
@@ -260,7 +260,7 @@ fn any_file() -> impl Strategy<Value = String> {
 const EXCEPTIONS: &str = r#"
     // Agreed for this child alone.
     exceptions: [
-        (rule: "waist_fit", stop: (high: /* more */ 3), caution: (), because: "a thin wall"),
+        (rule: "waist_fit", limit: (high: /* more */ 3), warning: (), because: "a thin wall"),
         // Of the model.
         (rule: "tilt_sd", value: 8, because: "seen to tilt"), // in the room
     ],
@@ -358,4 +358,42 @@ fn a_size_added_behind_the_rows_leaves_the_series() {
     let last = wanted.shapes[0].sizes.len() - 1;
     wanted.shapes[0].sizes[last].label = "other".into();
     assert_eq!(again.with(&wanted).unwrap().rows_of(0), last + 1);
+}
+
+/// Every scenario of 0.1, in the words of format 1.
+fn scenarios_of_0_1() -> Vec<String> {
+    let folder = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/../../tests/tests/files/old/scenarios"
+    );
+    let mut paths: Vec<_> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .collect();
+    paths.sort();
+    paths
+        .iter()
+        .map(|path| std::fs::read_to_string(path).unwrap())
+        .collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn the_first_edit_of_an_old_file_puts_it_into_todays_words(
+        index in 0..16_usize, shuffle in any::<u64>(), edits in prop::collection::vec(any_edit(), 1..4),
+    ) {
+        let old = laid_out(&scenarios_of_0_1()[index], shuffle);
+        let opened = file(&old);
+        // Reading changes nothing.
+        prop_assert_eq!(opened.source().original(), old.as_str());
+        let unchanged = opened.with(opened.value()).unwrap();
+        prop_assert_eq!(unchanged.source().original(), old.as_str());
+        let saved = opened.saved_with(opened.value()).unwrap();
+        prop_assert_eq!(saved.value(), opened.value());
+        prop_assert_eq!(comments(saved.source().text()), comments(&old));
+        prop_assert!(!crate::format_1::is_of_format_1(saved.source().text()));
+        check(&opened, &edits)?;
+    }
 }

@@ -15,12 +15,16 @@ fn set_mode(path: &Path, mode: u32) {
 fn a_new_file_and_the_same_again() {
     let scratch = Scratch::new("store-new");
     let path = scratch.path("case.ron");
-    let first = save(&Disk::default(), &path, "one", Expect::NoFile).unwrap();
+    let first = save(&Disk::default(), &path, "one", Expect::NoFile)
+        .unwrap()
+        .digest;
     assert_eq!(
         digest_on_disk(&Disk::default(), &path).unwrap(),
         Some(first)
     );
-    let second = save(&Disk::default(), &path, "two", Expect::Same(first)).unwrap();
+    let second = save(&Disk::default(), &path, "two", Expect::Same(first))
+        .unwrap()
+        .digest;
     assert_eq!(
         (fs::read_to_string(&path).unwrap().as_str(), second),
         ("two", Digest::of(b"two"))
@@ -32,7 +36,9 @@ fn a_new_file_and_the_same_again() {
 fn nobodys_work_is_written_over() {
     let scratch = Scratch::new("store-changed");
     let path = scratch.path("case.ron");
-    let read = save(&Disk::default(), &path, "read", Expect::NoFile).unwrap();
+    let read = save(&Disk::default(), &path, "read", Expect::NoFile)
+        .unwrap()
+        .digest;
     fs::write(&path, "theirs").unwrap();
     let kept = |expect| {
         (
@@ -52,6 +58,24 @@ fn nobodys_work_is_written_over() {
     ));
     save(&Disk::default(), &path, "mine", Expect::Anything).unwrap();
     assert_eq!(scratch.names(), ["case.ron"]);
+}
+
+#[test]
+fn a_file_of_format_1_is_kept_beside_what_is_saved_over_it() {
+    let scratch = Scratch::new("store-format-1");
+    let path = scratch.path("case.ron");
+    let over = |text| save(&Disk::default(), &path, text, Expect::Anything).unwrap();
+    let beside = scratch.path("case.ron.format1");
+    assert_eq!(over("(format: 1, title: \"a\")").kept, None);
+    assert_eq!(over("(format: 1, title: \"b\")").kept, None);
+    set_mode(&path, 0o600);
+    assert_eq!(over("(format: 2, title: \"b\")").kept, Some(beside.clone()));
+    assert_eq!(mode(&beside), 0o600);
+    // Once: a second one does not take its place.
+    over("(format: 1, title: \"c\")");
+    assert_eq!(over("(format: 2, title: \"c\")").kept, None);
+    let kept = fs::read_to_string(&beside).unwrap();
+    assert_eq!(kept, "(format: 1, title: \"b\")");
 }
 
 #[test]

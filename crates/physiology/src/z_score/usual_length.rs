@@ -86,7 +86,7 @@ mod tests {
         assert!(usual("left_atrium.diameter", 3.6, 0.2).is_some());
         assert_eq!(usual("aortic.diameter", 1.9, 0.2), None, "too light");
         assert_eq!(usual("aortic.diameter", 3.6, 19.0), None, "an adult");
-        assert_eq!(usual("left_tract.depth", 3.6, 0.2), None, "in no table");
+        assert_eq!(usual("left_outflow.depth", 3.6, 0.2), None, "in no table");
         assert_eq!(usual("aortic.rim", 3.6, 0.2), None, "in no table");
     }
 

@@ -169,6 +169,9 @@ pub(super) struct Against {
     /// A house-rule file in place of the shipped one
     #[arg(long, value_name = "FILE")]
     pub(super) rules: Option<PathBuf>,
+    /// A file of guidance in place of the shipped one
+    #[arg(long, value_name = "FILE", alias = "limits")]
+    pub(super) guidance: Option<PathBuf>,
 }
 
 /// What ranking and comparing share.
@@ -426,9 +429,9 @@ pub(super) struct WorkupArguments {
     /// A house-rule file in place of the shipped one
     #[arg(long, value_name = "FILE")]
     pub(super) rules: Option<PathBuf>,
-    /// A file of published limits in place of the shipped one
-    #[arg(long, value_name = "FILE")]
-    pub(super) limits: Option<PathBuf>,
+    /// A file of guidance in place of the shipped one
+    #[arg(long, value_name = "FILE", alias = "limits")]
+    pub(super) guidance: Option<PathBuf>,
     /// Random draws, eight times a power of two; 0: values as read alone
     #[arg(long, default_value_t = DRAWS)]
     pub(super) draws: usize,
@@ -443,6 +446,7 @@ pub(super) struct WorkupArguments {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(super) enum PageFormat {
     /// For people, 80 columns wide
+    #[value(name = "text", alias = "table")]
     Table,
     /// For programs
     Json,
@@ -453,6 +457,10 @@ pub(super) struct CheckArguments {
     /// Files to check
     #[arg(value_name = "FILE", required = true)]
     pub(super) files: Vec<PathBuf>,
+    /// Put files of format 1 into the words of format 2 first: comments and layout
+    /// stay, and the old file is kept beside as FILE.format1
+    #[arg(long)]
+    pub(super) fix: bool,
     /// The house-rule file that cases are held against, in place of the shipped one
     #[arg(long, value_name = "FILE")]
     pub(super) rules: Option<PathBuf>,
@@ -461,6 +469,7 @@ pub(super) struct CheckArguments {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(super) enum Format {
     /// For people, 80 columns wide
+    #[value(name = "text", alias = "table")]
     Table,
     /// For programs, every check of every size
     Json,

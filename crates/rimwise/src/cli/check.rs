@@ -1,11 +1,11 @@
 //! `rimwise check`: whether files can be used, and every fault if not.
 
 use super::args::CheckArguments;
-use super::inputs::{bad_files, keep, rules};
+use super::inputs::{BadInput, bad_files, keep, rules};
 use anyhow::Result;
 use files::{
-    CATALOGUE_CAP, FileError, FileKind, Source, parse_case, parse_catalogue, parse_house_rules,
-    parse_limits, visible,
+    CATALOGUE_CAP, Disk, FileError, FileKind, FixError, Saved, Source, fix, parse_case,
+    parse_catalogue, parse_guidance, parse_house_rules, visible,
 };
 use sizing::HouseRules;
 use std::io::Write;
@@ -18,6 +18,15 @@ pub(super) fn run(asked: &CheckArguments, out: &mut dyn Write) -> Result<()> {
         return Err(bad_files(&faults));
     };
     for path in &asked.files {
+        if asked.fix {
+            let fixed = fix(&Disk::default(), path);
+            match keep_fixed(fixed, &mut faults)? {
+                // Its faults are told.
+                None => continue,
+                Some(None) => {}
+                Some(Some(saved)) => writeln!(out, "{}", said(path, &saved))?,
+            }
+        }
         if let Some(kind) = keep(check(path, rules.value()), &mut faults)? {
             writeln!(out, "{}: {kind}", visible(&path.display().to_string()))?;
         }
@@ -26,6 +35,34 @@ pub(super) fn run(asked: &CheckArguments, out: &mut dyn Write) -> Result<()> {
         Ok(())
     } else {
         Err(bad_files(&faults))
+    }
+}
+
+/// What was fixed; a file that cannot be is a fault.
+fn keep_fixed(
+    fixed: Result<Option<Saved>, FixError>,
+    faults: &mut Vec<files::Diagnostic>,
+) -> Result<Option<Option<Saved>>> {
+    match fixed {
+        Ok(saved) => Ok(Some(saved)),
+        Err(FixError::File(error)) => keep(Err(error), faults),
+        Err(error) => Err(anyhow::Error::new(BadInput(error.to_string()))),
+    }
+}
+
+/// That a file was put into today's words.
+fn said(path: &Path, saved: &Saved) -> String {
+    let name = path.display().to_string();
+    let name = visible(&name);
+    match &saved.kept {
+        Some(kept) => {
+            let kept = kept.display().to_string();
+            format!(
+                "{name}: now in the words of format 2; as it was: {}",
+                visible(&kept)
+            )
+        }
+        None => format!("{name}: now in the words of format 2"),
     }
 }
 
@@ -71,11 +108,11 @@ fn check(path: &Path, rules: &HouseRules) -> Result<String, FileError> {
                 rules.limits.len()
             )
         }
-        FileKind::PublishedLimits => {
-            let file = parse_limits(name, text)?;
+        FileKind::Guidance => {
+            let file = parse_guidance(name, text)?;
             let limits = file.value();
             format!(
-                "sound published limits, {} rows for children, {} for adults",
+                "sound guidance, {} rows for children, {} for adults",
                 limits.children.len(),
                 limits.adults.len()
             )

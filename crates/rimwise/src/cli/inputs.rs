@@ -4,9 +4,9 @@ use super::args::Common;
 use super::folders;
 use anyhow::{Context, Result};
 use files::{
-    CaseFile, CatalogueFile, Diagnostic, FileError, HouseRulesFile, LimitsFile, Source, parse_case,
-    parse_catalogue, parse_house_rules, parse_limits, planned_on, read_case, read_catalogue,
-    read_house_rules, read_limits, shipped,
+    CaseFile, CatalogueFile, Diagnostic, FileError, GuidanceFile, HouseRulesFile, Source,
+    parse_case, parse_catalogue, parse_guidance, parse_house_rules, planned_on, read_case,
+    read_catalogue, read_guidance, read_house_rules, shipped,
 };
 use paper::Provenance;
 use session::Session;
@@ -37,7 +37,7 @@ pub(super) struct Inputs {
     catalogues: Vec<CatalogueFile>,
     rules: HouseRulesFile,
     /// The published limits, which say what speaks against closing.
-    limits: LimitsFile,
+    limits: GuidanceFile,
     /// Whether the last catalogue is the user's own.
     has_own: bool,
 }
@@ -73,7 +73,7 @@ impl Inputs {
             let known: Vec<Catalogue> = catalogues.iter().map(|one| one.value().clone()).collect();
             faults.extend(case.faults_among(&known));
         }
-        let limits = keep(limits(None), &mut faults)?;
+        let limits = keep(limits(common.against.guidance.as_deref()), &mut faults)?;
         match (case, catalogues, rules, limits) {
             (Some(case), Some(catalogues), Some(rules), Some(limits)) if faults.is_empty() => {
                 Ok(Self {
@@ -298,13 +298,10 @@ pub(super) fn rules(path: Option<&Path>) -> Result<HouseRulesFile, FileError> {
 }
 
 /// The published limits of a path, or the shipped ones.
-pub(super) fn limits(path: Option<&Path>) -> Result<LimitsFile, FileError> {
+pub(super) fn limits(path: Option<&Path>) -> Result<GuidanceFile, FileError> {
     match path {
-        Some(path) => read_limits(path),
-        None => Ok(parse_limits(
-            shipped::PUBLISHED_LIMITS.0,
-            shipped::PUBLISHED_LIMITS.1,
-        )?),
+        Some(path) => read_guidance(path),
+        None => Ok(parse_guidance(shipped::GUIDANCE.0, shipped::GUIDANCE.1)?),
     }
 }
 

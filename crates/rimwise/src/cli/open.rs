@@ -24,7 +24,7 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
     }
     let has_screen = io::stdout().is_terminal() && io::stdin().is_terminal();
     if has_screen && !ascii::is_dumb() {
-        let keymap = keymap(&arguments.screen)?;
+        let (keymap, unfollowed) = keymap(&arguments.screen)?;
         let path = asked.common.case.clone();
         // A file that is gone may have left a journal behind.
         let is_lost = !path.exists() && Keeper::has_journal_of(&path);
@@ -51,6 +51,9 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
             keeper.open(&mut session, &path).map_err(BadInput)?;
         }
         keeper.tell_what_is_lost(&mut session);
+        if let Some(said) = unfollowed {
+            session.warn(said);
+        }
         keeper.offer_unfiled(&mut session);
         let record = arguments.screen.record.as_deref();
         let record = record.map(|path| {

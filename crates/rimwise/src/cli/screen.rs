@@ -8,7 +8,7 @@ use crate::{ascii, environment};
 use anyhow::Result;
 use files::{Disk, KeptLooks, LooksWords, Source};
 use session::{KeyMap, Looks, Palette, Pictures, SectionLeft};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// The looks that a call asks for; what it does not say is as it was chosen in this
 /// terminal before, or goes by what the environment proves.
@@ -51,24 +51,26 @@ fn word<T: Copy>(all: &[(&str, T)], word: Option<&str>) -> Option<T> {
         .map(|(_, it)| *it)
 }
 
-/// The key map of a file, or of the user's own, or else the usual one.
-pub(super) fn keymap(asked: &ScreenArguments) -> Result<KeyMap> {
+/// The key map of a file, or of the user's own, or else the usual one, and what of a
+/// file could not be followed: no file of keys keeps the program from opening.
+pub(super) fn keymap(asked: &ScreenArguments) -> Result<(KeyMap, Option<String>)> {
     // Whatever stands there: what is no file is told rather than passed over.
     let own = own_keys().filter(|path| path.exists());
     let Some(path) = asked.keys.clone().or(own) else {
-        return Ok(KeyMap::default());
+        return Ok((KeyMap::default(), None));
     };
     let file = Source::read(&path, KEYS_CAP).map_err(|error| BadInput(error.to_string()))?;
-    KeyMap::with_changes(file.text()).map_err(|error| bad(&path, &error))
+    let (map, errors) = KeyMap::with_changes(file.text());
+    let said: Vec<String> = errors.iter().map(ToString::to_string).collect();
+    let said = (!said.is_empty()).then(|| {
+        let text = format!("{}: {}", path.display(), said.join("; "));
+        files::visible(&text).into_owned()
+    });
+    Ok((map, said))
 }
 
 /// Largest file of keys that is read, in bytes.
 const KEYS_CAP: u64 = 64 * 1024;
-
-fn bad(path: &Path, error: &dyn std::fmt::Display) -> anyhow::Error {
-    let text = format!("{}: {error}", path.display());
-    BadInput(files::visible(&text).into_owned()).into()
-}
 
 /// Where a user keeps keys.
 fn own_keys() -> Option<PathBuf> {
@@ -113,18 +115,21 @@ mod tests {
     }
 
     #[test]
-    fn a_key_for_two_commands_is_refused_with_the_file() {
+    fn what_of_a_file_of_keys_cannot_be_followed_is_said_with_the_file() {
         let path = std::env::temp_dir().join(format!("rimwise-keys-{}.ron", std::process::id()));
-        std::fs::write(&path, r#"{ "redo": ["u"] }"#).unwrap();
+        std::fs::write(&path, r#"{ "redo": ["f5"], "undo": ["f5"] }"#).unwrap();
         let asked = ScreenArguments {
             keys: Some(path.clone()),
             ..ScreenArguments::default()
         };
-        let error = keymap(&asked).unwrap_err().to_string();
+        let (map, error) = keymap(&asked).unwrap();
+        let error = error.unwrap();
+        let redo = session::Command::named("redo").unwrap();
+        assert_eq!(map.keys(redo).len(), 1);
         std::fs::remove_file(&path).unwrap();
         assert!(error.starts_with(&path.display().to_string()), "{error}");
         assert!(
-            error.contains("`u` is the key of both \"undo\" and \"redo\""),
+            error.contains("`f5` is the key of both \"redo\" and \"undo\""),
             "{error}"
         );
     }

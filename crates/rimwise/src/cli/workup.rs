@@ -15,7 +15,7 @@ use workup::{Banner, Limits, Workup};
 pub(super) fn run(asked: &WorkupArguments, out: &mut dyn Write) -> Result<()> {
     let mut faults = Vec::new();
     let rules = keep(rules(asked.rules.as_deref()), &mut faults)?;
-    let limits = keep(limits(asked.limits.as_deref()), &mut faults)?;
+    let limits = keep(limits(asked.guidance.as_deref()), &mut faults)?;
     let case = keep(case(&asked.case), &mut faults)?;
     if let (Some(case), Some(rules)) = (&case, &rules) {
         faults.extend(case.faults_under(rules.value()));

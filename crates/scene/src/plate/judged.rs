@@ -25,14 +25,14 @@ impl<'a> Judgement<'a> {
     /// The least rim overlap away from the hinges of a face.
     pub(super) fn rim_overlap(self, face: Face) -> Option<&'a Outcome> {
         self.find(
-            &[["hold_left"], ["hold_right"]][face.index()],
+            &[["rim_overlap_left"], ["rim_overlap_right"]][face.index()],
             Subject::Face(face),
         )
     }
 
     /// The open share of the outflow tract of a face.
     pub(super) fn open_share(self, face: Face) -> Option<&'a Outcome> {
-        let ids = [["tract_share_left"], ["tract_share_right"]];
+        let ids = [["outflow_share_left"], ["outflow_share_right"]];
         self.find(&ids[face.index()], Subject::Face(face))
     }
 }

@@ -18,7 +18,7 @@ pub(super) const COMMANDS: &[Command] = &[
         change: answer,
     },
     Command {
-        id: "no_such_neighbour",
+        id: "out_of_reach",
         name: "out of reach",
         says: "say that this neighbour is out of reach of any disc, or take it back",
         focus: READINGS,

@@ -9,7 +9,7 @@ const SHELF: &[Focus] = &[Focus::Shelf];
 
 pub(super) const COMMANDS: &[Command] = &[
     Command {
-        id: "put_aside",
+        id: "out_of_stock",
         name: "put aside",
         says: "say that a size, or a shape, is not on the shelf today, or that it is again",
         focus: &[Focus::Bays, Focus::Ranking, Focus::Shelf],

@@ -70,7 +70,7 @@ impl Keeper {
         let Some(kept) = &mut self.kept else {
             return Ok(None);
         };
-        let file = kept.file.with(session.document().case());
+        let file = kept.file.saved_with(session.document().case());
         let file = file.map_err(|error| NotSaved::Text(error.to_string()))?;
         let text = file.source().original().into_owned();
         let expect = if over {
@@ -78,12 +78,14 @@ impl Keeper {
         } else {
             Expect::Same(kept.digest)
         };
-        kept.digest = save(&self.disk, &kept.path, &text, expect).map_err(NotSaved::Disk)?;
+        let saved = save(&self.disk, &kept.path, &text, expect).map_err(NotSaved::Disk)?;
+        kept.digest = saved.digest;
         kept.seen = Some(kept.digest);
         kept.file = file;
         events.push(FileEvent::Agreed);
         let dropped = kept.journal.as_mut().map(|journal| journal.saved(&text));
-        Ok(dropped.and_then(Result::err).map(|error| error.to_string()))
+        let not_dropped = dropped.and_then(Result::err).map(|error| error.to_string());
+        Ok(not_dropped.or_else(|| saved.kept.as_deref().map(kept_beside)))
     }
 
     /// Saves in another file and goes on with that one; gives what to warn of.
@@ -101,7 +103,9 @@ impl Keeper {
             Expect::NoFile
         };
         let text = file.source().original().into_owned();
-        let digest = save(&self.disk, &asked.to, &text, expect).map_err(NotSaved::Disk)?;
+        let digest = save(&self.disk, &asked.to, &text, expect)
+            .map_err(NotSaved::Disk)?
+            .digest;
         let mut left_behind = None;
         if self.keeps(session.document().home())
             && let Some(left) = &mut self.kept
@@ -143,7 +147,7 @@ impl Keeper {
         if let Some(kept) = &self.kept
             && self.keeps(session.document().home())
         {
-            match kept.file.with(case) {
+            match kept.file.saved_with(case) {
                 Ok(file) => return Ok(file),
                 // Laid out so that no splice finds its place.
                 Err(SpliceError::NoPlace) => {}
@@ -155,4 +159,13 @@ impl Keeper {
             NotSaved::Text(format!("not saved: {}", first.unwrap_or_default()))
         })
     }
+}
+
+/// What is told where a file was put into the words of format 2.
+fn kept_beside(kept: &Path) -> String {
+    let name = kept.file_name().unwrap_or_default().to_string_lossy();
+    format!(
+        "in the words of format 2; the file as it was is {}",
+        files::visible(&name)
+    )
 }

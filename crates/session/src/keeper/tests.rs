@@ -105,7 +105,7 @@ impl Window {
     /// The longer axis of the throat, the first line of the readings, in mm.
     fn throat(&self) -> f64 {
         let readings = &self.0.document().case().readings;
-        let throat = |one: &&Reading| one.quantity.address() == "throat.major";
+        let throat = |one: &&Reading| one.quantity.address() == "defect.long_axis";
         readings.iter().find(throat).unwrap().value
     }
 

@@ -91,7 +91,7 @@ impl Session {
     }
 
     /// Says why something was not done with files.
-    pub(super) fn warn(&mut self, why: impl Into<String>) {
+    pub fn warn(&mut self, why: impl Into<String>) {
         self.status = Some(Status::Refused(Refused::new(why)));
     }
 

@@ -152,7 +152,7 @@ fn an_edit_makes_the_result_stale_and_asks_once() {
 
 #[test]
 fn the_selected_candidate_stays_selected_when_a_new_result_comes() {
-    let mut session = opened("throat.major 4.6");
+    let mut session = opened("defect.long_axis 4.6");
     session.select_candidate(fixture::place("even-wide/5x3"));
     press(&mut session, "tab L L L");
     assess(&mut session);

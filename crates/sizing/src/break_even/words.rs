@@ -6,8 +6,8 @@ impl BreakEvens {
     /// What is held, in a phrase.
     pub fn held_says(&self) -> String {
         match self.held {
-            State::Stop => format!("does not fit as read: {}", self.broken("stop")),
-            State::Caution => format!("borderline as read: {}", self.broken("caution")),
+            State::Stop => format!("does not fit as read: {}", self.broken("limit")),
+            State::Caution => format!("borderline as read: {}", self.broken("warning")),
             State::Ok => "no limit is broken as read".into(),
             State::NotAssessed => "not rated".into(),
         }
@@ -179,15 +179,23 @@ fn read(of: &BreakEven) -> String {
     )
 }
 
+/// What a check breaks in a state.
+const fn band(state: State) -> &'static str {
+    match state {
+        State::Stop => "limit",
+        State::Ok | State::Caution | State::NotAssessed => "warning",
+    }
+}
+
 /// What happens beyond an end.
 fn then(change: &Change) -> String {
     let by = change.by.map(|by| (by.name(), by.severity));
     match (by, change.becomes) {
         (Some((name, severity)), becomes) if severity == becomes => {
-            format!(" (then {name} breaks its {})", becomes.word())
+            format!(" (then {name} breaks its {})", band(becomes))
         }
         (Some((name, severity)), _) => {
-            format!(" (then {name} no longer breaks its {})", severity.word())
+            format!(" (then {name} no longer breaks its {})", band(severity))
         }
         (None, _) => String::new(),
     }

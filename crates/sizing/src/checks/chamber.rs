@@ -13,7 +13,7 @@ pub(super) struct Chamber;
 impl Check for Chamber {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("chamber"),
+            id: Id::One("ventricle"),
             title: "disc in ventricle",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,

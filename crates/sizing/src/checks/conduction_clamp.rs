@@ -12,7 +12,7 @@ pub(super) struct ConductionClamp;
 impl Check for ConductionClamp {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("conduction_clamp"),
+            id: Id::One("av_block_pinched_wall"),
             title: "AV block risk, pinched wall",
             unit: Unit::Mm,
             scale: MM_SCALE,

@@ -15,7 +15,7 @@ pub(super) struct ConductionDisc;
 impl Check for ConductionDisc {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("conduction_disc"),
+            id: Id::One("av_block_disc"),
             title: "AV block risk, stiff disc",
             unit: Unit::Mm,
             scale: MM_SCALE,

@@ -14,7 +14,7 @@ pub(super) const LATE_BLOCK: Option<&str> = Some("block can come late");
 impl Check for ConductionExcess {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("conduction_excess"),
+            id: Id::One("av_block_waist"),
             title: "AV block risk, waist",
             unit: Unit::Mm,
             scale: MM_SCALE,

@@ -11,7 +11,7 @@ pub(super) struct ConductionRatio;
 impl Check for ConductionRatio {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("conduction_ratio"),
+            id: Id::One("av_block_ratio"),
             title: "AV block risk, ratio",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,

@@ -13,8 +13,8 @@ pub(super) struct Grip;
 impl Check for Grip {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("grip"),
-            title: "grip of the waist",
+            id: Id::One("waist_anchoring"),
+            title: "waist_anchoring of the waist",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Shape(Measure::WaistRatio),

@@ -13,7 +13,10 @@ pub(super) struct HingeLip;
 impl Check for HingeLip {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::OfFace("hinge_lip_left", "hinge_lip_right"),
+            id: Id::OfFace(
+                "rim_overlap_toward_valve_left",
+                "rim_overlap_toward_valve_right",
+            ),
             title: "lip at the hinge",
             unit: Unit::Mm,
             scale: MM_SCALE,

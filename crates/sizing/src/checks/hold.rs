@@ -14,7 +14,7 @@ pub(super) struct Hold;
 impl Check for Hold {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::OfFace("hold_left", "hold_right"),
+            id: Id::OfFace("rim_overlap_left", "rim_overlap_right"),
             title: "hold",
             unit: Unit::Mm,
             scale: MM_SCALE,

@@ -13,7 +13,7 @@ pub(super) struct Passage;
 impl Check for Passage {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("passage"),
+            id: Id::One("sheath_fit"),
             title: "sheath in vessel",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,

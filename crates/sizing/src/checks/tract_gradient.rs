@@ -17,7 +17,7 @@ pub(super) struct TractGradient;
 impl Check for TractGradient {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::OfFace("tract_gradient_left", "tract_gradient_right"),
+            id: Id::OfFace("outflow_gradient_left", "outflow_gradient_right"),
             title: "outflow gradient",
             unit: Unit::MmHg,
             scale: MMHG_SCALE,

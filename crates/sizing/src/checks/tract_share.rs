@@ -14,7 +14,7 @@ pub(super) struct TractShare;
 impl Check for TractShare {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::OfFace("tract_share_left", "tract_share_right"),
+            id: Id::OfFace("outflow_share_left", "outflow_share_right"),
             title: "outflow open",
             unit: Unit::Share,
             scale: SHARE_SCALE,

@@ -15,7 +15,7 @@ pub(super) struct TractWidth;
 impl Check for TractWidth {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::OfFace("tract_width_left", "tract_width_right"),
+            id: Id::OfFace("outflow_width_left", "outflow_width_right"),
             title: "outflow over disc",
             unit: Unit::Mm,
             scale: MM_SCALE,

@@ -79,7 +79,7 @@ mod tests {
     fn row(sites: &[Site], when: &[Condition], stop: Band) -> LimitRow {
         LimitRow {
             id: None,
-            check: "hold_left".into(),
+            check: "rim_overlap_left".into(),
             of: Vec::new(),
             sites: sites.to_vec(),
             when: when.to_vec(),
@@ -141,14 +141,14 @@ mod tests {
         let limits = rules.rules_at(SITE).into_iter();
         let limits = limits.filter(|rule| matches!(rule.stated, Stated::Limits { .. }));
         let names: Vec<String> = limits.map(|rule| rule.address.to_string()).collect();
-        let here = "hold_left at inlet_muscular";
+        let here = "rim_overlap_left at inlet_muscular";
         assert_eq!(
             names,
             [
-                "hold_left",
+                "rim_overlap_left",
                 here,
                 &format!("{here} when prolapse, weight_under(10)"),
-                "hold_left #2",
+                "rim_overlap_left #2",
             ]
         );
     }
@@ -173,11 +173,15 @@ mod tests {
         assert_eq!(changed(in_order.clone()), Some("other".to_owned()));
         assert_eq!(changed(turned), Some("other".to_owned()));
         // Of two rows alike the description names neither, and none by its order.
-        for text in ["hold_left", "hold_left #2"] {
+        for text in ["rim_overlap_left", "rim_overlap_left #2"] {
             assert_eq!(in_order.rule(&text.parse().unwrap(), SITE), None);
         }
         let alone = rules(vec![other]);
-        assert!(alone.rule(&"hold_left".parse().unwrap(), SITE).is_some());
+        assert!(
+            alone
+                .rule(&"rim_overlap_left".parse().unwrap(), SITE)
+                .is_some()
+        );
     }
 
     #[test]
@@ -186,7 +190,7 @@ mod tests {
             row(&[], &[], low(0.5)),
             row(&[], &[Condition::Prolapse], low(0.5)),
         ]);
-        let except = exception("hold_left", low(2.0), Band::NONE);
+        let except = exception("rim_overlap_left", low(2.0), Band::NONE);
         let here = house.with(std::slice::from_ref(&except), SITE);
         assert_eq!(
             (here.limits[0].stop, here.limits[0].caution),
@@ -194,7 +198,7 @@ mod tests {
         );
         assert_eq!(
             here.limits[0].source,
-            "exception for this case: a thin septum (the house: stop under 0.5 mm; caution \
+            "exception for this case: a thin septum (the house: limit under 0.5 mm; warning \
              under 3 mm; common practice, no source)"
         );
         assert_eq!(here.limits[1], house.limits[1]);
@@ -202,7 +206,7 @@ mod tests {
         assert_eq!(
             house.exceptions_said(&[except], SITE),
             [
-                "hold left: stop under 2 mm; no caution. The house: stop under 0.5 mm; caution \
+                "rim overlap left: limit under 2 mm; no warning. The house: limit under 0.5 mm; warning \
               under 3 mm (common practice, no source). Because: a thin septum"
             ]
         );
@@ -219,13 +223,21 @@ mod tests {
         assert!(narrowed.rule(&except.rule, elsewhere).is_none());
         // What was never said of every site has no such name.
         let other = rules(vec![row(&[SITE], &[], low(0.5))]);
-        assert!(other.rule(&"hold_left".parse().unwrap(), SITE).is_none());
+        assert!(
+            other
+                .rule(&"rim_overlap_left".parse().unwrap(), SITE)
+                .is_none()
+        );
     }
 
     #[test]
     fn an_exception_from_no_rule_changes_nothing_and_is_said() {
         let house = rules(vec![row(&[Site::TrabecularMuscular], &[], low(0.5))]);
-        let except = exception("hold_left at trabecular_muscular", low(2.0), Band::NONE);
+        let except = exception(
+            "rim_overlap_left at trabecular_muscular",
+            low(2.0),
+            Band::NONE,
+        );
         assert_eq!(house.with(std::slice::from_ref(&except), SITE), house);
         let said = house.exceptions_said(&[except], SITE);
         assert!(said[0].contains("nothing is changed"), "{said:?}");

@@ -36,10 +36,10 @@ impl ExceptionPart {
     /// Its name on forms.
     pub const fn label(self) -> &'static str {
         match self {
-            Self::StopLow => "stop under",
-            Self::StopHigh => "stop over",
-            Self::CautionLow => "caution under",
-            Self::CautionHigh => "caution over",
+            Self::StopLow => "limit under",
+            Self::StopHigh => "limit over",
+            Self::CautionLow => "warning under",
+            Self::CautionHigh => "warning over",
             Self::Value => "value",
             Self::Sd => "SD",
             Self::Because => "because",
@@ -132,13 +132,13 @@ fn limit_faults(stop: Band, caution: Band, unit: Unit) -> Vec<ExceptionFault> {
     if let (Some(stop), Some(caution)) = (stop.low, caution.low)
         && caution < stop
     {
-        let expected = format!("at least the stop, {stop}: a caution comes before it");
+        let expected = format!("at least the limit, {stop}: a warning comes before it");
         faults.push(fault(CautionLow, expected));
     }
     if let (Some(stop), Some(caution)) = (stop.high, caution.high)
         && caution > stop
     {
-        let expected = format!("at most the stop, {stop}: a caution comes before it");
+        let expected = format!("at most the limit, {stop}: a warning comes before it");
         faults.push(fault(CautionHigh, expected));
     }
     faults
@@ -191,7 +191,7 @@ mod tests {
         let said = faults("tilt_sd", Stated::Value(31.0));
         let expected = "a number from 0 to 30 deg".to_owned();
         assert_eq!(said, [(ExceptionPart::Value, expected)]);
-        let assumed = |value, sd| faults("aortic.lean", Stated::Assumed { value, sd });
+        let assumed = |value, sd| faults("aortic.annulus_angle", Stated::Assumed { value, sd });
         assert_eq!(assumed(80.0, 20.0), []);
         assert_eq!(assumed(80.0, 0.0)[0].0, ExceptionPart::Sd);
         assert_eq!(assumed(-900.0, 5.0)[0].0, ExceptionPart::Value);

@@ -4,7 +4,7 @@ measurement::parameters! {
     LeftSlackShare "left_slack_share", Share, 0.0 to 1.0, "largest share of the slack that stands off on the left";
     LeftSlackShareEqualPressure "left_slack_share_equal_pressure", Share, 0.0 to 1.0, "the same where the right pressure is not lower";
     TiltSd "tilt_sd", Degrees, 0.0 to 30.0, "tilt of a disc, SD";
-    TurnSd "turn_sd", Degrees, 0.0 to 180.0, "error of the turn, SD";
+    TurnSd "rotation_sd", Degrees, 0.0 to 180.0, "error of the turn, SD";
     HingeArc "hinge_arc", Degrees, 1.0 to 90.0, "half-width of the arc about a hinge";
     DeadSpace "dead_space", Share, 0.0 to 1.0, "dead space behind a stiff disc, of the circle's";
     Contraction "contraction", Share, 0.5 to 1.0, "contraction coefficient of a vanishing opening";

@@ -60,7 +60,7 @@ impl Stated {
                     Self::Limits { stop, caution } => (stop, caution),
                     _ => (Band::NONE, Band::NONE),
                 };
-                let bands = [("stop", stop, was_stop), ("caution", caution, was_caution)];
+                let bands = [("limit", stop, was_stop), ("warning", caution, was_caution)];
                 let said = bands.into_iter().filter_map(|(word, band, was)| {
                     match (band.is_none(), was.is_none()) {
                         (false, _) => Some(format!("{word} {}", band.says(unit))),
@@ -164,6 +164,29 @@ impl HouseRules {
         Some(rules.swap_remove(index))
     }
 
+    /// The indices of rows of limits without an id that cannot be told from another
+    /// row by what they say of themselves at some site.
+    pub fn limits_alike(&self) -> Vec<usize> {
+        let without_id: Vec<usize> = (0..self.limits.len())
+            .filter(|&index| self.limits[index].id.is_none())
+            .collect();
+        let is_alike = |&index: &usize, &other: &usize| {
+            let (one, two) = (&self.limits[index], &self.limits[other]);
+            index != other
+                && one.check == two.check
+                && Site::ALL.into_iter().any(|site| {
+                    super::rows::names(&one.sites, site)
+                        && super::rows::names(&two.sites, site)
+                        && RowName::described(one, site) == RowName::described(two, site)
+                })
+        };
+        without_id
+            .iter()
+            .filter(|index| without_id.iter().any(|other| is_alike(index, other)))
+            .copied()
+            .collect()
+    }
+
     /// The index of the only row of a description.
     fn only_described(&self, rules: &[Rule], wanted: &LimitsAddress, site: Site) -> Option<usize> {
         let is_described = |rule: &Rule| {
@@ -227,8 +250,8 @@ mod tests {
         };
         let stated = |stop, caution| Stated::Limits { stop, caution };
         let (none, some) = (stated(Band::NONE, Band::NONE), stated(low, Band::NONE));
-        assert_eq!(some.says(Unit::Mm), "stop under 1 mm");
-        assert_eq!(none.says_against(some, Unit::Mm), "no stop");
+        assert_eq!(some.says(Unit::Mm), "limit under 1 mm");
+        assert_eq!(none.says_against(some, Unit::Mm), "no limit");
         assert_eq!(Stated::Value(0.5).says(Unit::Share), "0.5 share");
     }
 }

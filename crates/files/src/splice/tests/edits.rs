@@ -170,7 +170,7 @@ fn except(case: &mut Case, index: usize, share: f64, because: Option<&str>) {
         0 => ("tilt_sd", Stated::Value(share)),
         1 => {
             let (value, sd) = (45.0 + 90.0 * share, 1.0 + share);
-            ("aortic.lean", Stated::Assumed { value, sd })
+            ("aortic.annulus_angle", Stated::Assumed { value, sd })
         }
         _ => {
             let (stop, caution) = (band(half, Some(2.0)), band(None, half));

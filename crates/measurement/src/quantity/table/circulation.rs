@@ -113,7 +113,7 @@ super::quantities! { CIRCULATION from super::FIRST_OF_CIRCULATION;
         SuperiorVenaCava OxygenTension, MmHg LogNormal, 5.0 to 700.0 by 1.0 or 10.0, dimension 83;
         why "oxygen dissolved in blood, when more than air is breathed";
         how "high in the superior vena cava: blood gas of the same sample as the saturation";
-    DEFECT_VELOCITY = "throat.velocity", "jet through the defect, peak velocity";
+    DEFECT_VELOCITY = "defect.velocity", "jet through the defect, peak velocity";
         Defect Velocity, MPerS LogNormal, 0.1 to 8.0 by 0.05 or 0.2, dimension 84;
         why "the gradient between the ventricles, by its square";
         how "continuous-wave Doppler along the jet, systole, in the view with the smallest angle, the highest of several beats";

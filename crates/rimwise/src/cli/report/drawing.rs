@@ -73,7 +73,7 @@ struct Tract {
 struct Placed<'a> {
     shape: &'a str,
     size: &'a str,
-    turn_deg: f64,
+    rotation_deg: f64,
     verdict: &'a str,
     chance: Option<f64>,
     waist_mm: f64,
@@ -224,7 +224,7 @@ fn placed<'a>(setting: &Setting, candidate: &'a Candidate) -> Placed<'a> {
     Placed {
         shape: &candidate.shape,
         size: &size.label,
-        turn_deg: rounded(candidate.turn.to_degrees()),
+        rotation_deg: rounded(candidate.turn.to_degrees()),
         verdict: candidate.judged.verdict.word(),
         chance: candidate.chances.map(|it| rounded(it.chance.value)),
         waist_mm: rounded(occluder.waist.diameter),

@@ -11,7 +11,7 @@ use std::fmt::Write as _;
 use std::io::Write;
 
 /// Version of the form.
-pub(super) const FORMAT: u32 = 1;
+pub(super) const FORMAT: u32 = 2;
 
 /// What is said of the trials that a list takes in.
 #[derive(Clone, Debug, Serialize)]
@@ -67,7 +67,7 @@ pub(super) struct Ranked<'a> {
     group: usize,
     shape: &'a str,
     size: &'a str,
-    turn_deg: f64,
+    rotation_deg: f64,
     waist_mm: f64,
     length_mm: f64,
     left_disc_mm: Option<f64>,
@@ -80,8 +80,8 @@ pub(super) struct Ranked<'a> {
     chance_error: Option<f64>,
     /// Whether something with a limit was not assessed: the chance is at most this.
     chance_is_bound: bool,
-    chance_no_caution: Option<f64>,
-    on_shelf: bool,
+    chance_no_warning: Option<f64>,
+    in_stock: bool,
     checks: Vec<Checked<'a>>,
 }
 
@@ -92,10 +92,10 @@ struct Checked<'a> {
     state: &'a str,
     value: Option<f64>,
     unit: &'a str,
-    stop: [Option<f64>; 2],
-    caution: [Option<f64>; 2],
-    margin_stop: Option<f64>,
-    margin_caution: Option<f64>,
+    limit: [Option<f64>; 2],
+    warning: [Option<f64>; 2],
+    margin_limit: Option<f64>,
+    margin_warning: Option<f64>,
     chance: Option<f64>,
     missing: Vec<&'a str>,
     says: &'a str,
@@ -171,7 +171,7 @@ pub(super) fn ranked(rank: usize, group: usize, candidate: &Candidate) -> Ranked
         group,
         shape: &candidate.shape,
         size: &candidate.size.label,
-        turn_deg: rounded(candidate.turn.to_degrees()),
+        rotation_deg: rounded(candidate.turn.to_degrees()),
         waist_mm: rounded(occluder.waist.diameter),
         length_mm: rounded(occluder.waist.length),
         left_disc_mm: diameter(left),
@@ -183,8 +183,8 @@ pub(super) fn ranked(rank: usize, group: usize, candidate: &Candidate) -> Ranked
         chance: chances.map(|it| rounded(it.chance.value)),
         chance_error: chances.map(|it| rounded(it.chance.error)),
         chance_is_bound: chances.is_some() && !candidate.is_chance_whole(),
-        chance_no_caution: chances.map(|it| rounded(it.chance_no_caution.value)),
-        on_shelf: candidate.is_on_shelf,
+        chance_no_warning: chances.map(|it| rounded(it.chance_no_caution.value)),
+        in_stock: candidate.is_on_shelf,
         checks: candidate.outcomes.iter().map(checked).collect(),
     }
 }
@@ -197,10 +197,10 @@ fn checked(outcome: &Outcome) -> Checked<'_> {
         state: outcome.state.word(),
         value: outcome.value.map(rounded),
         unit: outcome.unit.symbol(),
-        stop: band(outcome.stop),
-        caution: band(outcome.caution),
-        margin_stop: outcome.margin_stop().map(rounded),
-        margin_caution: outcome.margin_caution().map(rounded),
+        limit: band(outcome.stop),
+        warning: band(outcome.caution),
+        margin_limit: outcome.margin_stop().map(rounded),
+        margin_warning: outcome.margin_caution().map(rounded),
         chance: outcome.chance.map(|chance| rounded(chance.value)),
         missing: outcome
             .missing

@@ -1,15 +1,12 @@
 //! The work-up as JSON, stable from its first version.
 
-use super::json::{harmless, rounded};
+use super::json::{FORMAT, harmless, rounded};
 use anyhow::Result;
 use paper::Provenance;
 use serde::Serialize;
 use sizing::Setting;
 use std::io::Write;
 use workup::{Line, Section, Workup};
-
-/// Version of the form.
-const FORMAT: u32 = 1;
 
 #[derive(Serialize)]
 struct Page<'a> {

@@ -72,8 +72,8 @@ fn session(desk: &Desk) -> Session {
         shape.sizes.retain(|size| SIZES.contains(&&*size.label));
     }
     shapes.shapes.retain(|shape| !shape.sizes.is_empty());
-    let (name, text) = shipped::PUBLISHED_LIMITS;
-    let limits = files::parse_limits(name, text).unwrap().into_value();
+    let (name, text) = shipped::GUIDANCE;
+    let limits = files::parse_guidance(name, text).unwrap().into_value();
     Session::open(case, vec![shapes], stage::house_rules()).with_limits(limits)
 }
 

@@ -42,7 +42,7 @@ fn every_change_of_the_shelf_is_in_the_file_and_taken_back_there() {
 
     let commented = desk
         .own_text()
-        .replacen("put_aside", "// mine\n    put_aside", 1);
+        .replacen("out_of_stock", "// mine\n    out_of_stock", 1);
     fs::write(desk.own(), &commented).unwrap();
     let mut tomorrow = window(&desk);
     let shelf = tomorrow.0.document().shelf();
@@ -67,9 +67,11 @@ fn every_change_of_the_shelf_is_in_the_file_and_taken_back_there() {
 fn changed_underneath(desk: &Desk) -> (Window, String) {
     let mut window = window(desk);
     window.press("down S");
-    let theirs =
-        desk.own_text()
-            .replacen("put_aside: [", "put_aside: [\"theirs/1x1\", // theirs\n", 1);
+    let theirs = desk.own_text().replacen(
+        "out_of_stock: [",
+        "out_of_stock: [\"theirs/1x1\", // theirs\n",
+        1,
+    );
     fs::write(desk.own(), &theirs).unwrap();
     window.press("down S");
     let (question, _) = window.asks();

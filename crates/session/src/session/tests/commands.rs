@@ -231,7 +231,12 @@ const COMMANDS: &[Tried] = &[
         "A y",
         "fact TricuspidChordae yes",
     ),
-    ("add_reading", "aortic.sag 1", "right", "aortic.sag 1.1"),
+    (
+        "add_reading",
+        "aortic.cusp_depth 1",
+        "right",
+        "aortic.cusp_depth 1.1",
+    ),
     (
         "answer",
         "exclusion cusp_in_defect",
@@ -269,25 +274,25 @@ const COMMANDS: &[Tried] = &[
         "says no question is selected",
     ),
     (
-        "no_such_neighbour",
+        "out_of_reach",
         "absent mitral_valve",
         "n",
         "says the mitral valve may be in reach",
     ),
     (
-        "no_such_neighbour",
+        "out_of_reach",
         "absent mitral_valve",
         "n n",
         "absent mitral_valve",
     ),
     (
-        "no_such_neighbour",
+        "out_of_reach",
         "aortic.rim 1.5",
         "n",
         "says 4 readings of the aortic valve in use: set aside what is wrong first",
     ),
     (
-        "no_such_neighbour",
+        "out_of_reach",
         "vein.diameter 4",
         "n",
         "says no neighbour is selected that could be out of reach",

@@ -99,12 +99,12 @@ pub(super) const LOOKING: &[Tried] = &[
         "down",
         "aortic.rim 1.5",
         "down j",
-        "aortic.azimuth selected",
+        "aortic.clock_position selected",
     ),
     ("down", "bays even-wide/5x3", "down", "bays even-wide/5x4"),
     (
         "up",
-        "aortic.azimuth 0",
+        "aortic.clock_position 0",
         "up up up",
         "wall.thickness selected",
     ),
@@ -121,7 +121,12 @@ pub(super) const LOOKING: &[Tried] = &[
         "home page-down page-down page-up",
         "aortic.diameter_across selected",
     ),
-    ("first", "aortic.rim 1.5", "home", "throat.major selected"),
+    (
+        "first",
+        "aortic.rim 1.5",
+        "home",
+        "defect.long_axis selected",
+    ),
     (
         "last",
         "aortic.rim 1.5",

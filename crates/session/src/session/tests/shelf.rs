@@ -4,32 +4,32 @@ use super::commands::Tried;
 pub(super) const SHELF: &[Tried] = &[
     ("shelf_page", "aortic.rim 1.5", "6", "shelf even-wide"),
     (
-        "put_aside",
+        "out_of_stock",
         "shelf even-wide/5x3",
         "S",
         "aside even-wide/5x3",
     ),
     (
-        "put_aside",
+        "out_of_stock",
         "shelf even-wide/5x3",
         "S S",
         "says on the shelf again: even-wide/5x3",
     ),
     (
-        "put_aside",
+        "out_of_stock",
         "shelf even-wide",
         "S",
         "says put aside: even-wide",
     ),
-    ("put_aside", "shelf even-wide", "S u", "aside none"),
+    ("out_of_stock", "shelf even-wide", "S u", "aside none"),
     (
-        "put_aside",
+        "out_of_stock",
         "ranking even-wide/5x3",
         "S",
         "says put aside: even-wide/5x3",
     ),
     (
-        "put_aside",
+        "out_of_stock",
         "bays larger-left/5x3",
         "S",
         "aside larger-left/5x3",

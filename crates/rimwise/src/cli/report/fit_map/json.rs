@@ -28,7 +28,7 @@ struct Report<'a> {
     sentence: String,
     r#box: Option<Block>,
     nearest: Point,
-    stop: Option<Stopped>,
+    limit: Option<Stopped>,
     missing: Vec<&'a str>,
 }
 
@@ -124,7 +124,7 @@ pub(crate) fn write(out: &mut dyn Write, mapped: &Mapped) -> Result<()> {
         sentence: would_fit.says(),
         r#box: would_fit.room.as_ref().map(block),
         nearest: point(&would_fit.nearest),
-        stop: would_fit.stop.map(|stop| Stopped {
+        limit: would_fit.stop.map(|stop| Stopped {
             check: stop.check,
             of: stop.of.label(),
         }),

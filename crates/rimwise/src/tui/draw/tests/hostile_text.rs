@@ -6,7 +6,7 @@ mod everywhere;
 use super::stage::{FEW, after, assess, case, drawn, fail, house_rules, on_page, shapes};
 use crate::tui::theme::Theme;
 use everywhere::everywhere;
-use files::{parse_case, parse_house_rules, parse_limits, shipped};
+use files::{parse_case, parse_guidance, parse_house_rules, shipped};
 use measurement::ReadingId;
 use ratatui::buffer::Buffer;
 use session::Session;
@@ -28,8 +28,8 @@ fn hostile() -> Session {
     let (name, text) = shipped::HOUSE_RULES;
     let parse = |text: &str| Some(parse_house_rules(name, text).ok()?.into_value());
     let (rules, in_rules) = everywhere(text, HOSTILE, parse);
-    let (name, text) = shipped::PUBLISHED_LIMITS;
-    let parse = |text: &str| Some(parse_limits(name, text).ok()?.into_value());
+    let (name, text) = shipped::GUIDANCE;
+    let parse = |text: &str| Some(parse_guidance(name, text).ok()?.into_value());
     let (limits, in_limits) = everywhere(text, HOSTILE, parse);
     for field in ["title", "source", "fact", "says"] {
         assert!(in_rules.contains(field), "{field}: {in_rules:?}");
@@ -68,7 +68,7 @@ fn with_text(text: &str, mut case: Case, mut rules: HouseRules) -> Session {
         row.source.insert_str(0, text);
     }
     case.exceptions.push(Exception {
-        rule: "hold_left".parse().unwrap(),
+        rule: "rim_overlap_left".parse().unwrap(),
         instead: Stated::Limits {
             stop: Band::NONE,
             caution: Band::NONE,

@@ -24,7 +24,7 @@ fn readings_bays_candidates_and_pages_can_be_pointed_at() {
     let session = assessed("outlet-infant", FEW);
     let row = session.rows().iter().position(|row| {
         row.quantity()
-            .is_some_and(|one| one.address() == "throat.minor")
+            .is_some_and(|one| one.address() == "defect.short_axis")
     });
     assert_eq!(at(&session, "minor"), row.map(Target::Row));
     assert_eq!(at(&session, "offset-left/5x3 @"), Some(Target::Bay(1)));

@@ -45,8 +45,8 @@ pub(in crate::tui) fn house_rules() -> HouseRules {
 
 /// A shipped scenario before its first result.
 pub(super) fn opened(scenario: &str) -> Session {
-    let (name, text) = shipped::PUBLISHED_LIMITS;
-    let limits = files::parse_limits(name, text).unwrap().into_value();
+    let (name, text) = shipped::GUIDANCE;
+    let limits = files::parse_guidance(name, text).unwrap().into_value();
     Session::open(case(scenario), vec![shapes()], house_rules()).with_limits(limits)
 }
 

@@ -79,14 +79,14 @@ fn any_of<M: Word>(
 
 #[cfg(test)]
 mod tests {
-    use crate::{parse_limits, shipped};
+    use crate::{parse_guidance, shipped};
 
     #[test]
     fn an_id_that_was_renamed_is_read_as_the_new_one() {
-        let (name, text) = shipped::PUBLISHED_LIMITS;
+        let (name, text) = shipped::GUIDANCE;
         let old = text.replace("\"age_and_weight\"", "\"china_age_and_weight\"");
         assert_ne!(old, text);
-        let read = |text: &str| parse_limits(name, text).unwrap().into_value();
+        let read = |text: &str| parse_guidance(name, text).unwrap().into_value();
         assert_eq!(read(&old), read(text));
         assert!(
             read(text)

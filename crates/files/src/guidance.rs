@@ -6,7 +6,7 @@ use crate::document::{Checked, Place};
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
 use crate::parameters::{ParameterForm, parameters};
-use crate::{Diagnostic, FileError, Source};
+use crate::{Diagnostic, FileError, FileKind, Source};
 use questions::{QuestionForm, WayForm};
 use rows::RowForm;
 use serde::Deserialize;
@@ -14,20 +14,24 @@ use std::path::Path;
 use workup::{Limits, Parameter};
 
 /// Largest file of published limits that is read, in bytes.
-pub const LIMITS_CAP: u64 = 1024 * 1024;
+pub const GUIDANCE_CAP: u64 = 1024 * 1024;
 
 /// Published limits with the text they came from.
-pub type LimitsFile = Checked<Limits>;
+pub type GuidanceFile = Checked<Limits>;
 
 /// Reads published limits from a file.
-pub fn read_limits(path: &Path) -> Result<LimitsFile, FileError> {
-    Ok(Checked::read(Source::read(path, LIMITS_CAP)?, limits)?)
+pub fn read_guidance(path: &Path) -> Result<GuidanceFile, FileError> {
+    Ok(Checked::read(
+        FileKind::Guidance,
+        Source::read(path, GUIDANCE_CAP)?,
+        limits,
+    )?)
 }
 
 /// Reads published limits from a text; all faults at once where it is RON of the
 /// right form, the first one otherwise.
-pub fn parse_limits(name: &str, text: &str) -> Result<LimitsFile, Vec<Diagnostic>> {
-    Checked::read(Source::new(name, text), limits)
+pub fn parse_guidance(name: &str, text: &str) -> Result<GuidanceFile, Vec<Diagnostic>> {
+    Checked::read(FileKind::Guidance, Source::new(name, text), limits)
 }
 
 #[derive(Deserialize)]

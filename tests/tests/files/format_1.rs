@@ -1,0 +1,186 @@
+//! Files of version 0.1: each opens, says the same in today's words, and is ranked
+//! as it was before format 2.
+//!
+//! The files are those that 0.1 shipped. `old/rankings.txt` was written by the
+//! program as it was before format 2, from the same cases, catalogue and rules.
+
+#![expect(clippy::unwrap_used, reason = "what fails here fails a test")]
+
+use files::{
+    Diagnostic, FileKind, in_todays_words, parse_case, parse_catalogue, parse_guidance,
+    parse_house_rules,
+};
+use sizing::engine::{Engine, Fast};
+use sizing::{Draws, Work, rank};
+use std::collections::BTreeMap;
+use std::fmt::Write as _;
+use std::fs;
+use std::path::Path;
+use std::sync::Arc;
+use std::sync::atomic::AtomicBool;
+
+/// Draws of the rankings that are compared.
+const DRAWS: usize = 1024;
+
+/// Every file of 0.1 by its name.
+fn files_of_0_1() -> BTreeMap<String, String> {
+    let folder = Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/files/old"));
+    let mut found = BTreeMap::new();
+    for folder in [folder.to_owned(), folder.join("scenarios")] {
+        for entry in fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.extension().is_some_and(|it| it == "ron") {
+                let name = path.file_name().unwrap().to_str().unwrap().to_owned();
+                found.insert(name, fs::read_to_string(&path).unwrap());
+            }
+        }
+    }
+    assert_eq!(found.len(), 19);
+    found
+}
+
+/// Comments, and how many lines there are.
+fn layout(text: &str) -> (Vec<&str>, usize) {
+    let comments = text.lines().filter(|line| line.contains("//"));
+    let comments = comments.filter_map(|line| line.split_once("//"));
+    (comments.map(|(_, it)| it).collect(), text.lines().count())
+}
+
+#[test]
+fn each_opens_and_says_the_same_in_todays_words() {
+    for (name, old) in files_of_0_1() {
+        let new = in_todays_words(&name, &old).unwrap().unwrap();
+        assert!(new.contains("format: 2,"), "{name}");
+        assert_eq!(layout(&old), layout(&new), "{name}");
+        assert_eq!(in_todays_words(&name, &new).unwrap(), None, "{name}");
+        let is_same = match FileKind::of(&old) {
+            FileKind::Case => {
+                parse_case(&name, &old).unwrap().value() == parse_case(&name, &new).unwrap().value()
+            }
+            FileKind::Catalogue => {
+                let read = |text| parse_catalogue(&name, text).unwrap().into_value();
+                read(&old) == read(&new)
+            }
+            FileKind::HouseRules => {
+                let read = |text| parse_house_rules(&name, text).unwrap().into_value();
+                read(&old) == read(&new)
+            }
+            FileKind::Guidance => {
+                let read = |text| parse_guidance(&name, text).unwrap().into_value();
+                read(&old) == read(&new)
+            }
+        };
+        assert!(is_same, "{name}");
+    }
+}
+
+#[test]
+fn each_case_is_ranked_as_it_was_under_the_same_rules() {
+    let files = files_of_0_1();
+    let read = |name: &str| files[name].as_str();
+    let rules = parse_house_rules("rules", read("house_rules.ron")).unwrap();
+    let shapes = parse_catalogue("shapes", read("shapes.ron")).unwrap();
+    let (rules, shapes) = (Arc::new(rules.into_value()), shapes.into_value());
+    let guidance = outside::sample::shipped_limits();
+    let (mut expected, mut count) = (include_str!("old/rankings.txt").lines(), 0);
+    for expected in expected.by_ref().filter(|line| !line.starts_with('#')) {
+        let (name, expected) = expected.split_once(": ").unwrap();
+        let case = parse_case(name, read(&format!("{name}.ron"))).unwrap();
+        let case = Arc::new(case.into_value());
+        let setting = Arc::new(files::setting(case, rules.clone(), Some(&guidance)));
+        let counter = Fast.prepare(Draws::new(&setting, DRAWS, 1).unwrap());
+        let never = AtomicBool::new(false);
+        let work = Work {
+            threads: 2,
+            cancel: &never,
+        };
+        let list = rank(
+            &setting,
+            std::slice::from_ref(&shapes),
+            Some(&*counter),
+            &work,
+        )
+        .unwrap();
+        let (mut text, mut verdicts) = (String::new(), BTreeMap::new());
+        for one in &list.candidates {
+            let verdict = one.judged.verdict.word();
+            *verdicts.entry(verdict).or_insert(0) += 1;
+            let chance = one.chances.as_ref().map_or_else(
+                || "-".to_owned(),
+                |chances| format!("{:.6}", chances.chance.value),
+            );
+            let (shape, size) = (&one.shape, &one.size.label);
+            writeln!(text, "{shape}/{size} {verdict} {chance}").unwrap();
+        }
+        let of = |verdict| verdicts.get(verdict).copied().unwrap_or(0);
+        let said = format!(
+            "{}, {} {} {} {}, {:016x}",
+            list.candidates.len(),
+            of("fits"),
+            of("borderline"),
+            of("not rated"),
+            of("does not fit"),
+            digest(&text),
+        );
+        assert_eq!(said, expected, "{name}\n{text}");
+        count += 1;
+    }
+    assert_eq!(count, 16);
+}
+
+/// The 64-bit FNV-1a digest of a text.
+fn digest(text: &str) -> u64 {
+    text.bytes().fold(0xcbf2_9ce4_8422_2325, |digest, byte| {
+        (digest ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
+    })
+}
+
+fn first(faults: Vec<Diagnostic>) -> String {
+    faults.into_iter().next().unwrap().to_string()
+}
+
+#[test]
+fn a_file_that_mixes_words_is_told_the_right_one() {
+    let old = &files_of_0_1()["slit.ron"];
+    let new = in_todays_words("slit.ron", old).unwrap().unwrap();
+    for (from, to, says) in [
+        (
+            "\"defect.rotation\"",
+            "\"throat.turn\"",
+            "found throat.turn, expected defect.rotation.",
+        ),
+        ("access: ", "route: ", "access"),
+        ("out_of_reach: ", "no_such_neighbour: ", "out_of_reach"),
+    ] {
+        assert_eq!(new.matches(from).count(), 1, "{from}");
+        let fault = first(parse_case("slit.ron", &new.replace(from, to)).unwrap_err());
+        assert!(
+            fault.contains(says) && fault.contains("format 1"),
+            "{fault}"
+        );
+        let fault = first(parse_case("slit.ron", &old.replace(to, from)).unwrap_err());
+        assert!(fault.contains("format 2"), "{fault}");
+    }
+}
+
+#[test]
+fn faults_of_an_old_file_are_told_in_its_own_words_and_places() {
+    let old = &files_of_0_1()["slit.ron"];
+    let line =
+        |text: &str, what: &str| 1 + text.lines().position(|line| line.contains(what)).unwrap();
+    let wrong = old.replacen(
+        "of: \"throat.turn\", value: 35",
+        "of: \"throat.turn\", value: 999",
+        1,
+    );
+    let fault = first(parse_case("slit.ron", &wrong).unwrap_err());
+    let at = format!("slit.ron:{}:", line(old, "\"throat.turn\""));
+    assert!(
+        fault.starts_with(&at) && fault.contains("found 999"),
+        "{fault}"
+    );
+    let wrong = old.replacen("route: antegrade", "route: sideways", 1);
+    let fault = first(parse_case("slit.ron", &wrong).unwrap_err());
+    let at = format!("slit.ron:{}:12: route: found sideways", line(old, "route:"));
+    assert!(fault.starts_with(&at), "{fault}");
+}
