@@ -202,7 +202,7 @@ fn brief(outcome: &Outcome) -> String {
         "rim_overlap_toward_valve_left" | "rim_overlap_toward_valve_right" => "lip",
         "ventricle" => "ventricle",
         "leaflet_chordae" => "chordae",
-        check if check.starts_with("tract_") => "tract",
+        check if check.starts_with("outflow_") => "tract",
         _ => outcome.title,
     };
     format!("{check} {of}").trim().to_owned()

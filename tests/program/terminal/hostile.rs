@@ -146,7 +146,7 @@ fn a_long_journal_costs_no_more_than_its_length() {
         length.len()
     );
     played.send("r");
-    played.wait_for_row(&["major", "4.7"]);
+    played.wait_for_row(&["long axis", "4.7"]);
     played.signal("KILL");
     played.exit();
 }

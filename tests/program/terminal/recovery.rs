@@ -70,9 +70,9 @@ fn what_was_confirmed_is_shown_after_a_kill_and_restored() {
     let mut played = desk.open();
     played.wait_for("1 change was made and not saved");
     played.wait_for("· throat, longer axis 4.6 → 7.5 mm");
-    played.wait_for_row(&["major", "4.6"]);
+    played.wait_for_row(&["long axis", "4.6"]);
     played.send("r");
-    played.wait_for_row(&["major", "7.5"]);
+    played.wait_for_row(&["long axis", "7.5"]);
     played.send("q");
     played.wait_for("Leave?");
     played.send("s");
@@ -144,7 +144,7 @@ fn a_second_window_is_told_and_a_file_that_changes_is_not_written_over() {
     first.send("\r7.5\r");
     first.wait_for("was changed on disk");
     first.wait_for("made here: throat, longer axis 4.6 → 7.5 mm");
-    first.wait_for_row(&["major", "7.5"]);
+    first.wait_for_row(&["long axis", "7.5"]);
     first.send("\u{1b}");
     first.wait_until("the question gone", |screen| {
         !screen.contents().contains("was changed on disk")
@@ -153,9 +153,9 @@ fn a_second_window_is_told_and_a_file_that_changes_is_not_written_over() {
     first.wait_for("o write over it");
     assert_eq!(desk.text(), theirs);
     first.send("r");
-    first.wait_for_row(&["major", "5.5"]);
+    first.wait_for_row(&["long axis", "5.5"]);
     first.send("u");
-    first.wait_for_row(&["major", "7.5"]);
+    first.wait_for_row(&["long axis", "7.5"]);
     first.send("w");
     first.wait_for("✓ saved");
     assert_eq!(desk.text(), theirs.replacen("value: 5.5", "value: 7.5", 1));
@@ -236,7 +236,7 @@ fn a_file_that_something_else_writes_is_told_with_the_next_key() {
     played.send("\u{1b}[B");
     played.wait_for("was changed on disk");
     played.send("r");
-    played.wait_for_row(&["major", "5.5"]);
+    played.wait_for_row(&["long axis", "5.5"]);
     played.send("q");
     assert_eq!(played.exit(), 0);
 }
@@ -327,7 +327,7 @@ fn killed_at_any_moment_it_loses_nothing_that_was_confirmed() {
 
         let mut played = desk.open();
         if made.told.is_empty() {
-            played.wait_for_row(&["major"]);
+            played.wait_for_row(&["long axis"]);
         } else {
             played.wait_for("made and not saved before the program ended");
             for change in 0..made.told.len() {

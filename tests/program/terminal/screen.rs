@@ -64,17 +64,17 @@ fn it_opens_with_the_caution_and_gives_the_terminal_back_at_q() {
 #[test]
 fn a_reading_is_nudged_and_the_nudge_taken_back() {
     let mut played = opened();
-    played.wait_for_row(&["major", "4.6"]);
+    played.wait_for_row(&["long axis", "4.6"]);
     played.send("\u{1b}[C");
     played.wait_for("✓ throat, longer axis 4.6 → 4.7 mm");
-    played.wait_for_row(&["major", "4.7"]);
+    played.wait_for_row(&["long axis", "4.7"]);
     played.send("u");
     played.wait_for("↶ taken back: throat, longer axis 4.6 → 4.7 mm");
-    played.wait_for_row(&["major", "4.6"]);
+    played.wait_for_row(&["long axis", "4.6"]);
     played.send("\r7");
     played.wait_for("› 7");
     played.send(".5\r");
-    played.wait_for_row(&["major", "7.5"]);
+    played.wait_for_row(&["long axis", "7.5"]);
     played.send("q");
     // What was tried on the demonstration is somebody's work too.
     played.wait_for("Leave?");
@@ -162,7 +162,7 @@ fn being_asked_to_end_gives_the_terminal_back() {
 fn stopped_by_a_key_or_a_signal_it_gives_the_terminal_back_and_takes_it_again() {
     let mut played = opened();
     played.send("\u{1b}[C");
-    played.wait_for_row(&["major", "4.7"]);
+    played.wait_for_row(&["long axis", "4.7"]);
     for stop in [None, Some("TSTP")] {
         match stop {
             None => played.send("Z"),
@@ -174,11 +174,11 @@ fn stopped_by_a_key_or_a_signal_it_gives_the_terminal_back_and_takes_it_again() 
         assert_given_back(&played);
         played.signal("CONT");
         played.wait_until("the page", vt100::Screen::alternate_screen);
-        played.wait_for_row(&["major", "4.7"]);
+        played.wait_for_row(&["long axis", "4.7"]);
         assert!(!played.is_line_by_line());
     }
     played.send("u");
-    played.wait_for_row(&["major", "4.6"]);
+    played.wait_for_row(&["long axis", "4.6"]);
     played.send("q");
     assert_eq!(played.exit(), 0);
 }
@@ -219,7 +219,7 @@ fn a_paste_is_text_in_a_field_and_nothing_elsewhere() {
     played.send("\t");
     played.wait_for("▌Side by side");
     assert!(
-        played.text().contains("major             4.6"),
+        played.text().contains("long axis         4.6"),
         "{}",
         played.text()
     );

@@ -23,7 +23,7 @@ fn candidates(scenario: &str) -> Vec<Candidate> {
 
 fn warns_of_av_block(candidate: &Candidate) -> bool {
     let mut outcomes = candidate.outcomes.iter();
-    outcomes.any(|one| one.check.starts_with("conduction_") && one.state == State::Caution)
+    outcomes.any(|one| one.check.starts_with("av_block_") && one.state == State::Caution)
 }
 
 #[test]
@@ -46,7 +46,7 @@ fn a_warning_of_av_block_is_whole_and_never_the_one_that_is_cut() {
             }
         }
         for outcome in &candidate.outcomes {
-            if outcome.check.starts_with("conduction_") {
+            if outcome.check.starts_with("av_block_") {
                 assert!(outcome.says.starts_with(AV_BLOCK), "{}", outcome.says);
             }
         }

@@ -26,7 +26,7 @@ fn readings_bays_candidates_and_pages_can_be_pointed_at() {
         row.quantity()
             .is_some_and(|one| one.address() == "defect.short_axis")
     });
-    assert_eq!(at(&session, "minor"), row.map(Target::Row));
+    assert_eq!(at(&session, "short axis"), row.map(Target::Row));
     assert_eq!(at(&session, "offset-left/5x3 @"), Some(Target::Bay(1)));
     let second = session.listed()[1].place;
     assert_eq!(at(&session, "  2 g"), Some(Target::Candidate(second)));
@@ -56,7 +56,7 @@ fn in_a_room_each_pinned_bay_can_be_pointed_at_and_reached() {
 #[test]
 fn nothing_is_pointed_at_through_what_lies_over_the_page() {
     let session = after(&assessed("outlet-infant", FEW), "enter");
-    assert_eq!(at(&session, "minor"), None);
+    assert_eq!(at(&session, "short axis"), None);
 }
 
 /// Where a text begins on the page.
@@ -68,7 +68,7 @@ fn place(session: &Session, word: &str) -> Position {
 fn a_drag_along_a_reading_nudges_it_in_one_step_and_back_in_none() {
     let mut session = assessed("outlet-infant", FEW);
     let seen = seen(&session, SIZE);
-    let mut at = place(&session, "minor");
+    let mut at = place(&session, "short axis");
     let before = session.document().case().clone();
     let mut drag = Drag::default();
     take(&mut session, drag.press(&seen, at));

@@ -63,8 +63,8 @@ fn colour_tells_nothing_that_the_text_does_not() {
 fn the_selection_of_the_panel_that_takes_keys_is_reversed_and_no_other() {
     let session = assessed("outlet-infant", FEW);
     for (keys, selected) in [
-        ("", "major"),
-        ("down down down", "minor"),
+        ("", "long axis"),
+        ("down down down", "short axis"),
         ("tab", "even-narrow/5.5x2"),
         ("tab right", "offset-left/5x3"),
         ("tab tab down", "  2 g1"),
@@ -112,7 +112,7 @@ fn every_verdict_and_state_has_a_glyph_and_a_word() {
         assert!(missing.contains(told), "{told}\n{missing}");
     }
     let disputed = page("disputed-readings");
-    for told in ["≠ In dispute: throat, longer axis", "≠ major"] {
+    for told in ["≠ In dispute: throat, longer axis", "≠ long axis"] {
         assert!(disputed.contains(told), "{told}\n{disputed}");
     }
 }
