@@ -64,10 +64,10 @@ pub fn in_todays_words(name: &str, text: &str) -> Result<Option<String>, FixErro
 /// The text would say something else.
 struct Otherwise;
 
-fn fixed<T: PartialEq>(
-    file: &Checked<T>,
-    parse: fn(&str, &str) -> Result<Checked<T>, Vec<crate::Diagnostic>>,
-) -> Result<Option<String>, Otherwise> {
+/// Reads a file of one kind by its name and text.
+type Parse<T> = fn(&str, &str) -> Result<Checked<T>, Vec<crate::Diagnostic>>;
+
+fn fixed<T: PartialEq>(file: &Checked<T>, parse: Parse<T>) -> Result<Option<String>, Otherwise> {
     if !file.source().is_in_other_words() {
         return Ok(None);
     }

@@ -27,7 +27,7 @@ pub enum Event {
     /// Work goes on long enough to be noticed, or not any more.
     Working(bool),
     /// Something came of a file.
-    File(FileEvent),
+    File(Box<FileEvent>),
 }
 
 /// Something that can be pointed at.

@@ -198,7 +198,7 @@ impl Keeper {
                 self.record(session, &mut events, &changes, now);
             }
             for event in events {
-                waiting.extend(session.update(Event::File(event)));
+                waiting.extend(session.update(Event::File(Box::new(event))));
             }
         }
     }

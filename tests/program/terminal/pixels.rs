@@ -2,6 +2,11 @@
 //! nothing with the encoders.
 
 #[expect(dead_code, reason = "cells are read back in their own tests")]
+#[expect(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "what fails here fails a test"
+)]
 #[path = "../../../crates/raster/tests/pictures/decoders.rs"]
 mod decoders;
 
@@ -34,13 +39,14 @@ fn strings<'a>(written: &'a str, begin: &str) -> Vec<&'a str> {
 
 /// Waits until so many strings of a kind are whole.
 fn wait_for_strings(played: &mut Played, begin: &str, count: usize) {
-    for _ in 0..100 {
-        if strings(&played.written(), begin).len() >= count {
-            return;
+    let came = (0..100).any(|_| {
+        let came = strings(&played.written(), begin).len() >= count;
+        if !came {
+            played.wait_for_quiet();
         }
-        played.wait_for_quiet();
-    }
-    panic!("no {count} of {begin:?} came");
+        came
+    });
+    assert!(came, "no {count} of {begin:?} came");
 }
 
 #[test]
@@ -94,7 +100,7 @@ fn kitty_pictures_are_erased_by_their_numbers() {
     let written = played.written();
     let from = written.find("\u{1b}_Ga=T").expect("a picture");
     let behind = written[from..].find("\u{1b}[").expect("the next place");
-    let file = decoders::kitty(written[from..from + behind].as_bytes());
+    let file = decoders::kitty(&written.as_bytes()[from..from + behind]);
     assert!(file.starts_with(b"\x89PNG"), "a PNG file");
     // A list over it, the drawing left, the program left.
     played.send("?");

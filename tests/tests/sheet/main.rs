@@ -1,10 +1,6 @@
 //! The sheet: what it says stands in every back end, and on its paper.
 
-#![expect(
-    clippy::expect_used,
-    clippy::panic,
-    reason = "what fails here fails a test"
-)]
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
 mod bundle;
 mod hostile;

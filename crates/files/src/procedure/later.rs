@@ -82,7 +82,7 @@ pub(super) fn follow_up(
         before = day;
         let seen = each_row(form.seen, &at.field("seen"), |form, at| {
             faults.once(&mut ids, &form.id, &at.field("id"));
-            observation(form, at, faults)
+            observation(&form, at, faults)
         });
         FollowUp {
             day,

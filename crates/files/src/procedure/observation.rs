@@ -26,7 +26,7 @@ pub(super) struct ObservationForm {
 
 /// One observation; `None` where nobody knows of what.
 pub(super) fn observation(
-    form: ObservationForm,
+    form: &ObservationForm,
     at: &Place,
     faults: &mut Faults,
 ) -> Option<Observation> {
@@ -40,8 +40,8 @@ pub(super) fn observation(
         .as_ref()
         .map(|why| faults.text(&at.field("set_aside"), why.clone()));
     let what = what?;
-    let of = of(what, &form, at, faults);
-    let seen = seen(what, &form, at, faults);
+    let of = of(what, form, at, faults);
+    let seen = seen(what, form, at, faults);
     Some(Observation {
         id,
         what,

@@ -101,9 +101,8 @@ pub(super) fn subject(
 ) -> Subject {
     let of = word.map(|word| faults.known_word::<Subject>(&at.field(field), word));
     match (of, kind.asked_of()) {
-        (None, AskedOf::Device) => Subject::Shape,
-        // The word itself is a fault already.
-        (Some(None), _) => Subject::Shape,
+        // The word itself is a fault already where it is none.
+        (None, AskedOf::Device) | (Some(None), _) => Subject::Shape,
         (Some(Some(of)), _) if kind.can_be_of(of) => of,
         (said, asked) => {
             let known = Subject::WORDS.iter().filter(|(_, of)| kind.can_be_of(*of));

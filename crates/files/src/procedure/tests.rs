@@ -137,9 +137,10 @@ fn a_procedure_comes_into_a_case_without_one() {
     assert_eq!(spliced.value(), &case);
 }
 
-/// What each line of 10.7 asks to be refused, at its line and column, with a remedy
+/// What a procedure may not say is refused at its line and column, with a remedy
 /// where one helps.
 #[test]
+#[expect(clippy::too_many_lines, reason = "a list of faults, one after another")]
 fn what_cannot_be_is_said_at_its_place() {
     let says = |procedure: &str, expected: &str| {
         let found = faults(procedure);

@@ -90,7 +90,7 @@ fn trial(form: TrialForm, at: &Place, faults: &mut Faults) -> Trial {
     let at_seen = at.field("seen");
     let ends = (opened_min, closed_min);
     let seen = each_row(form.seen, &at_seen, |form, at| {
-        let seen = observation(form, at, faults);
+        let seen = observation(&form, at, faults);
         if let Some(min) = seen.as_ref().and_then(|one| one.min) {
             in_trial(min, ends, &at.field("min"), faults);
         }

@@ -79,7 +79,7 @@ fn bound_fields(bounds: Bounds) -> [Field; 2] {
 pub(crate) fn criterion_fields(criterion: &Criterion) -> Vec<Field> {
     let said = |text: &str| (!text.is_empty()).then(|| quoted(text));
     let [inside, beyond] = bound_fields(criterion.bounds).map(|(_, value)| value);
-    let changes = criterion.changes.iter().map(change);
+    let changes: Vec<String> = criterion.changes.iter().map(change).collect();
     let values = [
         Some(quoted(&criterion.size)),
         Some(criterion.row.word().to_owned()),
@@ -90,7 +90,7 @@ pub(crate) fn criterion_fields(criterion: &Criterion) -> Vec<Field> {
         beyond,
         Some(quoted(&criterion.source)),
         criterion.after_opening.then(|| "true".to_owned()),
-        list(changes.collect()),
+        list(&changes),
     ];
     CRITERION_FIELDS.into_iter().zip(values).collect()
 }
@@ -107,7 +107,7 @@ fn change(change: &CriterionChange) -> String {
 }
 
 /// A list on one line; an empty one is left out.
-fn list(items: Vec<String>) -> Option<String> {
+fn list(items: &[String]) -> Option<String> {
     (!items.is_empty()).then(|| format!("[{}]", items.join(", ")))
 }
 
@@ -115,7 +115,9 @@ fn list(items: Vec<String>) -> Option<String> {
 pub(crate) fn trial_fields(trial: &Trial) -> Vec<Field> {
     let answer = |answer: Answer| (answer != Answer::Unknown).then(|| answer.word().to_owned());
     let seen = trial.seen.iter();
-    let seen = seen.map(|seen| record(&observation_fields(seen), &Style::ROW));
+    let seen: Vec<String> = seen
+        .map(|seen| record(&observation_fields(seen), &Style::ROW))
+        .collect();
     let values = [
         Some(quoted(&trial.id)),
         Some(quoted(&trial.size)),
@@ -126,7 +128,7 @@ pub(crate) fn trial_fields(trial: &Trial) -> Vec<Field> {
         (trial.cable != Cable::Unknown).then(|| trial.cable.word().to_owned()),
         answer(trial.seat_as_modelled),
         trial.view.as_deref().map(quoted),
-        list(seen.collect()),
+        list(&seen),
         trial.came_of_it.map(|it| it.word().to_owned()),
         trial.because.as_deref().map(quoted),
     ];

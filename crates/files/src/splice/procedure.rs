@@ -81,11 +81,14 @@ fn head(procedure: &Procedure) -> [Field; 2] {
     ]
 }
 
+/// The fields of a record as they are written.
+type Fields<T> = fn(&T) -> Vec<Field>;
+
 /// A list of the case whose items are fields alone.
 fn rows<T: PartialEq>(
     splice: &mut Splice,
     (list, order): (&str, &[&str]),
-    (named, fields): (&Named<T>, fn(&T) -> Vec<Field>),
+    (named, fields): (&Named<T>, Fields<T>),
     (was, wanted): (&[T], &[T]),
 ) {
     if was == wanted {

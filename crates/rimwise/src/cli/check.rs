@@ -19,12 +19,10 @@ pub(super) fn run(asked: &CheckArguments, out: &mut dyn Write) -> Result<()> {
     };
     for path in &asked.files {
         if asked.fix {
-            let fixed = fix(&Disk::default(), path);
-            match keep_fixed(fixed, &mut faults)? {
-                // Its faults are told.
-                None => continue,
-                Some(None) => {}
-                Some(Some(saved)) => writeln!(out, "{}", said(path, &saved))?,
+            match fixed(path, &mut faults)? {
+                Fixed::Faulty => continue,
+                Fixed::AsItWas => {}
+                Fixed::Saved(saved) => writeln!(out, "{}", said(path, &saved))?,
             }
         }
         if let Some(kind) = keep(check(path, rules.value()), &mut faults)? {
@@ -38,14 +36,24 @@ pub(super) fn run(asked: &CheckArguments, out: &mut dyn Write) -> Result<()> {
     }
 }
 
-/// What was fixed; a file that cannot be is a fault.
-fn keep_fixed(
-    fixed: Result<Option<Saved>, FixError>,
-    faults: &mut Vec<files::Diagnostic>,
-) -> Result<Option<Option<Saved>>> {
-    match fixed {
-        Ok(saved) => Ok(Some(saved)),
-        Err(FixError::File(error)) => keep(Err(error), faults),
+/// What came of a file that was to be fixed.
+enum Fixed {
+    /// Its faults are told.
+    Faulty,
+    /// It has today's words already.
+    AsItWas,
+    /// It was written in today's words.
+    Saved(Saved),
+}
+
+/// Puts a file into today's words; one that cannot be is a fault.
+fn fixed(path: &Path, faults: &mut Vec<files::Diagnostic>) -> Result<Fixed> {
+    match fix(&Disk::default(), path) {
+        Ok(None) => Ok(Fixed::AsItWas),
+        Ok(Some(saved)) => Ok(Fixed::Saved(saved)),
+        Err(FixError::File(error)) => {
+            keep::<Fixed>(Err(error), faults).map(|it| it.unwrap_or(Fixed::Faulty))
+        }
         Err(error) => Err(anyhow::Error::new(BadInput(error.to_string()))),
     }
 }

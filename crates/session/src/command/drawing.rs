@@ -27,7 +27,7 @@ pub(super) const COMMANDS: &[Command] = &[
     },
     Command {
         id: "mirror_section",
-        name: "mirror the section",
+        name: "mirror section",
         says: "the section with the other ventricle on its left",
         focus: Focus::PLAN,
         keys: &["V"],

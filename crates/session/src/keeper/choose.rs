@@ -44,7 +44,7 @@ impl Keeper {
         let title = visible(&case.title).into_owned();
         events.push(FileEvent::Opened(case, crate::Home::Shipped));
         self.tell_journal(events);
-        events.tell(format!("opened {}", title));
+        events.tell(format!("opened {title}"));
     }
 }
 

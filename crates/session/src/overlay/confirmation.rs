@@ -95,7 +95,7 @@ pub(super) fn confirmed(
         Change::Edit(edit) => Confirmation::of(edit, session),
         _ => None,
     };
-    asks.map_or(Ok(change), |asks| Err(NotYet::Asks(asks)))
+    asks.map_or(Ok(change), |asks| Err(NotYet::Asks(Box::new(asks))))
 }
 
 /// Why what was typed is not done yet.
@@ -103,7 +103,7 @@ pub(super) enum NotYet {
     /// It is wrong.
     Refused(Refused),
     /// It is odd, and asked about.
-    Asks(Confirmation),
+    Asks(Box<Confirmation>),
 }
 
 /// Asks about a reading that is the same as another.

@@ -70,7 +70,7 @@ impl Layer for Field {
         match confirmed(self.asks.take(), read, session) {
             Ok(change) => Outcome::Do(change, Next::Page),
             Err(NotYet::Asks(asks)) => {
-                self.asks = Some(asks);
+                self.asks = Some(*asks);
                 Outcome::Stay
             }
             Err(NotYet::Refused(refused)) => {

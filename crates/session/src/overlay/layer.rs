@@ -53,5 +53,5 @@ pub(crate) enum Next {
     /// The guide through a new case.
     Guide,
     /// The next question of the guide that lies under it, if one does.
-    NextQuestion,
+    Question,
 }

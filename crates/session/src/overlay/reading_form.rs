@@ -225,9 +225,9 @@ impl Layer for ReadingForm {
         let asked = self.asks.take();
         let read = || self.read(session).map(Change::Edit);
         match confirmed(asked, read, session) {
-            Ok(change) => Outcome::Do(change, Next::NextQuestion),
+            Ok(change) => Outcome::Do(change, Next::Question),
             Err(NotYet::Asks(asks)) => {
-                self.asks = Some(asks);
+                self.asks = Some(*asks);
                 Outcome::Stay
             }
             Err(NotYet::Refused(refused)) => {

@@ -67,7 +67,7 @@ impl Session {
         match next {
             Next::Page => {}
             Next::Guide => self.guide(),
-            Next::NextQuestion => self.guide_on(),
+            Next::Question => self.guide_on(),
         }
     }
 

@@ -19,7 +19,7 @@ impl Session {
             Event::Reply(reply) => self.reply(reply),
             Event::Drawn(rooms) => self.view.rooms = rooms,
             Event::Working(is_said) => self.is_said_to_work = is_said,
-            Event::File(event) => self.file(event),
+            Event::File(event) => self.file(*event),
         }
         self.effects()
     }

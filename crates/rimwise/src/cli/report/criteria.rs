@@ -133,11 +133,11 @@ struct Page<'a> {
     planned_on: Option<&'a str>,
     planned_on_now: &'a str,
     changed_since: bool,
-    criteria: Vec<Row<'a>>,
+    criteria: Vec<CriterionRow<'a>>,
 }
 
 #[derive(Serialize)]
-struct Row<'a> {
+struct CriterionRow<'a> {
     size: &'a str,
     row: &'static str,
     of: &'a str,
@@ -184,9 +184,9 @@ pub(crate) fn json(out: &mut dyn Write, written: &Written) -> Result<()> {
     Ok(())
 }
 
-fn json_row<'a>(written: &'a Written, criterion: &'a Criterion) -> Row<'a> {
+fn json_row<'a>(written: &'a Written, criterion: &'a Criterion) -> CriterionRow<'a> {
     let [inside, beyond] = bounds(criterion.bounds);
-    Row {
+    CriterionRow {
         size: &criterion.size,
         row: criterion.row.name(),
         of: criterion.of.label(),

@@ -101,7 +101,7 @@ pub(crate) fn write(out: &mut dyn Write, page: &Page) -> Result<()> {
     let planned_on = procedure.planned_on.as_deref();
     let conflicts = weighing
         .into_iter()
-        .flat_map(|weighing| weighing.conflicts());
+        .flat_map(sizing::trial::Weighing::conflicts);
     let report = Report {
         format: FORMAT,
         program: format!("rimwise {}", env!("CARGO_PKG_VERSION")),
@@ -167,7 +167,7 @@ fn trial_row<'a>(page: &'a Page, index: usize, trial: &'a Trial) -> TrialRow<'a>
         rotation_deg: outcome.map(|outcome| rounded(outcome.rotation_deg)),
         opened_min: trial.opened_min,
         closed_min: trial.closed_min,
-        came_of_it: trial.came_of_it.map(|it| it.name()),
+        came_of_it: trial.came_of_it.map(sizing::trial::CameOfIt::name),
         ess: outcome.map(|outcome| rounded(outcome.effective)),
         as_it_lies: outcome.and_then(|outcome| outcome.as_it_lies).map(rounded),
         seen: trial
@@ -212,7 +212,9 @@ fn candidates<'a>(page: &'a Page) -> Vec<CandidateRow<'a>> {
             let tried = trials.iter().rev().find(|trial| trial.size == name);
             CandidateRow {
                 chance_before: before.and_then(chance),
-                came_of_it: tried.and_then(|trial| trial.came_of_it).map(|it| it.name()),
+                came_of_it: tried
+                    .and_then(|trial| trial.came_of_it)
+                    .map(sizing::trial::CameOfIt::name),
                 ranked: ranked(index + 1, group, candidate),
             }
         })

@@ -113,6 +113,10 @@ fn at_most(low: &Lane, high: &Lane, limit: f32) -> Settled {
 }
 
 /// Whether values lie within a pair of limits.
+#[expect(
+    clippy::needless_bitwise_bool,
+    reason = "without a branch, so that lanes are compared side by side"
+)]
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
 fn within(low: &Lane, high: &Lane, band: Limits) -> Settled {
     settled(

@@ -17,15 +17,15 @@ pub(super) fn lines(page: &Workup, theme: Theme, width: u16) -> Vec<Line<'static
     let unknown = labels(page, "not_measured", |_| true);
     let contradictions = labels(page, "contradictions", |_| true);
     let parts = [
-        ("Guidance met", none_or(met, "none")),
-        ("Circulation", none_or(figures(page), "nothing measured")),
+        ("Guidance met", none_or(&met, "none")),
+        ("Circulation", none_or(&figures(page), "nothing measured")),
         (
             "Not measured",
-            none_or(unknown, "nothing that is asked for"),
+            none_or(&unknown, "nothing that is asked for"),
         ),
         (
             "Does not add up",
-            none_or(contradictions, "nothing in what was measured"),
+            none_or(&contradictions, "nothing in what was measured"),
         ),
     ];
     let mut lines = Vec::new();
@@ -45,7 +45,7 @@ pub(super) fn lines(page: &Workup, theme: Theme, width: u16) -> Vec<Line<'static
     lines
 }
 
-fn none_or(texts: Vec<String>, none: &str) -> String {
+fn none_or(texts: &[String], none: &str) -> String {
     if texts.is_empty() {
         format!("{none}.")
     } else {
