@@ -90,7 +90,7 @@ fn every_view_of_every_scenario_is_drawn() {
 fn json_holds_what_a_drawing_needs() {
     let json = draw(&[DEMONSTRATION, WIDE, "--format", "json"]).stdout;
     let report: serde_json::Value = serde_json::from_slice(&json).expect("JSON");
-    assert_eq!(report["format"], 1);
+    assert_eq!(report["format"], 2);
     assert_eq!(report["defect"]["narrowest"]["long_axis_mm"], 4.75);
     let valves = report["valves"].as_array().expect("valves");
     assert_eq!(valves[0]["valve"], "aortic_valve");
@@ -176,4 +176,27 @@ fn a_title_cannot_become_markup() {
     assert!(output.status.success(), "{}", said(&output));
     assert!(svg.contains("&lt;script&gt;") && !svg.contains("<script"));
     assert!(!svg.contains('\u{1b}') && !svg.contains('\u{202e}'));
+}
+
+/// The README's plate is the one that is drawn; `RIMWISE_PICTURES=1` writes it anew.
+#[test]
+fn the_plate_of_the_readme_is_what_is_drawn() {
+    let sizes = ["three-neighbours", "offset-left/6.5x3", "even-wide/6x3"];
+    let output = Command::new(env!("CARGO_BIN_EXE_rimwise"))
+        .arg("draw")
+        .args(sizes)
+        .args(["--view", "aortic"])
+        .env("XDG_CONFIG_HOME", "/nowhere")
+        .output()
+        .expect("the program starts");
+    let drawn = text(&output);
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../docs/pictures/plate.svg");
+    if std::env::var_os("RIMWISE_PICTURES").is_some() {
+        fs::write(path, &drawn).expect("a picture");
+    }
+    let kept = fs::read_to_string(path).expect("a picture");
+    assert!(
+        kept == drawn,
+        "docs/pictures/plate.svg is of another program"
+    );
 }
