@@ -112,9 +112,9 @@ fn around() -> impl Strategy<Value = Vec<Reading>> {
                 reading("flow.qp_qs", 1.0, 0.2),
             ];
             for (name, (depth, width, velocity)) in [("left", left), ("right", right)] {
-                readings.push(reading(&format!("{name}_tract.depth"), depth, 0.5));
-                readings.push(reading(&format!("{name}_tract.width"), width, 0.5));
-                readings.push(reading(&format!("{name}_tract.velocity"), velocity, 0.1));
+                readings.push(reading(&format!("{name}_outflow.depth"), depth, 0.5));
+                readings.push(reading(&format!("{name}_outflow.width"), width, 0.5));
+                readings.push(reading(&format!("{name}_outflow.velocity"), velocity, 0.1));
             }
             readings
         })

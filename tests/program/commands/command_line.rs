@@ -82,7 +82,7 @@ fn json_has_the_form_that_programs_rely_on() {
         "--seed",
         "7",
     ]);
-    assert_eq!(report["format"], 1);
+    assert_eq!(report["format"], 2);
     assert_eq!(report["program"], "rimwise 0.1.0");
     assert_eq!(report["seed"], 7);
     assert_eq!(report["draws"], 64);

@@ -36,7 +36,7 @@ fn with(name: &str, exceptions: &str) -> String {
 }
 
 fn hold_left() -> String {
-    let rule = "rule: \"hold_left\", limit: (low: 2), warning: (low: 2.5)";
+    let rule = "rule: \"rim_overlap_left\", limit: (low: 2), warning: (low: 2.5)";
     with("hold", &format!("({rule}, because: \"{REASON}\")"))
 }
 
@@ -81,8 +81,8 @@ fn a_limit_raised_over_the_lip_stops_the_size_and_is_said() {
     assert_eq!(
         case["exceptions"],
         json!([
-            "hold left: limit under 2 mm; caution under 2.5 mm. The house: stop under 0.5 mm; \
-             caution under 1 mm (assumption). Because: thin septum, agreed at rounds"
+            "rim overlap left: limit under 2 mm; warning under 2.5 mm. The house: limit under \
+             0.5 mm; warning under 1 mm (assumption). Because: thin septum, agreed at rounds"
         ])
     );
 }

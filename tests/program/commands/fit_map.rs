@@ -81,7 +81,7 @@ fn a_map_is_the_same_bytes_in_every_run_and_on_any_threads() {
 fn a_map_has_the_form_that_programs_rely_on() {
     let report: serde_json::Value =
         serde_json::from_slice(&map(&["--format", "json", "--length", "3"]).stdout).expect("JSON");
-    assert_eq!(report["format"], 1);
+    assert_eq!(report["format"], 2);
     assert_eq!(report["form"]["length_mm"], 3.0);
     assert_eq!(report["inputs_sha256"].as_str().map(str::len), Some(64));
     let columns = report["chances"].as_array().expect("chances");

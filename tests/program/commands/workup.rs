@@ -56,7 +56,7 @@ fn a_page_is_80_columns_wide_and_bears_the_caution() {
         }
     }
     let help = text(&["workup", "--help"]);
-    assert!(help.contains("--limits") && help.contains("never says whether to close"));
+    assert!(help.contains("--guidance") && help.contains("never says whether to close"));
 }
 
 #[test]
@@ -65,7 +65,7 @@ fn json_has_the_form_that_programs_rely_on() {
     let page = json(&ask);
     assert_eq!(
         (page["format"].as_u64(), page["seed"].as_u64()),
-        (Some(1), Some(7))
+        (Some(2), Some(7))
     );
     assert_eq!(page["indication"]["state"], "met");
     let sections = page["sections"].as_array().expect("a list");
@@ -120,7 +120,7 @@ fn limits_of_ones_own_serve_and_their_faults_are_told() {
     );
     let page = text(&["workup", "outlet-infant", "--limits", &own, "--draws", "64"]);
     assert!(page.contains("MINE heart failure"));
-    assert!(text(&["check", &own]).contains("sound published limits"));
+    assert!(text(&["check", &own]).contains("sound guidance"));
 
     let bad = file(
         "bad.ron",

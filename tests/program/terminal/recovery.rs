@@ -339,8 +339,8 @@ fn killed_at_any_moment_it_loses_nothing_that_was_confirmed() {
             let values = [92, 93, 94, 95, last];
             let values = if more { &values[..] } else { &values[4..] };
             let text = played.text();
-            let row = text.lines().find_map(|row| row.split_once("major"));
-            let (_, row) = row.expect("the throat");
+            let row = text.lines().find_map(|row| row.split_once("long axis"));
+            let (_, row) = row.expect("the long axis");
             let value = row.split_whitespace().next().expect("a value");
             let value: f64 = value.parse().expect("a number");
             assert!(

@@ -17,7 +17,7 @@ fn harm(outcome: &Outcome) -> usize {
         (_, Subject::Valve(Valve::Tricuspid | Valve::Pulmonary)) => 5,
         (check, _) if check.starts_with("av_block_") || check == "waist_ratio" => 1,
         ("waist_fit" | "length_fit" | "waist_anchoring", _) => 2,
-        (check, _) if check.starts_with("hold_") || check.starts_with("hinge_lip_") => 2,
+        (check, _) if check.starts_with("rim_overlap_") => 2,
         (_, Subject::Face(geometry::Face::Left)) => 3,
         _ => 4,
     }

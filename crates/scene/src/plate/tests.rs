@@ -254,7 +254,8 @@ fn rim_and_rim_overlap_ruled_face_on_are_the_engines() {
             );
             let engine = engine.expect("a disc and an arc");
             let outcome = assessed.outcomes.iter().find(|outcome| {
-                outcome.of == Subject::Face(face) && outcome.check.starts_with("hold_")
+                outcome.of == Subject::Face(face)
+                    && matches!(outcome.check, "rim_overlap_left" | "rim_overlap_right")
             });
             assert_eq!(outcome.and_then(|outcome| outcome.value), Some(engine));
             let Some(&[from, to]) = ruler.lines(Part::RimOverlap(face)).first() else {

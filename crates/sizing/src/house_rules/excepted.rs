@@ -160,7 +160,7 @@ mod tests {
             ..row(&[], &[], stop)
         };
         let (one, other) = (with_id("one", low(0.5)), with_id("other", low(0.9)));
-        let except = exception("hold_left.other", low(2.0), Band::NONE);
+        let except = exception("rim_overlap_left.other", low(2.0), Band::NONE);
         let changed = |house: HouseRules| {
             let here = house.with(std::slice::from_ref(&except), SITE).limits;
             let mut changed = here.into_iter().filter(|row| row.stop == low(2.0));

@@ -85,7 +85,7 @@ pub struct LimitRow {
     /// Its own name among the rows of its check, so that exceptions find it wherever
     /// it stands.
     pub id: Option<String>,
-    /// The check's id, as in output: `clearance`, `hold_left`.
+    /// The check's id, as in output: `clearance`, `rim_overlap_left`.
     pub check: String,
     /// The subjects; empty: every subject of the check.
     pub of: Vec<Subject>,
