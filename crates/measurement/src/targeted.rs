@@ -20,7 +20,7 @@ pub struct Moved {
     pub dimension: u32,
     /// Its mean under the observations.
     pub mean: f64,
-    /// Its standard deviation under them, held inside [`LEAST_SPREAD`] to 1.
+    /// Its standard deviation under them, held between the least spread and 1.
     pub sd: f64,
 }
 
