@@ -95,33 +95,38 @@ pub(super) fn laid_out(text: &str, shuffle: u64) -> String {
     written
 }
 
-/// The comments of a file that stay while it comes to say a case: all but those
-/// within a reading that is taken out or moved or an exception that is taken out,
-/// or between a name and its value.
-pub(super) fn lasting(file: &CaseFile, wanted: &Case) -> Vec<String> {
-    let was = &file.value().readings;
-    let order: Vec<_> = wanted.readings.iter().map(|reading| &reading.id).collect();
+/// The places of what does not stay where it stood among the others, or is not there
+/// any more.
+fn taken_out_or_moved<T: PartialEq>(was: &[T], order: &[T]) -> Vec<usize> {
     let stays = |index: usize| {
-        let before = || was[..index].iter().map(|one| &one.id);
-        let after = || was[index + 1..].iter().map(|one| &one.id);
         order
             .iter()
-            .position(|id| **id == was[index].id)
+            .position(|one| *one == was[index])
             .is_some_and(|place| {
-                let stood = |id| order.iter().position(|one| *one == id);
-                before().filter_map(stood).all(|other| other < place)
-                    && after().filter_map(stood).all(|other| other > place)
+                let stood = |one: &T| order.iter().position(|other| other == one);
+                let (before, after) = (&was[..index], &was[index + 1..]);
+                before.iter().filter_map(stood).all(|other| other < place)
+                    && after.iter().filter_map(stood).all(|other| other > place)
             })
     };
-    let gone = (0..was.len()).filter(|&index| !stays(index));
-    let mut gone: Vec<_> = gone.map(|index| ("readings", index)).collect();
-    let kept: Vec<_> = wanted.exceptions.iter().map(|one| &one.rule).collect();
-    let excepted = file.value().exceptions.iter().enumerate();
-    gone.extend(
-        excepted
-            .filter(|(_, exception)| !kept.contains(&&exception.rule))
-            .map(|(index, _)| ("exceptions", index)),
-    );
+    (0..was.len()).filter(|&index| !stays(index)).collect()
+}
+
+/// The comments of a file that stay while it comes to say a case: all but those
+/// within a reading or an exception that is taken out or moved, or between a name
+/// and its value.
+pub(super) fn lasting(file: &CaseFile, wanted: &Case) -> Vec<String> {
+    let (file_case, readings) = (file.value(), wanted.readings.iter());
+    let was: Vec<_> = file_case.readings.iter().map(|one| &one.id).collect();
+    let order: Vec<_> = readings.map(|one| &one.id).collect();
+    let mut gone: Vec<_> = taken_out_or_moved(&was, &order)
+        .into_iter()
+        .map(|index| ("readings", index))
+        .collect();
+    let was: Vec<_> = file_case.exceptions.iter().map(|one| &one.rule).collect();
+    let order: Vec<_> = wanted.exceptions.iter().map(|one| &one.rule).collect();
+    let moved = taken_out_or_moved(&was, &order).into_iter();
+    gone.extend(moved.map(|index| ("exceptions", index)));
     let mut spans: Vec<_> = gone
         .into_iter()
         .map(|(list, index)| file.span(&[Step::Field(list), Step::Item(index)]).unwrap())
