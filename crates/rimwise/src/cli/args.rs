@@ -1,5 +1,7 @@
+mod draw;
 mod sheet;
 
+pub(super) use draw::{DrawArguments, DrawFormat, DrawGround, DrawLeft, DrawView};
 pub(super) use sheet::{SheetArguments, SheetFormat, SheetPaper};
 
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
@@ -269,80 +271,6 @@ pub(super) enum TextFormat {
     Text,
     /// For programs
     Json,
-}
-
-#[derive(Debug, Args)]
-pub(super) struct DrawArguments {
-    #[command(flatten)]
-    pub(super) common: Common,
-    /// One to four sizes, each as SHAPE/SIZE
-    #[arg(value_name = "SHAPE/SIZE", required = true, num_args = 1..=4)]
-    pub(super) sizes: Vec<String>,
-    /// What is written; none: by the ending of --out, else SVG
-    #[arg(long, value_enum)]
-    pub(super) format: Option<DrawFormat>,
-    /// What is shown
-    #[arg(long, value_enum, default_value_t = DrawView::Both)]
-    pub(super) view: DrawView,
-    /// Which ventricle lies on the left of a section
-    #[arg(long, value_enum, default_value_t = DrawLeft::Right)]
-    pub(super) left: DrawLeft,
-    /// Width of the page in mm
-    #[arg(long, value_name = "MM", default_value_t = 297, value_parser = clap::value_parser!(u16).range(120..=1200))]
-    pub(super) width: u16,
-    /// Width of a PNG in pixels; none: eight to a millimetre of the page
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
-    pub(super) pixels: Option<u32>,
-    /// The ground it is drawn on
-    #[arg(long, value_enum, default_value_t = DrawGround::Light)]
-    pub(super) ground: DrawGround,
-    /// The file to be written; none: standard output
-    #[arg(long, value_name = "FILE")]
-    pub(super) out: Option<PathBuf>,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(super) enum DrawFormat {
-    /// A picture of lines and words
-    Svg,
-    /// A picture of pixels
-    Png,
-    /// For programs: defect, hinges, discs and where each lies, without a picture
-    Json,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(super) enum DrawView {
-    /// The section toward the nearest valve, and face-on from the left
-    Both,
-    /// The section toward the aortic valve
-    Aortic,
-    /// The section toward the mitral valve
-    Mitral,
-    /// The section toward the tricuspid valve
-    Tricuspid,
-    /// The section toward the pulmonary valve
-    Pulmonary,
-    /// Face-on, seen from the left ventricle
-    FromLeft,
-    /// Face-on, seen from the right ventricle
-    FromRight,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(super) enum DrawLeft {
-    /// The right ventricle, as in a four-chamber view
-    Right,
-    /// The left ventricle, as in a long-axis view
-    Left,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(super) enum DrawGround {
-    /// For a darkened room
-    Dark,
-    /// For print
-    Light,
 }
 
 #[derive(Debug, Args)]
