@@ -93,7 +93,7 @@ fn holds(case: Case, rules: &Arc<HouseRules>, size: &Size, draws: usize, seed: u
 
 /// A truth with what was read of it, and a size that is thought of.
 struct Trial<'a> {
-    trial: u64,
+    seed: u64,
     readings: Vec<f64>,
     truths: [f64; DOUBTED.len()],
     size: &'a Size,
@@ -105,14 +105,14 @@ impl Trial<'_> {
     /// The chance that is stated, and whether the limits hold in truth.
     fn answer(&self, rules: &Arc<HouseRules>) -> (f64, bool) {
         let stated = case_of(&self.readings, |sd| sd);
-        let stated = holds(stated, rules, self.size, 256, self.trial);
+        let stated = holds(stated, rules, self.size, 256, self.seed);
         let chance = stated.iter().filter(|held| **held).count() as f64 / 256.0;
         let seats = holds(
             case_of(&self.truths, |_| SURE),
             rules,
             self.size,
             8,
-            self.trial,
+            self.seed,
         );
         (chance, seats[self.place])
     }
@@ -177,7 +177,7 @@ fn trials(number: u64, truth: impl Fn(&mut Stream, [f64; 2]) -> f64) -> [(f64, f
         }
         let size = thought_of[stream.place(thought_of.len())];
         cases.push(Trial {
-            trial,
+            seed: trial,
             readings,
             truths,
             size,
