@@ -98,7 +98,12 @@ impl CaseFile {
                     remedy
                 };
                 let found = format!("\"{id}\"");
-                faults.say(&at, &found, "an exclusion that the house rules ask", remedy);
+                faults.say(
+                    &at,
+                    &found,
+                    "an exclusion that your centre's rules ask",
+                    remedy,
+                );
             }
         }
         let at = self.root().field("exceptions");

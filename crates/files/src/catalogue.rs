@@ -147,7 +147,7 @@ fn catalogue(form: CatalogueForm, at: &Place, faults: &mut Faults) -> Catalogue 
     }
 }
 
-/// The names of what is not on the shelf, each once.
+/// The names of what is not in stock, each once.
 fn put_aside(names: Vec<String>, at: &Place, faults: &mut Faults) -> BTreeSet<String> {
     let mut seen = Seen::new();
     for (index, name) in names.iter().enumerate() {

@@ -56,7 +56,7 @@ fn exception(form: ExceptionForm, at: &Place, faults: &mut Faults) -> Option<Exc
         let parameters = Parameter::ALL.iter().map(|info| info.name);
         let known = sizing::check_ids().into_iter().chain(parameters);
         let known = known.chain(Quantity::all().map(Quantity::address));
-        let expected = "a check, a parameter or a quantity of the house rules";
+        let expected = "a check, a parameter or a quantity of your centre's rules";
         let about = form.rule.split(' ').next().unwrap_or_default();
         faults.unknown(&at.field("rule"), about, known, expected);
         return None;
@@ -168,7 +168,7 @@ pub(crate) fn under(rules: &HouseRules, case: &Case, at: &Place, faults: &mut Fa
             [] => format!("It says nothing of {check} there."),
             like => format!("Of {check} it has: {}.", like.join("; ")),
         };
-        let expected = format!("a rule that the house has at {}", case.site.name());
+        let expected = format!("a rule that your centre has at {}", case.site.name());
         faults.add(&at.item(index).field("rule"), expected, remedy);
     }
     if rules.chances_are_in_order()

@@ -56,7 +56,7 @@ fn write(text: &mut String, case: &Case) -> std::fmt::Result {
     answers(
         text,
         "exclusions",
-        "What stops every shape, as the house rules ask it",
+        "What stops every device, as your centre's rules ask it",
         exclusions,
     )?;
     exceptions(text, case)?;

@@ -156,7 +156,7 @@ impl Scene<'_> {
     fn why_unknown(&self, field: &str) -> String {
         let of_another = match field {
             "shapes" => "Is this file a catalogue?",
-            "parameters" | "limits" => "Does this file hold house rules?",
+            "parameters" | "limits" => "Does this file hold a centre's rules?",
             "readings" => "Is this file a case?",
             _ if self.outline.unclosed.is_some() => "Is a `)` missing before it?",
             _ => "Take it out.",

@@ -68,7 +68,7 @@ pub struct Reading {
     pub quantity: Quantity,
     /// The value, in the quantity's unit.
     pub value: f64,
-    /// Its standard deviation in the same unit; `None`: the house rule's for
+    /// Its standard deviation in the same unit; `None`: your centre's for
     /// its modality, shown as an assumption.
     pub sd: Option<f64>,
     /// How it was taken.

@@ -49,7 +49,7 @@ pub struct HoleAndShunt {
 }
 
 impl HoleAndShunt {
-    /// The shunt over what the hole lets through; `None` where it lets nothing
+    /// The shunt over what the defect lets through; `None` where it lets nothing
     /// through.
     pub fn ratio(self) -> Option<Ratio> {
         (self.through_hole > LPerMin(0.0)).then(|| self.shunt / self.through_hole)

@@ -6,9 +6,6 @@ use sizing::{Candidate, Harm, Outcome, State, Subject, Verdict};
 use std::cmp::Ordering;
 use unicode_width::UnicodeWidthStr;
 
-/// The least error of a chance that one decimal shows, in per cent.
-const LEAST_SHOWN: f64 = 0.1;
-
 /// The glyph of a state: never told by colour alone.
 pub(crate) const fn state_glyph(state: State) -> &'static str {
     match state {
@@ -71,7 +68,7 @@ fn subject(of: Subject) -> &'static str {
 
 /// The name of what a check found, in so many columns: what a value under zero is
 /// called stands in place of its sign. Where a name has no room its first words
-/// stand alone, whole.
+/// stand alone, whole, or its short name does.
 pub(crate) fn name(outcome: &Outcome, columns: usize) -> String {
     let below = outcome.below.filter(|_| is_below(outcome));
     let title = below.map_or_else(
@@ -82,11 +79,24 @@ pub(crate) fn name(outcome: &Outcome, columns: usize) -> String {
                 .to_owned()
         },
     );
-    let lead = title.split_once(", ").map(|(lead, _)| lead);
-    match lead {
-        Some(lead) if title.width() > columns && lead.width() <= columns => fitted(lead, columns),
-        _ => fitted(&title, columns),
-    }
+    let brief = (below.is_none() && !outcome.short.is_empty()).then(|| brief(outcome));
+    longest_that_fits(title, brief, columns)
+}
+
+/// The name of a check, whatever its value: whole where it has room, else its short
+/// one.
+pub(crate) fn check_in(outcome: &Outcome, columns: usize) -> String {
+    let brief = (!outcome.short.is_empty()).then(|| brief(outcome));
+    longest_that_fits(check(outcome), brief, columns)
+}
+
+/// A title, its first words or its short form: the first that has room, else the
+/// title cut.
+fn longest_that_fits(title: String, brief: Option<String>, columns: usize) -> String {
+    let lead = title.split_once(", ").map(|(lead, _)| lead.to_owned());
+    let fits = |name: &String| name.width() <= columns;
+    let mut names = std::iter::once(title.clone()).chain(lead).chain(brief);
+    fitted(&names.find(fits).unwrap_or(title), columns)
 }
 
 /// The gravest warning of AV block, where a size brings one: no screen leaves it out.
@@ -129,32 +139,11 @@ pub(crate) fn at_most(candidate: &Candidate) -> &'static str {
     }
 }
 
-/// The chance with its error, in per cent.
+/// The chance as people read it; `–` where there is none.
 pub(crate) fn chance(candidate: &Candidate) -> String {
-    candidate.chances.as_ref().map_or_else(
-        || "–".to_owned(),
-        |it| {
-            let (value, error) = (100.0 * it.chance.value, 100.0 * it.chance.error);
-            let at_most = at_most(candidate);
-            // A rounded error of 0 would claim too much.
-            if error < LEAST_SHOWN {
-                format!("{at_most}{value:.1} ± <{LEAST_SHOWN} %")
-            } else {
-                format!("{at_most}{value:.1} ± {error:.1} %")
-            }
-        },
-    )
-}
-
-/// The chance where columns are narrow: a bound without its error, which says
-/// nothing of how far under it the chance is.
-pub(crate) fn brief_chance(candidate: &Candidate) -> String {
-    match (&candidate.chances, at_most(candidate)) {
-        (Some(it), at_most) if !at_most.is_empty() => {
-            format!("{at_most}{:.0} %", 100.0 * it.chance.value)
-        }
-        _ => chance(candidate),
-    }
+    candidate
+        .chance_in_per_cent()
+        .unwrap_or_else(|| "–".to_owned())
 }
 
 /// The outcome whose margin to a stop is least in units of the checks' scales, with
@@ -192,18 +181,7 @@ pub(crate) fn margin(candidate: &Candidate) -> Option<String> {
 /// A check with its subject in the fewest letters: its value's unit tells what of
 /// the outflow is meant.
 fn brief(outcome: &Outcome) -> String {
-    let of = subject(outcome.of);
-    let check = match outcome.check {
-        "clearance" => "",
-        "waist_fit" => "waist",
-        "length_fit" => "length",
-        "waist_anchoring" => "waist_anchoring",
-        "rim_overlap_left" | "rim_overlap_right" => "hold",
-        "rim_overlap_toward_valve_left" | "rim_overlap_toward_valve_right" => "lip",
-        "ventricle" => "ventricle",
-        "leaflet_chordae" => "chordae",
-        check if check.starts_with("outflow_") => "tract",
-        _ => outcome.title,
-    };
-    format!("{check} {of}").trim().to_owned()
+    format!("{} {}", outcome.short, subject(outcome.of))
+        .trim()
+        .to_owned()
 }

@@ -38,7 +38,7 @@ pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
     }
 }
 
-/// The selected shape or size, and whether it is on the shelf today.
+/// The selected shape or size, and whether it is in stock today.
 fn shelf(session: &Session) -> Option<String> {
     let shelf = session.document().shelf();
     match session.shelf_row()? {
@@ -49,7 +49,7 @@ fn shelf(session: &Session) -> Option<String> {
         ShelfRow::Size(place) => {
             let name = shelf.name(place)?;
             let aside = if shelf.is_aside(&name) {
-                ", not on the shelf today"
+                ", not in stock today"
             } else {
                 ""
             };
@@ -68,18 +68,11 @@ fn exceptions(session: &Session) -> impl Iterator<Item = String> {
 fn candidate(session: &Session) -> Option<String> {
     let candidate = session.candidate()?;
     let case = session.document().case();
-    let chance = candidate.chances.map_or_else(String::new, |it| {
-        let at_most = if candidate.is_chance_whole() {
-            ""
-        } else {
-            "at most "
-        };
-        format!(
-            ", geometry chance {at_most}{:.1} ± {:.1} %",
-            100.0 * it.chance.value,
-            100.0 * it.chance.error
-        )
-    });
+    let chance = candidate
+        .chance_in_per_cent()
+        .map_or_else(String::new, |it| {
+            format!(", inside limits (geometry only) {it}")
+        });
     let mut lines = vec![case.title.clone()];
     lines.extend(exceptions(session));
     lines.push(format!(

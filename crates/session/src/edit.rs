@@ -30,7 +30,7 @@ pub enum Edit {
     },
     /// A reading has this value.
     Value(ReadingId, f64),
-    /// A reading has this standard deviation; `None`: the house rule's.
+    /// A reading has this standard deviation; `None`: your centre's.
     Sd(ReadingId, Option<f64>),
     /// A reading is set aside for this reason; `None`: it is used.
     SetAside(ReadingId, Option<String>),

@@ -11,7 +11,7 @@ pub(crate) const fn question(fact: Fact) -> &'static str {
         Fact::AorticRegurgitation => "How much does the aortic valve leak?",
         Fact::PulmonaryRegurgitation => "How much does the pulmonary valve leak?",
         Fact::Pouch => "Does a pouch of tissue cover the defect?",
-        Fact::Holes => "How many holes are there?",
+        Fact::Holes => "How many defects are there?",
         Fact::BandInTheWay => "Does a papillary muscle or a band stand in the way of a disc?",
         Fact::MitralChordae => "Do mitral chordae insert on the edge of the defect?",
         Fact::TricuspidChordae => "Do tricuspid chordae insert on the edge of the defect?",

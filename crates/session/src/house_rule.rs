@@ -55,7 +55,7 @@ impl HouseRule {
         let kind = match rule.stated {
             Stated::Limits { .. } => "Limits",
             Stated::Value(_) => "Parameters",
-            Stated::Assumed { .. } => "Assumed where nobody read it",
+            Stated::Assumed { .. } => "Assumed where nobody measured it",
         };
         let (says, source) = match &exception {
             Some(exception) => (rule.says_instead(exception), rule.source_of(exception)),

@@ -101,8 +101,8 @@ impl Keeper {
         let lost = match (&self.unfiled, &self.own) {
             (Some(_), Some(_)) => return,
             (None, Some(_)) => "a case in no file is",
-            (Some(_), None) => "changes of the shelf are",
-            (None, None) => "a case in no file and changes of the shelf are",
+            (Some(_), None) => "changes of the stock are",
+            (None, None) => "a case in no file and changes of the stock are",
         };
         session.file(FileEvent::ShelfKept(self.own.is_some()));
         session.file(FileEvent::Failed(format!(

@@ -12,7 +12,7 @@ pub enum Page {
     WorkUp,
     /// The rules of the house with their sources.
     Rules,
-    /// The shapes and sizes there are, and what is not on the shelf today.
+    /// The shapes and sizes there are, and what is not in stock today.
     Shelf,
 }
 
@@ -35,7 +35,7 @@ impl Page {
             Self::FitMap => "fit map",
             Self::WorkUp => "work-up",
             Self::Rules => "rules",
-            Self::Shelf => "shelf",
+            Self::Shelf => "stock",
         }
     }
 
@@ -97,7 +97,7 @@ impl Focus {
             Self::FitMap => "fit map",
             Self::WorkUp => "work-up",
             Self::Rules => "rules",
-            Self::Shelf => "shelf",
+            Self::Shelf => "stock",
         }
     }
 

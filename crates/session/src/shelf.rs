@@ -46,7 +46,7 @@ impl Shelf {
         Self::laid_over(Arc::clone(&self.came), own)
     }
 
-    /// Whether a size, by its name, is not on the shelf today.
+    /// Whether a size, by its name, is not in stock today.
     pub fn is_aside(&self, name: &str) -> bool {
         is_aside(&self.catalogues, name)
     }

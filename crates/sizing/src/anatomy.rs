@@ -30,7 +30,7 @@ pub struct Anatomy {
     /// The outflow tract of each side.
     pub tracts: [Option<OutflowTract>; 2],
     /// Peak velocity in each tract once the shunt is gone: on the right the flow falls by
-    /// Qs/Qp, on the left it rises by the house's rule; where Qp:Qs was not read no fall
+    /// Qs/Qp, on the left it rises by the house's rule; where Qp:Qs was not measured no fall
     /// is counted.
     pub velocities_after: [Option<MPerS>; 2],
     /// Shortest free end-systolic length of each ventricle in the wall plane.

@@ -30,7 +30,7 @@ pub struct Candidate {
     pub holds: Option<Arc<DrawSet>>,
     /// The outcome of every check.
     pub outcomes: Vec<Outcome>,
-    /// Whether it is on the shelf today.
+    /// Whether it is in stock today.
     pub is_on_shelf: bool,
     /// Whether sizes of the case are rated at all; otherwise there is no chance.
     pub is_case_rated: bool,

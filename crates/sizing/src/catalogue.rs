@@ -12,7 +12,7 @@ pub struct Catalogue {
     pub title: String,
     /// Its shapes, in the order of the file.
     pub shapes: Vec<Shape>,
-    /// What is not on the shelf today, by name: `shape/size`, of this catalogue or of
+    /// What is not in stock today, by name: `shape/size`, of this catalogue or of
     /// one it is laid over.
     pub put_aside: BTreeSet<String>,
 }

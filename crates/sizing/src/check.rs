@@ -33,6 +33,9 @@ pub struct About {
     pub id: Id,
     /// Its title on screens and sheets.
     pub title: &'static str,
+    /// Its name where a column is narrow and the value's unit tells the rest; empty
+    /// where the subject says enough.
+    pub short: &'static str,
     /// Its unit.
     pub unit: Unit,
     /// The margin that counts as one, where margins of unlike checks are compared.

@@ -131,7 +131,7 @@ fn opening_under_throat(resolved: &ResolvedCase, face: Face) -> Option<Contradic
     is_under(opening, throat).then(|| Contradiction {
         id: "opening_under_defect".into(),
         says: format!(
-            "the {name} ({}) is narrower than the throat ({}), the narrowest section",
+            "the {name} ({}) is narrower than the defect ({}), whose narrowest part is measured",
             words::mm(opening),
             words::mm(throat)
         ),

@@ -1,7 +1,7 @@
 use crate::Answer;
 use measurement::{Conduction, Prolapse, Regurgitation, Valve};
 
-/// The largest number of holes that is told apart: more count as this many.
+/// The largest number of defects that is told apart: more count as this many.
 pub const MOST_HOLES: u8 = 9;
 
 /// Facts of the case that a limit, a reading's use or a verdict depends on. What
@@ -166,7 +166,7 @@ impl Fact {
             Self::AorticRegurgitation => "aortic regurgitation",
             Self::PulmonaryRegurgitation => "pulmonary regurgitation",
             Self::Pouch => "pouch of tissue over the defect",
-            Self::Holes => "number of holes",
+            Self::Holes => "number of defects",
             Self::BandInTheWay => "papillary muscle or band in the way",
             Self::MitralChordae => "mitral chordae on the edge",
             Self::TricuspidChordae => "tricuspid chordae on the edge",

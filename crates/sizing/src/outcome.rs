@@ -17,6 +17,8 @@ pub struct Outcome {
     pub check: &'static str,
     /// Its title.
     pub title: &'static str,
+    /// Its name where a column is narrow.
+    pub short: &'static str,
     /// What a value under zero is called.
     pub below: Option<&'static str>,
     /// What a patient is harmed by where a limit of it is broken.
@@ -189,6 +191,7 @@ pub(crate) fn outcome(placements: &Placements, row: &Row) -> Outcome {
     Outcome {
         check: row.id(),
         title: about.title,
+        short: about.short,
         below: about.below,
         harm: (about.harm)(row.of),
         of: row.of,
@@ -228,7 +231,7 @@ fn not_assessed(setting: &Setting, missing: &[Quantity]) -> String {
         .iter()
         .map(|&quantity| match setting.basis(quantity) {
             Basis::Missing(unused) if !unused.is_empty() => {
-                format!("{quantity} (read only in ways the house rules do not use)")
+                format!("{quantity} (measured only in ways your centre's rules do not use)")
             }
             _ => quantity.to_string(),
         })

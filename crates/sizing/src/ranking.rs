@@ -30,7 +30,7 @@ pub struct Ranking {
     pub groups: Vec<usize>,
     /// The quantities that a check of some candidate misses.
     pub missed: BTreeSet<Quantity>,
-    /// What is said not to be on the shelf today and is no size of the catalogues.
+    /// What is said not to be in stock today and is no size of the catalogues.
     pub aside_unknown: Vec<String>,
     /// The exclusions that hold.
     pub excluded: Vec<Exclusion>,
@@ -127,7 +127,7 @@ pub fn rank(
 }
 
 impl Ranking {
-    /// What is on the shelf today, the best first.
+    /// What is in stock today, the best first.
     pub fn on_shelf(&self) -> impl Iterator<Item = &Candidate> {
         self.candidates.iter().filter(|one| one.is_on_shelf)
     }
@@ -150,7 +150,7 @@ impl Ranking {
             })
     }
 
-    /// What is said of a size that is not on the shelf today, with what is next to
+    /// What is said of a size that is not in stock today, with what is next to
     /// it there; nothing of one that is.
     pub fn aside(&self, candidate: &Candidate) -> Option<String> {
         if candidate.is_on_shelf {
@@ -163,9 +163,9 @@ impl Ranking {
         });
         let beside: Vec<String> = beside.collect();
         Some(if beside.is_empty() {
-            "not on the shelf today, nor a larger or smaller one of its shape".to_owned()
+            "not in stock today, nor a larger or smaller one of its shape".to_owned()
         } else {
-            format!("not on the shelf today; {}", beside.join(", "))
+            format!("not in stock today; {}", beside.join(", "))
         })
     }
 
@@ -197,7 +197,7 @@ pub fn notes(setting: &Setting) -> Vec<String> {
     let notes = notes.filter(|note| note.applies(site, weight, qp_qs));
     let from_shipped = (!rules.from_shipped.is_empty()).then(|| {
         format!(
-            "the house rules file has no {}: the shipped rows count",
+            "your centre's rules have no {}: the shipped rows count",
             crate::words::list(&rules.from_shipped)
         )
     });

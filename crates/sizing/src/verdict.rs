@@ -122,7 +122,7 @@ fn against(setting: &Setting, outcomes: &[Outcome], chance: Option<f64>) -> Vec<
     let least = setting.parameter(Parameter::ChanceDoesNotFit);
     if let Some(chance) = chance.filter(|&chance| chance < least) {
         against.push(format!(
-            "a stop is broken in {} of the draws",
+            "a limit is broken in {} of the simulated variations",
             words::percent(1.0 - chance)
         ));
     }
@@ -142,7 +142,7 @@ fn doubts(
         None => doubts.push("chances were not computed".into()),
         Some(chance) if chance < setting.parameter(Parameter::ChanceFits) => {
             doubts.push(format!(
-                "no stop is broken in {} of the draws",
+                "inside every limit in {} of the simulated variations",
                 words::percent(chance)
             ));
         }
@@ -165,7 +165,7 @@ fn doubts(
         for quantity in &row.second_choice {
             once(
                 &mut doubts,
-                format!("{quantity} was not read in the preferred way"),
+                format!("{quantity} was not measured the preferred way"),
             );
         }
         for &quantity in &row.unmeasured {

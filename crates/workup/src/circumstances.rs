@@ -12,9 +12,9 @@ pub struct Circumstances {
     pub mixed_venous: MixedVenous,
     /// The way from the left ventricle to the cuff.
     pub left_side: LeftSide,
-    /// Share of a beat in which blood runs through the hole.
+    /// Share of a beat in which blood runs through the defect.
     pub systole_share: f64,
-    /// Mean over peak gradient across the hole.
+    /// Mean over peak gradient across the defect.
     pub mean_over_peak: f64,
     /// Discharge coefficient of the hole.
     pub discharge: f64,

@@ -5,7 +5,7 @@ use crate::{Input, Limits, Line, Section, State};
 pub(crate) fn section(input: &Input, limits: &Limits) -> Section {
     let ways = limits.ways.iter().enumerate().map(|(index, way)| {
         Line::plain(format!("way_{}", index + 1), &way.way)
-            .note(format!("gives: {}. Loses: {}", way.gives, way.loses))
+            .note(format!("For: {}. Against: {}", way.gives, way.loses))
             .source(&way.source)
     });
     let notes = input.notes.iter().enumerate().map(|(index, note)| {

@@ -1,5 +1,6 @@
 //! The page as data: text, JSON and screen are written from it alone.
 
+use crate::limits::Bearing;
 use measurement::{Interval, Quantity, Unit};
 
 /// Something said in order, under a title.
@@ -64,6 +65,8 @@ pub struct Line {
     pub note: String,
     /// Where it comes from; may be empty.
     pub source: String,
+    /// Of guidance: what it speaks of where it is met.
+    pub bearing: Option<Bearing>,
     /// Of a contradiction: the quantities that contradict each other.
     pub on: Vec<Quantity>,
 }
@@ -91,6 +94,7 @@ impl Line {
             state: State::Plain,
             note: String::new(),
             source: String::new(),
+            bearing: None,
             on: Vec::new(),
         }
     }

@@ -60,6 +60,7 @@ fn standing<M: Measure>(row: &LimitRow<M>, input: &Input, drawn: &Drawn) -> Stan
     if !unknown.is_empty() {
         line = line.note(format!("not known: {}", unknown.join(", ")));
     }
+    line.bearing = Some(row.bearing);
     line.chance = drawn.chance(|figures| row.truth(figures, &input.findings));
     Standing {
         line,

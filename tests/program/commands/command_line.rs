@@ -340,7 +340,7 @@ fn comparing_marks_what_differs_and_says_what_is_broken() {
     );
     assert!(
         page.lines()
-            .any(|line| line.starts_with("  waist over hole")),
+            .any(|line| line.starts_with("  waist over defect")),
         "{page}"
     );
     assert!(page.contains("past the aortic hinge"), "{page}");
@@ -468,7 +468,7 @@ fn shipped_files_are_sound() {
 fn plain_pages_hold_nothing_that_is_drawn() {
     let output = rimwise(&["--plain", "outlet-infant"]);
     let text = String::from_utf8(output.stdout).expect("UTF-8");
-    for page in ["PLAN", "DOUBT", "FIT MAP", "WORK-UP", "RULES", "SHELF"] {
+    for page in ["PLAN", "DOUBT", "FIT MAP", "WORK-UP", "RULES", "STOCK"] {
         assert!(text.contains(&format!("PAGE {page}")), "{page}");
     }
     let is_drawn = |letter: char| {

@@ -81,7 +81,7 @@ fn a_limit_raised_over_the_lip_stops_the_size_and_is_said() {
     assert_eq!(
         case["exceptions"],
         json!([
-            "rim overlap left: limit under 2 mm; warning under 2.5 mm. The house: limit under \
+            "rim overlap left: limit under 2 mm; warning under 2.5 mm. Your centre: limit under \
              0.5 mm; warning under 1 mm (assumption). Because: thin septum, agreed at rounds"
         ])
     );
@@ -149,7 +149,7 @@ fn an_exception_from_no_rule_at_the_site_is_refused() {
     assert_eq!(output.status.code(), Some(2));
     let said = String::from_utf8(output.stderr).expect("UTF-8");
     assert!(
-        said.contains("a rule that the house has at outlet_muscular"),
+        said.contains("a rule that your centre has at outlet_muscular"),
         "{said}"
     );
 }

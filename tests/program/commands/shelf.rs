@@ -1,4 +1,4 @@
-//! Shapes of the user's own, and what is not on the shelf today.
+//! Shapes of the user's own, and what is not in stock today.
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
@@ -62,10 +62,10 @@ fn what_is_put_aside_keeps_its_place_and_is_said_not_to_be_there() {
     let table = words.join(" ");
     for says in [
         "of 157 sizes".to_owned(),
-        "1 more is not on the shelf today;".to_owned(),
+        "1 more is not in stock today;".to_owned(),
         "among them would be first.".to_owned(),
-        "– not on the shelf".to_owned(),
-        "– not on the shelf today; next up".to_owned(),
+        "– not in stock".to_owned(),
+        "– not in stock today; next up".to_owned(),
     ] {
         assert!(table.contains(&says), "{says}\n{table}");
     }

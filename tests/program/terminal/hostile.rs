@@ -165,7 +165,7 @@ fn to_close_the_terminal_is_a_way_to_leave() {
         before
     );
     let mut played = Played::start(&[&desk.path("case.ron")], &[], (80, 24));
-    played.wait_for("throat, longer axis 4.6 → 4.7 mm");
+    played.wait_for("defect, long axis 4.6 → 4.7 mm");
     played.signal("KILL");
     played.exit();
 }
@@ -177,7 +177,7 @@ fn without_a_home_it_is_said_once_that_nothing_is_kept() {
     played.wait_for("HOME names no folder");
     played.wait_for("% ");
     played.send("6");
-    played.wait_for("[6 shelf]");
+    played.wait_for("[6 stock]");
     played.send("\u{1b}[B");
     played.wait_for("changes are lost when the program ends");
     played.send("S");

@@ -61,7 +61,7 @@ fn what_was_confirmed_is_shown_after_a_kill_and_restored() {
     let mut played = desk.open();
     played.wait_for("opened ");
     played.send("\r7.5\r");
-    played.wait_for("✓ throat, longer axis 4.6 → 7.5 mm");
+    played.wait_for("✓ defect, long axis 4.6 → 7.5 mm");
     played.wait_for("● unsaved");
     played.signal("KILL");
     assert_ne!(played.exit(), 0);
@@ -69,7 +69,7 @@ fn what_was_confirmed_is_shown_after_a_kill_and_restored() {
 
     let mut played = desk.open();
     played.wait_for("1 change was made and not saved");
-    played.wait_for("· throat, longer axis 4.6 → 7.5 mm");
+    played.wait_for("· defect, long axis 4.6 → 7.5 mm");
     played.wait_for_row(&["long axis", "4.6"]);
     played.send("r");
     played.wait_for_row(&["long axis", "7.5"]);
@@ -143,7 +143,7 @@ fn a_second_window_is_told_and_a_file_that_changes_is_not_written_over() {
     // Told when the keys that came were taken, and none of them is its answer.
     first.send("\r7.5\r");
     first.wait_for("was changed on disk");
-    first.wait_for("made here: throat, longer axis 4.6 → 7.5 mm");
+    first.wait_for("made here: defect, long axis 4.6 → 7.5 mm");
     first.wait_for_row(&["long axis", "7.5"]);
     first.send("\u{1b}");
     first.wait_until("the question gone", |screen| {
@@ -254,7 +254,7 @@ fn any(state: &mut u64, end: u64) -> u64 {
 }
 
 /// What the first reading is called in the list of changes.
-const THROAT: &str = "throat, longer axis";
+const THROAT: &str = "defect, long axis";
 
 /// Changes that were confirmed, each shown before the next was made: typed values
 /// and nudges up, a row of which is one change.

@@ -42,7 +42,7 @@ fn assert_given_back(played: &Played) {
 #[test]
 fn it_opens_with_the_caution_and_gives_the_terminal_back_at_q() {
     let mut played = Played::start(&[], &[], (80, 24));
-    played.wait_for("never an order to close or release");
+    played.wait_for("local rules come first");
     assert!(played.screen().alternate_screen() && played.screen().bracketed_paste());
     assert!(
         played.text().contains("Perimembranous defect, 14 months"),
@@ -66,10 +66,10 @@ fn a_reading_is_nudged_and_the_nudge_taken_back() {
     let mut played = opened();
     played.wait_for_row(&["long axis", "4.6"]);
     played.send("\u{1b}[C");
-    played.wait_for("✓ throat, longer axis 4.6 → 4.7 mm");
+    played.wait_for("✓ defect, long axis 4.6 → 4.7 mm");
     played.wait_for_row(&["long axis", "4.7"]);
     played.send("u");
-    played.wait_for("↶ taken back: throat, longer axis 4.6 → 4.7 mm");
+    played.wait_for("↶ taken back: defect, long axis 4.6 → 4.7 mm");
     played.wait_for_row(&["long axis", "4.6"]);
     played.send("\r7");
     played.wait_for("› 7");

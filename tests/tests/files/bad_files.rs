@@ -146,7 +146,7 @@ fn an_exclusion_that_the_house_does_not_ask() {
     assert_eq!(
         said(&case.faults_under(&rules)),
         "case.ron:16:40: exclusions[\"cusp_in_the_defect\"]: found \"cusp_in_the_defect\", \
-         expected an exclusion that the house rules ask. Did you mean cusp_in_defect?",
+         expected an exclusion that your centre's rules ask. Did you mean cusp_in_defect?",
     );
     let text = CASE.replace("cusp_in_defect", "full_moon");
     let said = said(&parse_case("case.ron", &text).unwrap().faults_under(&rules));
@@ -170,14 +170,14 @@ fn an_exception_that_the_house_does_not_have_at_the_site() {
             "(rule: \"waist_fit\", limit: (), warning: (), because: \"x\"), \
              (rule: \"rim_overlap_left\", limit: (), warning: (), because: \"x\")"
         ),
-        "case.ron:16:61: exceptions[0].rule: found \"waist_fit\", expected a rule that the \
-         house has at outlet_muscular. Of waist_fit it has: waist_fit.perimembranous_and_outlet; \
+        "case.ron:16:61: exceptions[0].rule: found \"waist_fit\", expected a rule that \
+         your centre has at outlet_muscular. Of waist_fit it has: waist_fit.perimembranous_and_outlet; \
          waist_fit.prolapse.",
     );
     assert_eq!(
         said("(rule: \"aortic.rim\", value: 2, unit: \"mm\", sd: 1, because: \"x\")"),
-        "case.ron:16:61: exceptions[0].rule: found \"aortic.rim\", expected a rule that the \
-         house has at outlet_muscular. It says nothing of aortic.rim there.",
+        "case.ron:16:61: exceptions[0].rule: found \"aortic.rim\", expected a rule that \
+         your centre has at outlet_muscular. It says nothing of aortic.rim there.",
     );
     assert_eq!(
         said("(rule: \"chance_fits\", value: 0.3, because: \"x\")"),

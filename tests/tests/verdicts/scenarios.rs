@@ -405,7 +405,7 @@ fn where_the_hole_was_not_measured_nothing_is_said_of_any_size() {
     case.readings
         .retain(|reading| !reading.quantity.address().starts_with("defect."));
     let headline = ranked(case, shipped_rules(), 8, 1).headline();
-    let wanted = "Not rated. Not measured: throat, longer axis; throat, shorter axis.";
+    let wanted = "Not rated. Not measured: defect, long axis; defect, short axis.";
     assert!(headline.starts_with(wanted), "{headline}");
 }
 

@@ -125,7 +125,7 @@ fn the_same_reading_typed_twice_is_said() {
     assert_eq!(
         twice(&|_| {}),
         [
-            "5.0 mm was typed twice for the throat, longer axis; measured the same way, it counts \
+            "5.0 mm was typed twice for the defect, long axis; measured the same way, it counts \
              twice"
         ]
     );

@@ -112,7 +112,7 @@ fn check(path: &Path, rules: &HouseRules) -> Result<String, FileError> {
                 ""
             };
             format!(
-                "sound house rules, {} rows of limits{bounds}",
+                "a centre's sound rules, {} rows of limits{bounds}",
                 rules.limits.len()
             )
         }

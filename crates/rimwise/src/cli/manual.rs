@@ -81,7 +81,7 @@ const FILES: &[(&str, &str)] = &[
     ),
     (
         "$XDG_CONFIG_HOME/rimwise/shapes.ron",
-        "shapes of your own, and what is not on the shelf today, laid over the shipped catalogue",
+        "shapes of your own, and what is not in stock today, laid over the shipped catalogue",
     ),
     (
         "$XDG_STATE_HOME/rimwise/recent.ron",

@@ -160,7 +160,7 @@ pub(super) fn text(session: &Session, theme: Theme, width: u16) -> Vec<Line<'sta
             let mut lines = vec![Line::raw("Readings")];
             lines.extend(readings::all(session, theme, width));
             lines.push(Line::raw(
-                "Ranked by geometry: rank, group, shape/size, verdict, chance, nearest stop",
+                "Ranked: rank, group, shape/size, verdict, inside limits (geometry only), nearest limit",
             ));
             lines.extend(ranking::all(session, theme, width));
             for candidate in session.listed().into_iter().take(session::MOST_BAYS) {

@@ -44,7 +44,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: Page::Rules.command(),
         name: "rules page",
-        says: "the page with the rules of the house and their sources",
+        says: "the page with your centre's rules and their sources",
         focus: &[],
         keys: &["5"],
         in_footer: false,
@@ -52,8 +52,8 @@ pub(super) const COMMANDS: &[Command] = &[
     },
     Command {
         id: Page::Shelf.command(),
-        name: "shelf page",
-        says: "the page with the shapes there are and what is not on the shelf today",
+        name: "stock page",
+        says: "the page with the shapes there are and what is not in stock today",
         focus: &[],
         keys: &["6"],
         in_footer: false,

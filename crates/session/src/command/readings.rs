@@ -125,7 +125,7 @@ fn selected(session: &Session) -> Result<&Reading, Refused> {
     match session.row() {
         Some(Row::Reading(id, _)) => session.document().reading(id).ok_or_else(no_reading),
         Some(Row::Unread(quantity)) => Err(Refused::new(format!(
-            "the {quantity} was not read: add a reading first"
+            "the {quantity} was not measured: add a reading first"
         ))),
         _ => Err(no_reading()),
     }

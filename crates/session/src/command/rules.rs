@@ -20,8 +20,8 @@ pub(super) const COMMANDS: &[Command] = &[
     },
     Command {
         id: "no_exception",
-        name: "as the house",
-        says: "take the exception back: the selected rule counts again as the house has it",
+        name: "as your centre",
+        says: "take the exception back: the selected rule counts again as your centre has it",
         focus: RULES,
         keys: &["x", "delete"],
         in_footer: true,
@@ -30,7 +30,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "rule_of_check",
         name: "its rule",
-        says: "the house rule by which the selected candidate stands no better",
+        says: "the rule of your centre by which the selected candidate stands no better",
         focus: &[Focus::Bays, Focus::Ranking],
         keys: &["r"],
         in_footer: false,
@@ -65,7 +65,7 @@ fn no_exception(session: &Session) -> Result<Change, Refused> {
         its.is_none_or(|its| its.address != rule.address)
     });
     if all.len() == count {
-        return Err(Refused::new("the rule counts as the house has it"));
+        return Err(Refused::new("the rule counts as your centre has it"));
     }
     Ok(Change::Edit(Edit::Exceptions(all)))
 }
@@ -78,7 +78,7 @@ fn rule_of_check(session: &Session) -> Result<Change, Refused> {
     let candidate = candidate.ok_or_else(|| Refused::new("no candidate is selected"))?;
     let of = |state: State| candidate.outcomes.iter().find(|one| one.state == state);
     let outcome = of(State::Stop).or_else(|| of(State::Caution));
-    let outcome = outcome.ok_or_else(|| Refused::new("it breaks no limit as read"))?;
+    let outcome = outcome.ok_or_else(|| Refused::new("it breaks no limit as measured"))?;
     let place = rule_broken(session, outcome)
         .ok_or_else(|| Refused::new("its limit is not among the rules"))?;
     Ok(look(session, |view| {

@@ -10,8 +10,8 @@ const SHELF: &[Focus] = &[Focus::Shelf];
 pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "out_of_stock",
-        name: "put aside",
-        says: "say that a size, or a shape, is not on the shelf today, or that it is again",
+        name: "out of stock",
+        says: "say that a size, or a shape, is not in stock today, or that it is again",
         focus: &[Focus::Bays, Focus::Ranking, Focus::Shelf],
         keys: &["S"],
         in_footer: true,
@@ -86,7 +86,7 @@ fn selected(session: &Session) -> Result<(Shape, Option<usize>), Refused> {
             shape.map(|(places, shape)| (shape.clone(), Some(place - places.start)))
         }
     };
-    found.ok_or_else(|| Refused::new("nothing is on the shelf"))
+    found.ok_or_else(|| Refused::new("nothing is in stock"))
 }
 
 fn edit(session: &Session) -> Result<Change, Refused> {
@@ -103,13 +103,13 @@ fn put_aside(session: &Session) -> Result<Edit, Refused> {
     let is_aside = names.iter().all(|name| shelf.is_aside(name));
     if is_aside && names.iter().any(|name| shelf.came_aside(name)) {
         return Err(Refused::new(
-            "another catalogue than your own puts it aside",
+            "another catalogue than your own says that it is out of stock",
         ));
     }
     let word = if is_aside {
-        "on the shelf again"
+        "in stock again"
     } else {
-        "put aside"
+        "out of stock"
     };
     let changed = shelf.with_aside(&names, !is_aside);
     Ok(session.reshelved(changed, format!("{word}: {called}")))

@@ -64,6 +64,8 @@ pub(super) fn check_exclusion(document: &Document, id: &str) -> Result<(), Refus
     if asked.any(|exclusion| exclusion.id == id) {
         Ok(())
     } else {
-        Err(Refused::new(format!("the house rules do not ask \"{id}\"")))
+        Err(Refused::new(format!(
+            "your centre's rules do not ask \"{id}\""
+        )))
     }
 }

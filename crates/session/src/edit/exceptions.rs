@@ -9,7 +9,7 @@ pub(super) fn check(document: &Document, exceptions: &[Exception]) -> Result<(),
         let rule = &exception.rule;
         if rules.rule(rule, site).is_none() {
             return Err(Refused::new(format!(
-                "the house has no rule \"{rule}\" here"
+                "your centre has no rule \"{rule}\" here"
             )));
         }
         if exceptions[..place].iter().any(|one| one.rule == *rule) {
@@ -42,7 +42,7 @@ pub(super) fn label(document: &Document, was: &[Exception], now: &[Exception]) -
         all.find(|one| one.rule == exception.rule).cloned()
     };
     if let Some(gone) = was.iter().find(|one| of(one, now).is_none()) {
-        return format!("the house rule counts again: {}", about(gone).0);
+        return format!("your centre's rule counts again: {}", about(gone).0);
     }
     match now.iter().find(|one| of(one, was).as_ref() != Some(one)) {
         Some(new) => {

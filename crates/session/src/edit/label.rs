@@ -91,7 +91,7 @@ fn sd(document: &Document, id: &ReadingId, was: Option<f64>, now: Option<f64>) -
 }
 
 fn doubt(quantity: Quantity, was: Option<f64>, now: Option<f64>) -> String {
-    let said = |sd: Option<f64>| sd.map_or("the house rule's".into(), |sd| amount(quantity, sd));
+    let said = |sd: Option<f64>| sd.map_or("your centre's".into(), |sd| amount(quantity, sd));
     format!("SD of {quantity} {} → {}", said(was), said(now))
 }
 

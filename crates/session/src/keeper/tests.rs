@@ -126,7 +126,7 @@ impl Window {
     }
 }
 
-const CHANGED: &str = "throat, longer axis 4.6 → 7.0 mm";
+const CHANGED: &str = "defect, long axis 4.6 → 7.0 mm";
 
 #[test]
 fn what_was_changed_is_shown_after_a_crash_and_restored() {
@@ -196,7 +196,7 @@ fn a_row_of_nudges_is_one_change_and_each_is_written_at_once() {
     let desk = Desk::new("keeper-nudges");
     let mut window = Window::open(&desk.case());
     let journalled = || Recovery::find(&Disk::default(), &desk.case(), Some(&desk.text())).unwrap();
-    let nudged = |to: &str| vec![format!("throat, longer axis 4.6 → {to} mm")];
+    let nudged = |to: &str| vec![format!("defect, long axis 4.6 → {to} mm")];
     for to in ["4.7", "4.8", "4.9"] {
         window.press("right");
         assert_eq!(journalled().unwrap().changes, nudged(to), "before it rests");
@@ -235,10 +235,7 @@ fn a_row_of_nudges_is_one_change_and_each_is_written_at_once() {
     drop(window);
     let about = Window::open(&desk.case()).asks().1;
     let rows = ["4.6 → 4.9", "4.9 → 5.1"];
-    assert_eq!(
-        about,
-        rows.map(|row| format!("throat, longer axis {row} mm"))
-    );
+    assert_eq!(about, rows.map(|row| format!("defect, long axis {row} mm")));
 }
 
 #[test]

@@ -48,8 +48,8 @@ impl ExceptionForm {
     pub fn house(&self, part: ExceptionPart) -> String {
         let mut parts = parts(self.rule.stated).into_iter();
         match parts.find(|(one, _)| *one == part) {
-            Some((_, Some(value))) => format!("the house: {value} {}", self.rule.unit),
-            Some((_, None)) => "the house: no limit".to_owned(),
+            Some((_, Some(value))) => format!("your centre: {value} {}", self.rule.unit),
+            Some((_, None)) => "your centre: no limit".to_owned(),
             None => String::new(),
         }
     }
@@ -70,7 +70,7 @@ impl ExceptionForm {
         };
         if exception.instead == self.rule.stated {
             return Err(Refused::new(
-                "the house says the same: change a number, or leave with esc",
+                "your centre says the same: change a number, or leave with esc",
             ));
         }
         let mut all = session.document().case().exceptions.clone();

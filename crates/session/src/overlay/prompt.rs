@@ -8,7 +8,7 @@ use std::path::PathBuf;
 pub enum Prompt {
     /// The value of a reading.
     Value(ReadingId, Quantity),
-    /// The standard deviation of a reading; nothing: the house rule's.
+    /// The standard deviation of a reading; nothing: your centre's.
     Sd(ReadingId, Quantity),
     /// Why a reading is set aside.
     Reason(ReadingId, Quantity),
@@ -42,7 +42,7 @@ impl Prompt {
                 Some(sd) => Edit::Sd(id.clone(), Some(sd)),
                 None => {
                     return Err(Refused::new(
-                        "expected a number, or nothing for the house rule's",
+                        "expected a number, or nothing for your centre's",
                     ));
                 }
             },

@@ -18,7 +18,7 @@ pub struct ReadingForm {
     pub is_new: bool,
     /// What was typed as its value.
     pub value: Editor,
-    /// What was typed as its standard deviation; nothing: the house rule's.
+    /// What was typed as its standard deviation; nothing: your centre's.
     pub sd: Editor,
     /// The selected line.
     pub line: ReadingLine,
@@ -199,7 +199,7 @@ impl ReadingForm {
         let sd = match self.sd.text().trim() {
             "" => None,
             text => Some(amount::typed(quantity, text).ok_or_else(|| {
-                Refused::new("expected a number as SD, or nothing for the house rule's")
+                Refused::new("expected a number as SD, or nothing for your centre's")
             })?),
         };
         let reading = Reading {

@@ -14,7 +14,7 @@ use std::sync::Arc;
 pub(super) struct OwnFolders {
     /// Whether a journal is kept of cases in no file.
     pub(super) unfiled: bool,
-    /// Whether changes of the shelf are kept.
+    /// Whether changes of the stock are kept.
     pub(super) shelf: bool,
 }
 
@@ -102,7 +102,7 @@ impl Session {
         self.view.overlays.push(Overlay::Field(field));
     }
 
-    /// Whether changes of the shelf are kept.
+    /// Whether changes of the stock are kept.
     pub const fn keeps_shelf(&self) -> bool {
         self.own_folders.shelf
     }

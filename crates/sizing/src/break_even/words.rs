@@ -6,9 +6,9 @@ impl BreakEvens {
     /// What is held, in a phrase.
     pub fn held_says(&self) -> String {
         match self.held {
-            State::Stop => format!("does not fit as read: {}", self.broken("limit")),
-            State::Caution => format!("borderline as read: {}", self.broken("warning")),
-            State::Ok => "no limit is broken as read".into(),
+            State::Stop => format!("does not fit as measured: {}", self.broken("limit")),
+            State::Caution => format!("borderline as measured: {}", self.broken("warning")),
+            State::Ok => "no limit is broken as measured".into(),
             State::NotAssessed => "not rated".into(),
         }
     }
@@ -21,7 +21,7 @@ impl BreakEvens {
         }
         match self.held {
             State::Stop => format!(
-                "would no longer break a stop if the {} were {}; {read}; {}",
+                "would be inside its limits if the {} were {}; {read}; {}",
                 of.quantity,
                 beyond(of),
                 chances(of, |_| String::new()),

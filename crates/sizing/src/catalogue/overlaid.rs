@@ -24,12 +24,12 @@ pub fn overlaid(catalogues: Vec<Catalogue>) -> Vec<Catalogue> {
     laid
 }
 
-/// Whether a size, by its name, is not on the shelf today.
+/// Whether a size, by its name, is not in stock today.
 pub fn is_aside(catalogues: &[Catalogue], name: &str) -> bool {
     catalogues.iter().any(|one| one.put_aside.contains(name))
 }
 
-/// What is said not to be on the shelf today and is no size of the catalogues: a
+/// What is said not to be in stock today and is no size of the catalogues: a
 /// slip, or a size that is gone.
 pub fn aside_unknown(catalogues: &[Catalogue]) -> Vec<String> {
     let is_known = |name: &str| {

@@ -12,6 +12,7 @@ impl Check for ArteryWidth {
         const ABOUT: About = About {
             id: Id::One("artery_width"),
             title: "width of vessel",
+            short: "vessel",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Artery(Measure::ArteryWidth),

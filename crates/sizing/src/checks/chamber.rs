@@ -15,6 +15,7 @@ impl Check for Chamber {
         const ABOUT: About = About {
             id: Id::One("ventricle"),
             title: "disc in ventricle",
+            short: "ventricle",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Face(Measure::ChamberRatio),

@@ -14,6 +14,7 @@ impl Check for ConductionClamp {
         const ABOUT: About = About {
             id: Id::One("av_block_pinched_wall"),
             title: "AV block risk, pinched wall",
+            short: "AV block risk",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape(Measure::Clamp),

@@ -17,6 +17,7 @@ impl Check for ConductionDisc {
         const ABOUT: About = About {
             id: Id::One("av_block_disc"),
             title: "AV block risk, stiff disc",
+            short: "AV block risk",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape(Measure::OfShape(disc_past_waist)),

@@ -16,6 +16,7 @@ impl Check for ConductionExcess {
         const ABOUT: About = About {
             id: Id::One("av_block_waist"),
             title: "AV block risk, waist",
+            short: "AV block risk",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape(Measure::WaistExcess),

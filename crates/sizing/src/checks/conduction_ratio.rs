@@ -13,6 +13,7 @@ impl Check for ConductionRatio {
         const ABOUT: About = About {
             id: Id::One("av_block_ratio"),
             title: "AV block risk, ratio",
+            short: "AV block risk",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Shape(Measure::WaistRatio),

@@ -14,7 +14,8 @@ impl Check for Grip {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
             id: Id::One("waist_anchoring"),
-            title: "waist_anchoring of the waist",
+            title: "waist-only anchoring",
+            short: "anchoring",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Shape(Measure::WaistRatio),
@@ -36,6 +37,8 @@ impl Check for Grip {
             (None, _) => "on the left",
             _ => "on the right",
         };
-        format!("no disc {side}: the waist alone grips, {value:.2} times as wide as the hole")
+        format!(
+            "no disc {side}: the waist alone anchors it, {value:.2} times as wide as the defect"
+        )
     }
 }

@@ -17,12 +17,13 @@ impl Check for HingeLip {
                 "rim_overlap_toward_valve_left",
                 "rim_overlap_toward_valve_right",
             ),
-            title: "lip at the hinge",
+            title: "rim overlap toward a valve",
+            short: "overlap at valve",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Face(|face| Measure::Lip(face, EdgePart::AtHinge)),
             harm: |_| Harm::Embolisation,
-            below: Some("edge bare at the hinge"),
+            below: Some("edge bare toward a valve"),
             aside: None,
         };
         &ABOUT
@@ -40,12 +41,12 @@ impl Check for HingeLip {
             .map_or("disc", |face| part::part(&at.size.occluder, face));
         if value < 0.0 {
             format!(
-                "{part} leaves {} of the edge bare at a hinge",
+                "{part} leaves {} of the edge bare toward a valve",
                 words::mm(-value)
             )
         } else {
             format!(
-                "{part} covers the edge by at least {} at a hinge",
+                "{part} overlaps the rim toward a valve by at least {}",
                 words::mm(value)
             )
         }

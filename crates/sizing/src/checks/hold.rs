@@ -15,7 +15,8 @@ impl Check for Hold {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
             id: Id::OfFace("rim_overlap_left", "rim_overlap_right"),
-            title: "hold",
+            title: "rim overlap",
+            short: "rim overlap",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Face(|face| Measure::Lip(face, EdgePart::Away)),
@@ -35,15 +36,9 @@ impl Check for Hold {
             .face()
             .map_or("disc", |face| part::part(&at.size.occluder, face));
         if value < 0.0 {
-            format!(
-                "{part} ends {} inside the edge away from the hinges",
-                words::mm(-value)
-            )
+            format!("{part} ends {} inside the edge", words::mm(-value))
         } else {
-            format!(
-                "{part} holds by at least {} past the edge away from the hinges",
-                words::mm(value)
-            )
+            format!("{part} overlaps the rim by at least {}", words::mm(value))
         }
     }
 }

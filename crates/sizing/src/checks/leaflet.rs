@@ -17,6 +17,7 @@ impl Check for Leaflet {
         const ABOUT: About = About {
             id: Id::One("leaflet"),
             title: "leaflet covered",
+            short: "leaflet",
             unit: Unit::Share,
             scale: SHARE_SCALE,
             per: Per::Valve(Measure::LeafletCovered),

@@ -15,6 +15,7 @@ impl Check for LeafletChordae {
         const ABOUT: About = About {
             id: Id::One("leaflet_chordae"),
             title: "chordae on the edge",
+            short: "chordae",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Valve(Measure::Reach),

@@ -15,6 +15,7 @@ impl Check for LengthFit {
         const ABOUT: About = About {
             id: Id::One("length_fit"),
             title: "length against wall",
+            short: "length",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape(Measure::Slack),

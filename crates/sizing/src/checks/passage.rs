@@ -15,6 +15,7 @@ impl Check for Passage {
         const ABOUT: About = About {
             id: Id::One("sheath_fit"),
             title: "sheath in vessel",
+            short: "sheath",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Vessel {

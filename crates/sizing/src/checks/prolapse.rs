@@ -12,6 +12,7 @@ impl Check for CuspProlapse {
         const ABOUT: About = About {
             id: Id::One("prolapse"),
             title: "prolapse",
+            short: "prolapse",
             unit: Unit::Grade,
             scale: GRADE_SCALE,
             per: Per::Valve(|_| Measure::OfShape(grade)),

@@ -10,7 +10,7 @@ use physiology::is_closed;
 /// The peak gradient that the shape costs in an outflow tract after closure.
 ///
 /// On the right the flow falls by Qs/Qp, on the left it rises by the house's
-/// rule; where Qp:Qs was not read no fall is counted. Reduced model: a jet at
+/// rule; where Qp:Qs was not measured no fall is counted. Reduced model: a jet at
 /// rest through the open share, contracted after Weisbach.
 pub(super) struct TractGradient;
 
@@ -19,6 +19,7 @@ impl Check for TractGradient {
         const ABOUT: About = About {
             id: Id::OfFace("outflow_gradient_left", "outflow_gradient_right"),
             title: "outflow gradient",
+            short: "outflow",
             unit: Unit::MmHg,
             scale: MMHG_SCALE,
             per: Per::Face(Measure::TractGradient),
@@ -52,7 +53,7 @@ impl Check for TractGradient {
             return format!("{side} outflow closed: no gradient can be given");
         }
         let assumed = match (face, at.anatomy.qp_qs) {
-            (Face::Right, None) => ", no fall of flow counted: Qp:Qs was not read",
+            (Face::Right, None) => ", no fall of flow counted: Qp:Qs was not measured",
             _ => "",
         };
         format!(

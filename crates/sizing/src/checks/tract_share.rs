@@ -16,12 +16,13 @@ impl Check for TractShare {
         const ABOUT: About = About {
             id: Id::OfFace("outflow_share_left", "outflow_share_right"),
             title: "outflow open",
+            short: "outflow",
             unit: Unit::Share,
             scale: SHARE_SCALE,
             per: Per::Face(Measure::OpenShare),
             harm: Harm::to_outflow,
             below: None,
-            aside: Some("at rest; the tract taken as round"),
+            aside: Some("at rest; the outflow tract taken as round"),
         };
         &ABOUT
     }

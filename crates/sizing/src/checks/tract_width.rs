@@ -17,6 +17,7 @@ impl Check for TractWidth {
         const ABOUT: About = About {
             id: Id::OfFace("outflow_width_left", "outflow_width_right"),
             title: "outflow over disc",
+            short: "outflow",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Face(Measure::TractRoom),

@@ -13,7 +13,8 @@ impl Check for WaistFit {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
             id: Id::One("waist_fit"),
-            title: "waist over hole",
+            title: "waist over defect",
+            short: "waist",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape(Measure::WaistExcess),
@@ -28,7 +29,7 @@ impl Check for WaistFit {
         let waist = at.size.occluder.waist.diameter;
         let longest = 2.0 * at.anatomy.defect.throat.semi_major;
         format!(
-            "waist {} is {} than the hole's fit diameter of {} ({} than its longer axis)",
+            "waist {} is {} than the defect's perimeter-derived diameter of {} ({} than its long axis)",
             words::mm(waist),
             words::by(value, "wider", "narrower"),
             words::mm(waist - value),

@@ -12,6 +12,7 @@ impl Check for WaistRatio {
         const ABOUT: About = About {
             id: Id::One("waist_ratio"),
             title: "AV block risk, published ratio",
+            short: "AV block risk",
             unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Shape(Measure::WaistRatio),

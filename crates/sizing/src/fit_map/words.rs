@@ -20,14 +20,14 @@ impl WouldFit {
                 format!("; {stop} stops most of the rest")
             });
             return format!(
-                "{} would hold in {} of the draws or more{stops}{unread}.",
+                "{} would be inside every limit in {} of the simulated variations or more{stops}{unread}.",
                 block(room),
                 percent(room.chance),
             );
         }
         let stops = stop.map_or_else(String::new, |stop| format!("; {stop} stops it most often"));
         format!(
-            "Nothing of this form holds in {} of the draws. Nearest, with {}: {}{stops}{unread}.",
+            "Nothing of this form is inside every limit in {} of the simulated variations. Nearest, with {}: {}{stops}{unread}.",
             percent(self.least_chance),
             percent(self.nearest.chance),
             one(&self.nearest),

@@ -51,7 +51,7 @@ pub enum RowName {
 
 /// A text that names no rule a house could have.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("no house has a rule \"{0}\"")]
+#[error("no centre has a rule \"{0}\"")]
 pub struct UnknownRule(pub String);
 
 /// What kind of rule an address names.

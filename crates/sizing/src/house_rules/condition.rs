@@ -15,7 +15,7 @@ pub enum Condition {
     WeightUnder(f64),
     /// The age in years is under this, or was not read.
     AgeUnder(f64),
-    /// The discs are stiff (the house rule's conformability).
+    /// The discs are stiff (your centre's conformability).
     StiffDiscs,
     /// Chordae of the valve insert on the edge.
     ChordaeOnEdge,
@@ -47,8 +47,10 @@ impl Condition {
     pub fn says(self) -> String {
         match self {
             Self::Prolapse => "a cusp prolapses or may".to_owned(),
-            Self::WeightUnder(weight) => format!("the weight is under {weight} kg or not read"),
-            Self::AgeUnder(age) => format!("the age is under {age} years or not read"),
+            Self::WeightUnder(weight) => {
+                format!("the weight is under {weight} kg or was not measured")
+            }
+            Self::AgeUnder(age) => format!("the age is under {age} years or was not given"),
             Self::StiffDiscs => "the discs are stiff".to_owned(),
             Self::ChordaeOnEdge => "chordae insert on the edge".to_owned(),
             Self::ChordaeUnknown => "nobody knows whether chordae insert on the edge".to_owned(),

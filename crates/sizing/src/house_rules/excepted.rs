@@ -42,14 +42,14 @@ impl HouseRules {
             let because = exception.because.trim();
             match self.rule(&exception.rule, site) {
                 Some(rule) => format!(
-                    "{}: {}. The house: {} ({}). Because: {because}",
+                    "{}: {}. Your centre: {} ({}). Because: {because}",
                     rule.about,
                     rule.says_instead(exception),
                     rule.stated.says(rule.unit),
                     rule.source,
                 ),
                 None => format!(
-                    "{}: the house has no such rule at this site; nothing is changed. \
+                    "{}: your centre has no such rule at this site; nothing is changed. \
                      Because: {because}",
                     exception.rule,
                 ),
@@ -198,7 +198,7 @@ mod tests {
         );
         assert_eq!(
             here.limits[0].source,
-            "exception for this case: a thin septum (the house: limit under 0.5 mm; warning \
+            "exception for this case: a thin septum (your centre: limit under 0.5 mm; warning \
              under 3 mm; common practice, no source)"
         );
         assert_eq!(here.limits[1], house.limits[1]);
@@ -206,7 +206,7 @@ mod tests {
         assert_eq!(
             house.exceptions_said(&[except], SITE),
             [
-                "rim overlap left: limit under 2 mm; no warning. The house: limit under 0.5 mm; warning \
+                "rim overlap left: limit under 2 mm; no warning. Your centre: limit under 0.5 mm; warning \
               under 3 mm (common practice, no source). Because: a thin septum"
             ]
         );

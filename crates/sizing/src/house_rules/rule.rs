@@ -92,7 +92,7 @@ impl Rule {
     pub fn source_of(&self, exception: &Exception) -> String {
         let (because, source) = (exception.because.trim(), &self.source);
         let was = self.stated.says(self.unit);
-        format!("exception for this case: {because} (the house: {was}; {source})")
+        format!("exception for this case: {because} (your centre: {was}; {source})")
     }
 }
 

@@ -27,7 +27,7 @@ impl Ranking {
         }
         let says = match (fits, borderline, best) {
             (_, _, None) if self.candidates.is_empty() => "The catalogue is empty.".into(),
-            (_, _, None) => "Nothing is on the shelf today.".into(),
+            (_, _, None) => "Nothing is in stock today.".into(),
             (0, 0, Some(nearest)) => {
                 let why = nearest.judged.because.first().map_or("", String::as_str);
                 format!(
@@ -58,7 +58,7 @@ impl Ranking {
         }
     }
 
-    /// How many sizes are not on the shelf today, which of them would be first, and
+    /// How many sizes are not in stock today, which of them would be first, and
     /// what is said not to be there and is no size.
     fn said_of_aside(&self) -> Option<String> {
         let unknown = match self.aside_unknown.as_slice() {
@@ -82,9 +82,7 @@ impl Ranking {
         let first = first.map_or_else(String::new, |one| {
             format!("; {} among them would be first", one.name())
         });
-        Some(format!(
-            "{is_or_are} not on the shelf today{first}.{unknown}"
-        ))
+        Some(format!("{is_or_are} not in stock today{first}.{unknown}"))
     }
 
     /// The quantities in dispute, each with the two readings furthest apart.

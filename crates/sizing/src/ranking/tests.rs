@@ -4,7 +4,7 @@ use crate::{Candidate, Chances, Harm, Judged, Outcome, Sheath, Size, State, Subj
 use geometry::{Occluder, Waist};
 use measurement::BlockShares;
 
-/// The quantile of the house rule's tie.
+/// The quantile of your centre's tie.
 const TIE: f64 = 2.36;
 
 /// A candidate of a verdict, with shares of its blocks and a margin to its stop;
@@ -60,6 +60,7 @@ fn cautioned(
             rotation: None,
             check: "clearance",
             title: "clearance",
+            short: "clearance",
             below: None,
             harm: Harm::AorticOrMitralValve,
             of: Subject::Shape,

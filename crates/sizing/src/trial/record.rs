@@ -113,7 +113,7 @@ pub struct Observation {
     pub of: Subject,
     /// What was seen.
     pub seen: Seen,
-    /// The observer's standard deviation; `None`: the house rule's.
+    /// The observer's standard deviation; `None`: your centre's.
     pub sd: Option<f64>,
     /// Where on the clock, in degrees; `None`: all round.
     pub clock_position: Option<f64>,

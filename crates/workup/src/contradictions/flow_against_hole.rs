@@ -21,14 +21,14 @@ fn against(at: &Looked) -> Option<Line> {
         return None;
     }
     let means = if shunt > through_hole {
-        "the hole was read too small, or there is another, or the shunt is elsewhere"
+        "the defect was measured too small, or there is another, or the shunt is elsewhere"
     } else {
-        "the hole was read too large, or saturations or uptake hide a part of the shunt"
+        "the defect was measured too large, or saturations or uptake hide a part of the shunt"
     };
     Some(
         found(
             "flow_against_hole",
-            "flow against hole size",
+            "flow against defect size",
             format!(
                 "the hole lets {through_hole:.2} L/min through at this gradient, and a shunt of \
              {shunt:.2} L/min was found: {means}"

@@ -2,10 +2,10 @@ measurement::parameters! {
     /// A single number of the work-up's file.
     Parameter:
     AdultFrom "adult_from", Years, 12.0 to 30.0, "age from which rows of adults count";
-    SystoleShare "systole_share", Share, 0.1 to 1.0, "share of a beat in which blood runs through the hole";
-    MeanOverPeak "mean_over_peak", Share, 0.1 to 1.0, "mean over peak gradient across the hole";
-    Discharge "discharge", Ratio, 0.3 to 1.0, "discharge coefficient of the hole";
-    FlowFactor "flow_factor", Ratio, 1.1 to 10.0, "factor from which shunt and hole do not agree";
+    SystoleShare "systole_share", Share, 0.1 to 1.0, "share of a beat in which blood runs through the defect";
+    MeanOverPeak "mean_over_peak", Share, 0.1 to 1.0, "mean over peak gradient across the defect";
+    Discharge "discharge", Ratio, 0.3 to 1.0, "discharge coefficient of the defect";
+    FlowFactor "flow_factor", Ratio, 1.1 to 10.0, "factor from which shunt and defect do not agree";
     RatioFactor "ratio_factor", Ratio, 1.1 to 10.0, "factor from which two ways to Qp:Qs do not agree";
     PressureApart "pressure_apart", MmHg, 1.0 to 100.0, "least difference of pressures that is a contradiction";
     LargeHeart "large_heart", Sd, 0.0 to 10.0, "z-score from which a heart is large";

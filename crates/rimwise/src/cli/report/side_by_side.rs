@@ -52,14 +52,11 @@ pub(crate) fn write(
     line("right disc", each(&|one| disc(one, geometry::Face::Right)))?;
     if chosen.iter().any(|one| !one.is_on_shelf) {
         let says = |one: &Candidate| if one.is_on_shelf { "yes" } else { "– no" };
-        line("on the shelf today", each(&|one| says(one).into()))?;
+        line("in stock today", each(&|one| says(one).into()))?;
     }
-    line("by geometry", each(&|one| one.judged.verdict.word().into()))?;
-    line(
-        "geometry chance",
-        each(&|one| told::brief_chance(one).replace(" ± ", "±")),
-    )?;
-    for (check, of, name) in check_names(chosen) {
+    line("verdict", each(&|one| one.judged.verdict.word().into()))?;
+    line("inside limits", each(&|one| told::chance(one)))?;
+    for (check, of, name) in check_names(chosen, names - 3) {
         line(
             &name,
             each(&|one| {
@@ -72,7 +69,7 @@ pub(crate) fn write(
     }
     writeln!(
         out,
-        "\n≠ differs   ✓ ok   ! caution   ✗ stop   ? not assessed\n"
+        "\n≠ differs   ✓ ok   ! warning   ✗ beyond the limit   ? not assessed\n"
     )?;
     for candidate in chosen {
         writeln!(out, "{}", visible(&candidate.name()))?;
@@ -91,15 +88,16 @@ pub(crate) fn write(
     footing(out, from)
 }
 
-/// Every check any of the sizes has, in the order in which they are shown.
-fn check_names(chosen: &[&Candidate]) -> Vec<(&'static str, Subject, String)> {
+/// Every check any of the sizes has, in the order in which they are shown, with its
+/// name in so many columns.
+fn check_names(chosen: &[&Candidate], columns: usize) -> Vec<(&'static str, Subject, String)> {
     let mut names: Vec<(&'static str, Subject, String)> = Vec::new();
     for outcome in chosen.iter().flat_map(|one| &one.outcomes) {
         if !names
             .iter()
             .any(|(check, of, _)| *check == outcome.check && *of == outcome.of)
         {
-            names.push((outcome.check, outcome.of, told::check(outcome)));
+            names.push((outcome.check, outcome.of, told::check_in(outcome, columns)));
         }
     }
     names

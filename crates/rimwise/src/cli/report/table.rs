@@ -32,8 +32,8 @@ pub(crate) fn write(
     let titles = [
         "rank",
         "shape/size",
-        "by geometry",
-        "geom. chance",
+        "verdict",
+        "inside limits",
         "margin to limit",
     ];
     writeln!(out, "{}", columns(&titles.map(str::to_owned)))?;
@@ -134,11 +134,11 @@ fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
         format!("{rank:>3} g{group}"),
         visible(&name(candidate)).into_owned(),
         candidate.judged.verdict.word().to_owned(),
-        told::brief_chance(candidate),
+        told::chance(candidate),
         if candidate.is_on_shelf {
             told::margin(candidate).unwrap_or_default()
         } else {
-            "– not on the shelf".to_owned()
+            "– not in stock".to_owned()
         },
     ])
 }
@@ -172,7 +172,7 @@ fn reasons(out: &mut dyn Write, ranking: &Ranking, candidate: &Candidate) -> Res
     }
     if candidate.judged.because.is_empty() {
         debug_assert_eq!(candidate.judged.verdict, Verdict::Fits);
-        writeln!(out, "  no limit is broken as read")?;
+        writeln!(out, "  no limit is broken as measured")?;
     }
     for because in &candidate.judged.because {
         write!(out, "{}", paragraph("  - ", &visible(because), WIDTH))?;

@@ -175,7 +175,7 @@ fn list(out: &mut dyn Write, page: &Page, top: usize) -> Result<()> {
     writeln!(
         out,
         "{}",
-        columns(&["shape/size", "before", "if opened again", "by geometry", ""])
+        columns(&["shape/size", "before", "if opened again", "verdict", ""])
     )?;
     let trials = &page.ready.setting.case().procedure.trials;
     for one in page.ranking.candidates.iter().take(shown) {

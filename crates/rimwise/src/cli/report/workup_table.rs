@@ -102,7 +102,7 @@ fn joined(parts: &[&str], by: &str) -> String {
 
 fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {
     let draws = if from.draws == 0 {
-        "No draws: values as read alone.".to_owned()
+        "No simulated variations: as measured alone.".to_owned()
     } else {
         format!(
             "In brackets the interval that holds 95 % of {} draws.",

@@ -221,7 +221,7 @@ fn heading(
     lines
 }
 
-/// What stands in a bay, how it is turned, and whether it is on the shelf today.
+/// What stands in a bay, how it is turned, and whether it is in stock today.
 pub(super) fn name(session: &Session, bay: &Bay, candidate: Option<&Candidate>) -> String {
     let is_offset = candidate.is_some_and(|candidate| candidate.size.occluder.is_offset());
     let turn = match (is_offset, candidate, bay.turn) {
@@ -230,7 +230,7 @@ pub(super) fn name(session: &Session, bay: &Bay, candidate: Option<&Candidate>) 
         _ => String::new(),
     };
     let aside = if candidate.is_some_and(|candidate| !candidate.is_on_shelf) {
-        " – not on the shelf"
+        " – not in stock"
     } else {
         ""
     };

@@ -110,13 +110,22 @@ fn row(outcome: &Outcome, is_alike: bool, theme: Theme, width: usize) -> Line<'s
         spans.push(Span::styled(format!(" {}", bar(outcome)), style));
     }
     if has_chance {
-        let chance = outcome.chance.map(|it| format!("{:.0}%", 100.0 * it.value));
+        let chance = outcome.chance.map(|it| whole_per_cent(100.0 * it.value));
         spans.push(Span::styled(
             format!("{:>CHANCE$}", chance.unwrap_or_default()),
             theme.dim(),
         ));
     }
     Line::from(spans)
+}
+
+/// A chance in per cent in four columns: next to none and next to all are bounds.
+fn whole_per_cent(value: f64) -> String {
+    match value {
+        value if value < 1.0 => "<1%".to_owned(),
+        value if value > 99.0 => ">99%".to_owned(),
+        value => format!("{value:.0}%"),
+    }
 }
 
 /// The margin to the nearer limit, right of the bar where it holds and left of
@@ -151,6 +160,7 @@ mod tests {
             rotation: None,
             check: "clearance",
             title: "clearance",
+            short: "clearance",
             below: Some("contact"),
             harm: Harm::AorticOrMitralValve,
             of: Subject::Shape,

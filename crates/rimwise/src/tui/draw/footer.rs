@@ -83,7 +83,7 @@ fn detail(session: &Session) -> String {
         }
         Focus::Shelf => Some("changes are kept in your own catalogue; what came stays as it came"),
         Focus::Bays | Focus::Ranking | Focus::Doubt | Focus::FitMap => {
-            Some("geometry chance: draws that break no stop; not the chance of a good procedure")
+            Some("inside limits: by geometry alone, not the chance of a good procedure")
         }
     };
     if let Some(says) = of_panel {

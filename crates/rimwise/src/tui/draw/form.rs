@@ -46,7 +46,7 @@ pub(super) fn reading(
         beside: match line {
             ReadingLine::Sd if form.sd.is_empty() && form.line != line => {
                 let sd = sizing::resolve::assumed_sd(&form.reading, session.document().rules());
-                format!("{sd} by the house rule")
+                format!("{sd} by your centre's rule")
             }
             _ if form.line == line => others(line),
             _ => String::new(),
@@ -276,12 +276,12 @@ fn others(line: ReadingLine) -> String {
 /// What the house rules make of such a reading.
 fn preferred(place: Option<usize>) -> String {
     match place {
-        Some(0) => "The house rules take such a reading first".to_owned(),
+        Some(0) => "Your centre's rules take such a reading first".to_owned(),
         Some(place) => format!(
-            "The house rules take such a reading only where {} better {} missing",
+            "Your centre's rules take such a reading only where {} better {} missing",
             place,
             if place == 1 { "kind is" } else { "kinds are" }
         ),
-        None => "The house rules do not use such a reading".to_owned(),
+        None => "Your centre's rules do not use such a reading".to_owned(),
     }
 }

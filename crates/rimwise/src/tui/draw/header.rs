@@ -115,7 +115,7 @@ fn headline(session: &Session) -> String {
     let results = session.results();
     let progress = match results.assessed() {
         Some(_) if session.shows_stale() => " (before the last change; working)",
-        Some(assessed) if assessed.draws == 0 => " (values as read; chances follow)",
+        Some(assessed) if assessed.draws == 0 => " (as measured; chances follow)",
         Some(_) if results.is_awaited() && session.says_it_works() => " (chances still rough)",
         _ => "",
     };

@@ -133,6 +133,9 @@ fn heading(
     std::iter::once(name).chain(verdict).collect()
 }
 
+/// What the chance is of.
+const INSIDE: &str = "inside limits (geometry only)";
+
 /// The chance, in large figures where there is room for them.
 fn chance(
     candidate: &Candidate,
@@ -146,9 +149,9 @@ fn chance(
     };
     let style = theme.verdict(candidate.judged.verdict);
     let of = if is_stale {
-        format!("geometry chance {}", lines::OF_BEFORE)
+        format!("{INSIDE} {}", lines::OF_BEFORE)
     } else {
-        "geometry chance".to_owned()
+        INSIDE.to_owned()
     };
     let of = fitted(&of, usize::from(width));
     // Large figures leave no room for what makes them a bound.
@@ -206,7 +209,7 @@ fn reason(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'static>>
     let because = candidate.judged.because.first();
     // Few words: the first clause.
     let because = because.and_then(|because| because.split(';').next());
-    let because = because.unwrap_or("no limit is broken as read");
+    let because = because.unwrap_or("no limit is broken as measured");
     wrapped(&visible(because), usize::from(width))
         .into_iter()
         .take(REASON)

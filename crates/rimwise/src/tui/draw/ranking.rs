@@ -42,7 +42,7 @@ pub(super) fn draw(
     let filter = &session.document().shown().filter;
     let listed = session.listed();
     let title = match (filter.text.is_empty(), filter.verdict) {
-        (true, None) => "Ranked by geometry".to_owned(),
+        (true, None) => "Ranked, inside limits (geometry only)".to_owned(),
         (true, Some(verdict)) => format!("Ranked: only {}", verdict.word()),
         (false, None) => format!("Ranked: “{}”", visible(&filter.text)),
         (false, Some(verdict)) => {
@@ -154,20 +154,11 @@ const fn short_word(verdict: Verdict) -> &'static str {
     }
 }
 
-/// The geometry chance in per cent.
+/// The chance as people read it; `…` while it is awaited.
 pub(super) fn chance(candidate: &Candidate) -> String {
-    let chances = candidate.chances.as_ref();
-    chances.map_or_else(
-        || {
-            let is_awaited = candidate.is_case_rated;
-            if is_awaited { "…" } else { "–" }.to_owned()
-        },
-        |it| {
-            format!(
-                "{}{:.0} %",
-                told::at_most(candidate),
-                100.0 * it.chance.value
-            )
-        },
-    )
+    if candidate.chances.is_none() && candidate.is_case_rated {
+        "…".to_owned()
+    } else {
+        told::chance(candidate)
+    }
 }

@@ -15,7 +15,7 @@ fn a_file_that_changes_is_told_with_the_next_key_once() {
     window.press("enter");
     let (asks, about) = window.asks();
     assert!(asks.ends_with("case.ron was changed on disk."));
-    assert_eq!(about, ["made here: throat, longer axis 7.0 → 8.0 mm"]);
+    assert_eq!(about, ["made here: defect, long axis 7.0 → 8.0 mm"]);
     window.press("esc");
     assert_eq!(window.throat(), 8.0);
     std::thread::sleep(Duration::from_secs(1));

@@ -31,7 +31,7 @@ fn every_change_of_the_shelf_is_in_the_file_and_taken_back_there() {
     window_of_today.press("down S");
     let says = window_of_today.says();
     assert!(
-        says.starts_with("put aside: even-wide/5x3; kept in "),
+        says.starts_with("out of stock: even-wide/5x3; kept in "),
         "{says}"
     );
     assert!(desk.own_text().contains("\"even-wide/5x3\","));
@@ -51,7 +51,7 @@ fn every_change_of_the_shelf_is_in_the_file_and_taken_back_there() {
     tomorrow.press("down S");
     assert_eq!(
         tomorrow.says().split(';').next(),
-        Some("on the shelf again: even-wide/5x3")
+        Some("in stock again: even-wide/5x3")
     );
     assert!(desk.own_text().contains("// mine"), "comments stay");
     tomorrow.press("up delete");
@@ -134,7 +134,7 @@ fn without_a_folder_nothing_is_said_to_be_kept() {
     window.1.tell_what_is_lost(&mut window.0);
     assert_eq!(
         window.says(),
-        "HOME names no folder: a case in no file and changes of the shelf are lost when the \
+        "HOME names no folder: a case in no file and changes of the stock are lost when the \
          program ends"
     );
     assert!(!window.0.keeps_shelf());

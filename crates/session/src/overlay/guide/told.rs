@@ -132,7 +132,7 @@ impl Guide {
         let sd = reading.sd.map_or_else(
             || {
                 let sd = sizing::resolve::assumed_sd(&reading, session.document().rules());
-                format!("{} by the house rule", amount(quantity, hundredths(sd)))
+                format!("{} by your centre's rule", amount(quantity, hundredths(sd)))
             },
             |sd| amount(quantity, sd),
         );

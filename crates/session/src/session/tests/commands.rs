@@ -163,7 +163,7 @@ const COMMANDS: &[Tried] = &[
         "edit_reading",
         "vein.diameter unread",
         "e",
-        "says the femoral vein, inner diameter was not read: add a reading first",
+        "says the femoral vein, inner diameter was not measured: add a reading first",
     ),
     (
         "new_case",

@@ -77,7 +77,7 @@ fn each_answer_is_a_step_and_the_next_open_question_follows() {
     press(&mut session, "up up 5 enter");
     assert_eq!(
         session.history().last_done(),
-        Some("throat, longer axis 4.8 → 5.0 mm")
+        Some("defect, long axis 4.8 → 5.0 mm")
     );
     assert_eq!(
         *guide(&session).ask(),

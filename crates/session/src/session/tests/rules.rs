@@ -49,7 +49,7 @@ pub(super) const RULES: &[Tried] = &[
         "except",
         "rule rim overlap left",
         "e up x enter",
-        "error the house says the same: change a number, or leave with esc",
+        "error your centre says the same: change a number, or leave with esc",
     ),
     (
         "except",
@@ -65,9 +65,9 @@ pub(super) const RULES: &[Tried] = &[
     ),
     (
         "except",
-        "rule aortic annulus, lean against the wall",
+        "rule aortic annulus, angle to the septum",
         "e 8 0 down 5 down x enter",
-        "reads aortic annulus, lean against the wall: 80 ± 5 deg",
+        "reads aortic annulus, angle to the septum: 80 ± 5 deg",
     ),
     (
         "except",
@@ -85,13 +85,13 @@ pub(super) const RULES: &[Tried] = &[
         "no_exception",
         "rule rim overlap left",
         "x",
-        "says the rule counts as the house has it",
+        "says the rule counts as your centre has it",
     ),
     (
         "no_exception",
         "rule tilt of a disc, SD",
         "e 8 tab x enter x",
-        "says the house rule counts again: tilt of a disc, SD",
+        "says your centre's rule counts again: tilt of a disc, SD",
     ),
     (
         "no_exception",

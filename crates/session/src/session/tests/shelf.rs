@@ -13,20 +13,20 @@ pub(super) const SHELF: &[Tried] = &[
         "out_of_stock",
         "shelf even-wide/5x3",
         "S S",
-        "says on the shelf again: even-wide/5x3",
+        "says in stock again: even-wide/5x3",
     ),
     (
         "out_of_stock",
         "shelf even-wide",
         "S",
-        "says put aside: even-wide",
+        "says out of stock: even-wide",
     ),
     ("out_of_stock", "shelf even-wide", "S u", "aside none"),
     (
         "out_of_stock",
         "ranking even-wide/5x3",
         "S",
-        "says put aside: even-wide/5x3",
+        "says out of stock: even-wide/5x3",
     ),
     (
         "out_of_stock",

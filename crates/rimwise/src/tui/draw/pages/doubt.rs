@@ -51,6 +51,9 @@ pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) ->
         let its = title(doubt);
         if its != heading {
             list.say(headed(session, its, theme, width));
+            if its == DECISIVE {
+                list.say(columns(theme, width));
+            }
             heading = its;
         }
         let is_selected = list.entries.len() == selected;
@@ -93,9 +96,9 @@ fn how_sure(
             .to_owned()
         },
         |it| {
-            let caution = 100.0 * it.chance_no_caution.value;
+            let warning = 100.0 * it.chance_no_caution.value;
             format!(
-                "geometry chance {}; without any caution {caution:.1} %",
+                "inside limits (geometry only) {}; without any warning {warning:.0} %",
                 told::chance(candidate)
             )
         },
@@ -163,7 +166,6 @@ fn without_end(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>
     let mut lines = Vec::new();
     if others == doubted.break_evens.readings.len() {
         lines = headed(session, DECISIVE, theme, width);
-        lines.pop();
     }
     let text = match others {
         1 => "One other reading alone changes nothing, whatever its value.".to_owned(),
@@ -193,14 +195,14 @@ fn contributions(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'s
         .collect();
     let mut lines = vec![Line::styled(
         fitted(
-            "What costs the chance: share of draws in which the stop is broken",
+            "What costs most: share of simulated variations in which the limit is broken",
             usize::from(width),
         ),
         theme.strong(),
     )];
     if stops.is_empty() {
         lines.push(Line::styled(
-            "  no stop is broken in 1 % of the draws or more",
+            "  no limit is broken in 1 % of them or more",
             theme.dim(),
         ));
     }
@@ -247,8 +249,16 @@ fn headed(session: &Session, title: &'static str, theme: Theme, width: u16) -> V
     let doubted = session.results().doubted();
     if let Some(doubted) = doubted.filter(|_| title == DECISIVE) {
         lines.extend(said(&doubted.break_evens.held_says(), theme.text(), width));
-        lines.push(Line::styled(table::head(width), theme.dim()));
     }
+    lines
+}
+
+/// What stands in the columns of the table, and their heads.
+fn columns(theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let legend = "likely: that the value lies there; gain: what measuring it exactly would add to \
+                  the best choice";
+    let mut lines = said(legend, theme.dim(), width);
+    lines.push(Line::styled(table::head(width), theme.dim()));
     lines
 }
 

@@ -43,7 +43,7 @@ pub(in crate::tui::draw) fn draw(
     };
     let is_stale = session.shows_as_before(mapped.generation) || session.work_up_is_of_before();
     let beside = if mapped.is_last {
-        "share of draws in which no stop is broken"
+        "share of simulated variations inside every limit"
     } else {
         "still coarse"
     };

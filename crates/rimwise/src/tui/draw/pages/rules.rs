@@ -24,7 +24,7 @@ pub(in crate::tui::draw) fn draw(
         count => format!("{}, {count} exceptions", session.document().rules().title),
     };
     let title = visible(&title).into_owned();
-    let area = lines::headed(frame, "House rules", &title, true, theme, area);
+    let area = lines::headed(frame, "Your centre's rules", &title, true, theme, area);
     let list = list(session, theme, area.width);
     let on = (area, Focus::Rules);
     seen.rooms.rules = list.draw(frame, session.view().rule, (false, theme), on, seen);
@@ -62,7 +62,7 @@ pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) ->
         let (text, style) = match (&rule.exception, &rule.rule) {
             (Some(exception), Some(house)) => (
                 format!(
-                    "! exception: {says} · because: {} · the house: {} · {}",
+                    "! exception: {says} · because: {} · your centre: {} · {}",
                     exception.because,
                     house.stated.says(house.unit),
                     house.source

@@ -1,4 +1,4 @@
-//! The shapes and sizes there are, and what is not on the shelf today.
+//! The shapes and sizes there are, and what is not in stock today.
 
 use super::{List, Seen, said};
 use crate::text::fitted;
@@ -32,7 +32,7 @@ pub(in crate::tui::draw) fn draw(
         0 => format!("{all} sizes"),
         _ => format!("{all} sizes, {aside} not here today"),
     };
-    let area = lines::headed(frame, "Shelf", &beside, true, theme, area);
+    let area = lines::headed(frame, "Stock", &beside, true, theme, area);
     let list = list(session, theme, area.width);
     let on = (area, Focus::Shelf);
     seen.rooms.shelf = list.draw(frame, session.view().shelf, (false, theme), on, seen);
@@ -92,7 +92,7 @@ fn row(size: &Size, is_aside: bool, theme: Theme, width: u16) -> Line<'static> {
     ]
     .map(|figure| format!("{figure:>FIGURE$}"));
     let (mark, says, style) = if is_aside {
-        ("–", "  not on the shelf today", theme.dim())
+        ("–", "  not in stock today", theme.dim())
     } else {
         (" ", "", theme.text())
     };

@@ -77,7 +77,7 @@ fn a_drag_along_a_reading_nudges_it_in_one_step_and_back_in_none() {
     }
     assert_eq!(
         session.history().last_done(),
-        Some("throat, shorter axis 3.9 → 4.1 mm")
+        Some("defect, short axis 3.9 → 4.1 mm")
     );
     assert_eq!(session.history().len(), 1);
     // The line is held, wherever the mouse goes.

@@ -96,7 +96,7 @@ fn every_verdict_and_state_has_a_glyph_and_a_word() {
     // A large page has room for checks that hold beside those that do not.
     let large = |scenario| text(&drawn(&assessed(scenario, FEW), Theme::MONO, (200, 60)));
     let borderline = large("outlet-infant");
-    for told in ["◐ borderline", "! hold left", "✓ hold right"] {
+    for told in ["◐ borderline", "! rim overlap left", "✓ rim overlap right"] {
         assert!(borderline.contains(told), "{told}\n{borderline}");
     }
     let none = page("nothing-fits");
@@ -112,7 +112,7 @@ fn every_verdict_and_state_has_a_glyph_and_a_word() {
         assert!(missing.contains(told), "{told}\n{missing}");
     }
     let disputed = page("disputed-readings");
-    for told in ["≠ In dispute: throat, longer axis", "≠ long axis"] {
+    for told in ["≠ In dispute: defect, long axis", "≠ long axis"] {
         assert!(disputed.contains(told), "{told}\n{disputed}");
     }
 }

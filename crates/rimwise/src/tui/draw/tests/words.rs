@@ -95,7 +95,7 @@ fn a_chance_is_whole_in_large_figures_or_written_small() {
     let first = session.document().bays()[0];
     let assessed = session.results().assessed().unwrap();
     let chances = assessed.candidate(&first).unwrap().chances.unwrap();
-    let small = format!("{:.0} % geometry chance", 100.0 * chances.chance.value);
+    let small = format!("{:.0} % inside limits", 100.0 * chances.chance.value);
     for width in [60, 80, 120] {
         let sizes = (15..=50).map(|height| (width, height));
         let pages = sizes.map(|size| text(&drawn(&session, Theme::COLOUR, size)));

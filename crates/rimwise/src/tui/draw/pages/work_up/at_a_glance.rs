@@ -1,23 +1,36 @@
-//! The work-up in four sentences: what speaks for closing, the circulation, what is
-//! not measured, what does not add up. The lines below have the detail.
+//! The work-up at a glance: what speaks for closing and what against, the circulation,
+//! what is not measured, what does not add up. The lines below have the detail.
 
 use crate::text::wrapped;
 use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::text::{Line, Span};
 use unicode_width::UnicodeWidthStr;
-use workup::{State, Workup};
+use workup::{Bearing, State, Workup};
 
 /// Columns before the sentences.
 const HEAD: usize = 19;
 
-/// The four sentences, each under its head.
+/// The sentences, each behind its head.
 pub(super) fn lines(page: &Workup, theme: Theme, width: u16) -> Vec<Line<'static>> {
-    let met = labels(page, "published", |state| state == State::Met);
+    let met = |bearings: &[Bearing]| {
+        labels(page, "published", |line| {
+            let bears = line.bearing.is_some_and(|one| bearings.contains(&one));
+            line.state == State::Met && bears
+        })
+    };
+    let for_it = met(&[Bearing::ForClosing]);
+    let against = met(&[Bearing::AgainstClosing]);
+    let besides = met(&[Bearing::OfTheWay, Bearing::Before]);
     let unknown = labels(page, "not_measured", |_| true);
     let contradictions = labels(page, "contradictions", |_| true);
     let parts = [
-        ("Guidance met", none_or(&met, "none")),
+        ("For closing", none_or(&for_it, "no guidance that is met")),
+        (
+            "Against closing",
+            none_or(&against, "no guidance that is met"),
+        ),
+        ("Guidance besides", none_or(&besides, "none that is met")),
         ("Circulation", none_or(&figures(page), "nothing measured")),
         (
             "Not measured",
@@ -53,11 +66,11 @@ fn none_or(texts: &[String], none: &str) -> String {
     }
 }
 
-/// The labels of a section's lines of some states.
-fn labels(page: &Workup, section: &str, is_told: impl Fn(State) -> bool) -> Vec<String> {
+/// The labels of some of a section's lines.
+fn labels(page: &Workup, section: &str, is_told: impl Fn(&workup::Line) -> bool) -> Vec<String> {
     let lines = page.section(section).map(|it| it.lines.as_slice());
     let lines = lines.unwrap_or_default().iter();
-    let told = lines.filter(|line| is_told(line.state));
+    let told = lines.filter(|line| is_told(line));
     told.map(|line| line.label.clone()).collect()
 }
 
