@@ -20,6 +20,37 @@
 //!
 //! *Same answer on every machine.* Transcendental functions come from `libm`,
 //! sums run in a fixed order, nothing is fused.
+//!
+//! # Example
+//!
+//! A disc of 9 mm, flat over a round defect of 5 mm, reaches 2 mm past the edge; the
+//! aortic hinge stands 2.5 mm past it:
+//!
+//! ```
+//! use geometry::clearance::signed_clearance;
+//! use geometry::{Accuracy, AnnulusPlate, Ellipse, Face, Opening, SeatedDisc, Tilt, Vec2, degrees};
+//!
+//! let opening = Opening { centre: Vec2::ZERO, edge: Ellipse::circle(2.5) };
+//! let annulus = AnnulusPlate {
+//!     face: Face::Left,
+//!     azimuth: 0.0,
+//!     rim: 2.5,
+//!     diameter: 9.0,
+//!     diameter_across: 9.0,
+//!     lean: degrees(90.0),
+//!     sag: 0.0,
+//! };
+//! let disc = SeatedDisc {
+//!     face: Face::Left,
+//!     radius: 4.5,
+//!     thickness: 0.8,
+//!     stand_off: 0.0,
+//!     centre: Vec2::ZERO,
+//!     tilt: Tilt::NONE,
+//! };
+//! let clearance = signed_clearance(&disc, &annulus.hinged(&opening), Accuracy::DEFAULT);
+//! assert!((clearance - 0.5).abs() < 1e-9);
+//! ```
 
 mod accuracy;
 pub mod clearance;

@@ -6,6 +6,18 @@
 //!
 //! *Same answer on every machine.* Transcendental functions come from `libm`,
 //! sums run in a fixed order.
+//!
+//! # Example
+//!
+//! Every quantity has one address, unit and range:
+//!
+//! ```
+//! use measurement::{Quantity, Unit};
+//!
+//! let rim = Quantity::AORTIC_RIM;
+//! assert_eq!(rim.address(), "aortic.rim");
+//! assert_eq!(rim.info().unit, Unit::Mm);
+//! ```
 
 mod age;
 mod anatomy;
