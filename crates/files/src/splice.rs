@@ -3,7 +3,8 @@
 //! The text is not written anew. What differs between the value that was read and
 //! the value that is wanted is found, and only those places are changed, one at a
 //! time. The result is read again; it is given back only if it says exactly what
-//! is wanted. Every comment stays but those inside an item that is taken out.
+//! is wanted. Every comment stays but those inside an item that is taken out; those inside
+//! one that is moved go with it.
 
 mod blanks;
 mod case;

@@ -2,7 +2,7 @@ use super::Splice;
 use crate::document::Step;
 use crate::ron_text::Style;
 use std::borrow::Cow;
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 
 /// A list whose items have names of their own.
 pub(super) struct Named<T> {
@@ -16,7 +16,8 @@ impl<T> Named<T> {
     /// Makes a list say what is wanted: items that went are taken out, new ones
     /// put in, and those that stay handed on with their path to be changed.
     ///
-    /// An item that changed its place among the others is written anew there.
+    /// An item that changed its place among the others takes along the text it was
+    /// written with, and every comment in it.
     pub(super) fn sync(
         &self,
         splice: &mut Splice,
@@ -26,7 +27,16 @@ impl<T> Named<T> {
         mut change: impl FnMut(&mut Splice, &[Step], &T, &T),
     ) {
         let stays = self.stays(was, wanted);
+        let is_wanted: HashSet<_> = wanted.iter().map(|item| (self.name)(item)).collect();
+        let mut moved = HashMap::new();
         for index in (0..was.len()).rev().filter(|&index| !stays[index]) {
+            let name = (self.name)(&was[index]);
+            if is_wanted.contains(&name)
+                && let Some(node) = splice.node(list).and_then(|list| list.inner.get(index))
+            {
+                let text = splice.text[node.span.clone()].to_owned();
+                moved.insert(name, (&was[index], text));
+            }
             splice.remove(list, index);
         }
         let mut left = was
@@ -35,14 +45,19 @@ impl<T> Named<T> {
             .filter_map(|(item, stays)| stays.then_some(item))
             .peekable();
         for (place, item) in wanted.iter().enumerate() {
-            let same = |was: &&T| (self.name)(was) == (self.name)(item);
-            if let Some(was) = left.next_if(same) {
-                let path: Vec<Step> = list.iter().copied().chain([Step::Item(place)]).collect();
-                change(splice, &path, was, item);
+            let name = (self.name)(item);
+            let was = if let Some(was) = left.next_if(|was| (self.name)(was) == name) {
+                was
+            } else if let Some((was, text)) = moved.remove(&name) {
+                splice.insert(list, place, &text);
+                was
             } else {
                 let style = splice.style_at(list, place);
                 splice.insert(list, place, &(self.write)(item, &style));
-            }
+                continue;
+            };
+            let path: Vec<Step> = list.iter().copied().chain([Step::Item(place)]).collect();
+            change(splice, &path, was, item);
         }
     }
 

@@ -204,6 +204,26 @@ fn an_exception_is_touched_where_it_changed_alone() {
 }
 
 #[test]
+fn what_moves_takes_its_words_and_comments_along() {
+    let moved = with(CASE, |case| case.readings.swap(0, 1));
+    let weight = "(id: \"w\", of: \"patient.weight\", value: 4, unit: \"kg\", by: bedside),";
+    let throat = "        (\n            id: \"t\", // the throat\n            of:";
+    assert!(moved.contains(throat) && moved.contains(weight), "{moved}");
+    assert!(moved.find(throat) < moved.find(weight), "{moved}");
+    let excepted = CASE.replace("    out_of", &format!("{EXCEPTIONS}    out_of"));
+    let moved = with(&excepted, |case| {
+        case.exceptions.swap(0, 1);
+        for exception in &mut case.exceptions {
+            exception.because = "asked again".into();
+        }
+    });
+    let first =
+        "(rule: \"waist_fit\", limit: (high: /* more */ 3), warning: (), because: \"asked again\")";
+    let second = "(rule: \"tilt_sd\", value: 8, because: \"asked again\")";
+    assert!(moved.find(second) < moved.find(first), "{moved}");
+}
+
+#[test]
 fn marks_and_line_breaks_of_other_systems_stay() {
     let other = format!("\u{feff}{}", CASE.replace('\n', "\r\n"));
     let file = file(&other);

@@ -95,42 +95,26 @@ pub(super) fn laid_out(text: &str, shuffle: u64) -> String {
     written
 }
 
-/// The places of what does not stay where it stood among the others, or is not there
-/// any more.
-fn taken_out_or_moved<T: PartialEq>(was: &[T], order: &[T]) -> Vec<usize> {
-    let stays = |index: usize| {
-        order
-            .iter()
-            .position(|one| *one == was[index])
-            .is_some_and(|place| {
-                let stood = |one: &T| order.iter().position(|other| other == one);
-                let (before, after) = (&was[..index], &was[index + 1..]);
-                before.iter().filter_map(stood).all(|other| other < place)
-                    && after.iter().filter_map(stood).all(|other| other > place)
-            })
-    };
-    (0..was.len()).filter(|&index| !stays(index)).collect()
-}
-
 /// The comments of a file that stay while it comes to say a case: all but those
-/// within a reading or an exception that is taken out or moved, or between a name
-/// and its value.
+/// within a reading or an exception that is taken out, or between a name and its
+/// value.
 pub(super) fn lasting(file: &CaseFile, wanted: &Case) -> Vec<String> {
-    let (file_case, readings) = (file.value(), wanted.readings.iter());
-    let was: Vec<_> = file_case.readings.iter().map(|one| &one.id).collect();
-    let order: Vec<_> = readings.map(|one| &one.id).collect();
-    let mut gone: Vec<_> = taken_out_or_moved(&was, &order)
-        .into_iter()
-        .map(|index| ("readings", index))
-        .collect();
-    let was: Vec<_> = file_case.exceptions.iter().map(|one| &one.rule).collect();
-    let order: Vec<_> = wanted.exceptions.iter().map(|one| &one.rule).collect();
-    let moved = taken_out_or_moved(&was, &order).into_iter();
-    gone.extend(moved.map(|index| ("exceptions", index)));
-    let mut spans: Vec<_> = gone
-        .into_iter()
-        .map(|(list, index)| file.span(&[Step::Field(list), Step::Item(index)]).unwrap())
-        .collect();
+    let was = file.value();
+    let is_read = |id| wanted.readings.iter().any(|one| one.id == id);
+    let is_excepted = |rule| wanted.exceptions.iter().any(|one| one.rule == rule);
+    let readings = was.readings.iter().map(|one| is_read(one.id.clone()));
+    let exceptions = was
+        .exceptions
+        .iter()
+        .map(|one| is_excepted(one.rule.clone()));
+    let mut spans = Vec::new();
+    for (list, stays) in [
+        ("readings", readings.collect::<Vec<_>>()),
+        ("exceptions", exceptions.collect()),
+    ] {
+        let gone = (0..stays.len()).filter(|&index| !stays[index]);
+        spans.extend(gone.map(|index| file.span(&[Step::Field(list), Step::Item(index)]).unwrap()));
+    }
     spans.sort_by_key(|span| span.start);
     let (mut text, mut end) = (String::new(), 0);
     for span in spans {
