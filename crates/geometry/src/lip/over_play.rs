@@ -1,6 +1,5 @@
 use super::arc_set::ArcSet;
 use super::edge_and_disc::{EdgeAndDisc, Lip};
-use super::interval::Interval;
 use super::search::{HALVINGS, Sample, Search, Smooth};
 use super::stretch::{Stretch, middle, tangents_meet};
 use crate::{Accuracy, Mm, Play, Vec2, radial};
@@ -107,14 +106,5 @@ impl Smooth for Boundary<'_> {
             slope,
             toward: unit,
         }
-    }
-
-    /// Nothing is known of what lies between two places.
-    fn may_undercut(&self, _: Mm, _: Vec2, _: Vec2) -> bool {
-        true
-    }
-
-    fn bend(&self, _: Vec2, _: Vec2) -> Option<Interval> {
-        None
     }
 }

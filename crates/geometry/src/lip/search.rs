@@ -2,16 +2,21 @@ use super::interval::Interval;
 use super::stretch::{Stretch, half_tangent, middle, past};
 use crate::{Accuracy, Mm, Vec2};
 
-/// A smooth function of a direction, as it goes round.
+/// A smooth function of a direction, as it goes round. One of which nothing is known
+/// but its values is searched by its samples alone.
 pub(super) trait Smooth {
     /// Its value and slope at a unit vector.
     fn sample(&self, unit: Vec2) -> Sample;
 
     /// Whether it could fall below a value between two unit vectors.
-    fn may_undercut(&self, value: Mm, from: Vec2, to: Vec2) -> bool;
+    fn may_undercut(&self, _value: Mm, _from: Vec2, _to: Vec2) -> bool {
+        true
+    }
 
     /// Its second derivative between two unit vectors, where it is known.
-    fn bend(&self, from: Vec2, to: Vec2) -> Option<Interval>;
+    fn bend(&self, _from: Vec2, _to: Vec2) -> Option<Interval> {
+        None
+    }
 }
 
 /// A value and its slope, for each radian.
