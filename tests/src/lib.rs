@@ -8,4 +8,5 @@ pub mod random;
 pub mod sample;
 pub mod stream;
 pub mod stress;
+pub mod textbook_law;
 pub mod weighed;

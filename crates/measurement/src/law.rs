@@ -1,9 +1,6 @@
-mod curved_trapezoid;
 mod probability;
-mod student_t;
 
 use crate::{LawKind, normal};
-use std::f64::consts::PI;
 
 /// The law of a quantity's doubt.
 ///
@@ -43,42 +40,6 @@ pub enum Law {
         /// Upper limit.
         high: f64,
     },
-    /// Scaled and shifted t: from few repeated indications (6.4.9).
-    StudentT {
-        /// Centre, the mean where `freedom` > 1.
-        mean: f64,
-        /// Scale: the standard uncertainty the readings gave.
-        scale: f64,
-        /// Degrees of freedom.
-        freedom: f64,
-    },
-    /// Isosceles trapezoid: the sum of two rectangular quantities (6.4.4); with
-    /// `top` 0 the triangle (6.4.5).
-    Trapezoid {
-        /// Lower limit.
-        low: f64,
-        /// Upper limit.
-        high: f64,
-        /// Width of the top as a share of the base, 0 to 1.
-        top: f64,
-    },
-    /// Curvilinear trapezoid: rectangular with inexactly prescribed limits
-    /// (6.4.3).
-    CurvedTrapezoid {
-        /// Lower limit, itself in doubt.
-        low: f64,
-        /// Upper limit, itself in doubt.
-        high: f64,
-        /// How far either limit may be off, at most half of `high` − `low`.
-        doubt: f64,
-    },
-    /// Arc sine, U-shaped: a quantity that cycles between limits (6.4.6).
-    Arcsine {
-        /// Lower limit.
-        low: f64,
-        /// Upper limit.
-        high: f64,
-    },
 }
 
 impl Law {
@@ -102,38 +63,23 @@ impl Law {
         }
     }
 
-    /// Expected value; for a t law its centre, also where none is defined.
+    /// Expected value.
     pub fn mean(&self) -> f64 {
         match *self {
             Self::Fixed(value) => value,
-            Self::Normal { mean, .. }
-            | Self::LogNormal { mean, .. }
-            | Self::StudentT { mean, .. } => mean,
+            Self::Normal { mean, .. } | Self::LogNormal { mean, .. } => mean,
             Self::NormalAtLeastZero { mean, sd } => Censored::new(mean, sd).mean,
-            Self::Rectangular { low, high }
-            | Self::Trapezoid { low, high, .. }
-            | Self::CurvedTrapezoid { low, high, .. }
-            | Self::Arcsine { low, high } => midpoint(low, high),
+            Self::Rectangular { low, high } => 0.5 * (low + high),
         }
     }
 
-    /// Standard deviation; infinite for a t law with 2 degrees of freedom or
-    /// fewer.
+    /// Standard deviation.
     pub fn sd(&self) -> f64 {
         match *self {
             Self::Fixed(_) => 0.0,
             Self::Normal { sd, .. } | Self::LogNormal { sd, .. } => sd,
             Self::NormalAtLeastZero { mean, sd } => Censored::new(mean, sd).sd,
-            Self::Rectangular { low, high } => half_width(low, high) / 3.0_f64.sqrt(),
-            Self::StudentT { scale, freedom, .. } => student_t::sd(scale, freedom),
-            Self::Trapezoid { low, high, top } => {
-                half_width(low, high) * ((1.0 + top * top) / 6.0).sqrt()
-            }
-            Self::CurvedTrapezoid { low, high, doubt } => {
-                let half = half_width(low, high);
-                (half * half / 3.0 + doubt * doubt / 9.0).sqrt()
-            }
-            Self::Arcsine { low, high } => half_width(low, high) / 2.0_f64.sqrt(),
+            Self::Rectangular { low, high } => 0.5 * (high - low) / 3.0_f64.sqrt(),
         }
     }
 
@@ -147,20 +93,6 @@ impl Law {
             | Self::NormalAtLeastZero { .. }
             | Self::LogNormal { .. } => self.at_normal(normal::quantile(p)),
             Self::Rectangular { low, high } => low + (high - low) * p,
-            Self::StudentT {
-                mean,
-                scale,
-                freedom,
-            } => mean + scale * student_t::quantile(p, freedom),
-            Self::Trapezoid { low, high, top } => {
-                midpoint(low, high) + half_width(low, high) * trapezoid(p, top)
-            }
-            Self::CurvedTrapezoid { low, high, doubt } => {
-                midpoint(low, high) + curved_trapezoid::quantile(p, half_width(low, high), doubt)
-            }
-            Self::Arcsine { low, high } => {
-                midpoint(low, high) - half_width(low, high) * libm::cos(PI * p)
-            }
         }
     }
 
@@ -171,17 +103,9 @@ impl Law {
             Self::Normal { mean, sd } => mean + sd * z,
             Self::NormalAtLeastZero { mean, sd } => (mean + sd * z).max(0.0),
             Self::LogNormal { mean, sd } => log_normal(mean, sd, z),
-            _ => self.quantile(normal::probability(z)),
+            Self::Rectangular { .. } => self.quantile(normal::probability(z)),
         }
     }
-}
-
-fn midpoint(low: f64, high: f64) -> f64 {
-    0.5 * (low + high)
-}
-
-fn half_width(low: f64, high: f64) -> f64 {
-    0.5 * (high - low)
 }
 
 /// The logarithm has variance ln(1 + (sd/mean)²) and mean ln(mean) less half of
@@ -193,22 +117,6 @@ fn log_normal(mean: f64, sd: f64, z: f64) -> f64 {
     let relative = sd / mean;
     let variance = libm::log1p(relative * relative);
     mean * libm::exp(variance.sqrt() * z - 0.5 * variance)
-}
-
-/// Quantile of the trapezoid between −1 and 1: a ramp, the flat top, a ramp.
-fn trapezoid(p: f64, top: f64) -> f64 {
-    let ramp = 0.5 * (1.0 - top) / (1.0 + top);
-    let tail = p.min(1.0 - p);
-    let from_end = if tail < ramp {
-        (2.0 * tail * (1.0 - top * top)).sqrt()
-    } else {
-        (1.0 - top) + (tail - ramp) * (1.0 + top)
-    };
-    if p < 0.5 {
-        from_end - 1.0
-    } else {
-        1.0 - from_end
-    }
 }
 
 /// Mean and standard deviation of a normal quantity whose values below 0 are
@@ -242,31 +150,12 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    const LAWS: [Law; 9] = [
+    const LAWS: [Law; 5] = [
         Law::Fixed(2.0),
         Law::Normal { mean: 1.0, sd: 0.5 },
         Law::NormalAtLeastZero { mean: 0.3, sd: 0.5 },
         Law::LogNormal { mean: 5.0, sd: 2.0 },
         Law::Rectangular {
-            low: -1.0,
-            high: 3.0,
-        },
-        Law::StudentT {
-            mean: 2.0,
-            scale: 0.5,
-            freedom: 8.0,
-        },
-        Law::Trapezoid {
-            low: -1.0,
-            high: 3.0,
-            top: 0.25,
-        },
-        Law::CurvedTrapezoid {
-            low: -1.0,
-            high: 3.0,
-            doubt: 0.5,
-        },
-        Law::Arcsine {
             low: -1.0,
             high: 3.0,
         },
@@ -301,25 +190,6 @@ mod tests {
                 low: 2.0,
                 high: 2.0,
             },
-            Law::StudentT {
-                mean: 2.0,
-                scale: 0.0,
-                freedom: 3.0,
-            },
-            Law::Trapezoid {
-                low: 2.0,
-                high: 2.0,
-                top: 1.0,
-            },
-            Law::CurvedTrapezoid {
-                low: 2.0,
-                high: 2.0,
-                doubt: 0.0,
-            },
-            Law::Arcsine {
-                low: 2.0,
-                high: 2.0,
-            },
         ];
         for law in narrow {
             for p in [0.0, 0.1, 0.5, 0.99, 1.0] {
@@ -337,22 +207,6 @@ mod tests {
         assert_eq!(rim.nominal(), 0.0);
         // Half of a standard normal: 1/√(2π).
         assert!((rim.mean() - normal::density(0.0)).abs() < 1e-15);
-    }
-
-    #[test]
-    fn triangle_and_rectangle_are_the_ends_of_the_trapezoid() {
-        let triangle = Law::Trapezoid {
-            low: 0.0,
-            high: 2.0,
-            top: 0.0,
-        };
-        assert!((triangle.quantile(0.125) - 0.5).abs() < 1e-15);
-        let rectangle = Law::Trapezoid {
-            low: 0.0,
-            high: 2.0,
-            top: 1.0,
-        };
-        assert!((rectangle.quantile(0.125) - 0.25).abs() < 1e-15);
     }
 
     #[test]

@@ -1,25 +1,13 @@
 //! Student's t law about 0 with scale 1.
 //!
 //! The quantile is `statrs`'s and goes through the platform's logarithm: last
-//! places may differ between machines. No quantity of a case has this law; it
-//! serves published examples.
+//! places may differ between machines.
 
 use statrs::distribution::{ContinuousCDF, StudentsT};
 
 /// The nearest a probability comes to 0 or 1: half a step of the draws. Further
 /// out `statrs`'s inverse saturates with 1 degree of freedom.
 const LEAST_TAIL: f64 = 1.0 / (1 << 24) as f64;
-
-/// Standard deviation for a scale; infinite with 2 degrees of freedom or fewer.
-pub(super) fn sd(scale: f64, freedom: f64) -> f64 {
-    if scale <= 0.0 {
-        0.0
-    } else if freedom > 2.0 {
-        scale * (freedom / (freedom - 2.0)).sqrt()
-    } else {
-        f64::INFINITY
-    }
-}
 
 /// The value not exceeded with probability `p`, which is held 2⁻²⁴ from 0 and 1;
 /// 0 where the degrees of freedom are not above 0.
