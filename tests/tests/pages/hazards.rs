@@ -1,10 +1,7 @@
 //! The page of hazards: each names tests, and those tests exist.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
+use crate::named_tests::every_test;
 use std::collections::BTreeSet;
-use std::fs;
-use std::path::Path;
 
 const PAGE: &str = include_str!("../../../docs/hazards.md");
 
@@ -32,34 +29,9 @@ fn hazards() -> Vec<Hazard> {
         .collect()
 }
 
-/// The names of all functions that are tests, in every Rust file below.
-fn tests_below(folder: &Path, names: &mut BTreeSet<String>) {
-    for entry in fs::read_dir(folder).expect("a folder").flatten() {
-        let path = entry.path();
-        if path.is_dir() {
-            tests_below(&path, names);
-        } else if path.extension().is_some_and(|ending| ending == "rs") {
-            let text = fs::read_to_string(&path).expect("a text");
-            let lines: Vec<&str> = text.lines().map(str::trim).collect();
-            for (at, line) in lines.iter().enumerate() {
-                let is_marked = lines[at.saturating_sub(4)..at].contains(&"#[test]");
-                if let Some(rest) = line.strip_prefix("fn ").filter(|_| is_marked) {
-                    let end = rest.find('(').unwrap_or(rest.len());
-                    names.insert(rest[..end].to_owned());
-                }
-            }
-        }
-    }
-}
-
 #[test]
 fn every_hazard_names_tests_that_exist() {
-    let project = Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/.."));
-    let mut known = BTreeSet::new();
-    for folder in ["crates", "tests"] {
-        tests_below(&project.join(folder), &mut known);
-    }
-    assert!(known.len() > 500, "{} tests were found", known.len());
+    let known = every_test();
     let hazards = hazards();
     assert!(hazards.len() >= 30, "{} hazards", hazards.len());
     let mut ids = BTreeSet::new();

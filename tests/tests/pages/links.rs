@@ -1,7 +1,5 @@
 //! Links between pages lead to files that exist.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
 use std::fs;
 use std::path::{Path, PathBuf};
 

@@ -1,0 +1,76 @@
+//! The page of formulas: each stands in the file that is named, each test exists, and
+//! no formula of physiology is left out.
+
+use crate::named_tests::{PROJECT, every_test};
+use std::fs;
+use std::path::Path;
+
+const PAGE: &str = include_str!("../../../docs/how-we-know.md");
+
+/// Files of `physiology` that hold no formula.
+const NO_FORMULA: [&str; 4] = ["lib.rs", "in_range.rs", "z_score.rs", "usual_length.rs"];
+
+/// A row of the page: where its formula stands, and its tests.
+struct Formula {
+    file: &'static str,
+    function: Option<&'static str>,
+    tests: Vec<&'static str>,
+}
+
+fn formulas() -> Vec<Formula> {
+    let rows = PAGE.lines().filter_map(|line| line.strip_prefix("| "));
+    let rows = rows.map(|row| row.trim_end_matches(" |").split(" | ").collect());
+    let rows = rows.filter(|cells: &Vec<&str>| cells.len() == 5 && cells[0] != "what");
+    rows.map(|cells| {
+        let place = cells[2].trim_matches('`');
+        let (file, function) = match place.split_once("::") {
+            Some((file, function)) => (file, Some(function)),
+            None => (place, None),
+        };
+        let tests = cells[4].split(", ").map(|name| name.trim_matches('`'));
+        Formula {
+            file,
+            function,
+            tests: tests.collect(),
+        }
+    })
+    .collect()
+}
+
+#[test]
+fn every_formula_stands_where_it_is_said_and_its_tests_exist() {
+    let known = every_test();
+    let formulas = formulas();
+    assert!(formulas.len() >= 25, "{} formulas", formulas.len());
+    for Formula {
+        file,
+        function,
+        tests,
+    } in formulas
+    {
+        let text = fs::read_to_string(Path::new(PROJECT).join(file)).expect(file);
+        let stands = |name| text.contains(&format!("fn {name}"));
+        assert!(function.is_none_or(stands), "{file}: no {function:?}");
+        let mut lost = tests.iter().filter(|name| !known.contains(**name));
+        assert_eq!(lost.next(), None, "{file}: no such test");
+    }
+}
+
+#[test]
+fn no_formula_of_the_circulation_is_left_out() {
+    let folder = Path::new(PROJECT).join("crates/physiology/src");
+    let mut left_out = Vec::new();
+    for below in [folder.clone(), folder.join("z_score")] {
+        for entry in fs::read_dir(below).expect("a folder").flatten() {
+            let name = entry.file_name().into_string().expect("a name");
+            let is_file = entry.path().is_file() && !NO_FORMULA.contains(&name.as_str());
+            let is_named = formulas()
+                .iter()
+                .any(|one| one.file.ends_with(&format!("/{name}")));
+            if is_file && !is_named {
+                left_out.push(name);
+            }
+        }
+    }
+    assert_eq!(left_out, [""; 0]);
+}
