@@ -262,6 +262,28 @@ mod tests {
     }
 
     #[test]
+    fn a_file_of_keys_of_0_1_is_followed_whole() {
+        let text = include_str!("../../../tests/tests/files/old/settings/keys.ron");
+        let (map, errors) = KeyMap::with_changes(text);
+        assert_eq!(errors, []);
+        let old: BTreeMap<String, Vec<String>> = ron::from_str(text).unwrap();
+        assert_eq!(old.len(), 78);
+        for (name, keys) in old {
+            let renamed = RENAMED.iter().find(|(old, _)| *old == name);
+            let now = Command::named(renamed.map_or(&*name, |(_, now)| now)).unwrap();
+            // The user's key is that command's wherever it counts, whatever else has
+            // come to have it since.
+            for key in keys {
+                let counts = Focus::ALL.iter().filter(|&&focus| now.counts_in(focus));
+                for &focus in counts {
+                    let found = map.command(key.parse().unwrap(), focus);
+                    assert_eq!(found.map(|it| it.id), Some(now.id), "{key} {focus:?}");
+                }
+            }
+        }
+    }
+
+    #[test]
     fn what_cannot_be_is_said_and_the_rest_is_followed() {
         assert_eq!(
             says(r#"{ "redo": ["f5"], "undo": ["f5"] }"#),

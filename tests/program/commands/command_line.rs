@@ -2,43 +2,12 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
-use std::io::Write;
-use std::process::{Command, Output, Stdio};
+use crate::call::{Call, complaint, json, printed, rimwise};
+use crate::desk::Desk;
 use unicode_width::UnicodeWidthStr;
 
 /// Few draws: these tests are about form, not about figures.
 const DRAWS: [&str; 2] = ["--draws", "64"];
-
-fn rimwise(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .env("LC_ALL", "C.UTF-8")
-        .env("TERM", "xterm")
-        .args(arguments)
-        // The user's own shapes are another matter.
-        .env("XDG_CONFIG_HOME", "/nowhere")
-        .output()
-        .expect("the program starts")
-}
-
-fn text(output: &Output) -> String {
-    String::from_utf8(output.stdout.clone()).expect("UTF-8")
-}
-
-fn complaint(output: &Output) -> String {
-    String::from_utf8(output.stderr.clone()).expect("UTF-8")
-}
-
-fn json(arguments: &[&str]) -> serde_json::Value {
-    let output = rimwise(arguments);
-    assert_eq!(output.status.code(), Some(0), "{}", complaint(&output));
-    serde_json::from_slice(&output.stdout).expect("JSON")
-}
-
-fn file(name: &str, content: &str) -> String {
-    let path = std::env::temp_dir().join(format!("rimwise-{}-{name}", std::process::id()));
-    std::fs::write(&path, content).expect("a file in the temporary folder");
-    path.display().to_string()
-}
 
 fn scenarios() -> Vec<&'static str> {
     files::shipped::SCENARIOS
@@ -152,7 +121,8 @@ fn without_draws_chances_are_null_and_nothing_is_said_to_fit() {
 
 #[test]
 fn the_digest_covers_case_catalogue_and_rules() {
-    let case = file("digest.ron", files::shipped::SCENARIOS[0].1);
+    let desk = Desk::new("the_digest_covers_case_c");
+    let case = desk.file("digest.ron", files::shipped::SCENARIOS[0].1);
     let digest = |extra: &[&str]| {
         let call = [&["rank", &case, "--format", "json", "--draws", "0"], extra].concat();
         json(&call)["inputs_sha256"]
@@ -160,8 +130,8 @@ fn the_digest_covers_case_catalogue_and_rules() {
             .map(str::to_owned)
             .expect("a digest")
     };
-    let catalogue = file("one-size.ron", ONE_SIZE);
-    let rules = file(
+    let catalogue = desk.file("one-size.ron", ONE_SIZE);
+    let rules = desk.file(
         "rules.ron",
         &format!("// mine\n{}", files::shipped::HOUSE_RULES.1),
     );
@@ -182,7 +152,8 @@ const ONE_SIZE: &str = r#"(format: 2, title: "mine", shapes: [(
 
 #[test]
 fn a_catalogue_of_ones_own_replaces_the_shipped_one() {
-    let catalogue = file("replaces.ron", ONE_SIZE);
+    let desk = Desk::new("a_catalogue_of_ones_own");
+    let catalogue = desk.file("replaces.ron", ONE_SIZE);
     let report = json(&[
         "rank",
         DEMONSTRATION,
@@ -203,7 +174,8 @@ fn a_catalogue_of_ones_own_replaces_the_shipped_one() {
 
 #[test]
 fn exit_codes_tell_bad_input_from_nothing_fits() {
-    let bad = file("bad.ron", "(format: 2, title: 3)");
+    let desk = Desk::new("exit_codes_tell_bad_inpu");
+    let bad = desk.file("bad.ron", "(format: 2, title: 3)");
     for (arguments, code) in [
         (vec!["rank", "nothing-fits", "--draws", "64"], 0),
         (vec!["--help"], 0),
@@ -233,6 +205,7 @@ fn exit_codes_tell_bad_input_from_nothing_fits() {
 
 #[test]
 fn a_refusal_tells_the_remedy() {
+    let desk = Desk::new("a_refusal_tells_the_reme");
     let of = |arguments: &[&str]| complaint(&rimwise(arguments));
     let draws = of(&["rank", DEMONSTRATION, "--draws", "1000"]);
     assert!(draws.contains("512 and 1024"), "{draws}");
@@ -246,7 +219,7 @@ fn a_refusal_tells_the_remedy() {
         shape.contains("shapes are: ") && shape.contains("even-narrow"),
         "{shape}"
     );
-    let bad = file("remedy.ron", "(\n  format: 2,\n  titel: \"x\",\n)");
+    let bad = desk.file("remedy.ron", "(\n  format: 2,\n  titel: \"x\",\n)");
     let field = of(&["check", &bad]);
     assert!(field.contains(":3:") && field.contains("title"), "{field}");
 }
@@ -260,10 +233,11 @@ fn shipped_with(path: &str, text: &str, other: &str) -> String {
 
 #[test]
 fn a_case_is_checked_against_the_rules_of_the_house() {
+    let desk = Desk::new("a_case_is_checked_agains");
     let (asked, own) = ("\"cusp_in_defect\"", "\"cusp_in_the_way\"");
     let root = concat!(env!("CARGO_MANIFEST_DIR"), "/../..");
     let case = format!("{root}/scenarios/outlet-infant.ron");
-    let case = file("own-exclusion.ron", &shipped_with(&case, asked, own));
+    let case = desk.file("own-exclusion.ron", &shipped_with(&case, asked, own));
     let output = rimwise(&["check", &case]);
     assert_eq!(output.status.code(), Some(2));
     let told = complaint(&output);
@@ -272,7 +246,7 @@ fn a_case_is_checked_against_the_rules_of_the_house() {
     }
 
     let rules = format!("{root}/catalogs/house_rules.ron");
-    let rules = file("own-rules.ron", &shipped_with(&rules, asked, own));
+    let rules = desk.file("own-rules.ron", &shipped_with(&rules, asked, own));
     let output = rimwise(&["check", &case, "--rules", &rules]);
     assert!(output.status.success(), "{}", complaint(&output));
     let output = rimwise(&["check", &case, "--rules", &case]);
@@ -284,8 +258,8 @@ fn output_for_people_is_80_columns_wide_and_bears_the_caution() {
     for name in scenarios() {
         // With trials no list is made of so few draws.
         let rank = ["rank", name, DRAWS[0], DRAWS[1], "--before", "--top", "0"];
-        let rank = text(&rimwise(&rank));
-        let compare = text(&rimwise(&[
+        let rank = printed(&rimwise(&rank));
+        let compare = printed(&rimwise(&[
             "compare",
             name,
             "--before",
@@ -311,7 +285,7 @@ fn output_for_people_is_80_columns_wide_and_bears_the_caution() {
         vec!["fit-map", "--help"],
         vec!["check", "--help"],
     ] {
-        let page = text(&rimwise(&help));
+        let page = printed(&rimwise(&help));
         assert!(
             page.split_whitespace()
                 .collect::<Vec<_>>()
@@ -325,7 +299,7 @@ fn output_for_people_is_80_columns_wide_and_bears_the_caution() {
 
 #[test]
 fn comparing_marks_what_differs_and_says_what_is_broken() {
-    let page = text(&rimwise(&[
+    let page = printed(&rimwise(&[
         "compare",
         DEMONSTRATION,
         "even-wide/5x3",
@@ -348,20 +322,21 @@ fn comparing_marks_what_differs_and_says_what_is_broken() {
 
 #[test]
 fn nothing_of_a_file_steers_the_terminal() {
+    let desk = Desk::new("nothing_of_a_file_steers");
     let hostile = r"\u{1b}]0;owned\u{7}\u{202e}\u{9b}31m\u{85}";
     let case =
         files::shipped::SCENARIOS[0]
             .1
             .replacen("title: \"", &format!("title: \"{hostile}"), 1);
-    let case = file("hostile-case.ron", &case);
-    let catalogue = file(
+    let case = desk.file("hostile-case.ron", &case);
+    let catalogue = desk.file(
         "hostile-catalogue.ron",
         &ONE_SIZE
             .replace("one size", hostile)
             .replace("my shape", hostile)
             .replace("5x3", &format!("5x3{hostile}")),
     );
-    let broken = file(
+    let broken = desk.file(
         "hostile-broken.ron",
         "(format: 2, title: \"\u{1b}[2J\u{202e}\", sites: \u{1b}[31m)",
     );
@@ -414,7 +389,7 @@ fn nothing_of_a_file_steers_the_terminal() {
         vec!["rank", "\u{1b}[2J"],
     ] {
         let output = rimwise(&arguments);
-        for shown in [text(&output), complaint(&output)] {
+        for shown in [printed(&output), complaint(&output)] {
             let steering = shown
                 .chars()
                 .find(|&letter| letter != '\n' && letter.is_control() || letter == '\u{202e}');
@@ -425,22 +400,7 @@ fn nothing_of_a_file_steers_the_terminal() {
 
 #[test]
 fn the_program_alone_ranks_the_demonstration_and_says_how_to_go_on() {
-    let mut child = Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .env("LC_ALL", "C.UTF-8")
-        .env("TERM", "xterm")
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .expect("the program starts");
-    child
-        .stdin
-        .take()
-        .expect("a pipe")
-        .write_all(b"")
-        .expect("nothing written");
-    let output = child.wait_with_output().expect("the program ends");
-    assert_eq!(output.status.code(), Some(0));
-    let page = text(&output);
+    let page = Call::of(&[]).text();
     assert!(
         page.starts_with("Perimembranous defect, 14 months"),
         "{page}"

@@ -1,43 +1,10 @@
 //! `rimwise criteria`: release criteria, shown and written.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
-use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
+use crate::call::{Call, json, text};
+use crate::desk::Desk;
 use unicode_width::UnicodeWidthStr;
 
 const SIZE: &str = "even-narrow/5x2";
-
-fn rimwise(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .env("LC_ALL", "C.UTF-8")
-        .env("TERM", "xterm")
-        .args(arguments)
-        .env("XDG_CONFIG_HOME", "/nowhere")
-        .output()
-        .expect("the program starts")
-}
-
-fn text(arguments: &[&str]) -> String {
-    let output = rimwise(arguments);
-    let complaint = String::from_utf8_lossy(&output.stderr);
-    assert_eq!(output.status.code(), Some(0), "{complaint}");
-    String::from_utf8(output.stdout).expect("UTF-8")
-}
-
-/// A copy of the demonstration case in a folder of its own.
-fn copy(name: &str) -> PathBuf {
-    let folder =
-        std::env::temp_dir().join(format!("rimwise-criteria-{name}-{}", std::process::id()));
-    std::fs::create_dir_all(&folder).expect("a folder");
-    let path = folder.join("case.ron");
-    std::fs::write(&path, files::shipped::SCENARIOS[0].1).expect("a file");
-    path
-}
-
-fn said(path: &Path) -> &str {
-    path.to_str().expect("UTF-8")
-}
 
 #[test]
 fn criteria_are_shown_without_a_word_of_advice() {
@@ -63,39 +30,41 @@ fn criteria_are_shown_without_a_word_of_advice() {
 
 #[test]
 fn criteria_are_written_once_and_stay_as_they_are() {
-    let path = copy("written");
+    let desk = Desk::new("criteria-written");
+    let path = desk.file("case.ron", files::shipped::SCENARIOS[0].1);
     let before = std::fs::read_to_string(&path).expect("a file");
-    text(&["criteria", said(&path), SIZE]);
+    text(&["criteria", &path, SIZE]);
     assert_eq!(std::fs::read_to_string(&path).expect("a file"), before);
-    text(&["criteria", said(&path), SIZE, "--write"]);
+    text(&["criteria", &path, SIZE, "--write"]);
     let written = std::fs::read_to_string(&path).expect("a file");
     assert!(written.contains("planned_on: \"") && written.contains("row: edge_jet"));
     assert!(
         before.lines().all(|line| written.contains(line)),
         "comments stay"
     );
-    text(&["check", said(&path)]);
+    text(&["check", &path]);
     // A bound that someone changed by hand before the procedure stays.
     let changed = written.replacen("inside: 1, beyond: 2", "inside: 1, beyond: 1.5", 1);
     assert_ne!(changed, written);
     std::fs::write(&path, &changed).expect("a file");
-    text(&["criteria", said(&path), SIZE, "--write"]);
+    text(&["criteria", &path, SIZE, "--write"]);
     assert_eq!(std::fs::read_to_string(&path).expect("a file"), changed);
-    let page = text(&["criteria", said(&path), SIZE]);
+    let page = text(&["criteria", &path, SIZE]);
     assert!(page.contains("beyond over 1.5 mm") && page.contains("written in the case"));
     assert!(!page.contains("changed since"));
     // A reading that changes afterwards is said above them.
     let moved = changed.replacen("value: 1.5", "value: 1.7", 1);
     assert_ne!(moved, changed);
     std::fs::write(&path, &moved).expect("a file");
-    let page = text(&["criteria", said(&path), SIZE]);
+    let page = text(&["criteria", &path, SIZE]);
     assert!(page.contains("changed since"), "{page}");
 }
 
 #[test]
 fn a_trial_stands_against_its_criteria_as_json() {
-    let path = copy("trial");
-    text(&["criteria", said(&path), SIZE, "--write"]);
+    let desk = Desk::new("criteria-trial");
+    let path = desk.file("case.ron", files::shipped::SCENARIOS[0].1);
+    text(&["criteria", &path, SIZE, "--write"]);
     let written = std::fs::read_to_string(&path).expect("a file");
     let trial = format!(
         "trials: [(id: \"t1\", size: \"{SIZE}\", opened_min: 40, seen: [
@@ -103,8 +72,7 @@ fn a_trial_stands_against_its_criteria_as_json() {
     );
     let end = written.rfind(')').expect("an end");
     std::fs::write(&path, format!("{}{trial}", &written[..end])).expect("a file");
-    let page = text(&["criteria", said(&path), SIZE, "--format", "json"]);
-    let page: serde_json::Value = serde_json::from_str(&page).expect("JSON");
+    let page = json(&["criteria", &path, SIZE, "--format", "json"]);
     let state = |row: &str| {
         let rows = page["criteria"].as_array().expect("rows");
         let found = rows.iter().find(|one| one["row"] == row).expect("a row");
@@ -121,20 +89,17 @@ fn a_trial_stands_against_its_criteria_as_json() {
 
 #[test]
 fn a_size_that_is_not_there_and_a_case_without_a_file_are_refused() {
-    let path = copy("refused");
-    let refused = |arguments: &[&str]| {
-        let output = rimwise(arguments);
-        assert_eq!(output.status.code(), Some(2));
-        String::from_utf8(output.stderr).expect("UTF-8")
-    };
-    assert!(refused(&["criteria", said(&path), "no/size"]).contains("no size `no/size`"));
+    let desk = Desk::new("criteria-refused");
+    let path = desk.file("case.ron", files::shipped::SCENARIOS[0].1);
+    let refused = |arguments: &[&str]| Call::of(arguments).refused();
+    assert!(refused(&["criteria", &path, "no/size"]).contains("no size `no/size`"));
     let (name, _) = files::shipped::SCENARIOS[0];
     assert!(refused(&["criteria", name, SIZE, "--write"]).contains("save it under a name"));
     let text = std::fs::read_to_string(&path).expect("a file");
     let end = text.rfind(')').expect("an end");
     let trial = "trials: [(id: \"t1\", size: \"even-narow/5x2\", opened_min: 40)],\n)";
     std::fs::write(&path, format!("{}{trial}", &text[..end])).expect("a file");
-    let complaint = refused(&["rank", said(&path), "--draws", "0"]);
+    let complaint = refused(&["rank", &path, "--draws", "0"]);
     assert!(
         complaint.contains("Did you mean even-narrow/5x2?"),
         "{complaint}"

@@ -1,35 +1,16 @@
 //! `rimwise draw`, as its users call it.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
+use crate::call::{Call, complaint, printed};
+use crate::desk::Desk;
 use std::fs;
-use std::path::PathBuf;
-use std::process::{Command, Output};
-
-/// Few draws: these tests are about form, not about figures.
-const DRAWS: [&str; 2] = ["--draws", "64"];
+use std::process::Output;
 
 const DEMONSTRATION: &str = "outlet-infant";
 const NARROW: &str = "even-narrow/5.5x2";
 const WIDE: &str = "even-wide/5x3";
 
 fn draw(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .arg("draw")
-        .args(arguments)
-        .args(DRAWS)
-        // The user's own shapes are another matter.
-        .env("XDG_CONFIG_HOME", "/nowhere")
-        .output()
-        .expect("the program starts")
-}
-
-fn text(output: &Output) -> String {
-    String::from_utf8(output.stdout.clone()).expect("UTF-8")
-}
-
-fn said(output: &Output) -> String {
-    String::from_utf8(output.stderr.clone()).expect("UTF-8")
+    Call::of(&["draw"]).and(arguments).few_draws().output()
 }
 
 #[test]
@@ -44,7 +25,7 @@ fn a_plate_is_the_same_bytes_in_every_run() {
 
 #[test]
 fn a_plate_says_what_the_engine_says() {
-    let svg = text(&draw(&[DEMONSTRATION, NARROW, WIDE]));
+    let svg = printed(&draw(&[DEMONSTRATION, NARROW, WIDE]));
     for words in [
         "Muscular outlet defect, 3.6 kg, short aortic rim",
         "! 0.5 mm clear of the aortic valve",
@@ -56,7 +37,7 @@ fn a_plate_says_what_the_engine_says() {
     ] {
         assert!(svg.contains(words), "{words}");
     }
-    let left = text(&draw(&[DEMONSTRATION, NARROW, "--left", "left"]));
+    let left = printed(&draw(&[DEMONSTRATION, NARROW, "--left", "left"]));
     assert!(left.contains("left ventricle on the left"));
 }
 
@@ -75,8 +56,12 @@ fn every_view_of_every_scenario_is_drawn() {
         for view in views {
             // With trials nothing is drawn from so few draws.
             let output = draw(&[name, WIDE, "--view", view, "--before"]);
-            assert!(output.status.success(), "{name} {view}: {}", said(&output));
-            let svg = text(&output);
+            assert!(
+                output.status.success(),
+                "{name} {view}: {}",
+                complaint(&output)
+            );
+            let svg = printed(&output);
             assert!(svg.ends_with("</svg>\n"), "{name} {view}");
             assert!(
                 !svg.contains("NaN") && !svg.contains("inf\""),
@@ -110,20 +95,20 @@ fn json_holds_what_a_drawing_needs() {
 
 #[test]
 fn the_ending_of_a_file_says_the_format() {
-    let folder = std::env::temp_dir().join(format!("rimwise-draw-{}", std::process::id()));
-    fs::create_dir_all(&folder).expect("a folder");
+    let desk = Desk::new("draw");
+    let folder = desk.folder();
     let starts: [(&str, &[u8]); 3] = [
         ("plate.svg", b"<svg "),
         ("plate.PNG", b"\x89PNG\r\n\x1a\n"),
         ("plate.json", b"{\n"),
     ];
     for (name, start) in starts {
-        let path: PathBuf = folder.join(name);
+        let path = folder.join(name);
         let output = draw(&[DEMONSTRATION, NARROW, "--out", &path.to_string_lossy()]);
         assert!(
             output.status.success() && output.stdout.is_empty(),
             "{}",
-            said(&output)
+            complaint(&output)
         );
         assert!(
             fs::read(&path).expect("written").starts_with(start),
@@ -133,9 +118,12 @@ fn the_ending_of_a_file_says_the_format() {
     let other = folder.join("plate.pdf");
     let output = draw(&[DEMONSTRATION, NARROW, "--out", &other.to_string_lossy()]);
     assert_eq!(output.status.code(), Some(2));
-    assert!(said(&output).contains("--format"), "{}", said(&output));
+    assert!(
+        complaint(&output).contains("--format"),
+        "{}",
+        complaint(&output)
+    );
     assert!(!other.exists());
-    fs::remove_dir_all(&folder).expect("a folder");
 }
 
 #[test]
@@ -168,12 +156,10 @@ fn a_title_cannot_become_markup() {
     let title = "Muscular outlet defect, 3.6 kg, short aortic rim";
     let hostile = case.replace(title, "<script>\\u{1b}[2J\\u{202e}</title>");
     assert!(hostile != case);
-    let path = std::env::temp_dir().join(format!("rimwise-draw-{}.ron", std::process::id()));
-    fs::write(&path, hostile).expect("written");
-    let output = draw(&[&path.to_string_lossy(), NARROW]);
-    fs::remove_file(&path).expect("written");
-    let svg = text(&output);
-    assert!(output.status.success(), "{}", said(&output));
+    let desk = Desk::new("draw-hostile");
+    let output = draw(&[&desk.file("case.ron", &hostile), NARROW]);
+    let svg = printed(&output);
+    assert!(output.status.success(), "{}", complaint(&output));
     assert!(svg.contains("&lt;script&gt;") && !svg.contains("<script"));
     assert!(!svg.contains('\u{1b}') && !svg.contains('\u{202e}'));
 }
@@ -182,14 +168,8 @@ fn a_title_cannot_become_markup() {
 #[test]
 fn the_plate_of_the_readme_is_what_is_drawn() {
     let sizes = ["three-neighbours", "offset-left/6.5x3", "even-wide/6x3"];
-    let output = Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .arg("draw")
-        .args(sizes)
-        .args(["--view", "aortic"])
-        .env("XDG_CONFIG_HOME", "/nowhere")
-        .output()
-        .expect("the program starts");
-    let drawn = text(&output);
+    let call = Call::of(&["draw"]).and(&sizes);
+    let drawn = call.and(&["--view", "aortic"]).text();
     let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../docs/pictures/plate.svg");
     if std::env::var_os("RIMWISE_PICTURES").is_some() {
         fs::write(path, &drawn).expect("a picture");

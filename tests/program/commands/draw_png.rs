@@ -2,23 +2,10 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
-use std::process::{Command, Output};
+use crate::call::Call;
 
-const CALL: [&str; 6] = [
-    "draw",
-    "outlet-infant",
-    "even-wide/5x3",
-    "--draws",
-    "64",
-    "--format=png",
-];
-
-fn draw(extra: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .args(CALL)
-        .args(extra)
-        .output()
-        .expect("the program runs")
+fn call() -> Call {
+    Call::of(&["draw", "outlet-infant", "even-wide/5x3", "--format=png"]).few_draws()
 }
 
 /// Width and height by the header that every PNG begins with (RFC 2083, 3.1, 4.1.1).
@@ -32,21 +19,20 @@ fn size(file: &[u8]) -> [u32; 2] {
 
 #[test]
 fn a_png_is_as_wide_as_asked_on_the_ground_asked_for() {
-    let file = draw(&["--pixels", "640"]);
+    let file = call().and(&["--pixels", "640"]).output();
     assert!(file.status.success());
     let [width, height] = size(&file.stdout);
     assert_eq!(width, 640);
     assert!((300..900).contains(&height), "{height}");
-    let dark = draw(&["--pixels", "640", "--ground", "dark"]);
+    let dark = call()
+        .and(&["--pixels", "640", "--ground", "dark"])
+        .output();
     assert_ne!(dark.stdout, file.stdout);
 }
 
 #[test]
 fn a_size_that_memory_cannot_hold_is_the_calls_fault() {
-    let refused = draw(&["--pixels", "4000000"]);
-    assert_eq!(refused.status.code(), Some(2));
-    assert!(refused.stdout.is_empty());
-    let said = String::from_utf8_lossy(&refused.stderr);
+    let said = call().and(&["--pixels", "4000000"]).refused();
     assert!(said.contains("--pixels"), "{said}");
     assert!(said.contains("16384"), "{said}");
 }

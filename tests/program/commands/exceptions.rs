@@ -2,47 +2,26 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
+use crate::call::{Call, text};
+use crate::desk::Desk;
 use serde_json::{Value, json};
-use std::process::Command;
 
 const DEMONSTRATION: &str = "outlet-infant";
 /// Borderline in the demonstration: its left disc reaches about 0.9 mm past the edge.
 const SIZE: (&str, &str) = ("even-narrow", "5.5x2");
 const REASON: &str = "thin septum, agreed at rounds";
 
-fn rimwise(arguments: &[&str]) -> String {
-    let output = Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .env("LC_ALL", "C.UTF-8")
-        .env("TERM", "xterm")
-        .args(arguments)
-        // The user's own shapes are another matter.
-        .env("XDG_CONFIG_HOME", "/nowhere")
-        .output()
-        .expect("the program starts");
-    assert!(output.status.success(), "{output:?}");
-    String::from_utf8(output.stdout).expect("UTF-8")
+/// The demonstration with an exception from a rule, in a file.
+fn excepting(desk: &Desk, rule: &str, because: &str) -> String {
+    let fields = format!("    exceptions: [({rule}, because: \"{because}\")],");
+    desk.scenario(DEMONSTRATION, &fields)
 }
 
-/// The demonstration with exceptions, in a file.
-fn with(name: &str, exceptions: &str) -> String {
-    let text = files::shipped::scenario(DEMONSTRATION)
-        .expect("the demonstration")
-        .1;
-    let end = text.rfind(')').expect("the end of the case");
-    let text = format!("{}    exceptions: [{exceptions}],\n)\n", &text[..end]);
-    let path = std::env::temp_dir().join(format!("rimwise-{}-{name}.ron", std::process::id()));
-    std::fs::write(&path, text).expect("a file in the temporary folder");
-    path.display().to_string()
-}
-
-fn hold_left() -> String {
-    let rule = "rule: \"rim_overlap_left\", limit: (low: 2), warning: (low: 2.5)";
-    with("hold", &format!("({rule}, because: \"{REASON}\")"))
-}
+const OVERLAP: &str = "rule: \"rim_overlap_left\", limit: (low: 2), warning: (low: 2.5)";
 
 fn ranked(case: &str) -> Value {
-    let text = rimwise(&["rank", case, "--draws", "64", "--format", "json"]);
-    serde_json::from_str(&text).expect("JSON")
+    let call = Call::of(&["rank", case, "--format", "json"]);
+    call.few_draws().json()
 }
 
 fn candidate<'a>(report: &'a Value, (shape, size): (&str, &str)) -> &'a Value {
@@ -60,7 +39,9 @@ fn check<'a>(candidate: &'a Value, id: &str) -> &'a Value {
 
 #[test]
 fn a_limit_raised_over_the_lip_stops_the_size_and_is_said() {
-    let (house, case) = (ranked(DEMONSTRATION), ranked(&hold_left()));
+    let desk = Desk::new("excepted-limit");
+    let excepted = excepting(&desk, OVERLAP, REASON);
+    let (house, case) = (ranked(DEMONSTRATION), ranked(&excepted));
     let before = candidate(&house, SIZE);
     assert_eq!(before["verdict"], "borderline");
     assert_eq!(check(before, "rim_overlap_left")["state"], "warning");
@@ -90,7 +71,8 @@ fn a_limit_raised_over_the_lip_stops_the_size_and_is_said() {
 #[test]
 fn an_assumed_value_moves_what_stands_on_it() {
     let row = "rule: \"aortic.cusp_depth\", value: 0.5, unit: \"mm\", sd: 0.5";
-    let case = with("sag", &format!("({row}, because: \"cusp seen low\")"));
+    let desk = Desk::new("excepted-value");
+    let case = excepting(&desk, row, "cusp seen low");
     let clearance = |report: &Value| {
         let checks = candidate(report, SIZE)["checks"]
             .as_array()
@@ -107,11 +89,12 @@ fn an_assumed_value_moves_what_stands_on_it() {
 
 #[test]
 fn the_reason_is_printed_on_every_sheet() {
-    let case = hold_left();
+    let desk = Desk::new("excepted-sheets");
+    let case = excepting(&desk, OVERLAP, REASON);
     let (shape, size) = SIZE;
     for sheet in [
-        rimwise(&["rank", &case, "--draws", "64"]),
-        rimwise(&[
+        text(&["rank", &case, "--draws", "64"]),
+        text(&[
             "compare",
             &case,
             &format!("{shape}/{size}"),
@@ -119,13 +102,13 @@ fn the_reason_is_printed_on_every_sheet() {
             "--draws",
             "64",
         ]),
-        rimwise(&["fit-map", &case, "--draws", "64"]),
-        rimwise(&["fit-map", &case, "--draws", "64", "--format", "json"]),
-        rimwise(&["rank", &case, "--draws", "64", "--format", "csv"]),
-        rimwise(&["fit-map", &case, "--draws", "64", "--format", "csv"]),
-        rimwise(&["workup", &case, "--draws", "64"]),
-        rimwise(&["workup", &case, "--draws", "64", "--format", "json"]),
-        rimwise(&["--plain", &case]),
+        text(&["fit-map", &case, "--draws", "64"]),
+        text(&["fit-map", &case, "--draws", "64", "--format", "json"]),
+        text(&["rank", &case, "--draws", "64", "--format", "csv"]),
+        text(&["fit-map", &case, "--draws", "64", "--format", "csv"]),
+        text(&["workup", &case, "--draws", "64"]),
+        text(&["workup", &case, "--draws", "64", "--format", "json"]),
+        text(&["--plain", &case]),
     ] {
         let words: Vec<&str> = sheet.split_whitespace().collect();
         let sheet = words.join(" ");
@@ -139,15 +122,9 @@ fn the_reason_is_printed_on_every_sheet() {
 #[test]
 fn an_exception_from_no_rule_at_the_site_is_refused() {
     let rule = "rule: \"waist_fit at inlet_muscular\", limit: (), warning: ()";
-    let case = with("elsewhere", &format!("({rule}, because: \"x\")"));
-    let output = Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .env("LC_ALL", "C.UTF-8")
-        .env("TERM", "xterm")
-        .args(["rank", &case])
-        .output()
-        .expect("the program starts");
-    assert_eq!(output.status.code(), Some(2));
-    let said = String::from_utf8(output.stderr).expect("UTF-8");
+    let desk = Desk::new("excepted-elsewhere");
+    let case = excepting(&desk, rule, "x");
+    let said = Call::of(&["rank", &case]).refused();
     assert!(
         said.contains("a rule that your centre has at outlet_muscular"),
         "{said}"

@@ -1,30 +1,14 @@
 //! `rimwise fit-map` and what `rank` says where nothing fits, as their users call
 //! them.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
-use std::process::{Command, Output};
+use crate::call::{printed, rimwise};
+use std::process::Output;
 use unicode_width::UnicodeWidthStr;
 
 /// Few draws: these tests are about form, not about figures.
 const DRAWS: [&str; 2] = ["--draws", "64"];
 
 const DEMONSTRATION: &str = "outlet-infant";
-
-fn rimwise(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .env("LC_ALL", "C.UTF-8")
-        .env("TERM", "xterm")
-        .args(arguments)
-        // The user's own shapes are another matter.
-        .env("XDG_CONFIG_HOME", "/nowhere")
-        .output()
-        .expect("the program starts")
-}
-
-fn text(output: &Output) -> String {
-    String::from_utf8(output.stdout.clone()).expect("UTF-8")
-}
 
 /// A small map: these tests are about form.
 fn map(extra: &[&str]) -> Output {
@@ -44,8 +28,8 @@ fn map(extra: &[&str]) -> Output {
 #[test]
 fn the_readme_shows_what_is_printed() {
     let printed = [
-        text(&rimwise(&["fit-map", DEMONSTRATION])),
-        text(&rimwise(&[
+        printed(&rimwise(&["fit-map", DEMONSTRATION])),
+        printed(&rimwise(&[
             "compare",
             DEMONSTRATION,
             "even-wide/5x3",
@@ -94,7 +78,7 @@ fn a_map_has_the_form_that_programs_rely_on() {
     assert!(report["box"].is_object() || report["box"].is_null());
     assert_eq!(report["lines"].as_array().map(Vec::len), Some(2));
     assert!(report["sentence"].is_string() && report["marks"].is_array());
-    let csv = text(&map(&["--format", "csv"]));
+    let csv = printed(&map(&["--format", "csv"]));
     assert_eq!(csv.lines().count(), 1 + 12 * 8);
 }
 
@@ -102,7 +86,7 @@ fn a_map_has_the_form_that_programs_rely_on() {
 fn a_map_for_people_is_80_columns_wide_and_bears_the_caution() {
     let wide = ["--columns", "150", "--rows", "50", "--draws", "8"];
     let wide = rimwise(&[&["fit-map", "nothing-fits"][..], &wide].concat());
-    for page in [text(&map(&[])), text(&wide)] {
+    for page in [printed(&map(&[])), printed(&wide)] {
         assert!(page.contains("never says whether to close"), "{page}");
         assert!(page.contains("What would fit: "), "{page}");
         for line in page.lines() {
@@ -128,9 +112,9 @@ fn a_map_refuses_what_it_cannot_draw() {
 
 #[test]
 fn where_nothing_fits_it_is_said_what_would_and_which_reading_decides() {
-    let page = text(&rimwise(&["rank", "nothing-fits", DRAWS[0], DRAWS[1]]));
+    let page = printed(&rimwise(&["rank", "nothing-fits", DRAWS[0], DRAWS[1]]));
     assert!(page.contains("What would fit: "), "{page}");
     assert!(page.contains("Which reading: "), "{page}");
-    let page = text(&rimwise(&["rank", DEMONSTRATION, DRAWS[0], DRAWS[1]]));
+    let page = printed(&rimwise(&["rank", DEMONSTRATION, DRAWS[0], DRAWS[1]]));
     assert!(!page.contains("What would fit: "), "{page}");
 }

@@ -1,11 +1,14 @@
 //! The commands of the command line, as the program answers them.
 
+mod call;
 mod command_line;
 mod criteria;
+mod desk;
 mod draw;
 mod draw_png;
 mod exceptions;
 mod fit_map;
+mod format_1;
 mod sheet;
 mod shelf;
 mod trials;

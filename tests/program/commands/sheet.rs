@@ -1,49 +1,23 @@
 //! `rimwise sheet`, as its users call it.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
+use crate::call::{Call, complaint, text};
+use crate::desk::Desk;
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::{Command, Output};
 
-/// Few draws: these tests are about form, not about figures.
-const DRAWS: [&str; 2] = ["--draws", "64"];
 const DEMONSTRATION: &str = "outlet-infant";
 
 fn rimwise(arguments: &[&str], folder: &Path) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .args(arguments)
-        .args(DRAWS)
-        .current_dir(folder)
-        .env("LC_ALL", "C.UTF-8")
-        .env("TERM", "xterm")
-        // The user's own shapes are another matter.
-        .env("XDG_CONFIG_HOME", "/nowhere")
-        .output()
-        .expect("the program starts")
-}
-
-fn said(output: &Output) -> String {
-    String::from_utf8_lossy(&output.stderr).into_owned()
-}
-
-/// An empty folder of this run.
-fn folder(name: &str) -> PathBuf {
-    let path = std::env::temp_dir().join(format!("rimwise-sheet-{}-{name}", std::process::id()));
-    let _ = fs::remove_dir_all(&path);
-    fs::create_dir_all(&path).expect("a folder");
-    path
+    Call::of(arguments).few_draws().within(folder).output()
 }
 
 /// The calls that `--help` gives as examples do what they say.
 #[test]
 fn every_example_of_the_help_can_be_called() {
-    let folder = folder("examples");
-    let help = Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .args(["sheet", "--help"])
-        .output()
-        .expect("the program starts");
-    let help = String::from_utf8_lossy(&help.stdout).into_owned();
+    let desk = Desk::new("sheet-examples");
+    let folder = desk.folder();
+    let help = text(&["sheet", "--help"]);
     assert!(help.contains("The decision, the implant's own"), "{help}");
     let examples = help
         .lines()
@@ -51,8 +25,8 @@ fn every_example_of_the_help_can_be_called() {
     let mut called = 0;
     for example in examples {
         let words: Vec<&str> = std::iter::once("sheet").chain(example.split(' ')).collect();
-        let output = rimwise(&words, &folder);
-        assert!(output.status.success(), "{example}: {}", said(&output));
+        let output = rimwise(&words, folder);
+        assert!(output.status.success(), "{example}: {}", complaint(&output));
         match words.iter().position(|word| *word == "--out") {
             Some(index) => {
                 let written = fs::read(folder.join(words[index + 1])).expect("a file");
@@ -67,7 +41,8 @@ fn every_example_of_the_help_can_be_called() {
 
 #[test]
 fn a_bad_file_is_named_and_the_rest_is_done() {
-    let folder = folder("several");
+    let desk = Desk::new("sheet-several");
+    let folder = desk.folder();
     fs::write(folder.join("bad.ron"), "(format: 2, title: 3)").expect("a file");
     let output = rimwise(
         &[
@@ -79,14 +54,22 @@ fn a_bad_file_is_named_and_the_rest_is_done() {
             "--out",
             "week.pdf",
         ],
-        &folder,
+        folder,
     );
-    assert_eq!(output.status.code(), Some(2), "{}", said(&output));
-    assert!(said(&output).contains("bad.ron"), "{}", said(&output));
-    assert!(said(&output).contains("no-such-case"), "{}", said(&output));
+    assert_eq!(output.status.code(), Some(2), "{}", complaint(&output));
+    assert!(
+        complaint(&output).contains("bad.ron"),
+        "{}",
+        complaint(&output)
+    );
+    assert!(
+        complaint(&output).contains("no-such-case"),
+        "{}",
+        complaint(&output)
+    );
     let file = fs::read(folder.join("week.pdf")).expect("the rest");
     assert!(file.starts_with(b"%PDF-1.7"));
-    let text = rimwise(&["sheet", DEMONSTRATION, "bad.ron", "slit"], &folder);
+    let text = rimwise(&["sheet", DEMONSTRATION, "bad.ron", "slit"], folder);
     assert_eq!(text.status.code(), Some(2));
     let text = String::from_utf8(text.stdout).expect("UTF-8");
     assert!(
@@ -97,7 +80,7 @@ fn a_bad_file_is_named_and_the_rest_is_done() {
     // Where nothing is left nothing is written.
     let none = rimwise(
         &["sheet", "bad.ron", "no-such-case", "--out", "none.pdf"],
-        &folder,
+        folder,
     );
     assert_eq!(none.status.code(), Some(2));
     assert!(!folder.join("none.pdf").exists());
@@ -105,7 +88,8 @@ fn a_bad_file_is_named_and_the_rest_is_done() {
 
 #[test]
 fn what_cannot_be_done_is_refused_with_the_remedy() {
-    let folder = folder("refused");
+    let desk = Desk::new("sheet-refused");
+    let folder = desk.folder();
     let five = ["even/5x3"; 5].map(|size| ["--size", size]).concat();
     let calls: [(&[&str], &str); 4] = [
         (&["--out", "sheet.doc"], "add --format pdf, html or text"),
@@ -115,33 +99,35 @@ fn what_cannot_be_done_is_refused_with_the_remedy() {
     ];
     for (more, remedy) in calls {
         let arguments = [&["sheet", DEMONSTRATION], more].concat();
-        let output = rimwise(&arguments, &folder);
+        let output = rimwise(&arguments, folder);
         assert_eq!(output.status.code(), Some(2), "{more:?}");
         assert!(
-            said(&output).contains(remedy),
+            complaint(&output).contains(remedy),
             "{more:?}: {}",
-            said(&output)
+            complaint(&output)
         );
     }
 }
 
 #[test]
 fn every_run_writes_the_same_bytes() {
-    let folder = folder("bytes");
+    let desk = Desk::new("sheet-bytes");
+    let folder = desk.folder();
     for format in ["pdf", "html", "text"] {
         let call = ["sheet", DEMONSTRATION, "--format", format];
-        let first = rimwise(&call, &folder).stdout;
+        let first = rimwise(&call, folder).stdout;
         assert!(first.len() > 1000, "{format}");
-        assert!(first == rimwise(&call, &folder).stdout, "{format}");
+        assert!(first == rimwise(&call, folder).stdout, "{format}");
     }
 }
 
 /// What others say of the file, where they are installed.
 #[test]
 fn other_readers_find_the_file_whole_tagged_and_with_its_faces() {
-    let folder = folder("readers");
+    let desk = Desk::new("sheet-readers");
+    let folder = desk.folder();
     let call = ["sheet", DEMONSTRATION, "slit", "--out", "sheet.pdf"];
-    assert!(rimwise(&call, &folder).status.success());
+    assert!(rimwise(&call, folder).status.success());
     let ask = |program: &str, arguments: &[&str]| {
         let asked = Command::new(program)
             .args(arguments)
@@ -182,7 +168,8 @@ fn other_readers_find_the_file_whole_tagged_and_with_its_faces() {
 /// What changed since the conference, and a guard against an old sheet on the wall.
 #[test]
 fn a_later_state_says_in_what_it_differs() {
-    let folder = folder("states");
+    let desk = Desk::new("sheet-states");
+    let folder = desk.folder();
     let text = files::shipped::scenario(DEMONSTRATION).expect("a case").1;
     fs::write(folder.join("old.ron"), text).expect("a file");
     let rim = "of: \"aortic.rim\", value: 1.5";
@@ -190,8 +177,8 @@ fn a_later_state_says_in_what_it_differs() {
     let later = text.replace(rim, "of: \"aortic.rim\", value: 2.6");
     fs::write(folder.join("new.ron"), later).expect("a file");
     let says = |arguments: &[&str]| {
-        let output = rimwise(arguments, &folder);
-        assert!(output.status.success(), "{}", said(&output));
+        let output = rimwise(arguments, folder);
+        assert!(output.status.success(), "{}", complaint(&output));
         let text = String::from_utf8(output.stdout).expect("UTF-8");
         text.split_whitespace().collect::<Vec<_>>().join(" ")
     };

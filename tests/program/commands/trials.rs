@@ -2,43 +2,11 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
-use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
+use crate::call::{Call, json, text};
+use crate::desk::Desk;
 use unicode_width::UnicodeWidthStr;
 
 const SIZE: &str = "even-narrow/5.5x2";
-
-fn rimwise(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .env("LC_ALL", "C.UTF-8")
-        .env("TERM", "xterm")
-        .args(arguments)
-        .env("XDG_CONFIG_HOME", "/nowhere")
-        .output()
-        .expect("the program starts")
-}
-
-fn text(arguments: &[&str]) -> String {
-    let output = rimwise(arguments);
-    let complaint = String::from_utf8_lossy(&output.stderr);
-    assert_eq!(output.status.code(), Some(0), "{complaint}");
-    String::from_utf8(output.stdout).expect("UTF-8")
-}
-
-fn json(arguments: &[&str]) -> serde_json::Value {
-    serde_json::from_str(&text(arguments)).expect("JSON")
-}
-
-/// The outlet case with a procedure, in a folder of its own.
-fn with(name: &str, procedure: &str) -> PathBuf {
-    let folder = std::env::temp_dir().join(format!("rimwise-trials-{name}-{}", std::process::id()));
-    std::fs::create_dir_all(&folder).expect("a folder");
-    let (_, text) = files::shipped::scenario("outlet-infant").expect("a scenario");
-    let end = text.rfind(')').expect("an end");
-    let path = folder.join("case.ron");
-    std::fs::write(&path, format!("{}{procedure}\n)\n", &text[..end])).expect("a file");
-    path
-}
 
 fn touched() -> String {
     format!(
@@ -46,10 +14,6 @@ fn touched() -> String {
             (id: \"s1\", what: touches, of: aortic_valve, answer: yes, min: 46),
             (id: \"s2\", what: rhythm, grade: as_before)], came_of_it: recaptured)],"
     )
-}
-
-fn said(path: &Path) -> &str {
-    path.to_str().expect("UTF-8")
 }
 
 /// The chance of a size in a list of candidates.
@@ -67,8 +31,9 @@ fn chance(page: &serde_json::Value, of: &str, field: &str) -> f64 {
 
 #[test]
 fn a_trial_is_shown_with_what_it_changes() {
-    let path = with("shown", &touched());
-    let page = text(&["trials", said(&path)]);
+    let desk = Desk::new("trials-shown");
+    let path = desk.scenario("outlet-infant", &touched());
+    let page = text(&["trials", &path]);
     for line in page.lines() {
         assert!(line.width() <= 80, "{line}");
         assert_eq!(line, line.trim_end());
@@ -87,7 +52,7 @@ fn a_trial_is_shown_with_what_it_changes() {
     }
     assert!(!page.contains("at most, ") && !page.contains("advise"));
 
-    let page = json(&["trials", said(&path), "--format", "json"]);
+    let page = json(&["trials", &path, "--format", "json"]);
     let before = chance(&page, SIZE, "chance_before");
     let after = chance(&page, SIZE, "chance");
     assert!(before - after > 0.1, "{before} {after}");
@@ -103,9 +68,10 @@ fn a_trial_is_shown_with_what_it_changes() {
 
 #[test]
 fn rank_takes_trials_in_unless_they_are_left_out() {
-    let path = with("ranked", &touched());
+    let desk = Desk::new("trials-ranked");
+    let path = desk.scenario("outlet-infant", &touched());
     let rank = |more: &[&str]| {
-        let mut all = vec!["rank", said(&path), "--format", "json"];
+        let mut all = vec!["rank", &path, "--format", "json"];
         all.extend(more);
         json(&all)
     };
@@ -121,9 +87,7 @@ fn rank_takes_trials_in_unless_they_are_left_out() {
     let nominal = rank(&["--draws", "0"]);
     let shipped = json(&["rank", "outlet-infant", "--format", "json", "--draws", "0"]);
     assert_eq!(shipped["candidates"], nominal["candidates"]);
-    let few = rimwise(&["rank", said(&path), "--draws", "1024"]);
-    assert_eq!(few.status.code(), Some(2));
-    let says = String::from_utf8_lossy(&few.stderr).into_owned();
+    let says = Call::of(&["rank", &path, "--draws", "1024"]).refused();
     assert!(
         says.contains("at least 4096") && says.contains("--before"),
         "{says}"

@@ -1,31 +1,8 @@
 //! `rimwise workup` and the banner above a ranking, as their users call them.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
-use std::process::{Command, Output};
+use crate::call::{Call, json, text};
+use crate::desk::Desk;
 use unicode_width::UnicodeWidthStr;
-
-fn rimwise(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_rimwise"))
-        .env("LC_ALL", "C.UTF-8")
-        .env("TERM", "xterm")
-        .args(arguments)
-        // The user's own shapes are another matter.
-        .env("XDG_CONFIG_HOME", "/nowhere")
-        .output()
-        .expect("the program starts")
-}
-
-fn text(arguments: &[&str]) -> String {
-    let output = rimwise(arguments);
-    let complaint = String::from_utf8_lossy(&output.stderr);
-    assert_eq!(output.status.code(), Some(0), "{complaint}");
-    String::from_utf8(output.stdout).expect("UTF-8")
-}
-
-fn json(arguments: &[&str]) -> serde_json::Value {
-    serde_json::from_str(&text(arguments)).expect("JSON")
-}
 
 /// The sections, in the order in which a page is read.
 const SECTIONS: [&str; 7] = [
@@ -108,13 +85,9 @@ fn guidance_against_closing_stands_first_and_holds_every_size() {
 
 #[test]
 fn limits_of_ones_own_serve_and_their_faults_are_told() {
-    let file = |name: &str, text: &str| {
-        let path = std::env::temp_dir().join(format!("rimwise-{}-{name}", std::process::id()));
-        std::fs::write(&path, text).expect("a file in the temporary folder");
-        path.display().to_string()
-    };
+    let desk = Desk::new("own-guidance");
     let (_, shipped) = files::shipped::GUIDANCE;
-    let own = file(
+    let own = desk.file(
         "own.ron",
         &shipped.replace("says: \"heart failure", "says: \"MINE heart failure"),
     );
@@ -122,17 +95,13 @@ fn limits_of_ones_own_serve_and_their_faults_are_told() {
     assert!(page.contains("MINE heart failure"));
     assert!(text(&["check", &own]).contains("sound guidance"));
 
-    let bad = file(
+    let bad = desk.file(
         "bad.ron",
         &shipped.replacen("figure: resistance_indexed", "figure: resistance", 1),
     );
-    let output = rimwise(&["workup", "outlet-infant", "--limits", &bad]);
-    let complaint = String::from_utf8_lossy(&output.stderr);
-    assert_eq!(output.status.code(), Some(2), "{complaint}");
+    let complaint = Call::of(&["workup", "outlet-infant", "--limits", &bad]).refused();
     assert!(complaint.contains("they do not compare"), "{complaint}");
 
-    let draws = rimwise(&["workup", "outlet-infant", "--draws", "100"]);
-    let complaint = String::from_utf8_lossy(&draws.stderr);
-    assert_eq!(draws.status.code(), Some(2));
+    let complaint = Call::of(&["workup", "outlet-infant", "--draws", "100"]).refused();
     assert!(complaint.contains("nearest: 64 and 128"), "{complaint}");
 }

@@ -85,6 +85,35 @@ fn what_was_confirmed_is_shown_after_a_kill_and_restored() {
     assert_eq!(desk.names(), ["case.ron"]);
 }
 
+/// What 0.1 left behind when it was killed, in the words of format 1.
+#[test]
+fn what_0_1_left_unsaved_is_restored_and_saved_in_todays_words() {
+    let desk = Desk::new("left-by-0-1");
+    let old = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/tests/files/old");
+    fs::copy(format!("{old}/scenarios/slit.ron"), desk.case()).expect("a case of 0.1");
+    let journal = desk.0.join(".case.ron.rimwise-journal");
+    fs::copy(format!("{old}/slit.journal"), journal).expect("a journal of 0.1");
+    let before = desk.text();
+    let mut played = desk.open();
+    played.wait_for("3 changes were made and not saved");
+    played.send("r");
+    played.wait_for_row(&["long axis", "9.1"]);
+    played.send("q");
+    played.wait_for("Leave?");
+    played.send("s");
+    assert_eq!(played.exit(), 0);
+    let text = desk.text();
+    assert!(text.contains("format: 2,"), "{text}");
+    assert!(!text.contains("of: \"throat"), "{text}");
+    assert!(
+        text.contains("of: \"defect.long_axis\", value: 9.1"),
+        "{text}"
+    );
+    assert_eq!(desk.names(), ["case.ron", "case.ron.format1"]);
+    let kept = fs::read_to_string(desk.0.join("case.ron.format1")).expect("the old file");
+    assert_eq!(kept, before);
+}
+
 #[test]
 fn what_comes_in_is_recorded_for_a_report() {
     let desk = Desk::new("recorded");

@@ -7,11 +7,12 @@
 #![expect(clippy::unwrap_used, reason = "what fails here fails a test")]
 
 use files::{
-    Diagnostic, FileKind, in_todays_words, parse_case, parse_catalogue, parse_guidance,
-    parse_house_rules,
+    Diagnostic, Disk, FileKind, Ground, Recovery, in_todays_words, parse_case, parse_catalogue,
+    parse_guidance, parse_house_rules,
 };
+use measurement::Quantity;
 use sizing::engine::{Engine, Fast};
-use sizing::{Draws, Work, rank};
+use sizing::{Draws, Neighbour, Work, rank};
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::fs;
@@ -161,6 +162,77 @@ fn a_file_that_mixes_words_is_told_the_right_one() {
         let fault = first(parse_case("slit.ron", &old.replace(to, from)).unwrap_err());
         assert!(fault.contains("format 2"), "{fault}");
     }
+}
+
+/// Any word of format 1 left in a file of format 2.
+#[test]
+fn each_old_word_in_a_file_of_format_2_is_told_todays() {
+    let mut told = 0;
+    for (name, old) in files_of_0_1() {
+        let new = in_todays_words(&name, &old).unwrap().unwrap();
+        let lines: Vec<&str> = new.lines().collect();
+        for (index, (was, is)) in old.lines().zip(&lines).enumerate() {
+            if was == *is || was.contains("format: 1") {
+                continue;
+            }
+            let mut mixed = lines.clone();
+            mixed[index] = was;
+            let fault = first(faults(&name, &mixed.join("\n")));
+            let at = format!("{name}:{}:", index + 1);
+            assert!(fault.starts_with(&at), "{fault}");
+            let expected = fault.split(", expected ").nth(1).unwrap();
+            let expected = expected.split(". ").next().unwrap();
+            assert!(is.contains(expected) && !was.contains(expected), "{fault}");
+            assert!(fault.contains("is a word of format 1"), "{fault}");
+            told += 1;
+        }
+    }
+    assert!(told > 100, "{told}");
+}
+
+/// The faults of a file of any kind.
+fn faults(name: &str, text: &str) -> Vec<Diagnostic> {
+    match FileKind::of(text) {
+        FileKind::Case => parse_case(name, text).unwrap_err(),
+        FileKind::Catalogue => parse_catalogue(name, text).unwrap_err(),
+        FileKind::HouseRules => parse_house_rules(name, text).unwrap_err(),
+        FileKind::Guidance => parse_guidance(name, text).unwrap_err(),
+    }
+}
+
+/// A window of 0.1 was killed over three changes: their journal, with old words in
+/// what it puts in and takes out.
+#[test]
+fn a_journal_of_0_1_is_restored_and_its_case_saved_in_todays_words() {
+    let old = &files_of_0_1()["slit.ron"];
+    let folder = std::env::temp_dir().join(format!("rimwise-old-journal-{}", std::process::id()));
+    fs::create_dir_all(&folder).unwrap();
+    let path = folder.join("case.ron");
+    fs::write(&path, old).unwrap();
+    let journal = include_bytes!("old/slit.journal");
+    fs::write(folder.join(".case.ron.rimwise-journal"), journal).unwrap();
+    let found = Recovery::find(&Disk::default(), &path, Some(old));
+    fs::remove_dir_all(&folder).unwrap();
+    let found = found.unwrap().unwrap();
+    assert_eq!(
+        (found.changes.len(), found.ground, found.torn),
+        (3, Ground::Theirs, 0)
+    );
+    let restored = parse_case("case.ron", &found.text).unwrap();
+    assert!(found.text.contains("of: \"throat.major\", value: 9.1"));
+    let case = restored.value();
+    let values = |of: Quantity| {
+        let readings = case.readings.iter().filter(move |one| one.quantity == of);
+        readings.map(|one| one.value).collect::<Vec<_>>()
+    };
+    assert_eq!(values(Quantity::DEFECT_LONG_AXIS), [8.5, 9.1]);
+    assert!(!case.absent.contains(&Neighbour::LeftOutflow));
+    assert!(case.absent.contains(&Neighbour::RightOutflow));
+    let saved = restored.saved_with(case).unwrap();
+    assert_eq!(saved.value(), case);
+    let text = saved.source().original();
+    assert_eq!(layout(&found.text), layout(&text));
+    assert!(text.contains("format: 2,") && text.contains("of: \"defect.long_axis\", value: 9.1"));
 }
 
 #[test]

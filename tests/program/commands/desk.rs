@@ -1,0 +1,45 @@
+//! A folder of files for one test.
+
+#![expect(clippy::expect_used, reason = "what fails here fails a test")]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// An empty folder, gone with what is in it when the test ends.
+pub(crate) struct Desk(PathBuf);
+
+impl Desk {
+    /// An empty folder of this run.
+    pub(crate) fn new(name: &str) -> Self {
+        let folder = std::env::temp_dir().join(format!("rimwise-{name}-{}", std::process::id()));
+        let _ = fs::remove_dir_all(&folder);
+        fs::create_dir_all(&folder).expect("a folder");
+        Self(folder)
+    }
+
+    /// The folder.
+    pub(crate) fn folder(&self) -> &Path {
+        &self.0
+    }
+
+    /// Writes a file; its path.
+    pub(crate) fn file(&self, name: &str, text: &str) -> String {
+        let path = self.0.join(name);
+        fs::create_dir_all(path.parent().expect("a folder")).expect("a folder");
+        fs::write(&path, text).expect("a file");
+        path.display().to_string()
+    }
+
+    /// Writes the case of a shipped scenario with more fields; its path.
+    pub(crate) fn scenario(&self, name: &str, fields: &str) -> String {
+        let (_, text) = files::shipped::scenario(name).expect("a scenario");
+        let end = text.rfind(')').expect("the end of the case");
+        self.file("case.ron", &format!("{}{fields}\n)\n", &text[..end]))
+    }
+}
+
+impl Drop for Desk {
+    fn drop(&mut self) {
+        let _ = fs::remove_dir_all(&self.0);
+    }
+}
