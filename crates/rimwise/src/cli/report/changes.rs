@@ -1,6 +1,6 @@
 //! In what two states of a case differ, 80 columns wide.
 
-use super::table::opening;
+use super::head_and_foot::{footing, opening};
 use crate::cli::args::WIDTH;
 use crate::text::paragraph;
 use anyhow::Result;
@@ -49,5 +49,5 @@ pub(crate) fn write(
         }
     }
     writeln!(out)?;
-    super::table::footing(out, now)
+    footing(out, now)
 }

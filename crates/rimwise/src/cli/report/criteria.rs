@@ -1,7 +1,7 @@
 //! Release criteria for people and for programs.
 
+use super::head_and_foot::opening;
 use super::json::{FORMAT, harmless};
-use super::table::opening;
 use crate::cli::args::WIDTH;
 use crate::text::paragraph;
 use anyhow::Result;

@@ -1,6 +1,7 @@
 //! Two to four sizes side by side, 80 columns wide.
 
-use super::table::{footing, heading};
+use super::head_and_foot::footing;
+use super::table::heading;
 use crate::cli::args::WIDTH;
 use crate::text::{fitted as cell, paragraph};
 use crate::told::{self, told_before};

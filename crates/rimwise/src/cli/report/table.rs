@@ -1,14 +1,13 @@
 //! The ranking as a table for people, 80 columns wide.
 
-use super::workup_table;
+use super::head_and_foot::{exceptions, footing, opening};
 use crate::cli::args::WIDTH;
 use crate::text::{fitted as cell, paragraph};
 use crate::told;
 use anyhow::Result;
 use files::visible;
-use paper::CAUTION;
 use paper::Provenance;
-use sizing::{Candidate, Case, Ranking, Setting, Verdict};
+use sizing::{Candidate, Ranking, Verdict};
 use std::io::Write;
 use workup::Banner;
 
@@ -26,7 +25,7 @@ pub(crate) fn write(
     top: usize,
 ) -> Result<()> {
     heading(out, ranking)?;
-    workup_table::banner(out, banner)?;
+    super::head_and_foot::banner(out, banner)?;
     let all = ranking.candidates.len();
     let shown = if top == 0 { all } else { top.min(all) };
     let titles = [
@@ -57,24 +56,6 @@ pub(crate) fn write(
         write!(out, "{}", paragraph(title, &visible(says), WIDTH))?;
     }
     footing(out, from)
-}
-
-/// Title, site and caution: how every sheet about sizes begins.
-pub(crate) fn opening(out: &mut dyn Write, case: &Case) -> Result<()> {
-    writeln!(out, "{}", cell(&visible(&case.title), WIDTH).trim_end())?;
-    writeln!(out, "{} ventricular septal defect", case.site.label())?;
-    writeln!(out)?;
-    write!(out, "{}", paragraph("! ", CAUTION, WIDTH))?;
-    writeln!(out)?;
-    Ok(())
-}
-
-/// What the case excepts from the rules of the house.
-pub(crate) fn exceptions(out: &mut dyn Write, setting: &Setting) -> Result<()> {
-    for says in setting.exceptions() {
-        write!(out, "{}", paragraph("! Exception: ", &visible(says), WIDTH))?;
-    }
-    Ok(())
 }
 
 /// Title, caution and everything said above a list.
@@ -119,13 +100,6 @@ pub(super) fn heading(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
         write!(out, "{}", paragraph("Note: ", &visible(note), WIDTH))?;
     }
     writeln!(out)?;
-    Ok(())
-}
-
-/// What the figures are, and where they come from.
-pub(super) fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {
-    write!(out, "{}", paragraph("", &from.chance_says(), WIDTH))?;
-    writeln!(out, "{}", from.in_a_line())?;
     Ok(())
 }
 

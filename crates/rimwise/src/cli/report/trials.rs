@@ -1,6 +1,6 @@
 //! Trials for people, 80 columns wide.
 
-use super::table::{footing, opening};
+use super::head_and_foot::{footing, opening};
 use crate::cli::args::WIDTH;
 use crate::cli::inputs::Ready;
 use crate::text::{fitted, paragraph};

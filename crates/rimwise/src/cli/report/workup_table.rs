@@ -1,16 +1,15 @@
 //! The work-up for people, 80 columns wide.
 
-use super::table::exceptions;
+use super::head_and_foot::{banner, exceptions, titled};
 use crate::cli::args::WIDTH;
 use crate::text::{fitted, paragraph};
 use anyhow::Result;
 use files::visible;
-use paper::CAUTION;
 use paper::Provenance;
 use sizing::Setting;
 use std::io::Write;
 use unicode_width::UnicodeWidthStr;
-use workup::{Banner, Indication, Line, Section, Workup};
+use workup::{Line, Section, Workup};
 
 /// Columns of what a figure is called.
 const LABEL: usize = 46;
@@ -22,31 +21,14 @@ pub(crate) fn write(
     setting: &Setting,
     from: &Provenance,
 ) -> Result<()> {
-    writeln!(out, "{}", fitted(&visible(&page.title), WIDTH).trim_end())?;
-    writeln!(out, "{} ventricular septal defect: work-up", page.site)?;
-    writeln!(out)?;
-    write!(out, "{}", paragraph("! ", CAUTION, WIDTH))?;
-    writeln!(out)?;
+    let defect = format!("{} ventricular septal defect: work-up", page.site);
+    titled(out, &page.title, &defect)?;
     exceptions(out, setting)?;
     banner(out, &page.banner)?;
     for one in &page.sections {
         section(out, one)?;
     }
     footing(out, from)
-}
-
-/// What the limits say of closing at all, with a blank line after it; nothing
-/// where a limit for closing is met.
-pub(super) fn banner(out: &mut dyn Write, banner: &Banner) -> Result<()> {
-    if banner.indication == Indication::Met {
-        return Ok(());
-    }
-    write!(out, "{}", paragraph("!! ", &visible(&banner.says), WIDTH))?;
-    for reason in &banner.reasons {
-        write!(out, "{}", paragraph("   - ", &visible(reason), WIDTH))?;
-    }
-    writeln!(out)?;
-    Ok(())
 }
 
 fn section(out: &mut dyn Write, section: &Section) -> Result<()> {

@@ -2,7 +2,7 @@
 
 use super::Mapped;
 use crate::cli::args::WIDTH;
-use crate::cli::report::table::{exceptions, opening};
+use crate::cli::report::head_and_foot::{exceptions, footing, opening};
 use crate::text::{fitted, paragraph};
 use anyhow::Result;
 use sizing::fit_map::{FitMap, Mark};
@@ -36,7 +36,7 @@ pub(crate) fn write(out: &mut dyn Write, mapped: &Mapped) -> Result<()> {
     letters(out, mapped)?;
     writeln!(out)?;
     write!(out, "{}", paragraph("", &legend(mapped), WIDTH))?;
-    footing(out, mapped)
+    footing(out, mapped.from)
 }
 
 fn form(mapped: &Mapped) -> String {
@@ -131,23 +131,4 @@ fn legend(mapped: &Mapped) -> String {
         LETTERS[3],
         mapped.marks.len() - shown,
     )
-}
-
-fn footing(out: &mut dyn Write, mapped: &Mapped) -> Result<()> {
-    let from = mapped.from;
-    write!(
-        out,
-        "{}",
-        paragraph(
-            "",
-            &format!(
-                "Geometry chance: share of {} draws in which no stop is broken; it is not the \
-                 chance of a good procedure.",
-                from.draws
-            ),
-            WIDTH
-        )
-    )?;
-    writeln!(out, "{}", from.in_a_line())?;
-    Ok(())
 }
