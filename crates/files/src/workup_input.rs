@@ -38,13 +38,11 @@ fn found(one: Contradiction) -> Found {
 /// Draws by which the work-up looks for what does not add up beside a ranking: its
 /// intervals to some per cent.
 const DRAWS: usize = 256;
-/// Their seed, the same as that of the command line.
-const SEED: u64 = 1;
 
 /// What does not add up in the work-up of a case: a verdict that rests on such a
 /// quantity is held at borderline.
 pub(crate) fn contradictions_of_workup(input: &Input, limits: &Limits) -> Vec<Contradiction> {
-    let found = workup::contradicted(input, limits, DRAWS, SEED);
+    let found = workup::contradicted(input, limits, DRAWS, sizing::Draws::SEED);
     let found = found.unwrap_or_default().into_iter();
     let found = found.filter(|line| !line.on.is_empty());
     found

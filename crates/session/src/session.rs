@@ -64,8 +64,6 @@ pub enum Status {
     Refused(Refused),
 }
 
-/// The seed of the draws, the same as that of the command line.
-const SEED: u64 = 1;
 /// Candidates pinned when the first result is there.
 const FIRST_BAYS: usize = 2;
 
@@ -188,7 +186,7 @@ impl Session {
             stages: Request::stages(sizes),
             map: MapGrain::USUAL,
             work_up_draws: Request::WORK_UP_DRAWS,
-            seed: SEED,
+            seed: sizing::Draws::SEED,
         }
     }
 

@@ -36,6 +36,10 @@ struct Drawn {
 }
 
 impl Draws {
+    /// The seed where none is asked for: the same on the command line, on the screen
+    /// and behind every sheet.
+    pub const SEED: u64 = 1;
+
     /// A number of draws of a setting, from a seed.
     pub fn new(setting: &Setting, draws: usize, seed: u64) -> Result<Self, DrawsError> {
         let blocks = Blocks::new(draws, seed)?;

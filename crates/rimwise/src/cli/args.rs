@@ -8,6 +8,7 @@ use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use paper::CAUTION;
 use session::{Palette, Pictures};
+use sizing::Draws;
 use std::ops::RangeInclusive;
 use std::path::PathBuf;
 
@@ -18,8 +19,6 @@ pub(super) const WIDTH: usize = 80;
 const DRAWS: usize = 4096;
 /// Draws of a map where a call names none.
 pub(super) const MAP_DRAWS: usize = 1024;
-/// Seed where a call names none.
-const SEED: u64 = 1;
 /// Rows of a table where a call names none.
 const TOP: usize = 12;
 
@@ -187,7 +186,7 @@ pub(super) struct Common {
     #[arg(long, default_value_t = DRAWS)]
     pub(super) draws: usize,
     /// Seed of the draws
-    #[arg(long, default_value_t = SEED)]
+    #[arg(long, default_value_t = Draws::SEED)]
     pub(super) seed: u64,
     /// Threads side by side; none of the figures depends on it
     #[arg(long, value_name = "N", default_value_t = default_threads(), value_parser = clap::value_parser!(u8).range(1..))]
@@ -246,7 +245,7 @@ impl CriteriaArguments {
             case: self.case.clone(),
             against: self.against.clone(),
             draws: 0,
-            seed: SEED,
+            seed: Draws::SEED,
             threads: 1,
             before: true,
         }
@@ -301,7 +300,7 @@ pub(super) struct FitMapArguments {
     #[arg(long, default_value_t = MAP_DRAWS)]
     pub(super) draws: usize,
     /// Seed of the draws
-    #[arg(long, default_value_t = SEED)]
+    #[arg(long, default_value_t = Draws::SEED)]
     pub(super) seed: u64,
     /// Threads side by side; none of the figures depends on it
     #[arg(long, value_name = "N", default_value_t = default_threads(), value_parser = clap::value_parser!(u8).range(1..))]
@@ -364,7 +363,7 @@ pub(super) struct WorkupArguments {
     #[arg(long, default_value_t = DRAWS)]
     pub(super) draws: usize,
     /// Seed of the draws
-    #[arg(long, default_value_t = SEED)]
+    #[arg(long, default_value_t = Draws::SEED)]
     pub(super) seed: u64,
     /// How the page is written
     #[arg(long, value_enum, default_value_t = PageFormat::Table)]
@@ -420,7 +419,7 @@ impl RankArguments {
                 case,
                 against,
                 draws: DRAWS,
-                seed: SEED,
+                seed: Draws::SEED,
                 threads: default_threads(),
                 before: false,
             },

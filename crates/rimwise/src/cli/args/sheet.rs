@@ -1,8 +1,9 @@
 //! What `rimwise sheet` is asked.
 
-use super::{Against, Common, DRAWS, DrawLeft, SEED, default_threads};
+use super::{Against, Common, DRAWS, DrawLeft, default_threads};
 use clap::{Args, ValueEnum};
 use paper::CAUTION;
+use sizing::Draws;
 use std::path::PathBuf;
 
 /// Calls of `rimwise sheet` to begin with; a test runs them.
@@ -49,7 +50,7 @@ pub(in crate::cli) struct SheetArguments {
     #[arg(long, default_value_t = DRAWS)]
     pub(in crate::cli) draws: usize,
     /// Seed of the draws
-    #[arg(long, default_value_t = SEED)]
+    #[arg(long, default_value_t = Draws::SEED)]
     pub(in crate::cli) seed: u64,
     /// Threads side by side; none of the figures depends on it
     #[arg(long, value_name = "N", default_value_t = default_threads(), value_parser = clap::value_parser!(u8).range(1..))]
