@@ -237,16 +237,9 @@ fn spelled(code: &str, module: &Name) -> Vec<Name> {
 /// Knots that are known and to be opened, crate by crate; a knot within one is known.
 /// `*`: a crate that is not held to it yet.
 const KNOWN: &[(&str, &str)] = &[
-    (
-        "files",
-        "catalogue diagnostic document error faults format_1 kind source store syntax",
-    ),
-    ("files", "house_rules parameters procedure"),
-    ("files", "splice::case splice::procedure"),
     ("geometry", "lip::edge_and_disc lip::edge_walk"),
     ("geometry", "outline::chords outline::section"),
     ("raster", "error size"),
-    ("rimwise", "cli::report::table cli::report::workup_table"),
     (
         "rimwise",
         "tui::draw::header tui::draw::pages tui::draw::seen",

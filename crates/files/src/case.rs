@@ -1,8 +1,10 @@
-use crate::document::{Checked, Place, Step};
+use crate::document::{Checked, Step};
 use crate::exceptions::{self, ExceptionForm};
 use crate::facts::{self, FactsForm};
 use crate::faults::{Faults, Seen, did_you_mean, one_of};
 use crate::form::{Bare, Entries};
+use crate::kind::CASE_CAP;
+use crate::place::Place;
 use crate::procedure::{self, ProcedureForm};
 use crate::{Diagnostic, FileError, FileKind, Source, Word, excerpt};
 use measurement::{
@@ -14,9 +16,6 @@ use sizing::{Case, Catalogue, HouseRules, Neighbour};
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 use std::path::Path;
-
-/// Largest case file that is read, in bytes.
-pub const CASE_CAP: u64 = 256 * 1024;
 
 /// A case with the text it came from.
 pub type CaseFile = Checked<Case>;
@@ -111,6 +110,30 @@ impl CaseFile {
         faults.none().err().unwrap_or_default()
     }
 }
+
+/// The fields of a case, in the order of a file that is written anew.
+pub(crate) const CASE_FIELDS: [&str; 20] = [
+    "format",
+    "title",
+    "lesson",
+    "site",
+    "edge",
+    "access",
+    "readings",
+    "out_of_reach",
+    "facts",
+    "findings",
+    "exclusions",
+    "exceptions",
+    "case_id",
+    "before",
+    "planned_on",
+    "criteria",
+    "trials",
+    "used",
+    "follow_up",
+    "room",
+];
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]

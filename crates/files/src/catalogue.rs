@@ -1,7 +1,9 @@
 mod series;
 
-use crate::document::{Checked, Place};
+use crate::document::Checked;
 use crate::faults::{Faults, Seen};
+use crate::kind::CATALOGUE_CAP;
+use crate::place::Place;
 use crate::{Diagnostic, FileError, FileKind, Source};
 use geometry::{Disc, Occluder, Vec2, Waist, degrees};
 use serde::Deserialize;
@@ -10,9 +12,6 @@ use sizing::{Catalogue, Shape, Sheath, Size};
 use std::collections::BTreeSet;
 use std::ops::RangeInclusive;
 use std::path::Path;
-
-/// Largest catalogue that is read, in bytes.
-pub const CATALOGUE_CAP: u64 = 4 * 1024 * 1024;
 
 /// A catalogue with the text it came from.
 pub type CatalogueFile = Checked<Catalogue>;

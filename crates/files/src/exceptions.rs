@@ -1,21 +1,15 @@
 //! Exceptions of a case from the rules of the house, as case files write them.
 
-use crate::document::Place;
 use crate::faults::{Faults, Seen, one_of};
-use crate::house_rules::each_row;
+use crate::place::Place;
 use crate::ron_text::{Field, Style, number, quoted, record};
+use crate::rows::each_row;
 use measurement::Quantity;
 use serde::Deserialize;
 use sizing::house_rules::{
     Band, Exception, ExceptionPart, Parameter, RuleAddress, RuleKind, Stated,
 };
 use sizing::{Case, HouseRules};
-
-/// The fields of an exception, in the order of a file that is written anew.
-pub(crate) const EXCEPTION_FIELDS: [&str; 7] =
-    ["rule", "limit", "warning", "value", "unit", "sd", "because"];
-/// The fields of a limit or a warning.
-pub(crate) const BAND_FIELDS: [&str; 2] = ["low", "high"];
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -183,30 +177,35 @@ pub(crate) fn under(rules: &HouseRules, case: &Case, at: &Place, faults: &mut Fa
 
 /// An exception's fields; what its kind of rule does not state is left out.
 pub(crate) fn exception_fields(exception: &Exception) -> Vec<Field> {
-    let mut values: [Option<String>; 7] = Default::default();
-    values[0] = Some(quoted(&exception.rule.to_string()));
+    let band = |band| Some(record(&band_fields(band), &Style::ROW));
+    let (mut limit, mut warning, mut value, mut unit, mut deviation) = Default::default();
     match exception.instead {
-        Stated::Limits { stop, caution } => {
-            values[1] = Some(record(&band_fields(stop), &Style::ROW));
-            values[2] = Some(record(&band_fields(caution), &Style::ROW));
-        }
-        Stated::Value(value) => values[3] = Some(number(value)),
-        Stated::Assumed { value, sd } => {
-            values[3] = Some(number(value));
+        Stated::Limits { stop, caution } => (limit, warning) = (band(stop), band(caution)),
+        Stated::Value(stated) => value = Some(number(stated)),
+        Stated::Assumed { value: stated, sd } => {
+            (value, deviation) = (Some(number(stated)), Some(number(sd)));
             if let RuleKind::Assumed(quantity) = exception.rule.kind() {
-                values[4] = Some(quoted(quantity.unit().symbol()));
+                unit = Some(quoted(quantity.unit().symbol()));
             }
-            values[5] = Some(number(sd));
         }
     }
-    values[6] = Some(quoted(&exception.because));
-    EXCEPTION_FIELDS.into_iter().zip(values).collect()
+    vec![
+        ("rule", Some(quoted(&exception.rule.to_string()))),
+        ("limit", limit),
+        ("warning", warning),
+        ("value", value),
+        ("unit", unit),
+        ("sd", deviation),
+        ("because", Some(quoted(&exception.because))),
+    ]
 }
 
 /// The two sides of a limit or a warning.
 pub(crate) fn band_fields(band: Band) -> Vec<Field> {
-    let limits = [band.low, band.high].map(|limit| limit.map(number));
-    BAND_FIELDS.into_iter().zip(limits).collect()
+    vec![
+        ("low", band.low.map(number)),
+        ("high", band.high.map(number)),
+    ]
 }
 
 #[cfg(test)]

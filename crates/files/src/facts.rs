@@ -1,24 +1,13 @@
 //! The facts of a case, in and out of its file.
 
-use crate::document::Place;
 use crate::faults::Faults;
 use crate::form::Bare;
+use crate::place::Place;
 use crate::ron_text::Field;
 use crate::words::Word;
 use measurement::{Answer, Conduction, Finding, Findings, Prolapse, Regurgitation};
 use serde::Deserialize;
 use sizing::{Fact, FactValue, Facts, MOST_HOLES};
-
-/// The fields of the facts, in the order of a file that is written anew.
-pub(crate) const FACT_FIELDS: [&str; Fact::ALL.len()] = {
-    let mut names = [""; Fact::ALL.len()];
-    let mut index = 0;
-    while index < names.len() {
-        names[index] = Fact::ALL[index].name();
-        index += 1;
-    }
-    names
-};
 
 #[derive(Default, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -1,7 +1,7 @@
 use crate::Diagnostic;
-use crate::document::Place;
 use crate::form::Bare;
 use crate::nearest::nearest;
+use crate::place::Place;
 use crate::words::Word;
 use measurement::{Quantity, Unit};
 use std::collections::BTreeMap;

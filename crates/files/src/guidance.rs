@@ -2,19 +2,18 @@ mod conditions;
 mod questions;
 mod rows;
 
-use crate::document::{Checked, Place};
+use crate::document::Checked;
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
+use crate::kind::GUIDANCE_CAP;
 use crate::parameters::{ParameterForm, parameters};
+use crate::place::Place;
 use crate::{Diagnostic, FileError, FileKind, Source};
 use questions::{QuestionForm, WayForm};
 use rows::RowForm;
 use serde::Deserialize;
 use std::path::Path;
 use workup::{Limits, Parameter};
-
-/// Largest file of published limits that is read, in bytes.
-pub const GUIDANCE_CAP: u64 = 1024 * 1024;
 
 /// Published limits with the text they came from.
 pub type GuidanceFile = Checked<Limits>;

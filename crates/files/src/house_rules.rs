@@ -8,9 +8,11 @@ mod readings;
 mod sites;
 mod wide_bounds;
 
-use crate::document::{Checked, Place};
+use crate::document::Checked;
 use crate::faults::Faults;
+use crate::kind::RULES_CAP;
 use crate::parameters::{ParameterForm, parameters};
+use crate::place::Place;
 use crate::{Diagnostic, FileError, FileKind, Source};
 use criteria::CriterionRowForm;
 use defaults::DefaultForm;
@@ -23,14 +25,11 @@ use serde::Deserialize;
 use sites::{DangerArcForm, NoteForm, RimRuleForm};
 use sizing::HouseRules;
 use sizing::house_rules::{
-    CapRow, CriterionRow, MeasuredFirst, ObservationRow, Parameter, Sourced,
+    CapRow, CriterionRow, MeasuredFirst, ObservationRow, Parameter, Sourced, WideBoundRow,
 };
 use std::cell::LazyCell;
 use std::path::Path;
 use wide_bounds::WideBoundForm;
-
-/// Largest file of house rules that is read, in bytes.
-pub const RULES_CAP: u64 = 1024 * 1024;
 
 /// House rules with the text they came from.
 pub type HouseRulesFile = Checked<HouseRules>;
@@ -89,11 +88,15 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
     let observations = form
         .observations
         .map(|forms| observations::rows(forms, &at.field("observations"), faults));
+    let wide_bounds = form
+        .wide_bounds
+        .map(|forms| wide_bounds::rows(forms, &at.field("wide_bounds"), faults));
     let later = Later {
         measured_first,
         caps,
         release_criteria,
         observations,
+        wide_bounds,
     };
     let mut rules = HouseRules {
         title: faults.text(&at.field("title"), form.title),
@@ -115,8 +118,8 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         caps: Vec::new(),
         release_criteria: Vec::new(),
         observations: Vec::new(),
+        wide_bounds: Vec::new(),
         from_shipped: are_from_shipped,
-        wide_bounds: wide_bounds::rows(form.wide_bounds, &at.field("wide_bounds"), faults),
     };
     later.fill(&mut rules);
     chances_are_in_order(&rules, at, faults);
@@ -130,6 +133,7 @@ struct Later {
     caps: Option<Vec<CapRow>>,
     release_criteria: Option<Vec<CriterionRow>>,
     observations: Option<Vec<ObservationRow>>,
+    wide_bounds: Option<Vec<WideBoundRow>>,
 }
 
 impl Later {
@@ -141,53 +145,27 @@ impl Later {
             parse_house_rules(name, text).ok().map(Checked::into_value)
         });
         let mut missing = Vec::new();
-        let mut note = |name| {
+        let mut lend = |name| {
             missing.push(name);
             shipped.as_ref()
         };
-        rules.measured_first = self.measured_first.unwrap_or_else(|| {
-            let shipped = note("measured_first");
-            shipped.map_or_else(Vec::new, |rules| rules.measured_first.clone())
-        });
-        rules.caps = self
-            .caps
-            .unwrap_or_else(|| note("caps").map_or_else(Vec::new, |rules| rules.caps.clone()));
-        rules.release_criteria = self.release_criteria.unwrap_or_else(|| {
-            let shipped = note("release_criteria");
-            shipped.map_or_else(Vec::new, |rules| rules.release_criteria.clone())
-        });
-        rules.observations = self.observations.unwrap_or_else(|| {
-            let shipped = note("observations");
-            shipped.map_or_else(Vec::new, |rules| rules.observations.clone())
-        });
+        macro_rules! fill {
+            ($($list:ident),+) => {$(
+                rules.$list = self.$list.unwrap_or_else(|| {
+                    let shipped = lend(stringify!($list));
+                    shipped.map_or_else(Vec::new, |rules: &HouseRules| rules.$list.clone())
+                });
+            )+};
+        }
+        fill!(
+            measured_first,
+            caps,
+            release_criteria,
+            observations,
+            wide_bounds
+        );
         rules.from_shipped.extend(missing);
     }
-}
-
-/// Each row of a list with its place.
-pub(crate) fn each_row<'a, Form, Row>(
-    forms: Vec<Form>,
-    at: &'a Place,
-    mut row: impl FnMut(Form, &Place<'a>) -> Row,
-) -> Vec<Row> {
-    forms
-        .into_iter()
-        .enumerate()
-        .map(|(index, form)| row(form, &at.item(index)))
-        .collect()
-}
-
-/// Where a row comes from: every row says it.
-pub(crate) fn source(source: String, at: &Place, faults: &mut Faults) -> String {
-    let at = at.field("source");
-    if source.trim().is_empty() {
-        faults.add(
-            &at,
-            "a citation, \"common practice, no source\" or \"assumption\"",
-            "",
-        );
-    }
-    source
 }
 
 /// A shape that fits is likelier to hold than one that does not.

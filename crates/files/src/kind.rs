@@ -1,5 +1,14 @@
 use crate::Source;
-use crate::document::Document;
+use crate::outline::Outline;
+
+/// Largest case that is read, in bytes.
+pub const CASE_CAP: u64 = 256 * 1024;
+/// Largest catalogue that is read, in bytes: no other file may be larger.
+pub const CATALOGUE_CAP: u64 = 4 * 1024 * 1024;
+/// Largest file of rules that is read, in bytes.
+pub const RULES_CAP: u64 = 1024 * 1024;
+/// Largest file of guidance that is read, in bytes.
+pub const GUIDANCE_CAP: u64 = 1024 * 1024;
 
 /// What a file holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -17,8 +26,9 @@ pub enum FileKind {
 impl FileKind {
     /// What a text looks like, by the fields it has: a case if like nothing else.
     pub fn of(text: &str) -> Self {
-        let document = Document::new(Source::new("", text));
-        let has = |field| document.root().field(field).is_there();
+        let source = Source::new("", text);
+        let root = Outline::of(source.text()).root;
+        let has = |field| root.field(source.text(), field).is_some();
         if has("shapes") {
             Self::Catalogue
         } else if has("children") || has("not_measured") {

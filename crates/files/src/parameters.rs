@@ -1,9 +1,9 @@
 //! Parameters as files of rules and of guidance write them.
 
-use crate::document::Place;
 use crate::faults::{Faults, Seen, one_of};
 use crate::form::Bare;
-use crate::house_rules::source;
+use crate::place::Place;
+use crate::rows::source;
 use measurement::ParameterList;
 use serde::Deserialize;
 

@@ -13,13 +13,12 @@ pub(crate) use criteria::row;
 pub(crate) use later::room_key;
 pub(crate) use seen::bounds;
 pub(crate) use write::{
-    BEFORE_FIELDS, CRITERION_FIELDS, FOLLOW_UP_FIELDS, OBSERVATION_FIELDS, ROOM_FIELDS,
-    TRIAL_FIELDS, USED_FIELDS, before_fields, criterion_fields, follow_up_fields,
-    observation_fields, room_fields, trial_fields, used_fields,
+    before_fields, criterion_fields, follow_up_fields, observation_fields, room_fields,
+    trial_fields, used_fields,
 };
 
-use crate::document::Place;
 use crate::faults::Faults;
+use crate::place::Place;
 use criteria::{BeforeForm, CriterionForm};
 use later::{FollowUpForm, RoomForm, UsedForm};
 use serde::Deserialize;

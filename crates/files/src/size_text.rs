@@ -4,47 +4,22 @@ use crate::ron_text::{Field, INDENT, Style, number, quoted, record};
 use geometry::{Disc, Radians, degrees};
 use sizing::{Shape, Size};
 
-/// The fields of a shape, in the order of a file that is written anew.
-pub(crate) const SHAPE_FIELDS: [&str; 7] = [
-    "id",
-    "name",
-    "about",
-    "conformability",
-    "braid_angle_deg",
-    "sizes",
-    "series",
-];
-
-/// The fields of a disc, in the order of a file that is written anew.
-pub(crate) const DISC_FIELDS: [&str; 4] = [
-    "diameter",
-    "thickness",
-    "offset_toward_12",
-    "offset_toward_3",
-];
-
-/// The fields of a size, in the order of a file that is written anew.
-pub(crate) const SIZE_FIELDS: [&str; 7] = [
-    "label",
-    "waist",
-    "length",
-    "left",
-    "right",
-    "sheath_fr",
-    "sheath_outer_mm",
-];
-
 /// A shape's fields but for its sizes.
 pub(crate) fn shape_head(shape: &Shape) -> Vec<Field> {
     let stuff = shape.sizes.first().map(|size| &size.occluder);
-    let values = [
-        Some(quoted(&shape.id)),
-        Some(quoted(&shape.name)),
-        Some(quoted(&shape.about)),
-        stuff.map(|occluder| number(occluder.conformability)),
-        stuff.map(|occluder| number(in_degrees(occluder.braid_angle))),
-    ];
-    SHAPE_FIELDS.into_iter().zip(values).collect()
+    vec![
+        ("id", Some(quoted(&shape.id))),
+        ("name", Some(quoted(&shape.name))),
+        ("about", Some(quoted(&shape.about))),
+        (
+            "conformability",
+            stuff.map(|occluder| number(occluder.conformability)),
+        ),
+        (
+            "braid_angle_deg",
+            stuff.map(|occluder| number(in_degrees(occluder.braid_angle))),
+        ),
+    ]
 }
 
 /// A shape with every size in a row of its own.
@@ -80,22 +55,21 @@ pub(crate) fn size_fields(size: &Size) -> Vec<Field> {
         .occluder
         .discs
         .map(|disc| disc.as_ref().map(disc_record));
-    let values = [
-        Some(quoted(&size.label)),
-        Some(number(waist.diameter)),
-        Some(number(waist.length)),
-        left,
-        right,
-        Some(number(size.sheath.french)),
-        size.sheath.outer_diameter.map(number),
-    ];
-    SIZE_FIELDS.into_iter().zip(values).collect()
+    vec![
+        ("label", Some(quoted(&size.label))),
+        ("waist", Some(number(waist.diameter))),
+        ("length", Some(number(waist.length))),
+        ("left", left),
+        ("right", right),
+        ("sheath_fr", Some(number(size.sheath.french))),
+        ("sheath_outer_mm", size.sheath.outer_diameter.map(number)),
+    ]
 }
 
 /// A disc's fields; an offset of nothing is left out.
-pub(crate) fn disc_fields(disc: &Disc) -> [Field; 4] {
+pub(crate) fn disc_fields(disc: &Disc) -> Vec<Field> {
     let unless_zero = |offset: f64| (offset != 0.0).then(|| number(offset));
-    [
+    vec![
         ("diameter", Some(number(2.0 * disc.radius))),
         ("thickness", Some(number(disc.thickness))),
         ("offset_toward_12", unless_zero(disc.offset.u)),

@@ -1,8 +1,5 @@
-use crate::{Disk, FileError};
 use std::borrow::Cow;
-use std::io::Read;
 use std::ops::Range;
-use std::path::Path;
 
 /// A place in a text, as editors count it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -88,24 +85,6 @@ impl Source {
                 let there = written.offset(span.start)..written.end(span.end);
                 written.source.slice(&there)
             }
-        }
-    }
-
-    /// Reads a plain file of at most `cap` bytes of UTF-8.
-    pub fn read(path: &Path, cap: u64) -> Result<Self, FileError> {
-        let name = path.display().to_string();
-        let mut bytes = Vec::new();
-        // One byte over the cap shows that there is more; nothing beyond it is read.
-        let read = Disk::default()
-            .open_plain(path)
-            .and_then(|file| file.take(cap + 1).read_to_end(&mut bytes));
-        match read {
-            Err(cause) => Err(FileError::unread(&name, cause)),
-            Ok(length) if length as u64 > cap => Err(FileError::too_large(&name, cap)),
-            Ok(_) => match std::str::from_utf8(&bytes) {
-                Ok(text) => Ok(Self::new(&name, text)),
-                Err(error) => Err(FileError::not_utf8(&name, error.valid_up_to())),
-            },
         }
     }
 

@@ -122,7 +122,12 @@ impl Splice {
         }
     }
 
-    /// Each field that is written otherwise is set to what is wanted.
+    /// Each field of a record that is written otherwise is set to what is wanted.
+    fn set_record(&mut self, group: &[Step], was: &[Field], wanted: &[Field]) {
+        self.set_fields(group, was, wanted, &names(wanted));
+    }
+
+    /// The same of some fields of a group.
     fn set_fields(&mut self, group: &[Step], was: &[Field], wanted: &[Field], order: &[&str]) {
         for (was, (name, wanted)) in was.iter().zip(wanted) {
             if was.1 != *wanted {
@@ -131,8 +136,8 @@ impl Splice {
         }
     }
 
-    /// A group that may have been left out is there, if need be an empty one.
-    fn be_there(&mut self, group: &[Step], name: &str, empty: &str, order: &[&str]) {
+    /// Puts in a group that was left out, an empty one.
+    fn ensure_field(&mut self, group: &[Step], name: &str, empty: &str, order: &[&str]) {
         if self.index_of_field(group, name).is_none() {
             self.set_field(group, name, Some(empty), order);
         }
@@ -203,6 +208,11 @@ impl Splice {
             line_break,
         }
     }
+}
+
+/// The names of fields, in their order.
+fn names(fields: &[Field]) -> Vec<&'static str> {
+    fields.iter().map(|(name, _)| *name).collect()
 }
 
 /// Gives back what was read anew if it says what is wanted.

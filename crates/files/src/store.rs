@@ -12,6 +12,7 @@ pub(crate) use replace::{beside, make_private_folder, real_path, remove, replace
 
 use crate::Digest;
 use crate::format_1::is_of_format_1;
+use crate::kind::CATALOGUE_CAP;
 use std::ffi::OsString;
 use std::fs::Metadata;
 use std::io::{ErrorKind, Read};
@@ -120,7 +121,7 @@ fn on_disk(disk: &Disk, path: &Path) -> Result<Option<Vec<u8>>, StoreError> {
         Err(cause) if cause.kind() == ErrorKind::NotFound => return Ok(None),
         opened => opened.map_err(error)?,
     };
-    file.take(crate::CATALOGUE_CAP + 1)
+    file.take(CATALOGUE_CAP + 1)
         .read_to_end(&mut bytes)
         .map_err(error)?;
     Ok(Some(bytes))

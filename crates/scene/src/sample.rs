@@ -10,9 +10,7 @@ use measurement::{
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use sizing::house_rules::{
-    Band, DangerArc, LimitRow, Parameter, PreferenceRow, Sourced, WideBounds,
-};
+use sizing::house_rules::{Band, DangerArc, LimitRow, Parameter, PreferenceRow, Sourced};
 use sizing::{Case, Facts, HouseRules, Route, Setting, Shape, Sheath, Size, Turn, nominal_seat};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -142,7 +140,7 @@ fn rules() -> HouseRules {
         release_criteria: Vec::new(),
         observations: Vec::new(),
         from_shipped: Vec::new(),
-        wide_bounds: WideBounds::default(),
+        wide_bounds: Vec::new(),
     }
 }
 

@@ -129,12 +129,12 @@ pub(crate) fn house_rules(rules: &HouseRules, case: &Case) -> Vec<HouseRule> {
     all.extend(
         notes.map(|row| HouseRule::fixed("Notes", row.says.clone(), String::new(), &row.source)),
     );
-    let kind = if rules.wide_bounds.are_shipped {
+    let kind = if rules.from_shipped.contains(&"wide_bounds") {
         SHIPPED_BOUNDS
     } else {
         WIDE_BOUNDS
     };
-    let bounds = rules.wide_bounds.rows.iter();
+    let bounds = rules.wide_bounds.iter();
     all.extend(bounds.filter(|row| is_for(&row.sites)).map(|row| {
         let labels: Vec<&str> = row.of.iter().map(|one| one.label()).collect();
         HouseRule::fixed(kind, labels.join("; "), row.says(), &row.source)

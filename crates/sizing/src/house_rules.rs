@@ -31,7 +31,7 @@ pub use rows::{
 pub use rule::{Rule, Stated};
 pub(crate) use settles::holds;
 pub use settles::{Evidence, FigureBounds, Grade, Settles};
-pub use wide_bound::{WideBound, WideBoundRow, WideBounds};
+pub use wide_bound::{WideBound, WideBoundRow};
 
 use measurement::{Quantity, Site};
 
@@ -70,11 +70,11 @@ pub struct HouseRules {
     pub release_criteria: Vec<CriterionRow>,
     /// By which law what is seen in a trial weighs the draws.
     pub observations: Vec<ObservationRow>,
+    /// Outside which a value is asked about.
+    pub wide_bounds: Vec<WideBoundRow>,
     /// The lists that the file does not have and that come from the shipped
     /// rules, by their names in files.
     pub from_shipped: Vec<&'static str>,
-    /// Outside which a value is asked about.
-    pub wide_bounds: WideBounds,
 }
 
 impl HouseRules {

@@ -48,7 +48,7 @@ fn held_against_bounds(resolved: &ResolvedCase, reading: &Reading) -> Option<Imp
     let is_for = |row: &&WideBoundRow| {
         row.of.contains(&quantity) && (row.sites.is_empty() || row.sites.contains(&site))
     };
-    let mut rows = resolved.rules().wide_bounds.rows.iter().filter(is_for);
+    let mut rows = resolved.rules().wide_bounds.iter().filter(is_for);
     let (bounds, ground) = rows.find_map(|row| bounds(resolved, quantity, &row.bound))?;
     bounds.is_broken(value).then(|| Implausible {
         reading: reading.id.clone(),

@@ -1,9 +1,9 @@
 use super::{
     LENGTH, MOST_SIZES, SHEATH_FR, Stuff, THICKNESS, WAIST, covers_waist, offset, thickness,
 };
-use crate::document::Place;
 use crate::faults::Faults;
 use crate::form::ListOr;
+use crate::place::Place;
 use geometry::{Disc, Vec2, Waist};
 use serde::Deserialize;
 use sizing::{Sheath, Size};

@@ -1,8 +1,8 @@
 //! What a row asks of a case, and which cases it speaks of.
 
-use crate::document::Place;
 use crate::faults::{Faults, one_of};
 use crate::form::Bare;
+use crate::place::Place;
 use crate::words::Word;
 use measurement::Answer;
 use serde::Deserialize;

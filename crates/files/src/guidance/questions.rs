@@ -1,10 +1,10 @@
 //! What is to be measured before, and the ways there are besides a catheter.
 
 use super::conditions::{BoundsForm, reach};
-use crate::document::Place;
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
-use crate::house_rules::{each_row, source};
+use crate::place::Place;
+use crate::rows::{each_row, source};
 use serde::Deserialize;
 use workup::{Question, Way};
 

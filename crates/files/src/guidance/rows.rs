@@ -1,10 +1,10 @@
 //! Rows of published limits, for children or for adults.
 
 use super::conditions::{BoundsForm, ConditionForm, condition, reach};
-use crate::document::Place;
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
-use crate::house_rules::{each_row, source};
+use crate::place::Place;
+use crate::rows::{each_row, source};
 use crate::words::Word;
 use serde::Deserialize;
 use workup::{Condition, LimitRow};

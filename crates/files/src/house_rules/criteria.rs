@@ -1,11 +1,11 @@
 //! What is looked at before a device is released.
 
 use super::limits::{ConditionForm, conditions};
-use super::{each_row, source};
-use crate::document::Place;
 use crate::faults::Faults;
 use crate::form::Bare;
+use crate::place::Place;
 use crate::procedure::{bounds, row};
+use crate::rows::{each_row, source};
 use serde::Deserialize;
 use serde::de::IgnoredAny;
 use sizing::Subject;

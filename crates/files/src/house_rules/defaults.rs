@@ -1,7 +1,7 @@
-use super::source;
-use crate::document::Place;
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
+use crate::place::Place;
+use crate::rows::source;
 use crate::words::Word;
 use serde::Deserialize;
 use sizing::house_rules::DefaultRow;

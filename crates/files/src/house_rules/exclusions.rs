@@ -1,9 +1,10 @@
 //! What stops every shape, and what settles whether it is so.
 
-use super::{each_row, source};
-use crate::document::{Checked, Place};
+use crate::document::Checked;
 use crate::faults::{Faults, Seen, one_of};
 use crate::form::Bare;
+use crate::place::Place;
+use crate::rows::{each_row, source};
 use crate::{FileKind, Source};
 use serde::Deserialize;
 use sizing::Fact;

@@ -1,7 +1,7 @@
-use super::{each_row, source};
-use crate::document::Place;
 use crate::faults::{Faults, Seen, one_of};
 use crate::form::Bare;
+use crate::place::Place;
+use crate::rows::{each_row, source};
 use serde::Deserialize;
 use sizing::HouseRules;
 use sizing::house_rules::{Band, Condition, LimitRow};

@@ -1,9 +1,9 @@
 //! The laws by which what is seen in a trial weighs the draws.
 
-use super::{each_row, source};
-use crate::document::Place;
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
+use crate::place::Place;
+use crate::rows::{each_row, source};
 use measurement::observation::{AnswerLaw, Range, Spread, ValueLaw};
 use serde::Deserialize;
 use sizing::house_rules::{ObservationLaw, ObservationRow};

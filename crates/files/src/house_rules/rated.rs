@@ -1,10 +1,10 @@
 //! What must be measured first, and what caps a verdict.
 
 use super::limits::{ConditionForm, conditions};
-use super::{each_row, source};
-use crate::document::Place;
 use crate::faults::{Faults, one_of};
 use crate::form::Bare;
+use crate::place::Place;
+use crate::rows::{each_row, source};
 use serde::Deserialize;
 use sizing::Fact;
 use sizing::house_rules::{CapRow, Exclusion, MeasuredFirst, Need};

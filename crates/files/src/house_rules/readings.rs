@@ -1,9 +1,9 @@
 //! How readings become values: their doubt, scale and bias, and which serve.
 
-use super::{each_row, source};
-use crate::document::Place;
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
+use crate::place::Place;
+use crate::rows::{each_row, source};
 use crate::words::Word;
 use measurement::{GroupPattern, Unit};
 use serde::Deserialize;

@@ -1,9 +1,9 @@
 //! What holds of a site of defects: arcs, rim rules and notes.
 
-use super::{each_row, source};
-use crate::document::Place;
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
+use crate::place::Place;
+use crate::rows::{each_row, source};
 use crate::words::Word;
 use measurement::Site;
 use serde::Deserialize;

@@ -1,16 +1,13 @@
-//! What a value is held against that may be a slip of the pen. A file without such
-//! rows is given the shipped ones.
+//! What a value is held against that may be a slip of the pen.
 
-use super::{each_row, parse_house_rules, source};
-use crate::document::Place;
 use crate::faults::Faults;
 use crate::form::Bare;
-use crate::shipped;
+use crate::place::Place;
+use crate::rows::{each_row, source};
 use measurement::Quantity;
 use serde::Deserialize;
-use sizing::house_rules::{Band, WideBound, WideBoundRow, WideBounds};
+use sizing::house_rules::{Band, WideBound, WideBoundRow};
 use std::ops::RangeInclusive;
-use std::sync::LazyLock;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -37,28 +34,12 @@ struct AtWeightForm {
 /// Most standard deviations of a table that a row may allow.
 const MOST_DEVIATIONS: f64 = 20.0;
 
-/// The rows of the shipped house rules.
-static SHIPPED: LazyLock<Vec<WideBoundRow>> = LazyLock::new(|| {
-    let (name, text) = shipped::HOUSE_RULES;
-    let file = parse_house_rules(name, text);
-    file.map_or_else(|_| Vec::new(), |file| file.into_value().wide_bounds.rows)
-});
-
 pub(super) fn rows(
-    forms: Option<Vec<WideBoundForm>>,
+    forms: Vec<WideBoundForm>,
     at: &Place,
     faults: &mut Faults,
-) -> WideBounds {
-    forms.map_or_else(
-        || WideBounds {
-            rows: SHIPPED.clone(),
-            are_shipped: true,
-        },
-        |forms| WideBounds {
-            rows: each_row(forms, at, |form, at| row(form, at, faults)),
-            are_shipped: false,
-        },
-    )
+) -> Vec<WideBoundRow> {
+    each_row(forms, at, |form, at| row(form, at, faults))
 }
 
 fn row(form: WideBoundForm, at: &Place, faults: &mut Faults) -> WideBoundRow {
@@ -182,22 +163,25 @@ fn accepted(of: &[Quantity]) -> RangeInclusive<f64> {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use crate::{parse_house_rules, shipped};
+    use sizing::HouseRules;
 
     /// The shipped rules with other wide bounds, or none.
-    fn with(wide_bounds: &str) -> Result<WideBounds, Vec<crate::Diagnostic>> {
+    fn with(wide_bounds: &str) -> Result<HouseRules, Vec<crate::Diagnostic>> {
         let (name, text) = shipped::HOUSE_RULES;
         let (before, _) = text.split_once("    wide_bounds: [").unwrap();
         let text = format!("{before}{wide_bounds})");
-        parse_house_rules(name, &text).map(|file| file.into_value().wide_bounds)
+        parse_house_rules(name, &text).map(crate::Checked::into_value)
     }
 
     #[test]
     fn a_file_without_wide_bounds_is_given_the_shipped_ones() {
         let lent = with("").unwrap();
-        assert!(lent.are_shipped && lent.rows.len() > 20);
+        assert_eq!(lent.from_shipped, ["wide_bounds"]);
+        assert!(lent.wide_bounds.len() > 20);
         let none = with("wide_bounds: []").unwrap();
-        assert!(!none.are_shipped && none.rows.is_empty());
+        assert_eq!(none.from_shipped, [""; 0]);
+        assert!(none.wide_bounds.is_empty());
     }
 
     #[test]

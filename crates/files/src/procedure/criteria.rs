@@ -1,9 +1,9 @@
 use super::seen::{bounds, seen, subject, text};
 use super::{MOST_MINUTES, minute};
-use crate::document::Place;
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
-use crate::house_rules::{each_row, source};
+use crate::place::Place;
+use crate::rows::{each_row, source};
 use serde::Deserialize;
 use serde::de::IgnoredAny;
 use sizing::trial::{Before, Bounds, Criterion, CriterionChange, ObservationKind};

@@ -1,10 +1,10 @@
 use super::minute;
 use super::observation::{ObservationForm, observation};
-use crate::document::Place;
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
-use crate::house_rules::each_row;
+use crate::place::Place;
 use crate::ron_text::number;
+use crate::rows::each_row;
 use crate::words::Word;
 use serde::Deserialize;
 use sizing::trial::{FollowUp, RoomBox, RoomNote, Used};

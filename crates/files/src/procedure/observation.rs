@@ -1,8 +1,8 @@
 use super::minute;
 use super::seen::{Told, subject, value};
-use crate::document::Place;
 use crate::faults::Faults;
 use crate::form::Bare;
+use crate::place::Place;
 use measurement::Regurgitation;
 use serde::Deserialize;
 use sizing::trial::{AskedOf, Observation, ObservationKind, Rhythm, Seen, Takes};

@@ -1,7 +1,7 @@
 //! What was seen, and bounds told in it.
 
-use crate::document::Place;
 use crate::faults::{Faults, one_of};
+use crate::place::Place;
 use crate::ron_text::number;
 use crate::words::Word;
 use measurement::{Answer, Regurgitation};

@@ -1,10 +1,10 @@
 use super::criteria::size;
 use super::minute;
 use super::observation::{ObservationForm, observation};
-use crate::document::Place;
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
-use crate::house_rules::each_row;
+use crate::place::Place;
+use crate::rows::each_row;
 use measurement::Answer;
 use serde::Deserialize;
 use sizing::trial::{Cable, Trial};

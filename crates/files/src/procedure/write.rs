@@ -10,63 +10,17 @@ use sizing::trial::{
     Seen, Takes, Trial, Used,
 };
 
-pub(crate) const BEFORE_FIELDS: [&str; 3] = ["row", "of", "seen"];
-pub(crate) const CRITERION_FIELDS: [&str; 10] = [
-    "size",
-    "row",
-    "of",
-    "who",
-    "view",
-    "inside",
-    "beyond",
-    "source",
-    "after_opening",
-    "changes",
-];
-pub(crate) const TRIAL_FIELDS: [&str; 12] = [
-    "id",
-    "size",
-    "rotation_deg",
-    "opened_min",
-    "closed_min",
-    "wire_across",
-    "cable",
-    "seat_as_modelled",
-    "view",
-    "seen",
-    "came_of_it",
-    "because",
-];
-pub(crate) const OBSERVATION_FIELDS: [&str; 12] = [
-    "id",
-    "what",
-    "of",
-    "side",
-    "value",
-    "sd",
-    "grade",
-    "answer",
-    "clock_position",
-    "by",
-    "min",
-    "set_aside",
-];
-pub(crate) const USED_FIELDS: [&str; 3] = ["contrast_ml", "dose_area_gy_cm2", "fluoroscopy_min"];
-pub(crate) const FOLLOW_UP_FIELDS: [&str; 2] = ["day", "seen"];
-pub(crate) const ROOM_FIELDS: [&str; 3] = ["what", "min", "value"];
-
 /// A subject, where it is not the device.
 fn of(of: Subject) -> Option<String> {
     (of != Subject::Shape).then(|| of.word().to_owned())
 }
 
 pub(crate) fn before_fields(before: &Before) -> Vec<Field> {
-    let values = [
-        Some(before.row.word().to_owned()),
-        of(before.of),
-        Some(text(before.seen)),
-    ];
-    BEFORE_FIELDS.into_iter().zip(values).collect()
+    vec![
+        ("row", Some(before.row.word().to_owned())),
+        ("of", of(before.of)),
+        ("seen", Some(text(before.seen))),
+    ]
 }
 
 fn bound_fields(bounds: Bounds) -> [Field; 2] {
@@ -80,19 +34,21 @@ pub(crate) fn criterion_fields(criterion: &Criterion) -> Vec<Field> {
     let said = |text: &str| (!text.is_empty()).then(|| quoted(text));
     let [inside, beyond] = bound_fields(criterion.bounds).map(|(_, value)| value);
     let changes: Vec<String> = criterion.changes.iter().map(change).collect();
-    let values = [
-        Some(quoted(&criterion.size)),
-        Some(criterion.row.word().to_owned()),
-        of(criterion.of),
-        said(&criterion.who),
-        said(&criterion.view),
-        inside,
-        beyond,
-        Some(quoted(&criterion.source)),
-        criterion.after_opening.then(|| "true".to_owned()),
-        list(&changes),
-    ];
-    CRITERION_FIELDS.into_iter().zip(values).collect()
+    vec![
+        ("size", Some(quoted(&criterion.size))),
+        ("row", Some(criterion.row.word().to_owned())),
+        ("of", of(criterion.of)),
+        ("who", said(&criterion.who)),
+        ("view", said(&criterion.view)),
+        ("inside", inside),
+        ("beyond", beyond),
+        ("source", Some(quoted(&criterion.source))),
+        (
+            "after_opening",
+            criterion.after_opening.then(|| "true".to_owned()),
+        ),
+        ("changes", list(&changes)),
+    ]
 }
 
 fn change(change: &CriterionChange) -> String {
@@ -118,21 +74,26 @@ pub(crate) fn trial_fields(trial: &Trial) -> Vec<Field> {
     let seen: Vec<String> = seen
         .map(|seen| record(&observation_fields(seen), &Style::ROW))
         .collect();
-    let values = [
-        Some(quoted(&trial.id)),
-        Some(quoted(&trial.size)),
-        trial.rotation_deg.map(number),
-        Some(number(trial.opened_min)),
-        trial.closed_min.map(number),
-        answer(trial.wire_across),
-        (trial.cable != Cable::Unknown).then(|| trial.cable.word().to_owned()),
-        answer(trial.seat_as_modelled),
-        trial.view.as_deref().map(quoted),
-        list(&seen),
-        trial.came_of_it.map(|it| it.word().to_owned()),
-        trial.because.as_deref().map(quoted),
-    ];
-    TRIAL_FIELDS.into_iter().zip(values).collect()
+    vec![
+        ("id", Some(quoted(&trial.id))),
+        ("size", Some(quoted(&trial.size))),
+        ("rotation_deg", trial.rotation_deg.map(number)),
+        ("opened_min", Some(number(trial.opened_min))),
+        ("closed_min", trial.closed_min.map(number)),
+        ("wire_across", answer(trial.wire_across)),
+        (
+            "cable",
+            (trial.cable != Cable::Unknown).then(|| trial.cable.word().to_owned()),
+        ),
+        ("seat_as_modelled", answer(trial.seat_as_modelled)),
+        ("view", trial.view.as_deref().map(quoted)),
+        ("seen", list(&seen)),
+        (
+            "came_of_it",
+            trial.came_of_it.map(|it| it.word().to_owned()),
+        ),
+        ("because", trial.because.as_deref().map(quoted)),
+    ]
 }
 
 pub(crate) fn observation_fields(seen: &Observation) -> Vec<Field> {
@@ -148,31 +109,28 @@ pub(crate) fn observation_fields(seen: &Observation) -> Vec<Field> {
         Takes::Answer => [None, None, in_words],
     };
     debug_assert_eq!(value.is_some(), matches!(seen.seen, Seen::Value(_)));
-    let values = [
-        Some(quoted(&seen.id)),
-        Some(seen.what.word().to_owned()),
-        of,
-        side,
-        value,
-        seen.sd.map(number),
-        grade,
-        answer,
-        seen.clock_position.map(number),
-        seen.by.map(|by| by.word().to_owned()),
-        seen.min.map(number),
-        seen.set_aside.as_deref().map(quoted),
-    ];
-    OBSERVATION_FIELDS.into_iter().zip(values).collect()
+    vec![
+        ("id", Some(quoted(&seen.id))),
+        ("what", Some(seen.what.word().to_owned())),
+        ("of", of),
+        ("side", side),
+        ("value", value),
+        ("sd", seen.sd.map(number)),
+        ("grade", grade),
+        ("answer", answer),
+        ("clock_position", seen.clock_position.map(number)),
+        ("by", seen.by.map(|by| by.word().to_owned())),
+        ("min", seen.min.map(number)),
+        ("set_aside", seen.set_aside.as_deref().map(quoted)),
+    ]
 }
 
 pub(crate) fn used_fields(used: &Used) -> Vec<Field> {
-    let values = [
-        used.contrast_ml,
-        used.dose_area_gy_cm2,
-        used.fluoroscopy_min,
-    ];
-    let values = values.map(|value| value.map(number));
-    USED_FIELDS.into_iter().zip(values).collect()
+    vec![
+        ("contrast_ml", used.contrast_ml.map(number)),
+        ("dose_area_gy_cm2", used.dose_area_gy_cm2.map(number)),
+        ("fluoroscopy_min", used.fluoroscopy_min.map(number)),
+    ]
 }
 
 pub(crate) fn follow_up_fields(day: &FollowUp) -> Vec<Field> {
@@ -180,18 +138,16 @@ pub(crate) fn follow_up_fields(day: &FollowUp) -> Vec<Field> {
     let seen: Vec<String> = seen
         .map(|seen| record(&observation_fields(seen), &Style::ROW))
         .collect();
-    let values = [
-        Some(number(day.day)),
-        Some(format!("[{}]", seen.join(", "))),
-    ];
-    FOLLOW_UP_FIELDS.into_iter().zip(values).collect()
+    vec![
+        ("day", Some(number(day.day))),
+        ("seen", Some(format!("[{}]", seen.join(", ")))),
+    ]
 }
 
 pub(crate) fn room_fields(note: &RoomNote) -> Vec<Field> {
-    let values = [
-        Some(note.what.word().to_owned()),
-        note.min.map(number),
-        note.value.map(number),
-    ];
-    ROOM_FIELDS.into_iter().zip(values).collect()
+    vec![
+        ("what", Some(note.what.word().to_owned())),
+        ("min", note.min.map(number)),
+        ("value", note.value.map(number)),
+    ]
 }

@@ -1,42 +1,19 @@
 use super::list::Named;
 use super::procedure::procedure;
-use super::{Splice, SpliceError, faithful};
+use super::{Splice, SpliceError, faithful, names};
 use crate::Word;
-use crate::case::{CASE_CAP, CaseFile, parse_case};
+use crate::case::{CASE_FIELDS, CaseFile, parse_case};
 use crate::document::Step;
-use crate::exceptions::{BAND_FIELDS, EXCEPTION_FIELDS, band_fields, exception_fields};
-use crate::facts::{FACT_FIELDS, fact_fields};
-use crate::reading_text::{READING_FIELDS, reading_fields};
+use crate::exceptions::{band_fields, exception_fields};
+use crate::facts::fact_fields;
+use crate::kind::CASE_CAP;
+use crate::reading_text::reading_fields;
 use crate::ron_text::{Field, quoted, record};
 use measurement::{Finding, Reading};
 use sizing::house_rules::{Exception, Stated};
 use sizing::{Answer, Case, Facts, Neighbour};
 use std::borrow::Cow;
 use std::collections::BTreeMap;
-
-/// The fields of a case, in the order of a file that is written anew.
-pub(super) const CASE_FIELDS: [&str; 20] = [
-    "format",
-    "title",
-    "lesson",
-    "site",
-    "edge",
-    "access",
-    "readings",
-    "out_of_reach",
-    "facts",
-    "findings",
-    "exclusions",
-    "exceptions",
-    "case_id",
-    "before",
-    "planned_on",
-    "criteria",
-    "trials",
-    "used",
-    "follow_up",
-    "room",
-];
 
 const READINGS: Named<Reading> = Named {
     name: |reading| Cow::Borrowed(&reading.id.0),
@@ -64,12 +41,7 @@ impl CaseFile {
             &was.readings,
             &case.readings,
             |splice, at, was, wanted| {
-                splice.set_fields(
-                    at,
-                    &reading_fields(was),
-                    &reading_fields(wanted),
-                    &READING_FIELDS,
-                );
+                splice.set_record(at, &reading_fields(was), &reading_fields(wanted));
             },
         );
         absent(&mut splice, was, case);
@@ -120,21 +92,16 @@ fn absent(splice: &mut Splice, was: &Case, wanted: &Case) {
         }
     }
     for new in wanted.absent.difference(&was.absent) {
-        splice.be_there(&[], LIST, "[]", &CASE_FIELDS);
+        splice.ensure_field(&[], LIST, "[]", &CASE_FIELDS);
         splice.push(&list, Neighbour::word(*new));
     }
 }
 
 fn facts(splice: &mut Splice, was: &Facts, wanted: &Facts) {
     if was != wanted {
-        splice.be_there(&[], "facts", "()", &CASE_FIELDS);
+        splice.ensure_field(&[], "facts", "()", &CASE_FIELDS);
         let group = [Step::Field("facts")];
-        splice.set_fields(
-            &group,
-            &fact_fields(was),
-            &fact_fields(wanted),
-            &FACT_FIELDS,
-        );
+        splice.set_record(&group, &fact_fields(was), &fact_fields(wanted));
     }
     if was.conduction != wanted.conduction {
         // An older file answers it among the findings, where it would contradict.
@@ -155,7 +122,7 @@ fn answers(
     }
     for (key, answer) in wanted {
         if was.get(key) != Some(answer) {
-            splice.be_there(&[], map, "{}", &CASE_FIELDS);
+            splice.ensure_field(&[], map, "{}", &CASE_FIELDS);
             splice.set_entry(&group, key, Some(answer.word()));
         }
     }
@@ -164,7 +131,7 @@ fn answers(
 fn exceptions(splice: &mut Splice, was: &[Exception], wanted: &[Exception]) {
     const LIST: &str = "exceptions";
     if was != wanted {
-        splice.be_there(&[], LIST, "[]", &CASE_FIELDS);
+        splice.ensure_field(&[], LIST, "[]", &CASE_FIELDS);
     }
     EXCEPTIONS.sync(
         splice,
@@ -173,6 +140,7 @@ fn exceptions(splice: &mut Splice, was: &[Exception], wanted: &[Exception]) {
         wanted,
         |splice, at, was, wanted| {
             let (mut before, mut after) = (exception_fields(was), exception_fields(wanted));
+            let order = names(&after);
             if let (
                 Stated::Limits { stop, caution },
                 Stated::Limits {
@@ -187,14 +155,14 @@ fn exceptions(splice: &mut Splice, was: &[Exception], wanted: &[Exception]) {
                 ] {
                     let band: Vec<Step> = at.iter().copied().chain([Step::Field(name)]).collect();
                     let (was, wanted) = (band_fields(was), band_fields(wanted));
-                    splice.set_fields(&band, &was, &wanted, &BAND_FIELDS);
+                    splice.set_record(&band, &was, &wanted);
                 }
                 // They are written, limit by limit.
                 for fields in [&mut before, &mut after] {
                     fields.retain(|(name, _)| !matches!(*name, "limit" | "warning"));
                 }
             }
-            splice.set_fields(at, &before, &after, &EXCEPTION_FIELDS);
+            splice.set_fields(at, &before, &after, &order);
         },
     );
 }

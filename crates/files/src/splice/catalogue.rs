@@ -1,11 +1,10 @@
 use super::list::Named;
-use super::{Splice, SpliceError, faithful};
-use crate::catalogue::{CATALOGUE_CAP, CatalogueFile, parse_catalogue};
+use super::{Splice, SpliceError, faithful, names};
+use crate::catalogue::{CatalogueFile, parse_catalogue};
 use crate::document::Step;
+use crate::kind::CATALOGUE_CAP;
 use crate::ron_text::{Field, quoted, record};
-use crate::size_text::{
-    DISC_FIELDS, SHAPE_FIELDS, SIZE_FIELDS, disc_fields, shape_head, shape_record, size_fields,
-};
+use crate::size_text::{disc_fields, shape_head, shape_record, size_fields};
 use geometry::Face;
 use sizing::{Catalogue, Shape, Size};
 use std::borrow::Cow;
@@ -49,7 +48,7 @@ impl CatalogueFile {
         put_aside(&mut splice, &was.put_aside, &catalogue.put_aside);
         if catalogue.shapes.is_empty() {
             // Without a shape it says at least that it is laid over others.
-            splice.be_there(&[], "out_of_stock", "[]", &CATALOGUE_FIELDS);
+            splice.ensure_field(&[], "out_of_stock", "[]", &CATALOGUE_FIELDS);
         }
         let text = self.source().marked(splice.text);
         let read = parse_catalogue(self.source().name(), &text);
@@ -85,13 +84,14 @@ fn put_aside(splice: &mut Splice, was: &BTreeSet<String>, wanted: &BTreeSet<Stri
         }
     }
     for new in wanted.difference(was) {
-        splice.be_there(&[], "out_of_stock", "[]", &CATALOGUE_FIELDS);
+        splice.ensure_field(&[], "out_of_stock", "[]", &CATALOGUE_FIELDS);
         splice.push(&list, &quoted(new));
     }
 }
 
 fn shape(splice: &mut Splice, at: &[Step], was: &Shape, wanted: &Shape) {
-    splice.set_fields(at, &shape_head(was), &shape_head(wanted), &SHAPE_FIELDS);
+    let head = shape_head(wanted);
+    splice.set_record(at, &shape_head(was), &head);
     let within = |name| -> Vec<Step> { at.iter().copied().chain([Step::Field(name)]).collect() };
     let list = within("sizes");
     let rows = splice.node(&list).map_or(0, |node| node.inner.len());
@@ -100,14 +100,14 @@ fn shape(splice: &mut Splice, at: &[Step], was: &Shape, wanted: &Shape) {
     let wanted = match keeps.map(|keeps| wanted.sizes.split_at(keeps)) {
         Some((wanted, last)) if fields(last) == fields(series) => wanted,
         _ => {
-            splice.set_field(at, "series", None, &SHAPE_FIELDS);
+            splice.set_field(at, "series", None, &[]);
             &wanted.sizes
         }
     };
     if fields(rows) == fields(wanted) {
         return;
     }
-    splice.be_there(at, "sizes", "[]", &SHAPE_FIELDS);
+    splice.ensure_field(at, "sizes", "[]", &names(&head));
     SIZES.sync(splice, &list, rows, wanted, size);
 }
 
@@ -118,7 +118,7 @@ fn size(splice: &mut Splice, at: &[Step], was: &Size, wanted: &Size) {
         let discs = (was.occluder.disc(face), wanted.occluder.disc(face));
         if let (Some(was), Some(wanted)) = discs {
             let at: Vec<Step> = at.iter().copied().chain([Step::Field(side)]).collect();
-            splice.set_fields(&at, &disc_fields(was), &disc_fields(wanted), &DISC_FIELDS);
+            splice.set_record(&at, &disc_fields(was), &disc_fields(wanted));
             // What is done is not to be done again.
             for (was, wanted) in was_fields.iter_mut().zip(&wanted_fields) {
                 if was.0 == side {
@@ -127,7 +127,7 @@ fn size(splice: &mut Splice, at: &[Step], was: &Size, wanted: &Size) {
             }
         }
     }
-    splice.set_fields(at, &was_fields, &wanted_fields, &SIZE_FIELDS);
+    splice.set_record(at, &was_fields, &wanted_fields);
 }
 
 /// What is written of some sizes, which says nothing of their shape.

@@ -1,13 +1,12 @@
 //! Criteria, trials and all else of a procedure, written into a case.
 
-use super::Splice;
-use super::case::CASE_FIELDS;
 use super::list::Named;
+use super::{Splice, names};
+use crate::case::CASE_FIELDS;
 use crate::document::Step;
 use crate::procedure::{
-    BEFORE_FIELDS, CRITERION_FIELDS, FOLLOW_UP_FIELDS, OBSERVATION_FIELDS, ROOM_FIELDS,
-    TRIAL_FIELDS, USED_FIELDS, before_fields, criterion_fields, criterion_key, follow_up_fields,
-    observation_fields, room_fields, room_key, trial_fields, used_fields,
+    before_fields, criterion_fields, criterion_key, follow_up_fields, observation_fields,
+    room_fields, room_key, trial_fields, used_fields,
 };
 use crate::ron_text::{Field, number, quoted, record};
 use sizing::trial::{Before, Criterion, FollowUp, Observation, Procedure, RoomNote, Trial, Used};
@@ -48,13 +47,13 @@ pub(super) fn procedure(splice: &mut Splice, was: &Procedure, wanted: &Procedure
     splice.set_fields(&[], &head(was), &head(wanted), &CASE_FIELDS);
     rows(
         splice,
-        ("before", &BEFORE_FIELDS),
+        "before",
         (&BEFORE, before_fields),
         (&was.before, &wanted.before),
     );
     rows(
         splice,
-        ("criteria", &CRITERION_FIELDS),
+        "criteria",
         (&CRITERIA, criterion_fields),
         (&was.criteria, &wanted.criteria),
     );
@@ -62,13 +61,13 @@ pub(super) fn procedure(splice: &mut Splice, was: &Procedure, wanted: &Procedure
     used(splice, &was.used, &wanted.used);
     rows(
         splice,
-        ("follow_up", &FOLLOW_UP_FIELDS),
+        "follow_up",
         (&FOLLOW_UP, follow_up_fields),
         (&was.follow_up, &wanted.follow_up),
     );
     rows(
         splice,
-        ("room", &ROOM_FIELDS),
+        "room",
         (&ROOM, room_fields),
         (&was.room, &wanted.room),
     );
@@ -87,17 +86,17 @@ type Fields<T> = fn(&T) -> Vec<Field>;
 /// A list of the case whose items are fields alone.
 fn rows<T: PartialEq>(
     splice: &mut Splice,
-    (list, order): (&str, &[&str]),
+    list: &str,
     (named, fields): (&Named<T>, Fields<T>),
     (was, wanted): (&[T], &[T]),
 ) {
     if was == wanted {
         return;
     }
-    splice.be_there(&[], list, "[]", &CASE_FIELDS);
+    splice.ensure_field(&[], list, "[]", &CASE_FIELDS);
     let path = [Step::Field(list)];
     named.sync(splice, &path, was, wanted, |splice, at, was, wanted| {
-        splice.set_fields(at, &fields(was), &fields(wanted), order);
+        splice.set_record(at, &fields(was), &fields(wanted));
     });
 }
 
@@ -106,24 +105,24 @@ fn trials(splice: &mut Splice, was: &[Trial], wanted: &[Trial]) {
     if was == wanted {
         return;
     }
-    splice.be_there(&[], "trials", "[]", &CASE_FIELDS);
+    splice.ensure_field(&[], "trials", "[]", &CASE_FIELDS);
     let path = [Step::Field("trials")];
     TRIALS.sync(splice, &path, was, wanted, |splice, at, was, wanted| {
-        let without_seen = |trial: &Trial| -> Vec<Field> {
-            let fields = trial_fields(trial).into_iter();
-            fields.filter(|(name, _)| *name != SEEN).collect()
-        };
-        let (before, after) = (without_seen(was), without_seen(wanted));
-        splice.set_fields(at, &before, &after, &TRIAL_FIELDS);
+        let (mut before, mut after) = (trial_fields(was), trial_fields(wanted));
+        let order = names(&after);
+        for fields in [&mut before, &mut after] {
+            fields.retain(|(name, _)| *name != SEEN);
+        }
+        splice.set_fields(at, &before, &after, &order);
         if was.seen == wanted.seen {
             return;
         }
-        splice.be_there(at, SEEN, "[]", &TRIAL_FIELDS);
+        splice.ensure_field(at, SEEN, "[]", &order);
         let seen: Vec<Step> = at.iter().copied().chain([Step::Field(SEEN)]).collect();
         let (was, wanted) = (&was.seen, &wanted.seen);
         OBSERVATIONS.sync(splice, &seen, was, wanted, |splice, at, was, wanted| {
             let (was, wanted) = (observation_fields(was), observation_fields(wanted));
-            splice.set_fields(at, &was, &wanted, &OBSERVATION_FIELDS);
+            splice.set_record(at, &was, &wanted);
         });
     });
 }
@@ -132,12 +131,7 @@ fn used(splice: &mut Splice, was: &Used, wanted: &Used) {
     if was == wanted {
         return;
     }
-    splice.be_there(&[], "used", "()", &CASE_FIELDS);
+    splice.ensure_field(&[], "used", "()", &CASE_FIELDS);
     let group = [Step::Field("used")];
-    splice.set_fields(
-        &group,
-        &used_fields(was),
-        &used_fields(wanted),
-        &USED_FIELDS,
-    );
+    splice.set_record(&group, &used_fields(was), &used_fields(wanted));
 }

@@ -106,13 +106,12 @@ fn check(path: &Path, rules: &HouseRules) -> Result<String, FileError> {
         FileKind::HouseRules => {
             let file = parse_house_rules(name, text)?;
             let rules = file.value();
-            let bounds = if rules.wide_bounds.are_shipped {
-                "; wide bounds as shipped, for the file has none"
-            } else {
-                ""
+            let lent = match rules.from_shipped.as_slice() {
+                [] => String::new(),
+                lists => format!("; as shipped, for the file has none: {}", lists.join(", ")),
             };
             format!(
-                "a centre's sound rules, {} rows of limits{bounds}",
+                "a centre's sound rules, {} rows of limits{lent}",
                 rules.limits.len()
             )
         }

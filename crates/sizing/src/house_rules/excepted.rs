@@ -67,7 +67,7 @@ impl HouseRules {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::house_rules::{Band, Condition, LimitRow, Sourced, WideBounds};
+    use crate::house_rules::{Band, Condition, LimitRow, Sourced};
 
     fn low(low: f64) -> Band {
         Band {
@@ -114,7 +114,7 @@ mod tests {
             release_criteria: Vec::new(),
             observations: Vec::new(),
             from_shipped: Vec::new(),
-            wide_bounds: WideBounds::default(),
+            wide_bounds: Vec::new(),
         }
     }
 

@@ -1,17 +1,9 @@
 use super::Band;
 use measurement::{Quantity, Site, Unit};
 
-/// What a value is held against that may be a slip of the pen: no size is judged by
-/// it.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct WideBounds {
-    /// The rows; the first that can be applied to a quantity counts.
-    pub rows: Vec<WideBoundRow>,
-    /// Whether the shipped rows serve because the file of the rules has none.
-    pub are_shipped: bool,
-}
-
-/// The wide bounds of quantities.
+/// The wide bounds of quantities: what a value is held against that may be a slip of
+/// the pen. No size is judged by it, and the first row that can be applied to a
+/// quantity counts.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WideBoundRow {
     /// The quantities.

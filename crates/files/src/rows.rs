@@ -1,0 +1,30 @@
+//! Rows of lists that files of rules and of guidance and cases have.
+
+use crate::faults::Faults;
+use crate::place::Place;
+
+/// Each row of a list with its place.
+pub(crate) fn each_row<'a, Form, Row>(
+    forms: Vec<Form>,
+    at: &'a Place,
+    mut row: impl FnMut(Form, &Place<'a>) -> Row,
+) -> Vec<Row> {
+    forms
+        .into_iter()
+        .enumerate()
+        .map(|(index, form)| row(form, &at.item(index)))
+        .collect()
+}
+
+/// Where a row comes from: every row says it.
+pub(crate) fn source(source: String, at: &Place, faults: &mut Faults) -> String {
+    let at = at.field("source");
+    if source.trim().is_empty() {
+        faults.add(
+            &at,
+            "a citation, \"common practice, no source\" or \"assumption\"",
+            "",
+        );
+    }
+    source
+}
