@@ -1,4 +1,4 @@
-use crate::{Page, Refused, Session, ShelfRow};
+use crate::{Focus, Page, Refused, Session, ShelfRow};
 
 /// What the page says in few lines, to be pasted elsewhere.
 pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
@@ -13,7 +13,7 @@ pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
         }
         Page::WorkUp => {
             let lines = session.work_up();
-            let line = lines.get(session.view().work_up);
+            let line = lines.get(session.view().selected[Focus::WorkUp]);
             line.map(|(_, line)| {
                 let parts = [
                     line.label.clone(),
@@ -29,7 +29,9 @@ pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
         Page::Shelf => shelf(session).ok_or_else(nothing),
         Page::Rules => {
             let rules = session.house_rules();
-            let rule = rules.get(session.view().rule).ok_or_else(nothing)?;
+            let rule = rules
+                .get(session.view().selected[Focus::Rules])
+                .ok_or_else(nothing)?;
             Ok(format!(
                 "{}: {}. Source: {}",
                 rule.about, rule.says, rule.source

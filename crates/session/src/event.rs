@@ -1,6 +1,6 @@
 use crate::overlay::{Openables, Prompt, Question};
 use crate::worker::Reply;
-use crate::{Command, Focus, Home, Key, Page, Rooms};
+use crate::{Command, Focus, Home, Key, Page, VisibleLines};
 use sizing::{Case, Catalogue};
 use std::path::PathBuf;
 
@@ -22,8 +22,8 @@ pub enum Event {
     Nudge(i32),
     /// The worker answered.
     Reply(Reply),
-    /// A page was drawn with room for so many lines of each list.
-    Drawn(Rooms),
+    /// A page was drawn, with so many lines of each list.
+    Drawn(VisibleLines),
     /// Work goes on long enough to be noticed, or not any more.
     Working(bool),
     /// Something came of a file.
@@ -37,13 +37,9 @@ pub enum Target {
     Panel(Focus),
     /// A page, by its name.
     Page(Page),
-    /// A line of the readings.
-    Row(usize),
-    /// A bay.
-    Bay(usize),
     /// A candidate of the ranked list, by its index on the shelf.
     Candidate(usize),
-    /// A line of the list of a page.
+    /// A line of a panel's list, or a bay.
     Line(Focus, usize),
     /// A cell of the fit map: its column and row.
     Cell(usize, usize),

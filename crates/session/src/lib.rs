@@ -40,9 +40,9 @@ mod keymap;
 mod looks;
 mod overlay;
 mod page;
+mod per_panel;
 mod refused;
 mod results;
-mod rooms;
 mod row;
 mod session;
 mod shelf;
@@ -75,13 +75,14 @@ pub use keymap::{KeyMap, KeyMapError};
 pub use looks::{Looks, Palette, Pictures, SectionLeft};
 pub use overlay::{
     Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, Confirmation, ExceptionForm, Field,
-    Guide, Listed, Mark, Openable, Openables, Overlay, Prompt, Question, ReadingForm, ReadingLine,
-    ShelfForm, ShelfPart, Told, Typed,
+    Form, FormEntry, Guide, ListFilter, Listed, Mark, NewCase, Openable, Openables, Overlay,
+    Prompt, Question, ReadingDraft, ReadingForm, ReadingLine, ShapeDraft, ShelfForm, ShelfPart,
+    Told,
 };
 pub use page::{Focus, Page};
+pub use per_panel::{PerPanel, VisibleLines};
 pub use refused::Refused;
 pub use results::Results;
-pub use rooms::Rooms;
 pub use row::Row;
 pub use session::{Session, Status};
 pub use shelf::{Origin, Shelf, ShelfRow};

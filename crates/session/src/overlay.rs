@@ -4,35 +4,33 @@ mod case_form;
 mod command_list;
 mod confirmation;
 mod exception_form;
-mod field;
+mod form;
 mod guide;
 mod layer;
+mod list_filter;
 mod openables;
 mod prompt;
 mod question;
 mod reading_form;
 mod shelf_form;
 mod step;
-mod typed;
 
-pub use case_form::{CaseForm, CaseLine};
+pub use case_form::{CaseForm, CaseLine, NewCase};
 pub use command_list::CommandList;
 pub use confirmation::Confirmation;
 pub(crate) use confirmation::Reply;
 pub use exception_form::ExceptionForm;
-pub use field::Field;
+pub use form::{Form, FormEntry};
 pub(crate) use guide::closing;
 pub use guide::{Ask, Chapter, Guide, Listed, Mark, Told};
 pub(crate) use layer::{Layer, Next, Outcome};
+pub use list_filter::ListFilter;
 pub use openables::{Openable, Openables};
-pub use prompt::Prompt;
+pub use prompt::{Field, Prompt};
 pub use question::{Choice, Question};
-pub use reading_form::{ReadingForm, ReadingLine};
-pub use shelf_form::{ShelfForm, ShelfPart};
+pub use reading_form::{ReadingDraft, ReadingForm, ReadingLine};
+pub use shelf_form::{ShapeDraft, ShelfForm, ShelfPart};
 pub(crate) use step::{After, Step};
-pub use typed::Typed;
-
-use crate::key::{Key, KeyCode};
 
 /// A layer over the panels.
 #[derive(Clone, Debug, PartialEq)]
@@ -104,45 +102,9 @@ impl Overlay {
     }
 }
 
-/// The line of a form of so many that a key goes to from another, round its ends;
-/// `None` where it goes to none.
-fn line_beside(key: Key, line: usize, count: usize) -> Option<usize> {
-    let count = count.max(1);
-    let by = match key.code {
-        KeyCode::Up => count - 1,
-        KeyCode::Tab if key.shift => count - 1,
-        KeyCode::Down | KeyCode::Tab => 1,
-        _ => return None,
-    };
-    Some((line + by) % count)
-}
-
-/// The line of a list that a key goes to from another, not past its last; `page`
-/// lines are seen at once. `None` where it goes to none.
-fn listed_beside(key: Key, line: usize, last: usize, page: usize) -> Option<usize> {
-    Some(match key.code {
-        KeyCode::Up => line.saturating_sub(1),
-        KeyCode::Down => (line + 1).min(last),
-        KeyCode::PageUp => line.saturating_sub(page),
-        KeyCode::PageDown => (line + page).min(last),
-        _ => return None,
-    })
-}
-
 /// A phrase as the beginning of a sentence.
 fn capital(phrase: &str) -> String {
     let mut letters = phrase.chars();
     let first = letters.next().into_iter().flat_map(char::to_uppercase);
     first.chain(letters).collect()
-}
-
-/// What a layer makes of a key.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Taken {
-    /// It took the key.
-    Yes,
-    /// It asks to be closed.
-    Close,
-    /// It asks for what it stands for to be done.
-    Commit,
 }

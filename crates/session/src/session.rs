@@ -11,8 +11,8 @@ use crate::overlay::Overlay;
 use crate::row::{kept, rows};
 use crate::worker::{MapGrain, Reply, Request};
 use crate::{
-    Assessed, Bay, Change, Command, Document, Edit, History, KeyMap, Looks, PageRequest, Refused,
-    Results, Row, View,
+    Assessed, Bay, Change, Command, Document, Edit, Focus, History, KeyMap, Looks, PageRequest,
+    Refused, Results, Row, View,
 };
 use sizing::{Case, Catalogue, HouseRules, Setting};
 use std::cmp::Ordering;
@@ -306,12 +306,13 @@ impl Session {
                 self.results.forget();
                 let is_guide = |layer: &Overlay| matches!(layer, Overlay::Guide(_));
                 self.view.overlays.retain(|layer| !is_guide(layer));
-                self.view.bay = 0;
+                self.view.selected[Focus::Bays] = 0;
                 self.bays_wait = true;
             }
             let rows = rows(&self.document);
             let was = edit.row(&self.document).or_else(|| self.row().cloned());
-            self.view.row = was.map_or(0, |was| kept(&rows, &was, self.view.row));
+            let row = &mut self.view.selected[Focus::Readings];
+            *row = was.map_or(0, |was| kept(&rows, &was, *row));
             self.rows = rows;
         } else if let Edit::Shelf { .. } = edit {
             self.follow_shelf();
@@ -322,13 +323,15 @@ impl Session {
         self.bays_wait &= self.document.bays.is_empty() || self.is_guided();
         if matches!(edit, Edit::Bays(_)) {
             self.bays_wait = false;
-            self.view.bay = self.nearest_bay(self.view.bay);
+            self.keep_to_bays();
         }
     }
 
-    /// A bay that is there, or the last one.
-    fn nearest_bay(&self, bay: usize) -> usize {
-        bay.min(self.document.bays.len().saturating_sub(1))
+    /// Selects the last bay where the one that was selected is gone.
+    fn keep_to_bays(&mut self) {
+        let last = self.document.bays.len().saturating_sub(1);
+        let bay = &mut self.view.selected[Focus::Bays];
+        *bay = last.min(*bay);
     }
 
     fn bays_by_hand(&self) -> Vec<Bay> {

@@ -1,35 +1,25 @@
 use crate::looks::Looks;
 use crate::overlay::Overlay;
 use crate::page::{Focus, Page};
-use crate::rooms::Rooms;
+use crate::per_panel::{PerPanel, VisibleLines};
 
 /// Where the operator is: nothing of it is saved or undone.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct View {
     /// The panel that takes keys.
     pub focus: Focus,
-    /// The selected line of the readings.
-    pub row: usize,
-    /// The selected bay.
-    pub bay: usize,
+    /// The index of the selected line of each panel, or of the selected bay.
+    pub selected: PerPanel,
     /// The selected candidate of the ranked list, by its place on the shelf;
     /// `None`: whichever stands first.
     pub ranked: Option<usize>,
-    /// The selected line of the doubts.
-    pub doubt: usize,
     /// The selected column and row of the fit map; `None`: the nearest to what
     /// would fit.
     pub cell: Option<(usize, usize)>,
-    /// The selected line of the work-up.
-    pub work_up: usize,
-    /// The selected rule of the house.
-    pub rule: usize,
-    /// The selected line of the shelf, from 0.
-    pub shelf: usize,
     /// How the screen looks.
     pub looks: Looks,
-    /// How many lines of each list are seen.
-    pub rooms: Rooms,
+    /// How many lines of each list are visible.
+    pub visible: VisibleLines,
     /// What lies over the panels, the topmost last.
     pub overlays: Vec<Overlay>,
 }

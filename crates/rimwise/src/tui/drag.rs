@@ -1,6 +1,6 @@
 use super::draw::Seen;
 use ratatui::layout::Position;
-use session::{Event, Target};
+use session::{Event, Focus, Target};
 
 /// What the mouse holds while its button is down.
 ///
@@ -33,7 +33,7 @@ impl Drag {
     pub(super) fn drag(&mut self, seen: &Seen, at: Position) -> Option<Event> {
         let held = self.0.as_mut()?;
         let columns = i32::from(at.x) - i32::from(held.at.x);
-        if let Target::Row(_) = held.on
+        if let Target::Line(Focus::Readings, _) = held.on
             && (held.nudges || at.y == held.at.y)
         {
             held.nudges |= columns != 0;

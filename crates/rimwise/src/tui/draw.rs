@@ -58,7 +58,7 @@ pub(super) fn page(
     studio: &mut Studio,
 ) -> Seen {
     let area = frame.area();
-    let mut seen = Seen::new(session.view().rooms);
+    let mut seen = Seen::new(session.view().visible);
     let is_small = area.width < LEAST_WIDTH || area.height < LEAST_HEIGHT;
     if let Some(guide) = led(session) {
         let draw = if is_small { guide::small } else { guide::draw };
@@ -83,14 +83,14 @@ pub(super) fn page(
         Some(Overlay::Case(form)) => form::case(frame, session, form, theme, area),
         Some(Overlay::Question(question)) => question::draw(frame, question, theme, area),
         Some(Overlay::Commands(list)) => {
-            seen.rooms.overlay = key_list::draw(frame, session, list, theme, area);
+            seen.visible.overlay = key_list::draw(frame, session, list, theme, area);
         }
         Some(Overlay::Open(list)) => {
-            seen.rooms.overlay = openables::draw(frame, session, list, theme, area);
+            seen.visible.overlay = openables::draw(frame, session, list, theme, area);
         }
     }
     // What lies over the page is not to be pointed through.
-    Seen::new(seen.rooms)
+    Seen::new(seen.visible)
 }
 
 /// The guide that lies over the page, topmost or under a form.

@@ -106,7 +106,7 @@ impl Program {
         }
         let theme = Theme::of(self.session.view().looks);
         self.seen = draw::page(frame, &self.session, theme, &mut self.studio);
-        self.update(Event::Drawn(self.seen.rooms), now);
+        self.update(Event::Drawn(self.seen.visible), now);
         let wanted = self.studio.take_pixels();
         let (bytes, order) = self.pixels.frame(wanted, frame.buffer_mut());
         self.ordered = order.or(self.ordered.take());

@@ -105,7 +105,12 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: BAYS,
         keys: &["right", "l"],
         in_footer: false,
-        change: |session| select(session, session.view().bay.saturating_add(1)),
+        change: |session| {
+            select(
+                session,
+                session.view().selected[Focus::Bays].saturating_add(1),
+            )
+        },
     },
     Command {
         id: "previous_bay",
@@ -114,7 +119,12 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: BAYS,
         keys: &["left", "h"],
         in_footer: false,
-        change: |session| select(session, session.view().bay.saturating_sub(1)),
+        change: |session| {
+            select(
+                session,
+                session.view().selected[Focus::Bays].saturating_sub(1),
+            )
+        },
     },
 ];
 
@@ -125,7 +135,7 @@ const ROUND: u16 = 360;
 
 fn selected(session: &Session) -> Result<Bay, Refused> {
     let bays = session.document().bays();
-    bays.get(session.view().bay)
+    bays.get(session.view().selected[Focus::Bays])
         .copied()
         .ok_or_else(|| Refused::new("nothing is pinned"))
 }
@@ -133,7 +143,7 @@ fn selected(session: &Session) -> Result<Bay, Refused> {
 /// The selected bay, changed.
 fn with(session: &Session, bay: Bay) -> Change {
     let mut bays = session.document().bays().to_vec();
-    if let Some(selected) = bays.get_mut(session.view().bay) {
+    if let Some(selected) = bays.get_mut(session.view().selected[Focus::Bays]) {
         *selected = bay;
     }
     Change::Edit(Edit::Bays(bays))
@@ -151,7 +161,7 @@ fn pin(session: &Session) -> Result<Change, Refused> {
 fn unpin(session: &Session) -> Result<Change, Refused> {
     selected(session)?;
     let mut bays = session.document().bays().to_vec();
-    bays.remove(session.view().bay);
+    bays.remove(session.view().selected[Focus::Bays]);
     Ok(Change::Edit(Edit::Bays(bays)))
 }
 
@@ -202,7 +212,7 @@ fn turn(session: &Session, by: u16) -> Result<Change, Refused> {
     }
     let from = bay
         .turn
-        .or_else(|| session.turn_degrees(session.view().bay))
+        .or_else(|| session.turn_degrees(session.view().selected[Focus::Bays]))
         .ok_or_else(|| Refused::new("its best turn is still being looked for"))?;
     Ok(with(
         session,
@@ -243,5 +253,7 @@ fn swap_discs(session: &Session) -> Result<Change, Refused> {
 fn select(session: &Session, bay: usize) -> Result<Change, Refused> {
     selected(session)?;
     let last = session.document().bays().len().saturating_sub(1);
-    Ok(look(session, |view| view.bay = bay.min(last)))
+    Ok(look(session, |view| {
+        view.selected[Focus::Bays] = bay.min(last);
+    }))
 }

@@ -50,7 +50,7 @@ fn go_to_reading(session: &Session) -> Result<Change, Refused> {
         .ok_or_else(|| Refused::new("it is not among the readings"))?;
     Ok(look(session, |view| {
         view.show_readings();
-        view.row = place;
+        view.selected[Focus::Readings] = place;
     }))
 }
 

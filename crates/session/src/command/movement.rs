@@ -109,40 +109,31 @@ pub(super) const COMMANDS: &[Command] = &[
 /// Moves the selection of the list that takes keys, from where it is by pages or
 /// to its last line, and not past its ends.
 fn moved(session: &Session, to: fn(usize, usize, usize) -> usize) -> Result<Change, Refused> {
-    let listed = session.listed();
-    let (place, len) = match session.view().focus {
-        Focus::Readings => (session.view().row, session.rows().len()),
-        Focus::Ranking => (session.listed_place().unwrap_or(0), listed.len()),
-        Focus::Doubt => (session.view().doubt, session.doubts().len()),
-        Focus::WorkUp => (session.view().work_up, session.work_up().len()),
-        Focus::Rules => (session.view().rule, session.house_rules().len()),
-        Focus::Shelf => (session.view().shelf, session.shelf_rows().len()),
-        Focus::Bays | Focus::FitMap => return Err(Refused::new("it is no list")),
+    let focus = session.view().focus;
+    let last = session.lines(focus).checked_sub(1);
+    let last = last.ok_or_else(|| Refused::new("nothing is listed"))?;
+    let selected = session.view().selected[focus];
+    let from = match focus {
+        Focus::Ranking => session.listed_place().unwrap_or(0),
+        _ => selected,
     };
-    let Some(last) = len.checked_sub(1) else {
-        return Err(Refused::new("nothing is listed"));
-    };
-    let page = session.view().rooms.page(session.view().focus);
-    let place = to(place, page, last).min(last);
-    Ok(look(session, |view: &mut View| match view.focus {
-        Focus::Readings => view.row = place,
-        Focus::Doubt => view.doubt = place,
-        Focus::WorkUp => view.work_up = place,
-        Focus::Rules => view.rule = place,
-        Focus::Shelf => view.shelf = place,
-        _ => view.ranked = listed.get(place).map(|candidate| candidate.place),
+    let line = to(from, session.view().visible.panels[focus], last).min(last);
+    let ranked = session.listed().get(line).map(|candidate| candidate.place);
+    Ok(look(session, |view: &mut View| match focus {
+        Focus::Ranking => view.ranked = ranked,
+        _ => view.selected[focus] = line,
     }))
 }
 
 fn next_open(session: &Session) -> Result<Change, Refused> {
     let rows = session.rows();
-    let from = session.view().row + 1;
+    let from = session.view().selected[Focus::Readings] + 1;
     let place = (from..rows.len())
         .chain(0..from.min(rows.len()))
         .find(|&place| session.is_open(&rows[place]))
         .ok_or_else(|| Refused::new("nothing is missing"))?;
     Ok(look(session, |view| {
         view.show_readings();
-        view.row = place;
+        view.selected[Focus::Readings] = place;
     }))
 }

@@ -196,14 +196,14 @@ fn add_reading(session: &Session) -> Result<Change, Refused> {
     }
     let document = session.document();
     let reading = first_reading::reading(document, quantity, quantity.info().least);
-    let form = ReadingForm::new(reading, true, assumed(session, quantity));
+    let form = ReadingForm::new(reading, true, &assumed(session, quantity));
     Ok(open(session, Overlay::Reading(form)))
 }
 
 fn edit_reading(session: &Session) -> Result<Change, Refused> {
     let reading = selected(session)?.clone();
     let value = number(reading.quantity, reading.value);
-    let form = ReadingForm::new(reading, false, value);
+    let form = ReadingForm::new(reading, false, &value);
     Ok(open(session, Overlay::Reading(form)))
 }
 

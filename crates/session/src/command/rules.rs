@@ -72,7 +72,7 @@ fn no_exception(session: &Session) -> Result<Change, Refused> {
 
 fn rule_of_check(session: &Session) -> Result<Change, Refused> {
     let candidate = match session.view().focus {
-        Focus::Bays => session.bay_candidate(session.view().bay),
+        Focus::Bays => session.bay_candidate(session.view().selected[Focus::Bays]),
         _ => session.candidate(),
     };
     let candidate = candidate.ok_or_else(|| Refused::new("no candidate is selected"))?;
@@ -83,7 +83,7 @@ fn rule_of_check(session: &Session) -> Result<Change, Refused> {
         .ok_or_else(|| Refused::new("its limit is not among the rules"))?;
     Ok(look(session, |view| {
         view.focus = Focus::Rules;
-        view.rule = place;
+        view.selected[Focus::Rules] = place;
     }))
 }
 

@@ -120,11 +120,11 @@ fn named(session: &Session) -> Result<(String, Vec<String>), Refused> {
     let shelf = session.document().shelf();
     let nothing = || Refused::new("no size is selected");
     let place = match session.view().focus {
-        Focus::Bays => session
-            .document()
-            .bays()
-            .get(session.view().bay)
-            .map(|bay| bay.place),
+        Focus::Bays => {
+            let bays = session.document().bays();
+            bays.get(session.view().selected[Focus::Bays])
+                .map(|bay| bay.place)
+        }
         Focus::Ranking => session.candidate().map(|candidate| candidate.place),
         _ => match selected(session)? {
             (shape, None) => {

@@ -7,7 +7,7 @@ mod unfiled;
 use super::*;
 use crate::fixture::{infant, press};
 use crate::overlay::Overlay;
-use crate::{Row, Status};
+use crate::{Focus, Row, Status};
 use measurement::{Finding, Reading};
 use std::fs;
 use std::os::unix::fs::PermissionsExt;
@@ -272,7 +272,7 @@ fn a_finding_is_restored_and_saved_like_any_answer() {
     let mut window = Window::open(&desk.case());
     let row = Row::Finding(Finding::ArchSeen);
     let row = window.0.rows().iter().position(|one| *one == row).unwrap();
-    window.0.select_row(row);
+    window.0.select_line(Focus::Readings, row);
     window.press("space");
     drop(window);
     let mut window = Window::open(&desk.case());

@@ -1,35 +1,19 @@
-use super::Taken;
-use super::layer::{Layer, Next, Outcome};
-use super::reading_form::{beside, next};
+use super::form::{Form, FormEntry, FormError, FormSubject};
+use super::layer::Next;
 use crate::command::Change;
 use crate::editor::Editor;
-use crate::hint::{Hint, hints};
-use crate::key::{Key, KeyCode};
-use crate::session::Session;
-use crate::{Edit, Home, Refused};
-use files::Word;
+use crate::{Edit, Home, Refused, Session};
 use geometry::Edge;
 use measurement::{Findings, Site};
 use sizing::{Case, Facts, Route};
 use std::sync::Arc;
 
-/// What a new case begins with; readings are asked for one by one after it. It
-/// takes every key.
-#[derive(Clone, Debug, PartialEq)]
-pub struct CaseForm {
-    /// What was typed as its title.
-    pub title: Editor,
-    /// Where the defect lies.
-    pub site: Site,
-    /// How its edge answers to a waist.
-    pub edge: Edge,
-    /// The way to it.
-    pub route: Route,
-    /// The selected line.
-    pub line: CaseLine,
-    /// What is wrong with it, if it was refused.
-    pub error: Option<String>,
-}
+/// What a new case begins with; readings are asked for one by one after it.
+pub type CaseForm = Form<NewCase, CaseLine>;
+
+/// A case that is there once its form was filled in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NewCase;
 
 /// A line of the form of a case.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -72,72 +56,26 @@ impl CaseLine {
 impl CaseForm {
     /// A case with a site that is common and the ways that are usual.
     pub(crate) fn new() -> Self {
-        Self {
-            title: Editor::default(),
-            site: Site::CentralPerimembranous,
-            edge: Edge::Soft,
-            route: Route::Antegrade,
-            line: CaseLine::Title,
-            error: None,
-        }
+        let entry = |line| match line {
+            CaseLine::Title => FormEntry::Typed(Editor::default()),
+            CaseLine::Site => FormEntry::chosen(Site::CentralPerimembranous),
+            CaseLine::Edge => FormEntry::chosen(Edge::Soft),
+            CaseLine::Route => FormEntry::chosen(Route::Antegrade),
+        };
+        Self::with(
+            NewCase,
+            CaseLine::ALL.map(|line| (line, entry(line))).to_vec(),
+        )
     }
 
-    /// The word of the file for what a line chooses; `None` where it is typed.
-    pub fn choice(&self, line: CaseLine) -> Option<&'static str> {
-        match line {
-            CaseLine::Title => None,
-            CaseLine::Site => Some(self.site.word()),
-            CaseLine::Edge => Some(self.edge.word()),
-            CaseLine::Route => Some(self.route.word()),
-        }
-    }
-
-    fn take(&mut self, key: Key) -> Taken {
-        match key.code {
-            // The site is seen before the case begins with it.
-            KeyCode::Enter if self.line == CaseLine::Title && !self.title.is_empty() => {
-                self.line = CaseLine::Site;
-            }
-            KeyCode::Enter => return Taken::Commit,
-            KeyCode::Esc => return Taken::Close,
-            KeyCode::Up => self.line = beside(&CaseLine::ALL, self.line, false),
-            KeyCode::Down => self.line = beside(&CaseLine::ALL, self.line, true),
-            KeyCode::Tab => self.line = beside(&CaseLine::ALL, self.line, !key.shift),
-            code => {
-                let forward = match code {
-                    KeyCode::Right | KeyCode::Char(' ') => Some(true),
-                    KeyCode::Left => Some(false),
-                    _ => None,
-                };
-                match (self.line, forward) {
-                    (CaseLine::Title, _) => {
-                        self.title.key(key);
-                    }
-                    (CaseLine::Site, Some(on)) => self.site = next(self.site, on),
-                    (CaseLine::Edge, Some(on)) => self.edge = next(self.edge, on),
-                    (CaseLine::Route, Some(on)) => self.route = next(self.route, on),
-                    (_, None) => {}
-                }
-                self.error = None;
-            }
-        }
-        Taken::Yes
-    }
-
-    /// The edit it asks for; what is wrong with it, otherwise.
-    fn read(&self) -> Result<Edit, Refused> {
-        let title = self.title.text().trim().to_owned();
-        if title.is_empty() {
-            return Err(Refused::new(
-                "expected a title, such as \"3.6 kg, short rim\"",
-            ));
-        }
-        let case = Case {
-            title,
+    /// What is filled in; `None` where a line is missing.
+    fn case(&self) -> Option<Case> {
+        Some(Case {
+            title: self.text(CaseLine::Title),
             lesson: None,
-            site: self.site,
-            edge: self.edge,
-            route: self.route,
+            site: self.choice(CaseLine::Site)?,
+            edge: self.choice(CaseLine::Edge)?,
+            route: self.choice(CaseLine::Route)?,
             readings: Vec::new(),
             absent: std::collections::BTreeSet::new(),
             facts: Facts::default(),
@@ -145,55 +83,32 @@ impl CaseForm {
             exclusions: std::collections::BTreeMap::new(),
             exceptions: Vec::new(),
             procedure: sizing::trial::Procedure::default(),
-        };
-        Ok(Edit::Case {
-            case: Arc::new(case),
-            home: Home::Nowhere,
-            bays: Vec::new(),
-            called: "new case",
         })
     }
 }
 
-impl Layer for CaseForm {
-    fn key(&mut self, key: Key, _session: &Session) -> Outcome {
-        match self.take(key) {
-            Taken::Yes => Outcome::Stay,
-            Taken::Close => Outcome::Close,
-            Taken::Commit => match self.read() {
-                Ok(edit) => Outcome::Do(Change::Edit(edit), Next::Guide),
-                Err(refused) => {
-                    self.refuse(refused.to_string());
-                    Outcome::Stay
-                }
-            },
-        }
+impl FormSubject<CaseLine> for NewCase {
+    const NEXT: Next = Next::Guide;
+    const ENTER: &'static str = "begin the case";
+
+    fn read(form: &CaseForm, _session: &Session) -> Result<Change, FormError<CaseLine>> {
+        let case = form.case().filter(|case| !case.title.is_empty());
+        let case =
+            case.ok_or_else(|| Refused::new("expected a title, such as \"3.6 kg, short rim\""))?;
+        Ok(Change::Edit(Edit::Case {
+            case: Arc::new(case),
+            home: Home::Nowhere,
+            bays: Vec::new(),
+            called: "new case",
+        }))
     }
 
-    fn paste(&mut self, text: &str) {
-        if self.line == CaseLine::Title {
-            self.title.paste(text);
-            self.error = None;
-        }
+    fn takes_words(&self, line: CaseLine) -> bool {
+        line == CaseLine::Title
     }
 
-    fn refuse(&mut self, why: String) {
-        self.error = Some(why);
-    }
-
-    fn takes_words(&self) -> bool {
-        self.line == CaseLine::Title
-    }
-
-    fn footer(&self, _session: &Session) -> Vec<Hint> {
-        hints(&[
-            match self.line {
-                CaseLine::Title => ("enter", "go on"),
-                _ => ("enter", "begin the case"),
-            },
-            ("down", "next line"),
-            ("right", "next choice"),
-            ("esc", "cancel"),
-        ])
+    /// The site is seen before the case begins with it.
+    fn goes_on(line: CaseLine) -> bool {
+        line == CaseLine::Title
     }
 }

@@ -1,8 +1,7 @@
 use super::capital;
-use crate::command::Change;
 use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
-use crate::{Edit, Refused, Session, amount};
+use crate::{Edit, Session, amount};
 use measurement::{Quantity, ReadingId};
 use sizing::{Implausible, Setting, implausible, repeated};
 use std::sync::Arc;
@@ -79,31 +78,6 @@ pub(super) fn footer() -> Vec<Hint> {
         ("n", "drop it"),
         ("0-9", "the right value"),
     ])
-}
-
-/// What a typed text asks for; where it asks something back first, that.
-pub(super) fn confirmed(
-    asked: Option<Confirmation>,
-    read: impl FnOnce() -> Result<Change, Refused>,
-    session: &Session,
-) -> Result<Change, NotYet> {
-    if let Some(asked) = asked {
-        return Ok(Change::Edit(asked.edit));
-    }
-    let change = read().map_err(NotYet::Refused)?;
-    let asks = match &change {
-        Change::Edit(edit) => Confirmation::of(edit, session),
-        _ => None,
-    };
-    asks.map_or(Ok(change), |asks| Err(NotYet::Asks(Box::new(asks))))
-}
-
-/// Why what was typed is not done yet.
-pub(super) enum NotYet {
-    /// It is wrong.
-    Refused(Refused),
-    /// It is odd, and asked about.
-    Asks(Box<Confirmation>),
 }
 
 /// Asks about a reading that is the same as another.

@@ -1,5 +1,5 @@
+use super::ListFilter;
 use super::layer::{Layer, Outcome};
-use super::{Taken, listed_beside};
 use crate::command::Change;
 use crate::editor::Editor;
 use crate::errand::Errand;
@@ -12,10 +12,8 @@ use std::path::PathBuf;
 /// may as well be the path of a file.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Openables {
-    /// What was typed.
-    pub editor: Editor,
-    /// The selected line of those found.
-    pub selected: usize,
+    /// What was typed, and which of those found is selected.
+    pub filter: ListFilter,
     /// Why the last one was not opened.
     pub error: Option<String>,
     cases: Vec<Openable>,
@@ -72,26 +70,28 @@ impl Openable {
 impl Openables {
     pub(crate) fn new(cases: Vec<Openable>, typed: &str, error: Option<String>) -> Self {
         let mut list = Self {
-            editor: Editor::selected(typed),
-            selected: 0,
+            filter: ListFilter {
+                editor: Editor::selected(typed),
+                selected: 0,
+            },
             error,
             cases,
         };
         // What was typed and not opened is there to be mended.
-        list.selected = list.found().len().saturating_sub(1) * usize::from(!typed.is_empty());
+        if !typed.is_empty() {
+            list.filter.selected = list.found().len().saturating_sub(1);
+        }
         list
     }
 
     /// Those that hold every word that was typed, then what was typed as a path.
     pub fn found(&self) -> Vec<Openable> {
-        let text = self.editor.text();
-        let lower = text.to_lowercase();
-        let words: Vec<&str> = lower.split_whitespace().collect();
         let holds = |case: &&Openable| {
-            let all = format!("{} {}", case.name(), case.title()).to_lowercase();
-            words.iter().all(|word| all.contains(word))
+            let text = format!("{} {}", case.name(), case.title());
+            self.filter.holds(&text)
         };
         let mut found: Vec<Openable> = self.cases.iter().filter(holds).cloned().collect();
+        let text = self.filter.editor.text();
         let path = text.trim();
         if !path.is_empty() && !found.iter().any(|case| case.name() == path) {
             found.push(Openable::Typed(PathBuf::from(path)));
@@ -101,59 +101,45 @@ impl Openables {
 
     /// What the selected line asks to be done.
     fn chosen(&self) -> Option<Errand> {
-        self.found().get(self.selected).map(Openable::errand)
+        self.found().get(self.filter.selected).map(Openable::errand)
     }
 
-    fn take(&mut self, key: Key, page: usize) -> Taken {
-        let found = self.found();
-        let last = found.len().saturating_sub(1);
-        if let Some(line) = listed_beside(key, self.selected, last, page) {
-            self.selected = line;
-            return Taken::Yes;
-        }
-        match key.code {
-            KeyCode::Enter if found.is_empty() => {}
-            KeyCode::Enter => return Taken::Commit,
-            KeyCode::Esc => return Taken::Close,
-            // The name of the selected one, to go on from it.
-            KeyCode::Tab => {
-                if let Some(case) = found.get(self.selected) {
-                    self.type_in(Editor::new(case.name()));
-                }
-            }
-            _ => {
-                let mut editor = self.editor.clone();
-                editor.key(key);
-                self.type_in(editor);
-            }
-        }
-        Taken::Yes
-    }
-
-    fn type_in(&mut self, editor: Editor) {
-        if editor.text() != self.editor.text() {
-            self.selected = 0;
+    /// Another text was typed: what was said of the one before is over.
+    fn edited(&mut self, is_other: bool) {
+        if is_other {
             self.error = None;
         }
-        self.editor = editor;
     }
 }
 
 impl Layer for Openables {
     fn key(&mut self, key: Key, session: &Session) -> Outcome {
-        match self.take(key, session.view().rooms.overlay) {
-            Taken::Yes => Outcome::Stay,
-            Taken::Close => Outcome::Close,
-            Taken::Commit => self.chosen().map_or(Outcome::Close, |errand| {
-                Outcome::Answer(Change::Errand(errand))
-            }),
-        }
+        let found = self.found();
+        let is_other = match key.code {
+            KeyCode::Esc => return Outcome::Close,
+            KeyCode::Enter if found.is_empty() => false,
+            KeyCode::Enter => {
+                let chosen = self.chosen().map(Change::Errand);
+                return chosen.map_or(Outcome::Close, Outcome::Answer);
+            }
+            // The name of the selected one, to go on from it.
+            KeyCode::Tab => {
+                let selected = found.get(self.filter.selected);
+                let name = selected.map(|case| Editor::new(case.name()));
+                name.is_some_and(|name| self.filter.type_in(name))
+            }
+            _ => {
+                let last = found.len().saturating_sub(1);
+                self.filter.key(key, last, session.view().visible.overlay)
+            }
+        };
+        self.edited(is_other);
+        Outcome::Stay
     }
 
     fn paste(&mut self, text: &str) {
-        let mut editor = self.editor.clone();
-        editor.paste(text);
-        self.type_in(editor);
+        let is_other = self.filter.paste(text);
+        self.edited(is_other);
     }
 
     fn takes_words(&self) -> bool {
@@ -173,6 +159,7 @@ impl Layer for Openables {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::fixture;
 
     fn list() -> Openables {
         let cases = vec![
@@ -183,10 +170,17 @@ mod tests {
         Openables::new(cases, "", None)
     }
 
-    fn type_all(list: &mut Openables, text: &str) {
-        for character in text.chars() {
-            list.take(Key::plain(KeyCode::Char(character)), 5);
+    fn press(list: &mut Openables, codes: &[KeyCode]) {
+        let session = fixture::open(fixture::case());
+        for code in codes {
+            let outcome = list.key(Key::plain(*code), &session);
+            assert!(matches!(outcome, Outcome::Stay), "{outcome:?}");
         }
+    }
+
+    fn type_all(list: &mut Openables, text: &str) {
+        let codes: Vec<KeyCode> = text.chars().map(KeyCode::Char).collect();
+        press(list, &codes);
     }
 
     #[test]
@@ -204,17 +198,16 @@ mod tests {
     #[test]
     fn the_name_of_the_selected_one_can_be_gone_on_from() {
         let mut list = list();
-        list.take(Key::plain(KeyCode::Down), 5);
-        list.take(Key::plain(KeyCode::Tab), 5);
-        assert_eq!(list.editor.text(), "eight.ron");
-        list.take(Key::plain(KeyCode::Backspace), 5);
-        assert_eq!(list.editor.text(), "eight.ro");
+        press(&mut list, &[KeyCode::Down, KeyCode::Tab]);
+        assert_eq!(list.filter.editor.text(), "eight.ron");
+        press(&mut list, &[KeyCode::Backspace]);
+        assert_eq!(list.filter.editor.text(), "eight.ro");
     }
 
     #[test]
     fn nothing_to_open_opens_nothing() {
         let mut none = Openables::new(Vec::new(), "", None);
-        assert_eq!(none.take(Key::plain(KeyCode::Enter), 5), Taken::Yes);
+        press(&mut none, &[KeyCode::Enter]);
         assert_eq!(none.chosen(), None);
         let again = Openables::new(Vec::new(), "no.ron", Some("it is not there".into()));
         assert_eq!(again.chosen(), Some(Errand::Open("no.ron".into())));

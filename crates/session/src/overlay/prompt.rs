@@ -1,3 +1,4 @@
+use super::form::{Form, FormEntry, FormError, FormSubject};
 use crate::errand::{Errand, Save};
 use crate::{Change, Edit, Filter, Refused, Session, Shown, amount};
 use measurement::{Quantity, ReadingId};
@@ -21,6 +22,25 @@ pub enum Prompt {
     },
 }
 
+/// A form of one line, which is typed.
+pub type Field = Form<Prompt, ()>;
+
+impl Field {
+    pub(crate) fn new(prompt: Prompt, text: impl Into<String>) -> Self {
+        Self::with(prompt, vec![((), FormEntry::typed(text))])
+    }
+}
+
+impl FormSubject<()> for Prompt {
+    fn read(form: &Field, session: &Session) -> Result<Change, FormError<()>> {
+        Ok(form.of.read(&form.text(()), session)?)
+    }
+
+    fn takes_words(&self, (): ()) -> bool {
+        matches!(self, Self::Reason(..) | Self::SaveTo { .. })
+    }
+}
+
 impl Prompt {
     /// The question, short enough for a line.
     pub fn title(&self) -> String {
@@ -34,10 +54,10 @@ impl Prompt {
     }
 
     /// The change that a typed text asks for; what is wrong with it, otherwise.
-    pub(crate) fn read(&self, text: &str, session: &Session) -> Result<Change, Refused> {
+    fn read(&self, text: &str, session: &Session) -> Result<Change, Refused> {
         let edit = match self {
             Self::Value(id, quantity) => Edit::Value(id.clone(), number(*quantity, text)?),
-            Self::Sd(id, _) if text.trim().is_empty() => Edit::Sd(id.clone(), None),
+            Self::Sd(id, _) if text.is_empty() => Edit::Sd(id.clone(), None),
             Self::Sd(id, quantity) => match amount::typed(*quantity, text) {
                 Some(sd) => Edit::Sd(id.clone(), Some(sd)),
                 None => {
@@ -46,11 +66,11 @@ impl Prompt {
                     ));
                 }
             },
-            Self::Reason(id, _) => Edit::SetAside(id.clone(), Some(text.trim().to_owned())),
+            Self::Reason(id, _) => Edit::SetAside(id.clone(), Some(text.to_owned())),
             Self::Filter => {
                 let shown = session.document().shown();
                 let filter = Filter {
-                    text: text.trim().to_owned(),
+                    text: text.to_owned(),
                     ..shown.filter.clone()
                 };
                 Edit::Shown(Shown {
@@ -72,7 +92,7 @@ impl Prompt {
 }
 
 fn path(text: &str) -> Result<PathBuf, Refused> {
-    match text.trim() {
+    match text {
         "" => Err(Refused::new("expected the path of a file")),
         path => Ok(PathBuf::from(path)),
     }

@@ -2,23 +2,18 @@ mod part;
 
 pub use part::ShelfPart;
 
-use super::Taken;
-use super::layer::{Layer, Next, Outcome};
-use super::typed::{self, Typed};
+use super::form::{Form, FormEntry, FormError, FormSubject};
 use crate::command::Change;
-use crate::editor::Editor;
-use crate::hint::Hint;
-use crate::key::Key;
-use crate::{Edit, Refused, Session};
+use crate::{Refused, Session};
 use files::check_shape;
 use sizing::{Shape, Size};
 
-/// A shape, or one size of it, line by line; it takes every key.
+/// A shape, or one size of it, line by line.
+pub type ShelfForm = Form<ShapeDraft, ShelfPart>;
+
+/// A shape before its form was filled in.
 #[derive(Clone, Debug, PartialEq)]
-pub struct ShelfForm {
-    /// What was typed.
-    pub typed: Typed<ShelfPart>,
-    /// The shape as it was opened.
+pub struct ShapeDraft {
     shape: Shape,
     makes: Makes,
 }
@@ -80,49 +75,84 @@ impl ShelfForm {
         let size = shape.sizes.get(index).filter(|_| makes != Makes::New);
         let lines = parts.into_iter().map(|part| {
             let text = size.map_or_else(String::new, |size| part.written(&shape, size));
-            (part, Editor::selected(text))
+            (part, FormEntry::typed(text))
         });
-        Self {
-            typed: Typed::new(lines.collect()),
-            shape,
-            makes,
-        }
+        let lines = lines.collect();
+        Self::with(ShapeDraft { shape, makes }, lines)
     }
 
     /// What is edited, short enough for a line.
     pub fn title(&self) -> String {
-        let label = |index: usize| self.shape.sizes.get(index).map_or("", |size| &size.label);
-        match self.makes {
-            Makes::Shape => format!("shape {}: all its sizes", self.shape.id),
+        let label = |index: usize| {
+            self.of
+                .shape
+                .sizes
+                .get(index)
+                .map_or("", |size| &size.label)
+        };
+        match self.of.makes {
+            Makes::Shape => format!("shape {}: all its sizes", self.of.shape.id),
             Makes::New => "new shape with its first size".to_owned(),
-            Makes::Copy => format!("copy of {} with all its sizes", self.shape.id),
-            Makes::Size(index) => format!("size {}/{}", self.shape.id, label(index)),
+            Makes::Copy => format!("copy of {} with all its sizes", self.of.shape.id),
+            Makes::Size(index) => format!("size {}/{}", self.of.shape.id, label(index)),
             Makes::NewSize(index) => {
-                format!("new size of {}, from {}", self.shape.id, label(index))
+                format!("new size of {}, from {}", self.of.shape.id, label(index))
             }
         }
     }
 
-    /// The edit it asks for; what is wrong with it otherwise, on the line where it
-    /// is wrong.
-    pub(crate) fn read(&mut self, session: &Session) -> Result<Edit, Refused> {
-        let shape = self.changed()?;
+    /// The shape with what was typed.
+    fn changed(&self) -> Result<Shape, FormError<ShelfPart>> {
+        let mut shape = self.of.shape.clone();
+        let of = match self.of.makes {
+            Makes::Shape | Makes::Copy | Makes::New => 0,
+            Makes::Size(index) | Makes::NewSize(index) => index,
+        };
+        let Some(mut size) = shape.sizes.get(of).cloned() else {
+            return Err(Refused::new("there is no such size").into());
+        };
+        for &(part, _) in &self.lines {
+            if part.is_text() {
+                part.set_text(&self.text(part), &mut shape, &mut size);
+                continue;
+            }
+            match self.number(part, part.unit()) {
+                Ok(None) if part.is_needed(self.of.makes == Makes::New) => {
+                    return Err(wrong(part, "expected a number"));
+                }
+                Ok(value) => part.set_number(value, &mut size),
+                Err(_) => return Err(wrong(part, "expected a number")),
+            }
+        }
+        match self.of.makes {
+            Makes::Shape | Makes::Copy => spread(&size, &mut shape.sizes),
+            Makes::New => shape.sizes = vec![size],
+            Makes::Size(index) => shape.sizes[index] = size,
+            Makes::NewSize(index) => shape.sizes.insert(index + 1, size),
+        }
+        Ok(shape)
+    }
+}
+
+impl FormSubject<ShelfPart> for ShapeDraft {
+    fn read(form: &ShelfForm, session: &Session) -> Result<Change, FormError<ShelfPart>> {
+        let shape = form.changed()?;
         let shelf = session.document().shelf();
         let is_taken = shelf.shapes().any(|(_, other)| other.id == shape.id);
-        let is_another = matches!(self.makes, Makes::Copy | Makes::New);
+        let is_another = matches!(form.of.makes, Makes::Copy | Makes::New);
         if is_another && is_taken {
-            return Err(self.wrong(ShelfPart::Id, "expected one that no other shape has"));
+            return Err(wrong(ShelfPart::Id, "expected one that no other shape has"));
         }
         let mut labels: Vec<&str> = shape.sizes.iter().map(|size| &*size.label).collect();
         labels.sort_unstable();
         if labels.windows(2).any(|two| two[0] == two[1]) {
             let says = "expected another label: this one is there";
-            return Err(self.wrong(ShelfPart::Label, says));
+            return Err(wrong(ShelfPart::Label, says));
         }
         let shape = check_shape(&shape).map_err(|faults| {
             let fault = faults.first();
             let is_of = |part: ShelfPart| fault.is_some_and(|it| it.field.ends_with(part.field()));
-            let mut parts = self.typed.lines.iter().map(|(part, _)| *part);
+            let mut parts = form.lines.iter().map(|(part, _)| *part);
             let part = parts.find(|part| is_of(*part));
             let says = fault.map_or_else(String::new, |fault| {
                 let remedy = match fault.remedy.as_str() {
@@ -132,19 +162,19 @@ impl ShelfForm {
                 format!("expected {}{remedy}", fault.expected)
             });
             match part {
-                Some(part) => self.wrong(part, &says),
-                None => Refused::new(says),
+                Some(part) => wrong(part, &says),
+                None => Refused::new(says).into(),
             }
         })?;
-        if !is_another && shape == self.shape {
-            return Err(Refused::new(
-                "nothing is otherwise: change a line, or leave with esc",
-            ));
+        if !is_another && shape == form.of.shape {
+            return Err(
+                Refused::new("nothing is otherwise: change a line, or leave with esc").into(),
+            );
         }
-        let called = match self.makes {
+        let called = match form.of.makes {
             Makes::Shape => format!("changed {}", shape.id),
             Makes::New => format!("added {}", shape.id),
-            Makes::Copy => format!("copied {} to {}", self.shape.id, shape.id),
+            Makes::Copy => format!("copied {} to {}", form.of.shape.id, shape.id),
             Makes::Size(index) => {
                 let label = |shape: &Shape| shape.sizes.get(index).map(|it| it.label.clone());
                 let label = label(&shape).unwrap_or_default();
@@ -156,88 +186,27 @@ impl ShelfForm {
             }
         };
         let mut changed = shelf.with_shape(shape.clone());
-        if let Makes::Size(index) = self.makes {
+        if let Makes::Size(index) = form.of.makes {
             // Under another label it is as much there as before.
             let name = |shape: &Shape| {
                 let size = shape.sizes.get(index);
                 size.map(|size| format!("{}/{}", shape.id, size.label))
             };
-            let (was, now) = (name(&self.shape), name(&shape));
+            let (was, now) = (name(&form.of.shape), name(&shape));
             if was.is_some_and(|was| shelf.is_aside(&was)) {
                 changed = changed.with_aside(&Vec::from_iter(now), true);
             }
         }
-        Ok(session.reshelved(changed, called))
+        Ok(Change::Edit(session.reshelved(changed, called)))
     }
 
-    /// The shape with what was typed.
-    fn changed(&mut self) -> Result<Shape, Refused> {
-        let mut shape = self.shape.clone();
-        let of = match self.makes {
-            Makes::Shape | Makes::Copy | Makes::New => 0,
-            Makes::Size(index) | Makes::NewSize(index) => index,
-        };
-        let Some(mut size) = shape.sizes.get(of).cloned() else {
-            return Err(Refused::new("there is no such size"));
-        };
-        let parts: Vec<ShelfPart> = self.typed.lines.iter().map(|(part, _)| *part).collect();
-        for part in parts {
-            if part.is_text() {
-                part.set_text(&self.typed.text(part), &mut shape, &mut size);
-                continue;
-            }
-            match self.typed.number(part, part.unit()) {
-                Ok(None) if part.is_needed(self.makes == Makes::New) => {
-                    return Err(self.wrong(part, "expected a number"));
-                }
-                Ok(value) => part.set_number(value, &mut size),
-                Err(_) => return Err(self.wrong(part, "expected a number")),
-            }
-        }
-        match self.makes {
-            Makes::Shape | Makes::Copy => spread(&size, &mut shape.sizes),
-            Makes::New => shape.sizes = vec![size],
-            Makes::Size(index) => shape.sizes[index] = size,
-            Makes::NewSize(index) => shape.sizes.insert(index + 1, size),
-        }
-        Ok(shape)
-    }
-
-    fn wrong(&mut self, part: ShelfPart, says: &str) -> Refused {
-        self.typed.wrong(part, part.label(), says)
+    fn takes_words(&self, part: ShelfPart) -> bool {
+        part.is_text()
     }
 }
 
-impl Layer for ShelfForm {
-    fn key(&mut self, key: Key, session: &Session) -> Outcome {
-        match self.typed.key(key) {
-            Taken::Yes => Outcome::Stay,
-            Taken::Close => Outcome::Close,
-            Taken::Commit => match self.read(session) {
-                Ok(edit) => Outcome::Do(Change::Edit(edit), Next::Page),
-                Err(refused) => {
-                    self.refuse(refused.to_string());
-                    Outcome::Stay
-                }
-            },
-        }
-    }
-
-    fn paste(&mut self, text: &str) {
-        self.typed.paste(text);
-    }
-
-    fn refuse(&mut self, why: String) {
-        self.typed.error = Some(why);
-    }
-
-    fn takes_words(&self) -> bool {
-        self.typed.part().is_some_and(ShelfPart::is_text)
-    }
-
-    fn footer(&self, _session: &Session) -> Vec<Hint> {
-        typed::footer()
-    }
+fn wrong(part: ShelfPart, says: &str) -> FormError<ShelfPart> {
+    FormError::on(part, part.label(), says)
 }
 
 /// What all sizes of a shape share is that of one.

@@ -33,7 +33,7 @@ impl Session {
                 is_new,
                 value,
             } => {
-                let form = ReadingForm::new(*reading, is_new, value);
+                let form = ReadingForm::new(*reading, is_new, &value);
                 self.view.overlays.push(Overlay::Reading(form));
             }
         }

@@ -4,8 +4,8 @@ use crate::footer::footer;
 use crate::hint::Hint;
 use crate::house_rule::house_rules;
 use crate::{
-    Command, Document, Doubt, History, HouseRule, KeyMap, Page, PageRequest, Refused, Results, Row,
-    View,
+    Command, Document, Doubt, Focus, History, HouseRule, KeyMap, Page, PageRequest, Refused,
+    Results, Row, View,
 };
 use measurement::Quantity;
 use sizing::house_rules::Evidence;
@@ -87,9 +87,23 @@ impl Session {
         &self.rows
     }
 
+    /// How many lines a panel lists, or how many bays there are; the map has none.
+    pub fn lines(&self, panel: Focus) -> usize {
+        match panel {
+            Focus::Readings => self.rows.len(),
+            Focus::Bays => self.document.bays.len(),
+            Focus::Ranking => self.listed().len(),
+            Focus::Doubt => self.doubts().len(),
+            Focus::FitMap => 0,
+            Focus::WorkUp => self.work_up().len(),
+            Focus::Rules => self.house_rules().len(),
+            Focus::Shelf => self.shelf_rows().len(),
+        }
+    }
+
     /// The selected line of the readings.
     pub fn row(&self) -> Option<&Row> {
-        self.rows.get(self.view.row)
+        self.rows.get(self.view.selected[Focus::Readings])
     }
 
     /// What is doubtful, line by line.
@@ -101,7 +115,9 @@ impl Session {
     pub fn doubt(&self) -> Option<Doubt> {
         let doubts = self.doubts();
         let last = doubts.len().checked_sub(1)?;
-        doubts.into_iter().nth(self.view.doubt.min(last))
+        doubts
+            .into_iter()
+            .nth(self.view.selected[Focus::Doubt].min(last))
     }
 
     /// The column and row of the fit map that is read: the selected one, or the
@@ -136,7 +152,9 @@ impl Session {
 
     /// The selected rule.
     pub fn house_rule(&self) -> Option<HouseRule> {
-        self.house_rules().into_iter().nth(self.view.rule)
+        self.house_rules()
+            .into_iter()
+            .nth(self.view.selected[Focus::Rules])
     }
 
     /// Every line of the work-up with its section.

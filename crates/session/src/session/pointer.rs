@@ -3,20 +3,6 @@ use crate::{Command, Focus, Page};
 
 /// What a pointer does.
 impl Session {
-    /// Selects a line of the readings, as a pointer does.
-    pub(crate) fn select_row(&mut self, row: usize) {
-        self.history.close();
-        self.view.row = row.min(self.rows.len().saturating_sub(1));
-        self.view.show_readings();
-    }
-
-    /// Selects a bay, as a pointer does.
-    pub(crate) fn select_bay(&mut self, bay: usize) {
-        self.history.close();
-        self.view.bay = self.nearest_bay(bay);
-        self.view.focus = Focus::Bays;
-    }
-
     /// Selects a candidate of the ranked list by its place on the shelf, as a
     /// pointer does.
     pub(crate) fn select_candidate(&mut self, place: usize) {
@@ -47,24 +33,20 @@ impl Session {
         }
     }
 
-    /// Selects a line of the doubts, of the work-up or of the rules, as a pointer
-    /// does.
-    pub(crate) const fn select_line(&mut self, focus: Focus, line: usize) {
-        self.history.close();
-        self.view.focus = focus;
-        match focus {
-            Focus::Doubt => self.view.doubt = line,
-            Focus::WorkUp => self.view.work_up = line,
-            Focus::Rules => self.view.rule = line,
-            Focus::Shelf => self.view.shelf = line,
-            _ => {}
-        }
+    /// Selects a line of a panel's list, or a bay, as a pointer does.
+    pub(crate) fn select_line(&mut self, panel: Focus, line: usize) {
+        self.select_panel(panel);
+        let last = self.lines(panel).saturating_sub(1);
+        self.view.selected[panel] = line.min(last);
     }
 
     /// Gives the keys to a panel.
-    pub(crate) const fn select_panel(&mut self, focus: Focus) {
+    pub(crate) const fn select_panel(&mut self, panel: Focus) {
         self.history.close();
-        self.view.focus = focus;
+        match panel {
+            Focus::Readings => self.view.show_readings(),
+            _ => self.view.focus = panel,
+        }
     }
 
     /// Reads the fit map at a cell.

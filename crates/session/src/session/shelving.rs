@@ -2,7 +2,7 @@ use super::Session;
 use crate::bay::pinned_on;
 use crate::effect::Effect;
 use crate::errand::Errand;
-use crate::{Change, Edit, Shelf, ShelfRow};
+use crate::{Change, Edit, Focus, Shelf, ShelfRow};
 use sizing::{Candidate, Catalogue};
 
 impl Session {
@@ -15,7 +15,8 @@ impl Session {
     pub fn shelf_row(&self) -> Option<ShelfRow> {
         let rows = self.shelf_rows();
         let last = rows.len().checked_sub(1)?;
-        rows.into_iter().nth(self.view.shelf.min(last))
+        rows.into_iter()
+            .nth(self.view.selected[Focus::Shelf].min(last))
     }
 
     /// The edit by which the shelf becomes another one.
@@ -54,6 +55,6 @@ impl Session {
             self.results.forget();
             self.view.ranked = None;
         }
-        self.view.bay = self.nearest_bay(self.view.bay);
+        self.keep_to_bays();
     }
 }

@@ -17,7 +17,7 @@ impl Session {
             Event::Wheel(focus, down) => self.wheel(focus, down),
             Event::Nudge(steps) => self.nudge_by(steps),
             Event::Reply(reply) => self.reply(reply),
-            Event::Drawn(rooms) => self.view.rooms = rooms,
+            Event::Drawn(visible) => self.view.visible = visible,
             Event::Working(is_said) => self.is_said_to_work = is_said,
             Event::File(event) => self.file(*event),
         }
@@ -69,8 +69,6 @@ impl Session {
         match target {
             Target::Panel(focus) => self.select_panel(focus),
             Target::Page(page) => self.select_page(page),
-            Target::Row(row) => self.select_row(row),
-            Target::Bay(bay) => self.select_bay(bay),
             Target::Candidate(index) => self.select_candidate(index),
             Target::Line(focus, line) => self.select_line(focus, line),
             Target::Cell(column, row) => self.select_cell(column, row),

@@ -65,7 +65,7 @@ pub(super) fn draw_all(
     let beside = bays.iter().filter_map(|bay| assessed?.candidate(bay));
     let beside: Vec<&Candidate> = beside.collect();
     for (index, room) in rooms.iter().enumerate() {
-        let selected = focused && first + index == session.view().bay;
+        let selected = focused && first + index == session.view().selected[Focus::Bays];
         let bay = (&bays[index], selected);
         draw(frame, session, theme, bay, &beside, *room);
         note(session, &bays[index], *room, seen);
@@ -131,7 +131,7 @@ pub(super) fn window(session: &Session, most: usize) -> (usize, Vec<Bay>) {
     // While the bays follow the list, what is selected there stands first.
     let wanted = match session.view().focus {
         Focus::Ranking => 0,
-        _ => session.view().bay,
+        _ => session.view().selected[Focus::Bays],
     };
     let first = lines::first_shown(wanted, bays.len(), most);
     (first, bays.into_iter().skip(first).take(most).collect())
@@ -147,7 +147,7 @@ pub(super) fn wait(frame: &mut Frame, theme: Theme, area: Rect) {
 pub(super) fn note(session: &Session, bay: &Bay, room: Rect, seen: &mut Seen) {
     let mut pinned = session.document().bays().iter();
     if let Some(bay) = pinned.position(|pinned| pinned == bay) {
-        seen.note(room, Target::Bay(bay));
+        seen.note(room, Target::Line(Focus::Bays, bay));
     }
 }
 

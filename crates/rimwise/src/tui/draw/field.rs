@@ -17,12 +17,17 @@ const MARK: u16 = 2;
 /// Draws a field at the foot of the page.
 pub(super) fn draw(frame: &mut Frame, field: &Field, theme: Theme, area: Rect) {
     let mut told = vec![Line::styled(
-        visible(&field.prompt.title()).into_owned(),
+        visible(&field.of.title()).into_owned(),
         theme.strong(),
     )];
     let mut edited = vec![Span::raw("› ")];
     let room = usize::from(area.width.saturating_sub(MARK));
-    edited.extend(lines::edited(&field.editor, theme, room));
+    let editor = field.editor();
+    edited.extend(
+        editor
+            .into_iter()
+            .flat_map(|it| lines::edited(it, theme, room)),
+    );
     told.push(Line::from(edited));
     let asked = field.asks.as_ref().map(|asked| asked.asks.as_str());
     let (help, style) = match (asked, field.error.as_deref()) {

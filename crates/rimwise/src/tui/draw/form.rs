@@ -4,13 +4,14 @@ use super::footer;
 use super::lines;
 use crate::text::wrapped;
 use crate::tui::theme::Theme;
-use files::{Word, visible};
+use files::visible;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
 use session::{
-    CaseForm, CaseLine, Editor, ExceptionForm, ReadingForm, ReadingLine, Session, ShelfForm, Typed,
+    CaseForm, CaseLine, ExceptionForm, Form, FormEntry, ReadingForm, ReadingLine, Session,
+    ShelfForm,
 };
 use sizing::State;
 use sizing::house_rules::Stated;
@@ -29,7 +30,7 @@ pub(super) fn reading(
     theme: Theme,
     area: Rect,
 ) {
-    let info = form.reading.quantity.info();
+    let info = form.of.reading.quantity.info();
     let range = format!(
         "Asked because {}. Accepted: {} to {} {}.",
         info.why,
@@ -37,30 +38,27 @@ pub(super) fn reading(
         info.most,
         info.unit.symbol()
     );
-    let rows = ReadingLine::ALL.map(|line| Row {
-        label: line.label(),
-        is_selected: form.line == line,
-        editor: form.editor(line),
-        choice: form.choice(line),
-        room: 0,
-        beside: match line {
-            ReadingLine::Sd if form.sd.is_empty() && form.line != line => {
-                let sd = sizing::resolve::assumed_sd(&form.reading, session.document().rules());
+    let rows = rows(form, |line, choices| {
+        let is_selected = form.part() == Some(line);
+        let beside = match line {
+            ReadingLine::Sd if form.text(line).is_empty() && !is_selected => {
+                let sd = sizing::resolve::assumed_sd(&form.reading(), session.document().rules());
                 format!("{sd} by your centre's rule")
             }
-            _ if form.line == line => others(line),
+            _ if is_selected && choices > 0 => format!("one of {choices}"),
             _ => String::new(),
-        },
+        };
+        (line.label(), 0, beside)
     });
     let help = format!("{}. {range}", preferred(form.preference(session)));
-    let asked = form.asks.as_ref().map(|asked| asked.asks.as_str());
-    let form = Form {
-        title: form.title(),
-        asks: asked,
-        error: form.error.as_deref(),
-        help: &help,
-    };
-    draw(frame, session, &form, &rows, theme, area);
+    draw(
+        frame,
+        session,
+        (form, &rows),
+        (&form.title(), &help),
+        theme,
+        area,
+    );
 }
 
 /// Draws the form of an exception from a rule of the house.
@@ -71,24 +69,28 @@ pub(super) fn exception(
     theme: Theme,
     area: Rect,
 ) {
-    let typed = &form.typed;
-    let rows = rows(typed, |part| (part.label(), form.house(part)));
-    let empty = match form.rule.stated {
+    let rows = rows(form, |part, _| {
+        let house = form.house(part);
+        let room = if house.is_empty() { 0 } else { FIGURE };
+        (part.label(), room, house)
+    });
+    let empty = match form.of.stated {
         Stated::Limits { .. } => " An empty line is no limit.",
         Stated::Value(_) | Stated::Assumed { .. } => "",
     };
     let help = format!(
         "The reason stands beside every figure it changes.{empty} The house's source: {}. \
          In the case file: {}.",
-        form.rule.source, form.rule.address
+        form.of.source, form.of.address
     );
-    let form = Form {
-        title: form.title(),
-        asks: None,
-        error: typed.error.as_deref(),
-        help: &help,
-    };
-    draw(frame, session, &form, &rows, theme, area);
+    draw(
+        frame,
+        session,
+        (form, &rows),
+        (&form.title(), &help),
+        theme,
+        area,
+    );
 }
 
 /// Draws the form of a shape or of a size of the shelf.
@@ -99,17 +101,20 @@ pub(super) fn shelf(
     theme: Theme,
     area: Rect,
 ) {
-    let typed = &form.typed;
-    let rows = rows(typed, |part| (part.label(), part.unit().to_owned()));
-    let selected = typed.lines.get(typed.line);
-    let help = selected.map_or("", |(part, _)| part.means());
-    let told = Form {
-        title: form.title(),
-        asks: None,
-        error: typed.error.as_deref(),
-        help,
-    };
-    draw(frame, session, &told, &rows, theme, area);
+    let rows = rows(form, |part, _| {
+        let unit = part.unit();
+        let room = if unit.is_empty() { 0 } else { FIGURE };
+        (part.label(), room, unit.to_owned())
+    });
+    let help = form.part().map_or("", session::ShelfPart::means);
+    draw(
+        frame,
+        session,
+        (form, &rows),
+        (&form.title(), help),
+        theme,
+        area,
+    );
 }
 
 /// Draws the form of a new case.
@@ -120,84 +125,75 @@ pub(super) fn case(
     theme: Theme,
     area: Rect,
 ) {
-    let rows = CaseLine::ALL.map(|line| Row {
-        label: line.label(),
-        is_selected: form.line == line,
-        editor: (line == CaseLine::Title).then_some(&form.title),
-        choice: form.choice(line),
-        room: 0,
-        beside: if form.line == line {
-            kinds(line)
+    let rows = rows(form, |line, choices| {
+        let beside = if form.part() == Some(line) && choices > 0 {
+            format!("one of {choices}: right and left show the others")
         } else {
             String::new()
-        },
+        };
+        (line.label(), 0, beside)
     });
-    let form = Form {
-        title: "new case: what it needs is asked for afterwards, one by one".to_owned(),
-        asks: None,
-        error: form.error.as_deref(),
-        help: form.line.why(),
-    };
-    draw(frame, session, &form, &rows, theme, area);
-}
-
-/// What stands over and under the lines of a form.
-struct Form<'a> {
-    title: String,
-    /// A question about what was typed, which waits for its answer.
-    asks: Option<&'a str>,
-    error: Option<&'a str>,
-    help: &'a str,
+    let title = "new case: what it needs is asked for afterwards, one by one";
+    let help = form.part().map_or("", CaseLine::why);
+    draw(frame, session, (form, &rows), (title, help), theme, area);
 }
 
 /// One line of a form.
 struct Row<'a> {
     label: &'static str,
     is_selected: bool,
-    editor: Option<&'a Editor>,
-    choice: Option<&'static str>,
+    entry: &'a FormEntry,
     /// Columns that what it says takes at least.
     room: usize,
     beside: String,
 }
 
-/// A line for each part that is typed, by its name and what stands beside it; where
-/// something does, what is typed is a figure.
-fn rows<Part: Copy>(
-    typed: &Typed<Part>,
-    tell: impl Fn(Part) -> (&'static str, String),
+/// The lines of a form. Of each is told, by its part and how many choices it has, its
+/// label, the columns it takes at least, and what stands beside it.
+fn rows<Of, Part: Copy + PartialEq>(
+    form: &Form<Of, Part>,
+    tell: impl Fn(Part, usize) -> (&'static str, usize, String),
 ) -> Vec<Row<'_>> {
-    let lines = typed.lines.iter().enumerate();
+    let lines = form.lines.iter().enumerate();
     let row = |(index, line)| {
-        let (part, editor): &(Part, Editor) = line;
-        let (label, beside) = tell(*part);
+        let (part, entry): &(Part, FormEntry) = line;
+        let choices = match entry {
+            FormEntry::Typed(_) => 0,
+            FormEntry::Chosen { words, .. } => words.len(),
+        };
+        let (label, room, beside) = tell(*part, choices);
         Row {
             label,
-            is_selected: typed.line == index,
-            editor: Some(editor),
-            choice: None,
-            room: if beside.is_empty() { 0 } else { FIGURE },
+            is_selected: form.selected == index,
+            entry,
+            room,
             beside,
         }
     };
     lines.map(row).collect()
 }
 
-/// Draws a form at the foot of the page.
-fn draw(frame: &mut Frame, session: &Session, form: &Form, rows: &[Row], theme: Theme, area: Rect) {
-    let title = visible(&form.title).into_owned();
+/// Draws a form at the foot of the page, under its title and over its help.
+fn draw<Of, Part: Copy + PartialEq>(
+    frame: &mut Frame,
+    session: &Session,
+    (form, rows): (&Form<Of, Part>, &[Row]),
+    (title, help): (&str, &str),
+    theme: Theme,
+    area: Rect,
+) {
+    let title = visible(title).into_owned();
     let labels = rows.iter().map(|row| row.label.len() + 1);
     let name = labels.max().unwrap_or(NAME).max(NAME);
-    let (help, style) = match (form.asks, form.error) {
-        (Some(asked), _) => (asked, theme.strong()),
-        (None, Some(error)) => (error, theme.state(State::Caution)),
-        (None, None) => (form.help, theme.dim()),
+    let (help, style) = match (&form.asks, &form.error) {
+        (Some(asked), _) => (&*asked.asks, theme.strong()),
+        (None, Some(error)) => (&**error, theme.state(State::Caution)),
+        (None, None) => (help, theme.dim()),
     };
     let help = wrapped(&visible(help), usize::from(area.width));
     // Title and keys stay in sight, and so does the selected line.
     let room = usize::from(area.height).saturating_sub(help.len() + 2);
-    let selected = rows.iter().position(|row| row.is_selected).unwrap_or(0);
-    let first = lines::first_shown(selected, rows.len(), room.min(rows.len()));
+    let first = lines::first_shown(form.selected, rows.len(), room.min(rows.len()));
     let shown = rows.iter().skip(first).take(room);
     let mut told = vec![Line::styled(title, theme.strong())];
     told.extend(shown.map(|row| line(row, name, theme, area.width)));
@@ -222,14 +218,14 @@ fn line(row: &Row, name: usize, theme: Theme, width: u16) -> Line<'static> {
         (" ", theme.text())
     };
     let mut spans = vec![Span::styled(format!("{mark} {:<name$}", row.label), style)];
-    match (row.editor, row.choice) {
-        (Some(editor), _) if row.is_selected => {
+    match row.entry {
+        FormEntry::Typed(editor) if row.is_selected => {
             let room = usize::from(width).saturating_sub(name + 2);
             spans.extend(lines::edited(editor, theme, room));
         }
-        (Some(editor), _) => spans.push(Span::raw(visible(&editor.text()).into_owned())),
-        (None, choice) => {
-            let chosen = choice.unwrap_or_default().replace('_', " ");
+        FormEntry::Typed(editor) => spans.push(Span::raw(visible(&editor.text()).into_owned())),
+        FormEntry::Chosen { words, index } => {
+            let chosen = words.get(*index).unwrap_or(&"").replace('_', " ");
             spans.push(if row.is_selected {
                 Span::styled(format!("‹ {chosen} ›"), theme.selected(true))
             } else {
@@ -241,36 +237,6 @@ fn line(row: &Row, name: usize, theme: Theme, width: u16) -> Line<'static> {
     spans.push(Span::raw(" ".repeat(row.room.saturating_sub(taken))));
     spans.push(Span::styled(format!("  {}", row.beside), theme.dim()));
     Line::from(spans)
-}
-
-/// How many choices a line of a new case has.
-fn kinds(line: CaseLine) -> String {
-    let count = match line {
-        CaseLine::Title => return String::new(),
-        CaseLine::Site => measurement::Site::WORDS.len(),
-        CaseLine::Edge => geometry::Edge::WORDS.len(),
-        CaseLine::Route => sizing::Route::WORDS.len(),
-    };
-    format!("one of {count}: right and left show the others")
-}
-
-/// How many choices a line has.
-fn others(line: ReadingLine) -> String {
-    fn count<W: Word>() -> usize {
-        W::WORDS.len()
-    }
-    let count = match line {
-        ReadingLine::Modality => count::<measurement::Modality>(),
-        ReadingLine::Side => count::<measurement::Side>(),
-        ReadingLine::Phase => count::<measurement::Phase>(),
-        ReadingLine::Method => count::<measurement::Method>(),
-        ReadingLine::Value | ReadingLine::Sd => 0,
-    };
-    if count == 0 {
-        String::new()
-    } else {
-        format!("one of {count}")
-    }
 }
 
 /// What the house rules make of such a reading.

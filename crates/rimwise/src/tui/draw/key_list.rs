@@ -37,7 +37,7 @@ pub(super) fn draw(
     let mut caution = wrapped(CAUTION, width);
     if area.height >= ROOMY {
         // What is cut in its line is told whole under the list.
-        let selected = found.get(list.selected);
+        let selected = found.get(list.filter.selected);
         let whole = selected.map(|command| visible(&says(session, command)).into_owned());
         let whole = whole.map_or_else(Vec::new, |says| wrapped(&says, width));
         caution.splice(0..0, whole.into_iter().chain(wrapped(HINTS, width)));
@@ -56,11 +56,14 @@ pub(super) fn draw(
     let under = lines::headed(frame, "All keys", &title, true, theme, top);
     let typed = Line::from(vec![
         Span::raw("find › "),
-        Span::styled(visible(&list.editor.text()).into_owned(), theme.strong()),
+        Span::styled(
+            visible(&list.filter.editor.text()).into_owned(),
+            theme.strong(),
+        ),
     ]);
     lines::draw(frame, vec![typed], under);
     let room = usize::from(body.height);
-    let first = first_shown(list.selected, found.len(), room);
+    let first = first_shown(list.filter.selected, found.len(), room);
     let shown = found
         .iter()
         .enumerate()
@@ -68,7 +71,7 @@ pub(super) fn draw(
         .take(room)
         .map(|(index, command)| {
             let line = row(session, command, theme, usize::from(body.width));
-            if index == list.selected {
+            if index == list.filter.selected {
                 line.patch_style(theme.selected(true))
             } else {
                 line

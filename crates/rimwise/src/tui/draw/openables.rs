@@ -47,16 +47,16 @@ pub(super) fn draw(
     let typed = lines::headed(frame, "Open a case", hint, true, theme, top);
     let mut spans = vec![Span::raw("open › ")];
     let room = usize::from(area.width.saturating_sub(MARK));
-    spans.extend(lines::edited(&list.editor, theme, room));
+    spans.extend(lines::edited(&list.filter.editor, theme, room));
     lines::draw(frame, vec![Line::from(spans)], typed);
     lines::draw(frame, wrong, under);
     let found = list.found();
     let room = usize::from(body.height);
-    let first = first_shown(list.selected, found.len(), room);
+    let first = first_shown(list.filter.selected, found.len(), room);
     let rows = found.iter().enumerate().skip(first).take(room);
     let rows = rows.map(|(index, case)| {
         let line = row(case, theme, usize::from(body.width));
-        if index == list.selected {
+        if index == list.filter.selected {
             line.patch_style(theme.selected(true))
         } else {
             line

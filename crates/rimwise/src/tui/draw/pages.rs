@@ -117,7 +117,7 @@ impl List {
     }
 
     /// Draws the list so that the selected entry is seen, dimmed where it is of
-    /// before the last change; says how many entries are seen.
+    /// before the last change; notes how many entries are seen.
     fn draw(
         self,
         frame: &mut Frame,
@@ -125,7 +125,7 @@ impl List {
         (is_stale, theme): (bool, Theme),
         (area, focus): (Rect, Focus),
         seen: &mut Seen,
-    ) -> usize {
+    ) {
         seen.note(area, Target::Panel(focus));
         let selected = selected.min(self.entries.len().saturating_sub(1));
         let (shown, entries) = self.shown(selected, usize::from(area.height));
@@ -133,7 +133,7 @@ impl List {
         for &(entry, line) in &entries {
             seen.note_line(area, line, Target::Line(focus, entry));
         }
-        entries.len().max(1)
+        seen.visible.panels[focus] = entries.len().max(1);
     }
 
     /// The lines that are shown, so that the selected entry is among them, and the

@@ -86,7 +86,7 @@ pub(super) fn draw(
             let name = bay::name(session, &bays[index], *candidate);
             let is_selected = has_keys(session, Focus::Bays)
                 && bays.len() > 1
-                && first + index == session.view().bay;
+                && first + index == session.view().selected[Focus::Bays];
             let mut head = heading((&name, is_selected), *candidate, theme, width);
             if let Some(it) = candidate {
                 head.extend(chance(it, is_large, is_stale, theme, width));

@@ -53,7 +53,7 @@ pub(super) fn draw(
     let beside = lines::of_before(session.shows_stale(), &sizes);
     let area = lines::headed(frame, &title, beside, focused, theme, area);
     let room = usize::from(area.height);
-    seen.rooms.ranking = room;
+    seen.visible.panels[Focus::Ranking] = room;
     let Some(assessed) = session.results().assessed() else {
         return;
     };

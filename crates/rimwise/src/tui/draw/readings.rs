@@ -42,8 +42,7 @@ pub(super) fn draw(
     };
     let area = lines::headed(frame, "Readings", &beside, focused, theme, area);
     let entries = entries(session);
-    let is_selected =
-        |entry: &Entry| matches!(entry, Entry::Row(row) if *row == session.view().row);
+    let is_selected = |entry: &Entry| matches!(entry, Entry::Row(row) if *row == session.view().selected[Focus::Readings]);
     let selected = entries.iter().position(is_selected).unwrap_or(0);
     let room = usize::from(area.height);
     let first = first_shown(selected, entries.len(), room);
@@ -51,11 +50,11 @@ pub(super) fn draw(
     let mut rows = 0;
     for (line, entry) in shown.clone().enumerate() {
         if let Entry::Row(row) = entry {
-            seen.note_line(area, line, Target::Row(*row));
+            seen.note_line(area, line, Target::Line(Focus::Readings, *row));
             rows += 1;
         }
     }
-    seen.rooms.readings = rows;
+    seen.visible.panels[Focus::Readings] = rows;
     let told = shown.map(|entry| entry.line(session, theme, focused, area.width));
     lines::draw(frame, told.collect(), area);
 }
@@ -101,7 +100,7 @@ impl Entry {
             return Line::default();
         };
         let (mark, name, value, mut style) = told(session, row, theme);
-        if index == session.view().row {
+        if index == session.view().selected[Focus::Readings] {
             style = style.patch(theme.selected(focused));
         }
         let text = format!("{mark} {} {value}", fitted(&visible(&name), NAME));

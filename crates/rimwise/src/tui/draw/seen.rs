@@ -1,12 +1,12 @@
 use ratatui::layout::{Position, Rect};
-use session::{Focus, Rooms, Target};
+use session::{Focus, Target, VisibleLines};
 
 /// What of the session is seen on the screen, and where: for pages of lists and
 /// for the pointer.
 #[derive(Clone, Debug, Default)]
 pub(in crate::tui) struct Seen {
     /// How many lines of each list.
-    pub(in crate::tui) rooms: Rooms,
+    pub(in crate::tui) visible: VisibleLines,
     targets: Vec<(Rect, Target)>,
     /// Where the fit map lies, and how many columns and rows it has.
     map: Option<(Rect, (usize, usize))>,
@@ -14,9 +14,9 @@ pub(in crate::tui) struct Seen {
 
 impl Seen {
     /// Nothing that can be pointed at yet.
-    pub(super) fn new(rooms: Rooms) -> Self {
+    pub(super) fn new(visible: VisibleLines) -> Self {
         Self {
-            rooms,
+            visible,
             ..Self::default()
         }
     }

@@ -11,7 +11,7 @@ use ratatui::Terminal;
 use ratatui::backend::TestBackend;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Size;
-use session::{Assessor, Effect, Keeper, MapGrain, Reply, Request, Session, Status};
+use session::{Assessor, Effect, Focus, Keeper, MapGrain, Reply, Request, Session, Status};
 use sizing::Work;
 use sizing::engine::Fast;
 use std::fmt::Write;
@@ -276,7 +276,7 @@ impl Play {
         let mut line = format!(
             "{} {act} | {status} | row {} of {} | {} overlays{} | journal {:x} | files {:x} | frame {:x}",
             self.at.as_millis(),
-            view.row,
+            view.selected[Focus::Readings],
             session.rows().len(),
             view.overlays.len(),
             if self.has_ended { ", ended" } else { "" },

@@ -1,6 +1,6 @@
 use super::glance::opened;
 use crate::fixture::assess;
-use crate::{Command, Edit, Key, Session};
+use crate::{Command, Edit, Focus, Key, Session};
 use proptest::prelude::*;
 use std::sync::LazyLock;
 
@@ -48,7 +48,7 @@ proptest! {
                 assess(&mut session);
             }
             prop_assert!(session.row().is_some());
-            prop_assert!(session.view().bay == 0 || session.view().bay < session.document().bays().len());
+            prop_assert!(session.view().selected[Focus::Bays] == 0 || session.view().selected[Focus::Bays] < session.document().bays().len());
         }
         let last = session.clone();
         let undo = Command::named("undo").unwrap();

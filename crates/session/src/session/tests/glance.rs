@@ -65,12 +65,12 @@ fn open(line: &str) -> Session {
                 ShelfRow::Shape(id) => id == rest,
                 ShelfRow::Size(place) => shelf.name(*place).as_deref() == Some(rest),
             };
-            session.view.shelf = shelf.rows().iter().position(is_it).unwrap();
+            session.view.selected[Focus::Shelf] = shelf.rows().iter().position(is_it).unwrap();
         }
         "doubt" => {
             fixture::press(&mut session, "2");
             fixture::answer(&mut session);
-            session.view.doubt = rest.parse().unwrap();
+            session.view.selected[Focus::Doubt] = rest.parse().unwrap();
         }
         "map" => {
             fixture::press(&mut session, "3");
@@ -80,13 +80,13 @@ fn open(line: &str) -> Session {
         }
         "work_up" => {
             fixture::press(&mut session, "4");
-            session.view.work_up = rest.parse().unwrap();
+            session.view.selected[Focus::WorkUp] = rest.parse().unwrap();
         }
         "rule" => {
             fixture::press(&mut session, "5");
             let rules = session.house_rules();
             let place = rules.iter().position(|rule| rule.about == rest);
-            session.view.rule = place.unwrap();
+            session.view.selected[Focus::Rules] = place.unwrap();
         }
         _ => {}
     }
@@ -98,7 +98,7 @@ fn open(line: &str) -> Session {
         (row, _) => quantity.is_some() && row.quantity() == quantity,
     });
     if let Some(row) = row {
-        session.select_row(row);
+        session.select_line(Focus::Readings, row);
     }
     session
 }
@@ -232,8 +232,8 @@ fn layer(session: &Session) -> Vec<String> {
         Some(Overlay::Field(field)) => field.error.clone(),
         Some(Overlay::Case(form)) => form.error.clone(),
         Some(Overlay::Reading(form)) => form.error.clone(),
-        Some(Overlay::Exception(form)) => form.typed.error.clone(),
-        Some(Overlay::Shelf(form)) => form.typed.error.clone(),
+        Some(Overlay::Exception(form)) => form.error.clone(),
+        Some(Overlay::Shelf(form)) => form.error.clone(),
         Some(Overlay::Guide(guide)) => {
             lines.push(match guide.ask() {
                 Ask::Quantity(quantity) => format!("asked Quantity({})", quantity.address()),
@@ -277,10 +277,10 @@ fn seen(session: &Session) -> Vec<String> {
     let mut lines = vec![
         format!("focus {:?}", view.focus),
         format!("page {:?}", view.focus.page()),
-        format!("doubt {}", view.doubt),
-        format!("work-up {}", view.work_up),
-        format!("rule {}", view.rule),
-        format!("bay {}", view.bay),
+        format!("doubt {}", view.selected[Focus::Doubt]),
+        format!("work-up {}", view.selected[Focus::WorkUp]),
+        format!("rule {}", view.selected[Focus::Rules]),
+        format!("bay {}", view.selected[Focus::Bays]),
         format!("layers {}", view.overlays.len()),
         format!("presented {}", looks.is_presented),
         format!("colours {:?}", looks.palette),

@@ -3,7 +3,7 @@
 use super::glance::opened;
 use crate::fixture::press;
 use crate::overlay::{Ask, Guide, Overlay};
-use crate::{Row, Session, amount};
+use crate::{Focus, Row, Session, amount};
 use measurement::{Quantity, Unit, Valve};
 use sizing::{Answer, Neighbour};
 
@@ -297,7 +297,7 @@ fn the_form_and_the_field_of_a_reading_ask_back_as_well() {
         let mut rows = session.rows().iter();
         rows.position(|row| matches!(row, Row::Reading(_, of) if of.address() == "aortic.rim"))
     };
-    session.select_row(row(&session).unwrap());
+    session.select_line(Focus::Readings, row(&session).unwrap());
     let before = session.document().clone();
     for opening in ["enter", "e"] {
         press(&mut session, opening);
@@ -329,7 +329,7 @@ fn the_same_reading_typed_twice_is_asked_about() {
     let mut rows = session.rows().iter();
     let row =
         rows.position(|row| matches!(row, Row::Reading(_, of) if of.address() == "aortic.rim"));
-    session.select_row(row.unwrap());
+    session.select_line(Focus::Readings, row.unwrap());
     let count = session.document().case().readings.len();
     // The form of another reading begins as the one before was taken.
     press(&mut session, "a");
@@ -354,7 +354,7 @@ fn a_form_takes_no_power_of_ten_and_every_unit_it_shows() {
         .rows()
         .iter()
         .position(|row| matches!(row, Row::Reading(_, of) if of.address() == "aortic.rim"));
-    session.select_row(row.unwrap());
+    session.select_line(Focus::Readings, row.unwrap());
     press(&mut session, "enter 2 e 1 enter");
     assert!(
         matches!(session.view().overlays.last(), Some(Overlay::Field(field)) if field.error.is_some())

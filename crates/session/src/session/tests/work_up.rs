@@ -1,7 +1,7 @@
 //! What stands on a work-up is never shown as newer than it is.
 
 use crate::fixture::{self, assess, press};
-use crate::{Row, Session};
+use crate::{Focus, Row, Session};
 use std::sync::Arc;
 
 fn opened(name: &str, text: &str) -> Session {
@@ -29,7 +29,7 @@ fn a_nudge_leaves_the_work_up_to_the_worker_and_shows_the_one_of_before_as_such(
             .collect();
         // The defect's first axis, and something of the circulation or the body.
         for row in rows.first().into_iter().chain(rows.last()).copied() {
-            session.select_row(row);
+            session.select_line(Focus::Readings, row);
             let before = session.setting().guidance().clone();
             press(&mut session, "right");
             if !session.work_up_is_of_before() {

@@ -30,15 +30,15 @@ pub(in crate::tui::draw) fn draw(
     let beside = lines::of_before(is_stale, "");
     let area = lines::headed(frame, "Doubt", beside, true, theme, area);
     let list = list(session, theme, area.width);
-    let selected = session.view().doubt;
+    let selected = session.view().selected[Focus::Doubt];
     let on = (area, Focus::Doubt);
-    seen.rooms.doubt = list.draw(frame, selected, (is_stale, theme), on, seen);
+    list.draw(frame, selected, (is_stale, theme), on, seen);
 }
 
 /// What the page says, line by line.
 pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) -> List {
     let mut list = List::default();
-    let selected = session.view().doubt;
+    let selected = session.view().selected[Focus::Doubt];
     let Some(candidate) = session.candidate() else {
         list.say(said("assessing the catalogue …", theme.dim(), width));
         return list;

@@ -27,7 +27,13 @@ pub(in crate::tui::draw) fn draw(
     let area = lines::headed(frame, "Your centre's rules", &title, true, theme, area);
     let list = list(session, theme, area.width);
     let on = (area, Focus::Rules);
-    seen.rooms.rules = list.draw(frame, session.view().rule, (false, theme), on, seen);
+    list.draw(
+        frame,
+        session.view().selected[Focus::Rules],
+        (false, theme),
+        on,
+        seen,
+    );
 }
 
 /// The head over rules of one kind whose sources are alike.
@@ -46,7 +52,7 @@ fn head(kind: &'static str, source_kind: SourceKind, theme: Theme) -> Line<'stat
 /// What the page says, line by line.
 pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) -> List {
     let mut list = List::default();
-    let selected = session.view().rule;
+    let selected = session.view().selected[Focus::Rules];
     let mut over = None;
     for rule in session.house_rules() {
         let source_kind = rule.source_kind();

@@ -35,13 +35,19 @@ pub(in crate::tui::draw) fn draw(
     let area = lines::headed(frame, "Stock", &beside, true, theme, area);
     let list = list(session, theme, area.width);
     let on = (area, Focus::Shelf);
-    seen.rooms.shelf = list.draw(frame, session.view().shelf, (false, theme), on, seen);
+    list.draw(
+        frame,
+        session.view().selected[Focus::Shelf],
+        (false, theme),
+        on,
+        seen,
+    );
 }
 
 /// What the page says, line by line.
 pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) -> List {
     let mut list = List::default();
-    let selected = session.view().shelf;
+    let selected = session.view().selected[Focus::Shelf];
     let shelf = session.document().shelf();
     for (_, shape) in shelf.shapes() {
         let origin = shelf.origin(&shape.id).says();

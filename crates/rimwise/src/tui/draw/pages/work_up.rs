@@ -25,9 +25,9 @@ pub(in crate::tui::draw) fn draw(
     let beside = lines::of_before(is_stale, "");
     let area = lines::headed(frame, "Work-up", beside, true, theme, area);
     let list = list(session, theme, area.width);
-    let selected = session.view().work_up;
+    let selected = session.view().selected[Focus::WorkUp];
     let on = (area, Focus::WorkUp);
-    seen.rooms.work_up = list.draw(frame, selected, (is_stale, theme), on, seen);
+    list.draw(frame, selected, (is_stale, theme), on, seen);
 }
 
 /// What the page says, line by line.
@@ -38,7 +38,13 @@ pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) ->
             list.say(banner(&it.page.banner, theme, width));
             list.say(at_a_glance::lines(&it.page, theme, width));
             for section in &it.page.sections {
-                add(&mut list, section, session.view().work_up, theme, width);
+                add(
+                    &mut list,
+                    section,
+                    session.view().selected[Focus::WorkUp],
+                    theme,
+                    width,
+                );
             }
         }
         None => list.say(said("working the case up …", theme.dim(), width)),

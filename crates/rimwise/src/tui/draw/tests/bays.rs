@@ -2,7 +2,7 @@
 
 use super::stage::{FEW, after, assessed, drawn, text};
 use crate::tui::theme::Theme;
-use session::Session;
+use session::{Focus, Session};
 
 /// The names of the bays at 80 columns, as far as they are shown.
 fn names(session: &Session) -> String {
@@ -44,7 +44,7 @@ fn assert_first(session: &Session, name: &str) {
 fn the_drawing_alone_is_of_what_is_selected() {
     let session = after(&assessed("outlet-infant", FEW), "tab right tab down down z");
     let name = selected(&session);
-    assert_eq!(session.view().bay, 1);
+    assert_eq!(session.view().selected[Focus::Bays], 1);
     let page = text(&drawn(&session, Theme::COLOUR, (80, 24)));
     assert!(page.contains(&name), "{name} is not on\n{page}");
     let bay = after(&session, "esc shift-tab z");

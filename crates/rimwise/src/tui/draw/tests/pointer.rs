@@ -26,8 +26,14 @@ fn readings_bays_candidates_and_pages_can_be_pointed_at() {
         row.quantity()
             .is_some_and(|one| one.address() == "defect.short_axis")
     });
-    assert_eq!(at(&session, "short axis"), row.map(Target::Row));
-    assert_eq!(at(&session, "offset-left/5x3 @"), Some(Target::Bay(1)));
+    assert_eq!(
+        at(&session, "short axis"),
+        row.map(|row| Target::Line(Focus::Readings, row))
+    );
+    assert_eq!(
+        at(&session, "offset-left/5x3 @"),
+        Some(Target::Line(Focus::Bays, 1))
+    );
     let second = session.listed()[1].place;
     assert_eq!(at(&session, "  2 g"), Some(Target::Candidate(second)));
     assert_eq!(at(&session, "3 fit map"), Some(Target::Page(Page::FitMap)));
@@ -47,10 +53,13 @@ fn in_a_room_each_pinned_bay_can_be_pointed_at_and_reached() {
     let name = |bay: usize| pinned[bay].name(session.document().shelf());
     let last = pinned.len() - 1;
     assert!(last >= 2);
-    assert_eq!(at(&session, &name(1)), Some(Target::Bay(1)));
+    assert_eq!(at(&session, &name(1)), Some(Target::Line(Focus::Bays, 1)));
     let moved = after(&session, &"right ".repeat(last));
-    assert_eq!(moved.view().bay, last);
-    assert_eq!(at(&moved, &name(last)), Some(Target::Bay(last)));
+    assert_eq!(moved.view().selected[Focus::Bays], last);
+    assert_eq!(
+        at(&moved, &name(last)),
+        Some(Target::Line(Focus::Bays, last))
+    );
 }
 
 #[test]
