@@ -2,7 +2,7 @@ use crate::{Focus, Page, Refused, Session, ShelfRow};
 
 /// What the page says in few lines, to be pasted elsewhere.
 pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
-    let nothing = || Refused::new("there is nothing to copy yet");
+    let nothing = || Refused::NothingToCopy;
     match session.view().focus.page() {
         Page::Plan | Page::Doubt => candidate(session).ok_or_else(nothing),
         Page::FitMap => {

@@ -5,7 +5,7 @@ mod exceptions;
 mod label;
 mod readings;
 
-pub(crate) use label::{label, neighbour};
+pub(crate) use label::label;
 
 use crate::{Bay, Document, Home, MOST_BAYS, Refused, Row, Shelf, Shown};
 use measurement::{Finding, Reading, ReadingId};
@@ -169,19 +169,17 @@ impl Edit {
 
 fn check_bays(shelf: &Shelf, bays: &[Bay]) -> Result<(), Refused> {
     if bays.len() > MOST_BAYS {
-        return Err(Refused::new(format!(
-            "{MOST_BAYS} are pinned already: unpin one first"
-        )));
+        return Err(Refused::BaysFull);
     }
     if bays.iter().any(|bay| shelf.at(bay.place).is_none()) {
-        return Err(Refused::new("no such size in the catalogues"));
+        return Err(Refused::NoSuchSize);
     }
     let twice = bays
         .iter()
         .enumerate()
         .any(|(place, bay)| bays[..place].contains(bay));
     if twice {
-        Err(Refused::new("it is pinned already"))
+        Err(Refused::PinnedAlready)
     } else {
         Ok(())
     }

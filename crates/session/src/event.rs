@@ -1,3 +1,4 @@
+use crate::keeper_error::KeeperError;
 use crate::overlay::{Openables, Prompt, Question};
 use crate::worker::Reply;
 use crate::{Command, Focus, Home, Key, Page, VisibleLines};
@@ -6,7 +7,7 @@ use std::path::PathBuf;
 
 /// Something that happened: [`Session::update`](crate::Session::update) takes it, and
 /// nothing else changes a session.
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 pub enum Event {
     /// A key was pressed.
     Key(Key),
@@ -56,7 +57,7 @@ impl Target {
 }
 
 /// What came of a file: what a [`Keeper`](crate::Keeper) tells.
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 pub enum FileEvent {
     /// A case was opened in place of this one, whose history ends.
     Opened(Case, Home),
@@ -89,7 +90,7 @@ pub enum FileEvent {
     /// Something more was done.
     AlsoDone(String),
     /// Something failed.
-    Failed(String),
+    Failed(KeeperError),
     /// The operator is to choose.
     Asked(Question),
     /// A path is asked for again, with what is wrong with the one that was typed.
@@ -99,7 +100,7 @@ pub enum FileEvent {
         /// The path.
         path: PathBuf,
         /// What is wrong with it.
-        error: String,
+        error: KeeperError,
     },
     /// These cases can be opened.
     Listed(Openables),

@@ -108,7 +108,7 @@ impl History {
             &mut self.done,
             &mut self.undone,
             document,
-            "nothing to undo",
+            Refused::NothingToUndo,
         )
     }
 
@@ -119,7 +119,7 @@ impl History {
             &mut self.undone,
             &mut self.done,
             document,
-            "nothing to redo",
+            Refused::NothingToRedo,
         )
     }
 }
@@ -128,10 +128,10 @@ fn turn_back(
     from: &mut Vec<Step>,
     to: &mut Vec<Step>,
     document: &mut Document,
-    nothing: &str,
+    nothing: Refused,
 ) -> Result<(String, Edit), Refused> {
     let Some(Step { label, back: edit }) = from.last().cloned() else {
-        return Err(Refused::new(nothing));
+        return Err(nothing);
     };
     let back = edit.apply(document)?;
     from.pop();

@@ -12,17 +12,18 @@ mod watch;
 use crate::effect::Effect;
 use crate::errand::Errand;
 use crate::event::{Event, FileEvent};
+use crate::keeper_error::KeeperError;
 use crate::{CaseChange, Home, Session};
 use events::Events;
 use files::{
-    CaseFile, Digest, Disk, Entered, Holder, Journal, JournalError, Presence, Recent, Recovery,
-    StoreError, Unfiled, read_case, visible,
+    CaseFile, Digest, Disk, Entered, Journal, JournalError, Presence, Recent, Recovery, StoreError,
+    Unfiled, read_case, visible,
 };
 use loose::Loose;
 use shelf::OwnShapes;
 use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
-use std::time::{Duration, Instant, SystemTime};
+use std::time::{Duration, Instant};
 
 /// Keeps the open case in its file and what was changed in a journal beside it.
 ///
@@ -105,9 +106,7 @@ impl Keeper {
             (None, None) => "a case in no file and changes of the stock are",
         };
         session.file(FileEvent::ShelfKept(self.own.is_some()));
-        session.file(FileEvent::Failed(format!(
-            "HOME names no folder: {lost} lost when the program ends"
-        )));
+        session.file(FileEvent::Failed(KeeperError::Lost(lost)));
     }
 
     /// Whether a journal of a file is there, whether the file is or not.
@@ -117,7 +116,7 @@ impl Keeper {
 
     /// Opens the case of a file; what its journal holds is shown first, and to be
     /// restored or dropped.
-    pub fn open(&mut self, session: &mut Session, path: &Path) -> Result<(), String> {
+    pub fn open(&mut self, session: &mut Session, path: &Path) -> Result<(), KeeperError> {
         let mut events = Events::default();
         let opened = self.open_file(session, &mut events, path);
         told(session, events);
@@ -129,7 +128,7 @@ impl Keeper {
         session: &Session,
         events: &mut Events,
         path: &Path,
-    ) -> Result<(), String> {
+    ) -> Result<(), KeeperError> {
         let entered = self.enter(path);
         let file = match read(session, path) {
             Ok(file) => file,
@@ -143,7 +142,7 @@ impl Keeper {
             match Recovery::find(&self.disk, path, Some(&text)) {
                 Ok(Some(found)) => self.found = Some(Found::OfFile(found)),
                 Ok(None) => journal = Some(Journal::new(&self.disk, path, &text)),
-                Err(error) => warning = Some(error.to_string()),
+                Err(error) => warning = Some(error.into()),
             }
         }
         let case = file.value().clone();
@@ -242,11 +241,12 @@ impl Keeper {
         let loose = self.loose.as_mut().map(Loose::journal);
         let forced: Result<(), JournalError> =
             kept.into_iter().chain(loose).try_for_each(Journal::force);
-        if let Err(error) = &forced {
+        let is_failed = forced.is_err();
+        if let Err(error) = forced {
             events.push(NO_JOURNAL);
-            events.warn(error.to_string());
+            events.warn(error);
         }
-        forced.is_err()
+        is_failed
     }
 
     /// How long a row of nudges may be left unforced, whatever happens; `None`: there
@@ -270,12 +270,12 @@ impl Keeper {
     fn presence(
         &mut self,
         entered: Option<Result<Entered, StoreError>>,
-    ) -> (Option<Presence>, Option<String>) {
+    ) -> (Option<Presence>, Option<KeeperError>) {
         match entered {
             None => (self.kept.take().and_then(|kept| kept.presence), None),
             Some(Ok(Entered::Alone(presence))) => (Some(presence), None),
-            Some(Ok(Entered::Held(holder))) => (None, Some(held(holder))),
-            Some(Err(error)) => (None, Some(untold(&error))),
+            Some(Ok(Entered::Held(holder))) => (None, Some(KeeperError::Held(holder))),
+            Some(Err(error)) => (None, Some(KeeperError::NoPresence(error))),
         }
     }
 
@@ -311,7 +311,7 @@ impl Keeper {
             && let Some(mut loose) = self.loose.take()
         {
             if let Err(error) = loose.journal().forget() {
-                events.warn(error.to_string());
+                events.warn(error);
             }
             self.forgotten = Some(loose);
         }
@@ -349,7 +349,7 @@ impl Keeper {
         let dropped = kept.journal.as_mut().map(|journal| journal.saved(&text));
         events.push(FileEvent::Reloaded(case));
         if let Some(Err(error)) = dropped {
-            events.warn(error.to_string());
+            events.warn(error);
         }
     }
 
@@ -379,7 +379,7 @@ impl Keeper {
 
 impl Kept {
     /// Records a change, if it is of this file and changes its text.
-    fn record(&mut self, change: &CaseChange) -> Result<(), String> {
+    fn record(&mut self, change: &CaseChange) -> Result<(), KeeperError> {
         let Some(journal) = &mut self.journal else {
             return Ok(());
         };
@@ -387,11 +387,9 @@ impl Kept {
             return Ok(());
         }
         let file = self.file.with(&change.case);
-        let file = file.map_err(|error| format!("not safe from a crash: {error}"))?;
+        let file = file.map_err(KeeperError::NotRecorded)?;
         let text = file.source().original();
-        journal
-            .record(&change.called, &text, change.goes_on)
-            .map_err(|error| error.to_string())
+        Ok(journal.record(&change.called, &text, change.goes_on)?)
     }
 }
 
@@ -426,30 +424,12 @@ fn shown(path: &Path) -> String {
 }
 
 /// Reads a case that the rules of the house can be held against.
-fn read(session: &Session, path: &Path) -> Result<CaseFile, String> {
-    let file = read_case(path).map_err(|error| error.to_string())?;
-    match file.faults_under(session.document().rules()).first() {
-        None => Ok(file),
-        Some(fault) => Err(fault.to_string()),
-    }
-}
-
-/// What a second window is told.
-fn held(holder: Option<Holder>) -> String {
-    let who = holder.map_or_else(String::new, |holder| {
-        let open = SystemTime::now().duration_since(holder.since);
-        let minutes = open.unwrap_or_default().as_secs() / SECONDS_PER_MINUTE;
-        format!(" (process {}, for {minutes} min)", holder.process)
-    });
-    format!("open in another window{who}: changes here are in no journal until they are saved")
-}
-
-/// Seconds of a minute.
-const SECONDS_PER_MINUTE: u64 = 60;
-
-/// What is told where nobody can tell whether another window has the case open.
-fn untold(error: &StoreError) -> String {
-    format!("no journal is kept, save often: {error}")
+fn read(session: &Session, path: &Path) -> Result<CaseFile, KeeperError> {
+    let file = read_case(path)?;
+    let mut faults = file.faults_under(session.document().rules()).into_iter();
+    faults
+        .next()
+        .map_or(Ok(file), |fault| Err(KeeperError::Faulty(fault)))
 }
 
 #[cfg(unix)]

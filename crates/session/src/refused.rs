@@ -1,19 +1,269 @@
-use std::fmt;
+use crate::amount::{self, amount};
+use crate::bay::MOST_BAYS;
+use crate::key::Key;
+use crate::neighbour_name::neighbour as name;
+use measurement::{Quantity, ReadingId};
+use sizing::Neighbour;
+use sizing::house_rules::{ExceptionFault, RuleAddress};
 
 /// Why something was not done, in words for the operator.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Refused(String);
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Refused {
+    /// A key that no command has in the panel.
+    #[error("{key} does nothing here{}", all_keys(.list))]
+    NoCommand {
+        /// The key.
+        key: Key,
+        /// The key that lists all keys; empty where there is none.
+        list: String,
+    },
 
-impl Refused {
-    pub(crate) fn new(why: impl Into<String>) -> Self {
-        Self(why.into())
+    /// There is no step back.
+    #[error("nothing to undo")]
+    NothingToUndo,
+    /// There is no step that was taken back.
+    #[error("nothing to redo")]
+    NothingToRedo,
+    /// Nothing lies over the panels.
+    #[error("nothing to close")]
+    NothingToClose,
+    /// The page says nothing yet.
+    #[error("there is nothing to copy yet")]
+    NothingToCopy,
+    /// A system without job control.
+    #[error("shells of this system have no jobs to stop")]
+    NoJobs,
+    /// The test card lies over the panels already.
+    #[error("the test card is shown: esc closes it")]
+    TestCardShown,
+    /// No file to read again.
+    #[error("the case is in no file yet")]
+    InNoFile,
+
+    /// No bay is there.
+    #[error("nothing is pinned")]
+    NothingPinned,
+    /// The ranked list selects none.
+    #[error("no candidate is selected")]
+    NoCandidate,
+    /// The bays hold as many as they can.
+    #[error("{MOST_BAYS} are pinned already: unpin one first")]
+    BaysFull,
+    /// A bay holds the same.
+    #[error("it is pinned already")]
+    PinnedAlready,
+    /// A candidate that no catalogue has.
+    #[error("no such size in the catalogues")]
+    NoSuchSize,
+    /// There is no size beside it.
+    #[error("it is the {end} size of its shape")]
+    LastSize {
+        /// Which end.
+        end: &'static str,
+    },
+    /// There is no shape beside it.
+    #[error("it is the {end} shape")]
+    LastShape {
+        /// Which end.
+        end: &'static str,
+    },
+    /// A turn of discs that are on the axis.
+    #[error("its discs are on the axis: a turn changes nothing")]
+    NotOffset,
+    /// The ranking has not turned it yet.
+    #[error("its best turn is still being looked for")]
+    NoBestTurnYet,
+    /// It was not turned by hand.
+    #[error("it is at its best turn")]
+    AtBestTurn,
+    /// A swap of discs that are alike.
+    #[error("its two sides are alike")]
+    AlikeDiscs,
+    /// There is no other valve to draw a section through.
+    #[error("no other valve stands beside the defect")]
+    NoOtherValve,
+
+    /// The list is empty.
+    #[error("nothing is listed")]
+    NothingListed,
+    /// There is no candidate beside it.
+    #[error("it is the {end} of the list")]
+    EndOfList {
+        /// Which end.
+        end: &'static str,
+    },
+    /// Nothing is filtered out.
+    #[error("every size is shown")]
+    EverySizeShown,
+    /// No line of the list is selected.
+    #[error("no line is selected")]
+    NoLine,
+    /// The worker has not drawn the map yet.
+    #[error("the map is still being drawn")]
+    NoMapYet,
+    /// The map ends there.
+    #[error("it is the edge of the map")]
+    EdgeOfMap,
+    /// No size has its waist and overhang on the map.
+    #[error("no size of the catalogue lies on the map")]
+    NothingOnMap,
+
+    /// The selected line is no reading.
+    #[error("no reading is selected")]
+    NoReading,
+    /// The selected line has no quantity.
+    #[error("no quantity is selected")]
+    NoQuantity,
+    /// The selected line asks nothing.
+    #[error("no question is selected")]
+    NoQuestion,
+    /// The selected line is of no neighbour.
+    #[error("no neighbour is selected that could be out of reach")]
+    NoNeighbour,
+    /// A quantity without a reading.
+    #[error("the {0} was not measured: add a reading first")]
+    NotMeasured(Quantity),
+    /// A reading of a neighbour that is out of reach.
+    #[error("it is said not to be there")]
+    SaidAbsent,
+    /// The same, named.
+    #[error("the {} is said not to be there", name(*.0))]
+    NeighbourAbsent(Neighbour),
+    /// A neighbour out of reach of which readings are in use.
+    #[error(
+        "{} of the {} in use: set aside what is wrong first",
+        readings(*.count),
+        name(*.neighbour)
+    )]
+    ReadingsInUse {
+        /// How many.
+        count: usize,
+        /// The neighbour.
+        neighbour: Neighbour,
+    },
+    /// Every check has what it needs.
+    #[error("nothing is missing")]
+    NothingMissing,
+    /// A line of the doubts whose reading is gone.
+    #[error("it is not among the readings")]
+    NotAmongReadings,
+    /// The value is at the end of what is accepted.
+    #[error("{} is the {} that is accepted", amount(*.0, *.1), end_of_range(*.0, *.1))]
+    AtEndOfRange(Quantity, f64),
+    /// A value outside what is accepted, or no number.
+    #[error("expected {}", amount::range(*.0))]
+    OutOfRange(Quantity),
+    /// A standard deviation outside what is accepted.
+    #[error("expected {}, above 0, at most {}", .0.unit().symbol(), most_sd(*.0))]
+    SdOutOfRange(Quantity),
+    /// A standard deviation that is no number.
+    #[error("expected a number, or nothing for your centre's")]
+    SdExpected,
+    /// The same, on a form of more lines.
+    #[error("expected a number as SD, or nothing for your centre's")]
+    SdOfReadingExpected,
+    /// A reading is set aside without a reason.
+    #[error("expected a reason")]
+    ReasonExpected,
+    /// No reading has the id.
+    #[error("there is no reading \"{}\"", .0.0)]
+    NoSuchReading(ReadingId),
+    /// A reading has the id already.
+    #[error("there is a reading \"{}\" already", .0.0)]
+    ReadingExists(ReadingId),
+    /// A reading past the end of all.
+    #[error("there is no such place among the readings")]
+    NoSuchIndex,
+    /// A reading in place of one of another quantity.
+    #[error("it is a reading of {0}")]
+    AnotherQuantity(Quantity),
+    /// An exclusion that the house rules do not have.
+    #[error("your centre's rules do not ask \"{0}\"")]
+    NoSuchExclusion(String),
+
+    /// No rule of the house is selected.
+    #[error("no rule is selected")]
+    NoRule,
+    /// A rule that no case may except, and why.
+    #[error("{0}")]
+    RuleFixed(&'static str),
+    /// The case does not except the rule.
+    #[error("the rule counts as your centre has it")]
+    NoException,
+    /// The exception says what the house says.
+    #[error("your centre says the same: change a number, or leave with esc")]
+    SameAsCentre,
+    /// An exception from a rule that the house does not have.
+    #[error("your centre has no rule \"{0}\" here")]
+    NoSuchRule(RuleAddress),
+    /// Two exceptions from one rule.
+    #[error("\"{0}\" is excepted already")]
+    ExceptedTwice(RuleAddress),
+    /// An exception that says what no such rule may say.
+    #[error("{part}: {0}", part = .0.part.label())]
+    Exception(ExceptionFault),
+    /// Exceptions that put two chances out of order.
+    #[error("the chance of what does not fit would be over the chance of what fits")]
+    ChancesOutOfOrder,
+    /// The selected candidate has no limit to go to.
+    #[error("it breaks no limit as measured")]
+    BreaksNoLimit,
+    /// A limit that is no rule of the house.
+    #[error("its limit is not among the rules")]
+    LimitNotARule,
+
+    /// No shape is there.
+    #[error("nothing is in stock")]
+    NothingInStock,
+    /// No size is selected.
+    #[error("no size is selected")]
+    NoSize,
+    /// A size of a shape that does not have so many.
+    #[error("there is no such size")]
+    SizeGone,
+    /// Another catalogue puts it out of stock.
+    #[error("another catalogue than your own says that it is out of stock")]
+    OutOfStockElsewhere,
+    /// A shape that came with the program or with another catalogue.
+    #[error("it is not yours to remove: put it aside instead")]
+    NotYours,
+    /// A form that was left as it was.
+    #[error("nothing is otherwise: change a line, or leave with esc")]
+    NothingChanged,
+
+    /// A case without a title.
+    #[error("expected a title, such as \"3.6 kg, short rim\"")]
+    TitleExpected,
+    /// A field for a path that was left empty.
+    #[error("expected the path of a file")]
+    PathExpected,
+}
+
+/// Which key lists all keys, where one does.
+fn all_keys(list: &str) -> String {
+    match list {
+        "" => String::new(),
+        list => format!("; {list} lists every key"),
     }
 }
 
-impl fmt::Display for Refused {
-    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        formatter.write_str(&self.0)
+fn readings(count: usize) -> String {
+    match count {
+        1 => "a reading".to_owned(),
+        _ => format!("{count} readings"),
     }
 }
 
-impl std::error::Error for Refused {}
+fn end_of_range(quantity: Quantity, value: f64) -> &'static str {
+    if value == quantity.info().most {
+        "most"
+    } else {
+        "least"
+    }
+}
+
+/// The widest standard deviation that is accepted: as wide as all accepted values.
+fn most_sd(quantity: Quantity) -> String {
+    let info = quantity.info();
+    amount::number(quantity, info.most - info.least)
+}

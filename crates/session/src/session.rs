@@ -61,7 +61,7 @@ pub enum Status {
     /// What was taken back.
     Undone(String),
     /// Why something was not done.
-    Refused(Refused),
+    Refused(String),
 }
 
 /// Candidates pinned when the first result is there.
@@ -161,9 +161,7 @@ impl Session {
     /// Does a command, and says in the status line what was done or why not.
     pub(crate) fn command(&mut self, command: &Command) {
         let change = (command.change)(self);
-        self.status = change
-            .and_then(|change| self.perform(change))
-            .unwrap_or_else(|refused| Some(Status::Refused(refused)));
+        self.accept_or_say(change);
     }
 
     /// What to assess now, once for each state of the document.

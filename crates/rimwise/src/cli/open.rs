@@ -48,7 +48,8 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
             keeper = keeper.with_own_shapes(&path, own);
         }
         if path.exists() || is_lost {
-            keeper.open(&mut session, &path).map_err(BadInput)?;
+            let opened = keeper.open(&mut session, &path);
+            opened.map_err(|error| BadInput(error.to_string()))?;
         }
         keeper.tell_what_is_lost(&mut session);
         if let Some(said) = unfollowed {

@@ -43,15 +43,13 @@ fn answer(session: &Session) -> Result<Change, Refused> {
             let answer = case.findings.get(finding).copied().unwrap_or_default();
             Ok(Change::Edit(Edit::Finding(*finding, Some(next(answer)))))
         }
-        _ => Err(Refused::new("no question is selected")),
+        _ => Err(Refused::NoQuestion),
     }
 }
 
 fn no_such_neighbour(session: &Session) -> Result<Change, Refused> {
     let Some(neighbour) = session.row().and_then(Row::neighbour) else {
-        return Err(Refused::new(
-            "no neighbour is selected that could be out of reach",
-        ));
+        return Err(Refused::NoNeighbour);
     };
     let is_absent = session.document().case().is_absent(neighbour);
     Ok(Change::Edit(Edit::Absent(neighbour, !is_absent)))

@@ -137,7 +137,7 @@ fn selected(session: &Session) -> Result<Bay, Refused> {
     let bays = session.document().bays();
     bays.get(session.view().selected[Focus::Bays])
         .copied()
-        .ok_or_else(|| Refused::new("nothing is pinned"))
+        .ok_or(Refused::NothingPinned)
 }
 
 /// The selected bay, changed.
@@ -150,9 +150,7 @@ fn with(session: &Session, bay: Bay) -> Change {
 }
 
 fn pin(session: &Session) -> Result<Change, Refused> {
-    let candidate = session
-        .candidate()
-        .ok_or_else(|| Refused::new("no candidate is selected"))?;
+    let candidate = session.candidate().ok_or(Refused::NoCandidate)?;
     let mut bays = session.document().bays().to_vec();
     bays.push(Bay::new(candidate.place));
     Ok(Change::Edit(Edit::Bays(bays)))
@@ -172,7 +170,7 @@ pub(super) fn step_size(session: &Session, forward: bool) -> Result<Change, Refu
     let end = if forward { "last" } else { "first" };
     let place = shelf
         .beside(bay.place, forward)
-        .ok_or_else(|| Refused::new(format!("it is the {end} size of its shape")))?;
+        .ok_or_else(|| Refused::LastSize { end })?;
     let swapped = bay.swapped
         && shelf
             .at(place)
@@ -194,7 +192,7 @@ fn step_shape(session: &Session, forward: bool) -> Result<Change, Refused> {
         .document()
         .shelf()
         .in_shape_beside(bay.place, forward);
-    let place = place.ok_or_else(|| Refused::new(format!("it is the {end} shape")))?;
+    let place = place.ok_or_else(|| Refused::LastShape { end })?;
     Ok(with(session, Bay::new(place)))
 }
 
@@ -204,16 +202,14 @@ fn turn(session: &Session, by: u16) -> Result<Change, Refused> {
         .document()
         .shelf()
         .at(bay.place)
-        .ok_or_else(|| Refused::new("nothing is pinned"))?;
+        .ok_or(Refused::NothingPinned)?;
     if !size.occluder.is_offset() {
-        return Err(Refused::new(
-            "its discs are on the axis: a turn changes nothing",
-        ));
+        return Err(Refused::NotOffset);
     }
     let from = bay
         .turn
         .or_else(|| session.turn_degrees(session.view().selected[Focus::Bays]))
-        .ok_or_else(|| Refused::new("its best turn is still being looked for"))?;
+        .ok_or(Refused::NoBestTurnYet)?;
     Ok(with(
         session,
         Bay {
@@ -226,7 +222,7 @@ fn turn(session: &Session, by: u16) -> Result<Change, Refused> {
 fn best_turn(session: &Session) -> Result<Change, Refused> {
     let bay = selected(session)?;
     if bay.turn.is_none() {
-        return Err(Refused::new("it is at its best turn"));
+        return Err(Refused::AtBestTurn);
     }
     Ok(with(session, Bay { turn: None, ..bay }))
 }
@@ -239,7 +235,7 @@ fn swap_discs(session: &Session) -> Result<Change, Refused> {
         .at(bay.place)
         .map(|(_, size)| size);
     if !size.is_some_and(|size| has_unequal_discs(&size.occluder)) {
-        return Err(Refused::new("its two sides are alike"));
+        return Err(Refused::AlikeDiscs);
     }
     Ok(with(
         session,

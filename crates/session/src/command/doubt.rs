@@ -36,9 +36,7 @@ pub(super) const COMMANDS: &[Command] = &[
 ];
 
 fn go_to_reading(session: &Session) -> Result<Change, Refused> {
-    let doubt = session
-        .doubt()
-        .ok_or_else(|| Refused::new("no line is selected"))?;
+    let doubt = session.doubt().ok_or(Refused::NoLine)?;
     let is_it = |row: &Row| match (row, doubt.reading()) {
         (Row::Reading(id, _), Some(wanted)) => id == wanted,
         (row, _) => row.quantity() == Some(doubt.quantity()),
@@ -47,7 +45,7 @@ fn go_to_reading(session: &Session) -> Result<Change, Refused> {
         .rows()
         .iter()
         .position(is_it)
-        .ok_or_else(|| Refused::new("it is not among the readings"))?;
+        .ok_or(Refused::NotAmongReadings)?;
     Ok(look(session, |view| {
         view.show_readings();
         view.selected[Focus::Readings] = place;
@@ -56,9 +54,7 @@ fn go_to_reading(session: &Session) -> Result<Change, Refused> {
 
 fn candidate(session: &Session, forward: bool) -> Result<Change, Refused> {
     let listed = session.listed();
-    let place = session
-        .listed_place()
-        .ok_or_else(|| Refused::new("nothing is listed"))?;
+    let place = session.listed_place().ok_or(Refused::NothingListed)?;
     let (beside, end) = if forward {
         (place.checked_add(1), "last")
     } else {
@@ -66,7 +62,7 @@ fn candidate(session: &Session, forward: bool) -> Result<Change, Refused> {
     };
     let candidate = beside
         .and_then(|beside| listed.get(beside))
-        .ok_or_else(|| Refused::new(format!("it is the {end} of the list")))?;
+        .ok_or_else(|| Refused::EndOfList { end })?;
     let place = candidate.place;
     Ok(look(session, |view| view.ranked = Some(place)))
 }

@@ -64,7 +64,7 @@ fn valve(session: &Session) -> Result<Change, Refused> {
     let valve = from
         .take(Valve::ALL.len() - 1)
         .find(|&&valve| !case.is_absent(Neighbour::Valve(valve)))
-        .ok_or_else(|| Refused::new("no other valve stands beside the defect"))?;
+        .ok_or(Refused::NoOtherValve)?;
     Ok(Change::Edit(Edit::Shown(Shown {
         valve: *valve,
         ..shown.clone()

@@ -65,7 +65,7 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: false,
         change: |session| match session.document().home() {
             Home::File(_) => Ok(Change::Errand(Errand::Reload)),
-            Home::Shipped | Home::Nowhere => Err(Refused::new("the case is in no file yet")),
+            Home::Shipped | Home::Nowhere => Err(Refused::InNoFile),
         },
     },
     Command {

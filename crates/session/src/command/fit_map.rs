@@ -57,7 +57,7 @@ pub(super) fn step(session: &Session, right: isize, up: isize) -> Result<Change,
     };
     let cell = (moved(column, right, columns), moved(row, up, rows));
     if cell == (column, row) {
-        return Err(Refused::new("it is the edge of the map"));
+        return Err(Refused::EdgeOfMap);
     }
     Ok(look(session, |view| view.cell = Some(cell)))
 }
@@ -72,6 +72,6 @@ fn next_mark(session: &Session) -> Result<Change, Refused> {
         .collect();
     cells.sort_unstable();
     let next = cells.iter().find(|&&cell| cell > from).or(cells.first());
-    let next = *next.ok_or_else(|| Refused::new("no size of the catalogue lies on the map"))?;
+    let next = *next.ok_or(Refused::NothingOnMap)?;
     Ok(look(session, |view| view.cell = Some(next)))
 }

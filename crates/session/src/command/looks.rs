@@ -53,7 +53,7 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: false,
         change: |session| {
             if session.view().overlays.contains(&Overlay::TestCard) {
-                return Err(Refused::new("the test card is shown: esc closes it"));
+                return Err(Refused::TestCardShown);
             }
             Ok(open(session, Overlay::TestCard))
         },

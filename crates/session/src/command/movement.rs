@@ -111,7 +111,7 @@ pub(super) const COMMANDS: &[Command] = &[
 fn moved(session: &Session, to: fn(usize, usize, usize) -> usize) -> Result<Change, Refused> {
     let focus = session.view().focus;
     let last = session.lines(focus).checked_sub(1);
-    let last = last.ok_or_else(|| Refused::new("nothing is listed"))?;
+    let last = last.ok_or(Refused::NothingListed)?;
     let selected = session.view().selected[focus];
     let from = match focus {
         Focus::Ranking => session.listed_place().unwrap_or(0),
@@ -131,7 +131,7 @@ fn next_open(session: &Session) -> Result<Change, Refused> {
     let place = (from..rows.len())
         .chain(0..from.min(rows.len()))
         .find(|&place| session.is_open(&rows[place]))
-        .ok_or_else(|| Refused::new("nothing is missing"))?;
+        .ok_or(Refused::NothingMissing)?;
     Ok(look(session, |view| {
         view.show_readings();
         view.selected[Focus::Readings] = place;

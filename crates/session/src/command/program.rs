@@ -15,7 +15,7 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: true,
         change: |session| match session.history().last_done() {
             Some(_) => Ok(Change::Undo),
-            None => Err(Refused::new("nothing to undo")),
+            None => Err(Refused::NothingToUndo),
         },
     },
     Command {
@@ -27,7 +27,7 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: false,
         change: |session| match session.history().last_undone() {
             Some(_) => Ok(Change::Redo),
-            None => Err(Refused::new("nothing to redo")),
+            None => Err(Refused::NothingToRedo),
         },
     },
     Command {
@@ -39,7 +39,7 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: true,
         change: |session| {
             if session.view().overlays.is_empty() {
-                return Err(Refused::new("nothing to close"));
+                return Err(Refused::NothingToClose);
             }
             Ok(look(session, |view| {
                 view.overlays.pop();
@@ -66,7 +66,7 @@ pub(super) const COMMANDS: &[Command] = &[
             if cfg!(unix) {
                 Ok(Change::Suspend)
             } else {
-                Err(Refused::new("shells of this system have no jobs to stop"))
+                Err(Refused::NoJobs)
             }
         },
     },

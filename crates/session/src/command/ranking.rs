@@ -59,7 +59,7 @@ fn only_verdict(session: &Session) -> Change {
 
 fn show_all(session: &Session) -> Result<Change, Refused> {
     if session.document().shown().filter.is_none() {
-        return Err(Refused::new("every size is shown"));
+        return Err(Refused::EverySizeShown);
     }
     Ok(show(session, Filter::default()))
 }

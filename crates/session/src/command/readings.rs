@@ -1,7 +1,7 @@
 //! Commands on the selected reading.
 
 use super::{Change, Command, ask, open};
-use crate::amount::{Nudge, amount, nudged, number};
+use crate::amount::{Nudge, nudged, number};
 use crate::first_reading;
 use crate::overlay::{CaseForm, Guide, Overlay, Prompt, ReadingForm};
 use crate::{Doubt, Edit, Focus, Refused, Row, Session};
@@ -114,7 +114,7 @@ pub(super) const COMMANDS: &[Command] = &[
 
 /// The selected reading of the panel that takes keys.
 fn selected(session: &Session) -> Result<&Reading, Refused> {
-    let no_reading = || Refused::new("no reading is selected");
+    let no_reading = || Refused::NoReading;
     if session.view().focus == Focus::Doubt {
         let doubt = session.doubt();
         let id = doubt.as_ref().and_then(Doubt::reading);
@@ -124,9 +124,7 @@ fn selected(session: &Session) -> Result<&Reading, Refused> {
     }
     match session.row() {
         Some(Row::Reading(id, _)) => session.document().reading(id).ok_or_else(no_reading),
-        Some(Row::Unread(quantity)) => Err(Refused::new(format!(
-            "the {quantity} was not measured: add a reading first"
-        ))),
+        Some(Row::Unread(quantity)) => Err(Refused::NotMeasured(*quantity)),
         _ => Err(no_reading()),
     }
 }
@@ -135,15 +133,7 @@ fn nudge(session: &Session, nudge: Nudge) -> Result<Change, Refused> {
     let reading = selected(session)?;
     let value = nudged(reading.quantity, reading.value, nudge);
     if value == reading.value {
-        let end = if value == reading.quantity.info().most {
-            "most"
-        } else {
-            "least"
-        };
-        let value = amount(reading.quantity, value);
-        return Err(Refused::new(format!(
-            "{value} is the {end} that is accepted"
-        )));
+        return Err(Refused::AtEndOfRange(reading.quantity, value));
     }
     Ok(Change::Nudge(Edit::Value(reading.id.clone(), value)))
 }
@@ -188,11 +178,11 @@ fn set_aside(session: &Session) -> Result<Change, Refused> {
 
 fn add_reading(session: &Session) -> Result<Change, Refused> {
     let Some(quantity) = session.row().and_then(Row::quantity) else {
-        return Err(Refused::new("no quantity is selected"));
+        return Err(Refused::NoQuantity);
     };
     let neighbour = session.row().and_then(Row::neighbour);
     if neighbour.is_some_and(|neighbour| session.document().case().is_absent(neighbour)) {
-        return Err(Refused::new("it is said not to be there"));
+        return Err(Refused::SaidAbsent);
     }
     let document = session.document();
     let reading = first_reading::reading(document, quantity, quantity.info().least);

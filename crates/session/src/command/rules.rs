@@ -41,10 +41,10 @@ pub(super) const COMMANDS: &[Command] = &[
 /// The selected rule, and the house's own where a case may except it.
 fn selected(session: &Session) -> Result<(HouseRule, Rule), Refused> {
     let selected = session.house_rule();
-    let selected = selected.ok_or_else(|| Refused::new("no rule is selected"))?;
+    let selected = selected.ok_or(Refused::NoRule)?;
     match selected.rule.clone() {
         Some(rule) => Ok((selected, rule)),
-        None => Err(Refused::new(selected.why_fixed())),
+        None => Err(Refused::RuleFixed(selected.why_fixed())),
     }
 }
 
@@ -65,7 +65,7 @@ fn no_exception(session: &Session) -> Result<Change, Refused> {
         its.is_none_or(|its| its.address != rule.address)
     });
     if all.len() == count {
-        return Err(Refused::new("the rule counts as your centre has it"));
+        return Err(Refused::NoException);
     }
     Ok(Change::Edit(Edit::Exceptions(all)))
 }
@@ -75,12 +75,11 @@ fn rule_of_check(session: &Session) -> Result<Change, Refused> {
         Focus::Bays => session.bay_candidate(session.view().selected[Focus::Bays]),
         _ => session.candidate(),
     };
-    let candidate = candidate.ok_or_else(|| Refused::new("no candidate is selected"))?;
+    let candidate = candidate.ok_or(Refused::NoCandidate)?;
     let of = |state: State| candidate.outcomes.iter().find(|one| one.state == state);
     let outcome = of(State::Stop).or_else(|| of(State::Caution));
-    let outcome = outcome.ok_or_else(|| Refused::new("it breaks no limit as measured"))?;
-    let place = rule_broken(session, outcome)
-        .ok_or_else(|| Refused::new("its limit is not among the rules"))?;
+    let outcome = outcome.ok_or(Refused::BreaksNoLimit)?;
+    let place = rule_broken(session, outcome).ok_or(Refused::LimitNotARule)?;
     Ok(look(session, |view| {
         view.focus = Focus::Rules;
         view.selected[Focus::Rules] = place;

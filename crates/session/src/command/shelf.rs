@@ -86,7 +86,7 @@ fn selected(session: &Session) -> Result<(Shape, Option<usize>), Refused> {
             shape.map(|(places, shape)| (shape.clone(), Some(place - places.start)))
         }
     };
-    found.ok_or_else(|| Refused::new("nothing is in stock"))
+    found.ok_or(Refused::NothingInStock)
 }
 
 fn edit(session: &Session) -> Result<Change, Refused> {
@@ -102,9 +102,7 @@ fn put_aside(session: &Session) -> Result<Edit, Refused> {
     let (called, names) = named(session)?;
     let is_aside = names.iter().all(|name| shelf.is_aside(name));
     if is_aside && names.iter().any(|name| shelf.came_aside(name)) {
-        return Err(Refused::new(
-            "another catalogue than your own says that it is out of stock",
-        ));
+        return Err(Refused::OutOfStockElsewhere);
     }
     let word = if is_aside {
         "in stock again"
@@ -118,7 +116,7 @@ fn put_aside(session: &Session) -> Result<Edit, Refused> {
 /// What is selected, by its name, and the names of its sizes.
 fn named(session: &Session) -> Result<(String, Vec<String>), Refused> {
     let shelf = session.document().shelf();
-    let nothing = || Refused::new("no size is selected");
+    let nothing = || Refused::NoSize;
     let place = match session.view().focus {
         Focus::Bays => {
             let bays = session.document().bays();
@@ -148,9 +146,7 @@ fn remove(session: &Session) -> Result<Edit, Refused> {
     let shelf = session.document().shelf();
     let (mut shape, index) = selected(session)?;
     if shelf.origin(&shape.id) == Origin::Came {
-        return Err(Refused::new(
-            "it is not yours to remove: put it aside instead",
-        ));
+        return Err(Refused::NotYours);
     }
     match index {
         Some(index) if shape.sizes.len() > 1 => {

@@ -1,5 +1,4 @@
 use super::Edit;
-use super::label::neighbour as name;
 use crate::{Document, Refused};
 use measurement::Finding;
 use sizing::resolve::neighbour_of;
@@ -26,17 +25,7 @@ pub(super) fn check_absent(
             && neighbour_of(reading.quantity.info().structure) == Some(neighbour)
     });
     match in_use.count() {
-        count @ 1.. if absent => {
-            let readings = if count == 1 {
-                "a reading".into()
-            } else {
-                format!("{count} readings")
-            };
-            Err(Refused::new(format!(
-                "{readings} of the {} in use: set aside what is wrong first",
-                name(neighbour)
-            )))
-        }
+        count @ 1.. if absent => Err(Refused::ReadingsInUse { count, neighbour }),
         _ => Ok(()),
     }
 }
@@ -64,8 +53,6 @@ pub(super) fn check_exclusion(document: &Document, id: &str) -> Result<(), Refus
     if asked.any(|exclusion| exclusion.id == id) {
         Ok(())
     } else {
-        Err(Refused::new(format!(
-            "your centre's rules do not ask \"{id}\""
-        )))
+        Err(Refused::NoSuchExclusion(id.to_owned()))
     }
 }

@@ -8,22 +8,17 @@ pub(super) fn check(document: &Document, exceptions: &[Exception]) -> Result<(),
     for (place, exception) in exceptions.iter().enumerate() {
         let rule = &exception.rule;
         if rules.rule(rule, site).is_none() {
-            return Err(Refused::new(format!(
-                "your centre has no rule \"{rule}\" here"
-            )));
+            return Err(Refused::NoSuchRule(rule.clone()));
         }
         if exceptions[..place].iter().any(|one| one.rule == *rule) {
-            return Err(Refused::new(format!("\"{rule}\" is excepted already")));
+            return Err(Refused::ExceptedTwice(rule.clone()));
         }
         if let Some(fault) = exception.faults().first() {
-            let part = fault.part.label();
-            return Err(Refused::new(format!("{part}: {fault}")));
+            return Err(Refused::Exception(fault.clone()));
         }
     }
     if rules.chances_are_in_order() && !rules.with(exceptions, site).chances_are_in_order() {
-        return Err(Refused::new(
-            "the chance of what does not fit would be over the chance of what fits",
-        ));
+        return Err(Refused::ChancesOutOfOrder);
     }
     Ok(())
 }

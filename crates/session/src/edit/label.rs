@@ -2,11 +2,12 @@
 
 use super::{Edit, exceptions};
 use crate::amount::{amount, number};
+use crate::neighbour_name::neighbour;
 use crate::taking::{retaken, taking};
 use crate::{Bay, Document, Filter, Shown};
 use geometry::Face;
 use measurement::{Quantity, Reading, ReadingId, Valve};
-use sizing::{Answer, Neighbour};
+use sizing::Answer;
 
 /// What was done by an edit whose inverse is known, to a document that has it.
 pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String {
@@ -51,15 +52,6 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
         (Edit::Bays(now), Edit::Bays(was)) => bays(document, was, now),
         (Edit::Shown(now), Edit::Shown(was)) => shown(was, now),
         _ => String::new(),
-    }
-}
-
-/// A neighbour's name in a sentence.
-pub(crate) const fn neighbour(neighbour: Neighbour) -> &'static str {
-    match neighbour {
-        Neighbour::Valve(valve) => valve.label(),
-        Neighbour::LeftOutflow => "left outflow tract",
-        Neighbour::RightOutflow => "right outflow tract",
     }
 }
 

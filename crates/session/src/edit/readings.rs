@@ -1,5 +1,5 @@
 use super::Edit;
-use crate::{Document, Refused, amount};
+use crate::{Document, Refused};
 use measurement::{Quantity, Reading, ReadingId};
 use sizing::resolve::neighbour_of;
 
@@ -18,7 +18,7 @@ pub(super) fn find<'a>(
 }
 
 fn no_such(id: &ReadingId) -> Refused {
-    Refused::new(format!("there is no reading \"{}\"", id.0))
+    Refused::NoSuchReading(id.clone())
 }
 
 pub(super) fn insert(document: &mut Document, place: usize, reading: &Reading) -> Edit {
@@ -47,10 +47,7 @@ fn check_range(quantity: Quantity, value: f64) -> Result<(), Refused> {
     if (info.least..=info.most).contains(&value) {
         Ok(())
     } else {
-        Err(Refused::new(format!(
-            "expected {}",
-            amount::range(quantity)
-        )))
+        Err(Refused::OutOfRange(quantity))
     }
 }
 
@@ -68,11 +65,7 @@ fn check_sd_of(quantity: Quantity, sd: Option<f64>) -> Result<(), Refused> {
     if sd.is_none_or(|sd| sd > 0.0 && sd <= most) {
         Ok(())
     } else {
-        let most = amount::number(quantity, most);
-        Err(Refused::new(format!(
-            "expected {}, above 0, at most {most}",
-            info.unit.symbol()
-        )))
+        Err(Refused::SdOutOfRange(quantity))
     }
 }
 
@@ -83,7 +76,7 @@ pub(super) fn check_set_aside(
 ) -> Result<(), Refused> {
     let reading = known(document, id)?;
     match why {
-        Some(why) if why.trim().is_empty() => Err(Refused::new("expected a reason")),
+        Some(why) if why.trim().is_empty() => Err(Refused::ReasonExpected),
         Some(_) => Ok(()),
         None => check_is_there(document, reading),
     }
@@ -92,10 +85,7 @@ pub(super) fn check_set_aside(
 pub(super) fn check_replace(document: &Document, reading: &Reading) -> Result<(), Refused> {
     let known = known(document, &reading.id)?;
     if known.quantity != reading.quantity {
-        return Err(Refused::new(format!(
-            "it is a reading of {}",
-            known.quantity
-        )));
+        return Err(Refused::AnotherQuantity(known.quantity));
     }
     check_range(reading.quantity, reading.value)?;
     check_sd_of(reading.quantity, reading.sd)
@@ -107,13 +97,10 @@ pub(super) fn check_insert(
     reading: &Reading,
 ) -> Result<(), Refused> {
     if document.reading(&reading.id).is_some() {
-        return Err(Refused::new(format!(
-            "there is a reading \"{}\" already",
-            reading.id.0
-        )));
+        return Err(Refused::ReadingExists(reading.id.clone()));
     }
     if place > document.case.readings.len() {
-        return Err(Refused::new("there is no such place among the readings"));
+        return Err(Refused::NoSuchIndex);
     }
     check_range(reading.quantity, reading.value)?;
     check_sd_of(reading.quantity, reading.sd)?;
@@ -128,10 +115,7 @@ pub(super) fn check_insert(
 fn check_is_there(document: &Document, reading: &Reading) -> Result<(), Refused> {
     let neighbour = neighbour_of(reading.quantity.info().structure);
     match neighbour.filter(|&neighbour| document.case.is_absent(neighbour)) {
-        Some(neighbour) => {
-            let name = super::label::neighbour(neighbour);
-            Err(Refused::new(format!("the {name} is said not to be there")))
-        }
+        Some(neighbour) => Err(Refused::NeighbourAbsent(neighbour)),
         None => Ok(()),
     }
 }

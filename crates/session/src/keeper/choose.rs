@@ -1,6 +1,7 @@
 use super::Keeper;
 use super::events::Events;
 use crate::event::FileEvent;
+use crate::keeper_error::KeeperError;
 use crate::overlay::{Openable, Openables};
 use files::{Recent, parse_case, shipped, visible};
 use std::ffi::OsStr;
@@ -13,7 +14,7 @@ const MOST: usize = 200;
 impl Keeper {
     /// Lists the cases that can be opened: those that were open before, those of
     /// the folder, those that came with the program.
-    pub(super) fn choose(&self, events: &mut Events, typed: &str, error: Option<String>) {
+    pub(super) fn choose(&self, events: &mut Events, typed: &str, error: Option<KeeperError>) {
         let recent = self.recent.as_ref().map(Recent::cases).unwrap_or_default();
         let recent: Vec<PathBuf> = recent.into_iter().filter(|path| path.is_file()).collect();
         let here = folder().into_iter().filter(|path| {
@@ -27,7 +28,11 @@ impl Keeper {
             let title = parse_case(name, text).map(|file| file.into_value().title);
             Openable::Shipped(name, title.unwrap_or_default())
         }));
-        events.push(FileEvent::Listed(Openables::new(cases, typed, error)));
+        events.push(FileEvent::Listed(Openables::new(
+            cases,
+            typed,
+            error.map(|it| it.to_string()),
+        )));
     }
 
     /// Opens a case that came with the program.
@@ -35,7 +40,7 @@ impl Keeper {
         let Some(file) =
             shipped::scenario(name).and_then(|(name, text)| parse_case(name, text).ok())
         else {
-            return events.warn(format!("no case called {name} came with the program"));
+            return events.warn(KeeperError::NoSuchShipped(name.to_owned()));
         };
         self.kept = None;
         self.loose = None;

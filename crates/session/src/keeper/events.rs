@@ -1,4 +1,5 @@
 use crate::event::FileEvent;
+use crate::keeper_error::KeeperError;
 use crate::overlay::Question;
 
 /// What came of an effect, in its order.
@@ -16,7 +17,7 @@ impl Events {
     }
 
     /// Says why something was not done.
-    pub(super) fn warn(&mut self, why: impl Into<String>) {
+    pub(super) fn warn(&mut self, why: impl Into<KeeperError>) {
         self.push(FileEvent::Failed(why.into()));
     }
 

@@ -2,8 +2,11 @@ use super::events::Events;
 use super::{Found, Keeper, questions};
 use crate::CaseChange;
 use crate::event::FileEvent;
+use crate::keeper_error::KeeperError;
 use crate::{Home, Session};
-use files::{Disk, Entered, Journal, Presence, Recovery, Unfiled, new_case, parse_case};
+use files::{
+    Disk, Entered, Journal, JournalError, Presence, Recovery, Unfiled, new_case, parse_case,
+};
 
 /// A case in no file, kept safe in a journal of its own.
 #[derive(Debug)]
@@ -15,24 +18,22 @@ pub(super) struct Loose {
 
 impl Loose {
     /// Begins a journal under a name that nobody has.
-    fn begin(disk: &Disk, unfiled: &Unfiled) -> Result<Self, String> {
-        let not_safe = |why: String| format!("not safe from a crash, save it: {why}");
-        let name = unfiled.another().map_err(|why| not_safe(why.to_string()))?;
+    fn begin(disk: &Disk, unfiled: &Unfiled) -> Result<Self, KeeperError> {
+        let name = unfiled.another().map_err(KeeperError::NoJournal)?;
         match Presence::enter(disk, &name) {
             Ok(Entered::Alone(presence)) => Ok(Self {
                 journal: Journal::new(disk, &name, ""),
                 _presence: presence,
             }),
-            Ok(Entered::Held(_)) => Err(not_safe("its name is taken".to_owned())),
-            Err(why) => Err(not_safe(why.to_string())),
+            Ok(Entered::Held(_)) => Err(KeeperError::NameTaken),
+            Err(why) => Err(KeeperError::NoJournal(why)),
         }
     }
 
     /// Records a change, if it makes the case another.
-    fn record(&mut self, change: &CaseChange) -> Result<(), String> {
+    fn record(&mut self, change: &CaseChange) -> Result<(), JournalError> {
         let text = new_case(&change.case);
-        let recorded = self.journal.record(&change.called, &text, change.goes_on);
-        recorded.map_err(|error| error.to_string())
+        self.journal.record(&change.called, &text, change.goes_on)
     }
 
     /// Its journal.
@@ -41,8 +42,8 @@ impl Loose {
     }
 
     /// Drops what is kept: it is safe elsewhere, or not wanted.
-    pub(super) fn dropped(mut self) -> Result<(), String> {
-        self.journal.saved("").map_err(|error| error.to_string())
+    pub(super) fn dropped(mut self) -> Result<(), JournalError> {
+        self.journal.saved("")
     }
 }
 
@@ -68,7 +69,7 @@ impl Keeper {
     }
 
     /// Records a change of a case in no file, where such are kept.
-    pub(super) fn record_loose(&mut self, change: &CaseChange) -> Result<(), String> {
+    pub(super) fn record_loose(&mut self, change: &CaseChange) -> Result<(), KeeperError> {
         let Some(unfiled) = &self.unfiled else {
             return Ok(());
         };
@@ -78,7 +79,7 @@ impl Keeper {
         };
         let recorded = loose.record(change);
         self.loose = Some(loose);
-        recorded
+        Ok(recorded?)
     }
 
     /// Goes on with a case that was in no file.
@@ -90,7 +91,7 @@ impl Keeper {
     ) {
         let file = match parse_case("the case in no file", &found.text) {
             Ok(file) => file,
-            Err(faults) => return events.warn(questions::not_restored(&faults)),
+            Err(faults) => return events.warn(KeeperError::NotRestored(faults)),
         };
         match found.restore() {
             Ok(journal) => {
@@ -99,7 +100,7 @@ impl Keeper {
                     _presence: presence,
                 });
             }
-            Err(error) => return events.warn(error.to_string()),
+            Err(error) => return events.warn(error),
         }
         events.push(FileEvent::Restored(file.into_value(), Home::Nowhere));
     }

@@ -2,8 +2,9 @@
 
 use crate::Change;
 use crate::errand::{Errand, Save};
+use crate::keeper_error::KeeperError;
 use crate::overlay::{Choice, Question};
-use files::{Diagnostic, Ground, Recovery, StoreError, parse_case, visible};
+use files::{Ground, Recovery, StoreError, parse_case, visible};
 use std::path::Path;
 
 /// What was found in a journal: restored or dropped, nothing goes on before.
@@ -63,12 +64,6 @@ fn restore_or_drop() -> Vec<Choice> {
     ]
 }
 
-/// What is told where a text that was kept is no case any more.
-pub(super) fn not_restored(faults: &[Diagnostic]) -> String {
-    let first = faults.first().map(ToString::to_string);
-    format!("not restored: {}", first.unwrap_or_default())
-}
-
 /// What to do where the open file was changed, or taken away, by something else.
 pub(super) fn changed(path: &Path, is_there: bool) -> Question {
     let file = visible(&path.display().to_string()).into_owned();
@@ -85,13 +80,16 @@ pub(super) fn changed(path: &Path, is_there: bool) -> Question {
 
 /// What is done about a file that is not as it was left; `None` where no answer
 /// helps.
-pub(super) fn otherwise(error: &StoreError, save: &Save) -> Option<Question> {
+pub(super) fn otherwise(error: &KeeperError, save: &Save) -> Option<Question> {
     let over = Errand::Save(Save {
         over: true,
         ..save.clone()
     });
     let over = choice('o', "write over it", over);
-    let choices = match error {
+    let KeeperError::Store(store) = error else {
+        return None;
+    };
+    let choices = match store {
         StoreError::Changed { .. } => {
             vec![
                 choice('r', "reload, undo brings yours back", Errand::Reload),
@@ -110,10 +108,13 @@ pub(super) fn otherwise(error: &StoreError, save: &Save) -> Option<Question> {
 
 /// What is done about the user's own catalogue where it is not as it was left;
 /// `None` where no answer helps.
-pub(super) fn shelf_otherwise(error: &StoreError) -> Option<Question> {
+pub(super) fn shelf_otherwise(error: &KeeperError) -> Option<Question> {
     let over = choice('o', "write yours over it", Errand::KeepShelf { over: true });
     let read = choice('r', "read it, undo brings yours back", Errand::ReadShelf);
-    let choices = match error {
+    let KeeperError::Store(store) = error else {
+        return None;
+    };
+    let choices = match store {
         StoreError::Changed { .. } | StoreError::Exists { .. } => vec![read, over],
         StoreError::Gone { .. } => vec![Choice {
             does: "write it anew",

@@ -2,6 +2,7 @@ use super::events::Events;
 use super::{Found, Keeper, Kept, questions};
 use crate::Home;
 use crate::event::FileEvent;
+use crate::keeper_error::KeeperError;
 use files::{Digest, Entered, Journal, Recovery, StoreError, parse_case};
 use std::path::Path;
 
@@ -13,8 +14,8 @@ impl Keeper {
         events: &mut Events,
         path: &Path,
         entered: Option<Result<Entered, StoreError>>,
-        why: String,
-    ) -> Result<(), String> {
+        why: KeeperError,
+    ) -> Result<(), KeeperError> {
         let Some(Ok(Entered::Alone(presence))) = entered else {
             return Err(why);
         };
@@ -27,7 +28,7 @@ impl Keeper {
             return Err(why);
         };
         let file = parse_case(&path.display().to_string(), &found.text)
-            .map_err(|faults| questions::not_restored(&faults))?;
+            .map_err(KeeperError::NotRestored)?;
         events.ask(questions::recovery(&found, false));
         self.found = Some(Found::OfFile(found));
         self.kept = Some(Kept {
@@ -56,11 +57,11 @@ impl Keeper {
         let Some(kept) = &mut self.kept else { return };
         let file = match parse_case(kept.file.source().name(), &found.text) {
             Ok(file) => file,
-            Err(faults) => return events.warn(questions::not_restored(&faults)),
+            Err(faults) => return events.warn(KeeperError::NotRestored(faults)),
         };
         match found.restore() {
             Ok(journal) => kept.journal = Some(journal),
-            Err(error) => return events.warn(error.to_string()),
+            Err(error) => return events.warn(error),
         }
         let home = Home::File(kept.path.clone());
         events.push(FileEvent::Restored(file.into_value(), home));
@@ -81,7 +82,7 @@ impl Keeper {
         };
         match dropped {
             Ok(()) => events.tell("the changes are dropped"),
-            Err(error) => events.warn(error.to_string()),
+            Err(error) => events.warn(error),
         }
         self.tell_journal(events);
     }
@@ -93,8 +94,7 @@ impl Keeper {
             let text = kept.file.source().original();
             Some(kept.journal.as_mut()?.saved(&text))
         });
-        let journal = journal.unwrap_or(Ok(())).map_err(|error| error.to_string());
-        match loose.and(journal) {
+        match loose.and(journal.unwrap_or(Ok(()))) {
             Ok(()) => events.push(FileEvent::Ended),
             Err(why) => events.warn(why),
         }

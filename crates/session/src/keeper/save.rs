@@ -2,18 +2,11 @@ use super::events::Events;
 use super::{Keeper, Kept, choose, questions, shown};
 use crate::errand::Save;
 use crate::event::FileEvent;
+use crate::keeper_error::KeeperError;
 use crate::overlay::Prompt;
 use crate::{Home, Session};
-use files::{CaseFile, Expect, Journal, SpliceError, StoreError, new_case, parse_case, save};
+use files::{CaseFile, Expect, Journal, SpliceError, new_case, parse_case, save};
 use std::path::Path;
-
-/// Why a case was not saved; the file is as it was.
-enum NotSaved {
-    /// The case could not be written as text.
-    Text(String),
-    /// The text could not be written to disk.
-    Disk(StoreError),
-}
 
 impl Keeper {
     /// Saves the case in the open file or in another, and says what came of it.
@@ -29,31 +22,29 @@ impl Keeper {
             self.save_elsewhere(session, events, asked)
         };
         match saved {
-            Ok(warning) => {
+            Ok(but) => {
                 let name = if is_kept {
                     session.case_name()
                 } else {
                     shown(&asked.to)
                 };
-                let told = format!("saved {name}");
-                match warning {
-                    Some(warning) => events.warn(format!("{told}; {warning}")),
-                    None => events.tell(told),
+                match but.map(Box::new) {
+                    Some(but) => events.warn(KeeperError::Saved { name, but }),
+                    None => events.tell(format!("saved {name}")),
                 }
                 if asked.leaves {
                     events.push(FileEvent::Ended);
                 }
             }
-            Err(NotSaved::Text(why)) => events.warn(why),
-            Err(NotSaved::Disk(error)) => match questions::otherwise(&error, asked) {
+            Err(error) => match questions::otherwise(&error, asked) {
                 Some(question) => events.ask(question),
-                None if is_kept => events.warn(error.to_string()),
+                None if is_kept || !matches!(error, KeeperError::Store(_)) => events.warn(error),
                 None => {
                     let leaves = asked.leaves;
                     events.push(FileEvent::PathRefused {
                         prompt: Prompt::SaveTo { leaves },
                         path: asked.to.clone(),
-                        error: error.to_string(),
+                        error,
                     });
                 }
             },
@@ -66,25 +57,24 @@ impl Keeper {
         session: &Session,
         events: &mut Events,
         over: bool,
-    ) -> Result<Option<String>, NotSaved> {
+    ) -> Result<Option<KeeperError>, KeeperError> {
         let Some(kept) = &mut self.kept else {
             return Ok(None);
         };
-        let file = kept.file.saved_with(session.document().case());
-        let file = file.map_err(|error| NotSaved::Text(error.to_string()))?;
+        let file = kept.file.saved_with(session.document().case())?;
         let text = file.source().original().into_owned();
         let expect = if over {
             Expect::Anything
         } else {
             Expect::Same(kept.digest)
         };
-        let saved = save(&self.disk, &kept.path, &text, expect).map_err(NotSaved::Disk)?;
+        let saved = save(&self.disk, &kept.path, &text, expect)?;
         kept.digest = saved.digest;
         kept.seen = Some(kept.digest);
         kept.file = file;
         events.push(FileEvent::Agreed);
         let dropped = kept.journal.as_mut().map(|journal| journal.saved(&text));
-        let not_dropped = dropped.and_then(Result::err).map(|error| error.to_string());
+        let not_dropped = dropped.and_then(Result::err).map(KeeperError::from);
         Ok(not_dropped.or_else(|| saved.kept.as_deref().map(kept_beside)))
     }
 
@@ -94,7 +84,7 @@ impl Keeper {
         session: &Session,
         events: &mut Events,
         asked: &Save,
-    ) -> Result<Option<String>, NotSaved> {
+    ) -> Result<Option<KeeperError>, KeeperError> {
         let file = self.written_for(session, &asked.to)?;
         let entered = self.enter(&asked.to);
         let expect = if asked.over {
@@ -103,9 +93,7 @@ impl Keeper {
             Expect::NoFile
         };
         let text = file.source().original().into_owned();
-        let digest = save(&self.disk, &asked.to, &text, expect)
-            .map_err(NotSaved::Disk)?
-            .digest;
+        let digest = save(&self.disk, &asked.to, &text, expect)?.digest;
         let mut left_behind = None;
         if self.keeps(session.document().home())
             && let Some(left) = &mut self.kept
@@ -120,7 +108,7 @@ impl Keeper {
             .then(|| Journal::new(&self.disk, &asked.to, &text));
         // One that is there already is of what was written over.
         let old = journal.as_mut().and_then(|it| it.saved(&text).err());
-        let not_dropped = old.or(left_behind).map(|error| error.to_string());
+        let not_dropped = old.or(left_behind).map(KeeperError::from);
         self.kept = Some(Kept {
             path: asked.to.clone(),
             digest,
@@ -142,7 +130,7 @@ impl Keeper {
 
     /// The text for another file: with the comments of the one that is left, or
     /// written anew.
-    fn written_for(&self, session: &Session, to: &Path) -> Result<CaseFile, NotSaved> {
+    fn written_for(&self, session: &Session, to: &Path) -> Result<CaseFile, KeeperError> {
         let case = session.document().case();
         if let Some(kept) = &self.kept
             && self.keeps(session.document().home())
@@ -151,21 +139,15 @@ impl Keeper {
                 Ok(file) => return Ok(file),
                 // Laid out so that no splice finds its place.
                 Err(SpliceError::NoPlace) => {}
-                Err(error) => return Err(NotSaved::Text(error.to_string())),
+                Err(error) => return Err(error.into()),
             }
         }
-        parse_case(&to.display().to_string(), &new_case(case)).map_err(|faults| {
-            let first = faults.first().map(ToString::to_string);
-            NotSaved::Text(format!("not saved: {}", first.unwrap_or_default()))
-        })
+        parse_case(&to.display().to_string(), &new_case(case)).map_err(KeeperError::NotWritten)
     }
 }
 
 /// What is told where a file was put into the words of format 2.
-fn kept_beside(kept: &Path) -> String {
+fn kept_beside(kept: &Path) -> KeeperError {
     let name = kept.file_name().unwrap_or_default().to_string_lossy();
-    format!(
-        "in the words of format 2; the file as it was is {}",
-        files::visible(&name)
-    )
+    KeeperError::Translated(files::visible(&name).into_owned())
 }

@@ -2,9 +2,10 @@ use super::events::Events;
 use super::{Keeper, questions, shown};
 use crate::Session;
 use crate::event::FileEvent;
+use crate::keeper_error::KeeperError;
 use files::{
-    CatalogueFile, Diagnostic, Digest, Disk, Expect, SpliceError, StoreError, new_catalogue,
-    parse_catalogue, read_catalogue, save_in_own_folder,
+    CatalogueFile, Digest, Disk, Expect, SpliceError, new_catalogue, parse_catalogue,
+    read_catalogue, save_in_own_folder,
 };
 use sizing::Catalogue;
 use std::path::{Path, PathBuf};
@@ -16,17 +17,6 @@ pub(super) struct OwnShapes {
     path: PathBuf,
     /// As it is on disk, as far as is known; `None`: there is none yet.
     file: Option<CatalogueFile>,
-}
-
-/// Why nothing of the user's own can be kept.
-pub(super) const NO_FOLDER: &str = "HOME names no folder";
-
-/// Why it was not kept; what is on disk is as it was.
-enum NotKept {
-    /// It could not be written as text.
-    Text(String),
-    /// The text could not be written to disk.
-    Disk(StoreError),
 }
 
 impl Keeper {
@@ -47,19 +37,16 @@ impl Keeper {
     /// before the operator says so.
     pub(super) fn keep_shelf(&mut self, session: &Session, events: &mut Events, over: bool) {
         let Some(own) = &mut self.own else {
-            return events.warn(format!("changed here, not on disk: {NO_FOLDER}"));
+            return events.warn(KeeperError::ShelfNotKept(Box::new(KeeperError::NoFolder)));
         };
         let file = shown(&own.path);
         match own.keep(session.document().shelf().own(), over) {
             Ok(false) => {}
             Ok(true) => events.push(FileEvent::AlsoDone(format!("kept in {file}"))),
-            Err(NotKept::Disk(error)) => match questions::shelf_otherwise(&error) {
+            Err(error) => match questions::shelf_otherwise(&error) {
                 Some(question) => events.ask(question),
-                None => events.warn(format!("changed here, not on disk: {error}")),
+                None => events.warn(KeeperError::ShelfNotKept(Box::new(error))),
             },
-            Err(NotKept::Text(why)) => {
-                events.warn(format!("changed here, not on disk: {why}"));
-            }
         }
     }
 
@@ -69,7 +56,7 @@ impl Keeper {
             return;
         };
         match read_catalogue(&own.path) {
-            Err(error) => events.warn(format!("not read: {error}")),
+            Err(error) => events.warn(KeeperError::ShelfUnread(error)),
             Ok(file) => {
                 let shapes = file.value().clone();
                 own.file = Some(file);
@@ -83,7 +70,7 @@ impl Keeper {
 
 impl OwnShapes {
     /// Writes what is wanted into the file, unless it says so already.
-    fn keep(&mut self, wanted: &Catalogue, over: bool) -> Result<bool, NotKept> {
+    fn keep(&mut self, wanted: &Catalogue, over: bool) -> Result<bool, KeeperError> {
         if !over
             && self
                 .file
@@ -100,13 +87,9 @@ impl OwnShapes {
             // Laid out so that no splice finds its place: written anew.
             None | Some(Err(SpliceError::NoPlace)) => {
                 let name = self.path.display().to_string();
-                let first = |faults: Vec<Diagnostic>| {
-                    let first = faults.first().map(ToString::to_string);
-                    NotKept::Text(first.unwrap_or_default())
-                };
-                parse_catalogue(&name, &new_catalogue(wanted)).map_err(first)?
+                parse_catalogue(&name, &new_catalogue(wanted)).map_err(KeeperError::FaultyShelf)?
             }
-            Some(Err(error)) => return Err(NotKept::Text(error.to_string())),
+            Some(Err(error)) => return Err(error.into()),
         };
         let expect = match &self.file {
             _ if over => Expect::Anything,
@@ -114,7 +97,7 @@ impl OwnShapes {
             Some(file) => Expect::Same(Digest::of(file.source().original().as_bytes())),
         };
         let text = file.source().original().into_owned();
-        save_in_own_folder(&self.disk, &self.path, &text, expect).map_err(NotKept::Disk)?;
+        save_in_own_folder(&self.disk, &self.path, &text, expect)?;
         self.file = Some(file);
         Ok(true)
     }

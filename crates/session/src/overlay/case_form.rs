@@ -93,8 +93,7 @@ impl FormSubject<CaseLine> for NewCase {
 
     fn read(form: &CaseForm, _session: &Session) -> Result<Change, FormError<CaseLine>> {
         let case = form.case().filter(|case| !case.title.is_empty());
-        let case =
-            case.ok_or_else(|| Refused::new("expected a title, such as \"3.6 kg, short rim\""))?;
+        let case = case.ok_or(Refused::TitleExpected)?;
         Ok(Change::Edit(Edit::Case {
             case: Arc::new(case),
             home: Home::Nowhere,

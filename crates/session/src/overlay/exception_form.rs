@@ -88,10 +88,7 @@ impl FormSubject<ExceptionPart> for Rule {
         let exception =
             exception.map_err(|fault| FormError::on(fault.part, fault.part.label(), &fault))?;
         if exception.instead == form.of.stated {
-            return Err(Refused::new(
-                "your centre says the same: change a number, or leave with esc",
-            )
-            .into());
+            return Err(Refused::SameAsCentre.into());
         }
         let mut all = session.document().case().exceptions.clone();
         match all.iter_mut().find(|one| one.rule == exception.rule) {

@@ -86,6 +86,11 @@ pub(crate) struct FormError<Part> {
 }
 
 impl<Part> FormError<Part> {
+    /// An error of the form as a whole.
+    pub(super) const fn of_form(says: String) -> Self {
+        Self { part: None, says }
+    }
+
     /// An error on a line, told under its label.
     pub(super) fn on(part: Part, label: &str, says: impl std::fmt::Display) -> Self {
         Self {
@@ -97,10 +102,7 @@ impl<Part> FormError<Part> {
 
 impl<Part> From<Refused> for FormError<Part> {
     fn from(refused: Refused) -> Self {
-        Self {
-            part: None,
-            says: refused.to_string(),
-        }
+        Self::of_form(refused.to_string())
     }
 }
 

@@ -61,9 +61,7 @@ impl Prompt {
             Self::Sd(id, quantity) => match amount::typed(*quantity, text) {
                 Some(sd) => Edit::Sd(id.clone(), Some(sd)),
                 None => {
-                    return Err(Refused::new(
-                        "expected a number, or nothing for your centre's",
-                    ));
+                    return Err(Refused::SdExpected);
                 }
             },
             Self::Reason(id, _) => Edit::SetAside(id.clone(), Some(text.to_owned())),
@@ -93,12 +91,11 @@ impl Prompt {
 
 fn path(text: &str) -> Result<PathBuf, Refused> {
     match text {
-        "" => Err(Refused::new("expected the path of a file")),
+        "" => Err(Refused::PathExpected),
         path => Ok(PathBuf::from(path)),
     }
 }
 
 fn number(quantity: Quantity, text: &str) -> Result<f64, Refused> {
-    amount::typed(quantity, text)
-        .ok_or_else(|| Refused::new(format!("expected {}", amount::range(quantity))))
+    amount::typed(quantity, text).ok_or_else(|| Refused::OutOfRange(quantity))
 }

@@ -113,12 +113,12 @@ impl FormSubject<ReadingLine> for ReadingDraft {
     fn read(form: &ReadingForm, session: &Session) -> Result<Change, FormError<ReadingLine>> {
         let quantity = form.of.reading.quantity;
         let value = amount::typed(quantity, &form.text(ReadingLine::Value))
-            .ok_or_else(|| Refused::new(format!("expected {}", amount::range(quantity))))?;
+            .ok_or_else(|| Refused::OutOfRange(quantity))?;
         let sd = match &*form.text(ReadingLine::Sd) {
             "" => None,
-            text => Some(amount::typed(quantity, text).ok_or_else(|| {
-                Refused::new("expected a number as SD, or nothing for your centre's")
-            })?),
+            text => {
+                Some(amount::typed(quantity, text).ok_or_else(|| Refused::SdOfReadingExpected)?)
+            }
         };
         let reading = Reading {
             value,

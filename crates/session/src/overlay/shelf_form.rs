@@ -109,7 +109,7 @@ impl ShelfForm {
             Makes::Size(index) | Makes::NewSize(index) => index,
         };
         let Some(mut size) = shape.sizes.get(of).cloned() else {
-            return Err(Refused::new("there is no such size").into());
+            return Err(Refused::SizeGone.into());
         };
         for &(part, _) in &self.lines {
             if part.is_text() {
@@ -163,13 +163,11 @@ impl FormSubject<ShelfPart> for ShapeDraft {
             });
             match part {
                 Some(part) => wrong(part, &says),
-                None => Refused::new(says).into(),
+                None => FormError::of_form(says),
             }
         })?;
         if !is_another && shape == form.of.shape {
-            return Err(
-                Refused::new("nothing is otherwise: change a line, or leave with esc").into(),
-            );
+            return Err(Refused::NothingChanged.into());
         }
         let called = match form.of.makes {
             Makes::Shape => format!("changed {}", shape.id),

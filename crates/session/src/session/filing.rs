@@ -1,9 +1,10 @@
 use super::{Session, Status};
 use crate::case_change::CaseChange;
 use crate::effect::Effect;
+use crate::keeper_error::KeeperError;
 use crate::overlay::{Field, Overlay, Prompt};
 use crate::row::rows;
-use crate::{Change, Edit, Focus, History, Home, Refused};
+use crate::{Change, Edit, Focus, History, Home};
 use files::visible;
 use sizing::Case;
 use std::path::Path;
@@ -92,13 +93,13 @@ impl Session {
 
     /// Says why something was not done with files.
     pub fn warn(&mut self, why: impl Into<String>) {
-        self.status = Some(Status::Refused(Refused::new(why)));
+        self.status = Some(Status::Refused(why.into()));
     }
 
     /// Asks for a path once more, with what was wrong with the one typed.
-    pub(super) fn ask_again(&mut self, prompt: Prompt, path: &Path, error: String) {
+    pub(super) fn ask_again(&mut self, prompt: Prompt, path: &Path, error: &KeeperError) {
         let mut field = Field::new(prompt, path.display().to_string());
-        field.error = Some(error);
+        field.error = Some(error.to_string());
         self.view.overlays.push(Overlay::Field(field));
     }
 

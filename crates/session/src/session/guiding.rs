@@ -23,11 +23,7 @@ impl Session {
                     Err(refused) => guide.error = Some(refused.to_string()),
                 });
             }
-            Step::Undo => {
-                self.status = self
-                    .perform(Change::Undo)
-                    .unwrap_or_else(|refused| Some(Status::Refused(refused)));
-            }
+            Step::Undo => self.accept_or_say(Ok(Change::Undo)),
             Step::Form {
                 reading,
                 is_new,

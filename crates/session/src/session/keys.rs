@@ -1,4 +1,4 @@
-use super::{Session, Status};
+use super::Session;
 use crate::key::Key;
 use crate::overlay::{Next, Outcome, Overlay};
 use crate::{Change, Refused};
@@ -41,11 +41,7 @@ impl Session {
             }
             Outcome::Close => {}
             Outcome::Run(command) => self.command(command),
-            Outcome::Answer(change) => {
-                self.status = self
-                    .perform(change)
-                    .unwrap_or_else(|refused| Some(Status::Refused(refused)));
-            }
+            Outcome::Answer(change) => self.accept_or_say(Ok(change)),
             Outcome::Do(change, next) => match self.accept(Ok(change)) {
                 Ok(()) => self.go_on(next),
                 Err(refused) => {
@@ -77,13 +73,16 @@ impl Session {
         Ok(())
     }
 
+    /// Makes a change and says what was done, or why it was not.
+    pub(super) fn accept_or_say(&mut self, change: Result<Change, Refused>) {
+        if let Err(refused) = self.accept(change) {
+            self.warn(refused.to_string());
+        }
+    }
+
     fn refuse_key(&mut self, key: Key) {
         self.history.close();
-        let list = match self.key_of("commands") {
-            none if none.is_empty() => none,
-            list => format!("; {list} lists every key"),
-        };
-        let why = format!("{key} does nothing here{list}");
-        self.status = Some(Status::Refused(Refused::new(why)));
+        let list = self.key_of("commands");
+        self.warn(Refused::NoCommand { key, list }.to_string());
     }
 }

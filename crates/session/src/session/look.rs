@@ -123,10 +123,7 @@ impl Session {
     /// The column and row of the fit map that is read: the selected one, or the
     /// first with the highest chance.
     pub fn cell(&self) -> Result<(usize, usize), Refused> {
-        let mapped = self
-            .results
-            .mapped()
-            .ok_or_else(|| Refused::new("the map is still being drawn"))?;
+        let mapped = self.results.mapped().ok_or(Refused::NoMapYet)?;
         let map = &mapped.map;
         let (columns, rows) = (map.waists.count, map.overhangs.count);
         let best = || {

@@ -53,13 +53,13 @@ impl Session {
             FileEvent::ShelfKept(is_kept) => self.own_folders.shelf = is_kept,
             FileEvent::Done(what) => self.tell(what),
             FileEvent::AlsoDone(what) => self.tell_also(&what),
-            FileEvent::Failed(why) => self.warn(why),
+            FileEvent::Failed(why) => self.warn(why.to_string()),
             FileEvent::Asked(question) => self.view.overlays.push(Overlay::Question(question)),
             FileEvent::PathRefused {
                 prompt,
                 path,
                 error,
-            } => self.ask_again(prompt, &path, error),
+            } => self.ask_again(prompt, &path, &error),
             FileEvent::Listed(list) => self.view.overlays.push(Overlay::Open(list)),
             FileEvent::Ended => self.outbox.push(Effect::Leave),
         }

@@ -1,0 +1,91 @@
+use files::{Diagnostic, FileError, Holder, JournalError, SpliceError, StoreError};
+use std::time::SystemTime;
+
+/// Why a keeper did not do something, or did it but for a part.
+#[derive(Debug, thiserror::Error)]
+pub enum KeeperError {
+    /// A file could not be read, or is no case.
+    #[error(transparent)]
+    Unread(#[from] FileError),
+    /// The rules of the house cannot be held against a case.
+    #[error("{0}")]
+    Faulty(Diagnostic),
+    /// What a journal holds is no case.
+    #[error("not restored: {}", first(.0))]
+    NotRestored(Vec<Diagnostic>),
+    /// The case, written as a text, would not read as it is.
+    #[error("not saved: {}", first(.0))]
+    NotWritten(Vec<Diagnostic>),
+    /// The text of the file cannot be changed so.
+    #[error(transparent)]
+    NotSpliced(#[from] SpliceError),
+    /// The text could not be written to disk, or is not what was left there.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// A journal was not written, read or dropped.
+    #[error(transparent)]
+    Journal(#[from] JournalError),
+    /// A change of the open file is in no journal.
+    #[error("not safe from a crash: {0}")]
+    NotRecorded(SpliceError),
+    /// A case in no file has no journal.
+    #[error("not safe from a crash, save it: {0}")]
+    NoJournal(StoreError),
+    /// The same: another window took its name at the same time.
+    #[error("not safe from a crash, save it: its name is taken")]
+    NameTaken,
+    /// Another window has the case open.
+    #[error(
+        "open in another window{}: changes here are in no journal until they are saved",
+        who(*.0)
+    )]
+    Held(Option<Holder>),
+    /// Nobody can tell whether another window has the case open.
+    #[error("no journal is kept, save often: {0}")]
+    NoPresence(StoreError),
+    /// The case was saved, and something beside it failed or is to be known.
+    #[error("saved {name}; {but}")]
+    Saved {
+        /// The file, safe to show.
+        name: String,
+        /// What is to be known.
+        but: Box<Self>,
+    },
+    /// A file of format 1 was put into the words of format 2.
+    #[error("in the words of format 2; the file as it was is {0}")]
+    Translated(String),
+    /// No case that came with the program has the name.
+    #[error("no case called {0} came with the program")]
+    NoSuchShipped(String),
+    /// A change of the shelf is in the program alone.
+    #[error("changed here, not on disk: {0}")]
+    ShelfNotKept(Box<Self>),
+    /// The user's own catalogue, written as a text, would not read as it is.
+    #[error("{}", first(.0))]
+    FaultyShelf(Vec<Diagnostic>),
+    /// The user's own catalogue was not read again.
+    #[error("not read: {0}")]
+    ShelfUnread(FileError),
+    /// There is no folder of the user's own.
+    #[error("HOME names no folder")]
+    NoFolder,
+    /// The same, and what is lost without one.
+    #[error("HOME names no folder: {0} lost when the program ends")]
+    Lost(&'static str),
+}
+
+fn first(faults: &[Diagnostic]) -> String {
+    faults.first().map_or_else(String::new, ToString::to_string)
+}
+
+/// Who has a case open, where that is known.
+fn who(holder: Option<Holder>) -> String {
+    holder.map_or_else(String::new, |holder| {
+        let open = SystemTime::now().duration_since(holder.since);
+        let minutes = open.unwrap_or_default().as_secs() / SECONDS_PER_MINUTE;
+        format!(" (process {}, for {minutes} min)", holder.process)
+    })
+}
+
+/// Seconds of a minute.
+const SECONDS_PER_MINUTE: u64 = 60;
