@@ -247,10 +247,6 @@ const KNOWN: &[(&str, &str)] = &[
     ("scene", "face_on section view"),
     ("scene", "plate::face_on plate::heading plate::picture"),
     (
-        "session",
-        "command copied doubt event footer keymap overlay session view",
-    ),
-    (
         "sizing",
         "anatomy case check checks contradictions draws engine exclusion house_rules implausible measure rated repeated resolve resolved_case row setting trial",
     ),

@@ -19,7 +19,8 @@ mod readings;
 mod rules;
 mod shelf;
 
-use crate::overlay::{Field, Overlay, Prompt};
+use crate::keymap::{Binding, KeyMap};
+use crate::overlay::{Field, Overlay, Prompt, Task};
 use crate::{Edit, Errand, Focus, Refused, Session, View};
 use std::fmt;
 
@@ -30,8 +31,8 @@ pub enum Change {
     Edit(Edit),
     /// A reading, within the step that nudged it before.
     Nudge(Edit),
-    /// Where the operator is.
-    View(View),
+    /// Where the operator is, and what lies over the panels.
+    View(View, Vec<Overlay>),
     /// A text goes to the clipboard of the terminal.
     Copy(String),
     /// The last step, taken back.
@@ -40,10 +41,43 @@ pub enum Change {
     Redo,
     /// Something is done with files.
     Errand(Errand),
+    /// The file is asked for in which the case is saved.
+    AskPath {
+        /// Whether the program ends once it is saved.
+        leaves: bool,
+    },
     /// The terminal is left to the shell for a while.
     Suspend,
     /// The program ends.
     Leave,
+}
+
+impl From<Task> for Change {
+    fn from(task: Task) -> Self {
+        match task {
+            Task::Edit(edit) => Self::Edit(edit),
+            Task::Errand(errand) => Self::Errand(errand),
+            Task::AskPath { leaves } => Self::AskPath { leaves },
+            Task::Leave => Self::Leave,
+        }
+    }
+}
+
+impl Default for KeyMap {
+    /// Every command on its own keys.
+    fn default() -> Self {
+        let binding = |command: &'static Command| Binding {
+            id: command.id,
+            text: format!("{} {}", command.name, command.says),
+            panels: command.focus,
+            keys: command
+                .keys
+                .iter()
+                .filter_map(|key| key.parse().ok())
+                .collect(),
+        };
+        Self::new(Command::all().map(binding).collect())
+    }
 }
 
 /// One command.
@@ -139,12 +173,19 @@ impl fmt::Debug for Command {
 fn look(session: &Session, change: impl FnOnce(&mut View)) -> Change {
     let mut view = session.view().clone();
     change(&mut view);
-    Change::View(view)
+    Change::View(view, session.overlays().to_vec())
+}
+
+/// A change of what lies over the panels.
+fn lay(session: &Session, change: impl FnOnce(&mut Vec<Overlay>)) -> Change {
+    let mut overlays = session.overlays().to_vec();
+    change(&mut overlays);
+    Change::View(session.view().clone(), overlays)
 }
 
 /// A layer over the panels.
 fn open(session: &Session, layer: Overlay) -> Change {
-    look(session, |view| view.overlays.push(layer))
+    lay(session, |overlays| overlays.push(layer))
 }
 
 /// A field that asks for something, with a text to begin with.

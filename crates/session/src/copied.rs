@@ -1,19 +1,19 @@
-use crate::{Focus, Page, Refused, Session, ShelfRow};
+use crate::{Focus, Model, Page, Refused, ShelfRow};
 
 /// What the page says in few lines, to be pasted elsewhere.
-pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
+pub(crate) fn copied(model: &Model) -> Result<String, Refused> {
     let nothing = || Refused::NothingToCopy;
-    match session.view().focus.page() {
-        Page::Plan | Page::Doubt => candidate(session).ok_or_else(nothing),
+    match model.view().focus.page() {
+        Page::Plan | Page::Doubt => candidate(model).ok_or_else(nothing),
         Page::FitMap => {
-            let mapped = session.results().mapped();
+            let mapped = model.results().mapped();
             let says = mapped.and_then(|it| it.says.clone()).ok_or_else(nothing)?;
-            let lines: Vec<String> = exceptions(session).chain([says]).collect();
+            let lines: Vec<String> = exceptions(model).chain([says]).collect();
             Ok(lines.join("\n"))
         }
         Page::WorkUp => {
-            let lines = session.work_up();
-            let line = lines.get(session.view().selected[Focus::WorkUp]);
+            let lines = model.work_up();
+            let line = lines.get(model.view().selected[Focus::WorkUp]);
             line.map(|(_, line)| {
                 let parts = [
                     line.label.clone(),
@@ -26,11 +26,11 @@ pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
             })
             .ok_or_else(nothing)
         }
-        Page::Shelf => shelf(session).ok_or_else(nothing),
+        Page::Shelf => shelf(model).ok_or_else(nothing),
         Page::Rules => {
-            let rules = session.house_rules();
+            let rules = model.house_rules();
             let rule = rules
-                .get(session.view().selected[Focus::Rules])
+                .get(model.view().selected[Focus::Rules])
                 .ok_or_else(nothing)?;
             Ok(format!(
                 "{}: {}. Source: {}",
@@ -41,9 +41,9 @@ pub(crate) fn copied(session: &Session) -> Result<String, Refused> {
 }
 
 /// The selected shape or size, and whether it is in stock today.
-fn shelf(session: &Session) -> Option<String> {
-    let shelf = session.document().shelf();
-    match session.shelf_row()? {
+fn shelf(model: &Model) -> Option<String> {
+    let shelf = model.document().shelf();
+    match model.shelf_row()? {
         ShelfRow::Shape(id) => {
             let (_, shape) = shelf.shapes().find(|(_, shape)| shape.id == id)?;
             Some(format!("{}: {}. {}", shape.id, shape.name, shape.about))
@@ -61,22 +61,22 @@ fn shelf(session: &Session) -> Option<String> {
 }
 
 /// What the case excepts from the rules of the house, line by line.
-fn exceptions(session: &Session) -> impl Iterator<Item = String> {
-    let all = session.setting().exceptions().iter();
+fn exceptions(model: &Model) -> impl Iterator<Item = String> {
+    let all = model.setting().exceptions().iter();
     all.map(|says| format!("! exception: {says}"))
 }
 
 /// The selected candidate: verdict, chance, and why it is no better.
-fn candidate(session: &Session) -> Option<String> {
-    let candidate = session.candidate()?;
-    let case = session.document().case();
+fn candidate(model: &Model) -> Option<String> {
+    let candidate = model.candidate()?;
+    let case = model.document().case();
     let chance = candidate
         .chance_in_per_cent()
         .map_or_else(String::new, |it| {
             format!(", inside limits (geometry only) {it}")
         });
     let mut lines = vec![case.title.clone()];
-    lines.extend(exceptions(session));
+    lines.extend(exceptions(model));
     lines.push(format!(
         "{} {}{chance}",
         candidate.name(),

@@ -1,5 +1,6 @@
-use crate::Session;
+use crate::worker::Doubted;
 use measurement::{Quantity, ReadingId};
+use sizing::Setting;
 
 /// One line of the doubts that can be selected.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -34,9 +35,9 @@ impl Doubt {
 /// Every line: readings in dispute, readings set aside, and the quantities that
 /// decide: those with a break-even, the likeliest first, then those that only bring a
 /// gain.
-pub(crate) fn doubts(session: &Session) -> Vec<Doubt> {
+pub(crate) fn doubts(setting: &Setting, doubted: Option<&Doubted>) -> Vec<Doubt> {
     let mut doubts = Vec::new();
-    for disputed in session.setting().disputed() {
+    for disputed in setting.disputed() {
         let dispute = disputed
             .selection()
             .and_then(|it| it.fused.dispute.as_ref());
@@ -44,10 +45,10 @@ pub(crate) fn doubts(session: &Session) -> Vec<Doubt> {
             doubts.push(Doubt::Disputed(id.clone(), disputed.quantity));
         }
     }
-    let readings = &session.document().case().readings;
+    let readings = &setting.case().readings;
     let set_aside = readings.iter().filter(|one| one.set_aside.is_some());
     doubts.extend(set_aside.map(|one| Doubt::SetAside(one.id.clone(), one.quantity)));
-    if let Some(doubted) = session.results().doubted() {
+    if let Some(doubted) = doubted {
         // What has no end on either side changes nothing.
         let readings = doubted.break_evens.readings.iter();
         let readings = readings.filter(|one| one.ends().next().is_some());

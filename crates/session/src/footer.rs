@@ -7,10 +7,16 @@ use crate::session::Session;
 /// Most hints of the footer: what one line of 80 columns holds.
 const MOST: usize = 7;
 
-/// The keys that do something now: those of the panel first, and last the one
-/// that lists them all.
-pub(crate) fn footer(session: &Session) -> Vec<Hint> {
-    let top = session.view().overlays.last();
+impl Session {
+    /// The keys that do something now: those of the panel first, and last the one
+    /// that lists them all.
+    pub fn footer(&self) -> Vec<Hint> {
+        footer(self)
+    }
+}
+
+fn footer(session: &Session) -> Vec<Hint> {
+    let top = session.overlays().last();
     match top.and_then(Overlay::layer) {
         Some(layer) => layer.footer(session),
         None if top == Some(&Overlay::TestCard) => {
@@ -24,7 +30,7 @@ pub(crate) fn footer(session: &Session) -> Vec<Hint> {
 }
 
 fn hint(session: &Session, command: &'static Command) -> Option<Hint> {
-    let key = session.keymap().keys(command).first()?;
+    let key = session.keymap().keys(command.id).first()?;
     Some(Hint {
         key: key.to_string(),
         does: command.name,

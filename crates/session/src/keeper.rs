@@ -426,10 +426,10 @@ fn shown(path: &Path) -> String {
 /// Reads a case that the rules of the house can be held against.
 fn read(session: &Session, path: &Path) -> Result<CaseFile, KeeperError> {
     let file = read_case(path)?;
-    let mut faults = file.faults_under(session.document().rules()).into_iter();
-    faults
-        .next()
-        .map_or(Ok(file), |fault| Err(KeeperError::Faulty(fault)))
+    match file.faults_under(session.document().rules()) {
+        faults if faults.is_empty() => Ok(file),
+        faults => Err(KeeperError::Faulty(faults)),
+    }
 }
 
 #[cfg(unix)]

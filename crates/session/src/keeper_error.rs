@@ -7,9 +7,9 @@ pub enum KeeperError {
     /// A file could not be read, or is no case.
     #[error(transparent)]
     Unread(#[from] FileError),
-    /// The rules of the house cannot be held against a case.
-    #[error("{0}")]
-    Faulty(Diagnostic),
+    /// A file reads, and breaks a rule of such files or of the house.
+    #[error("{}", first(.0))]
+    Faulty(Vec<Diagnostic>),
     /// What a journal holds is no case.
     #[error("not restored: {}", first(.0))]
     NotRestored(Vec<Diagnostic>),
@@ -60,9 +60,6 @@ pub enum KeeperError {
     /// A change of the shelf is in the program alone.
     #[error("changed here, not on disk: {0}")]
     ShelfNotKept(Box<Self>),
-    /// The user's own catalogue, written as a text, would not read as it is.
-    #[error("{}", first(.0))]
-    FaultyShelf(Vec<Diagnostic>),
     /// The user's own catalogue was not read again.
     #[error("not read: {0}")]
     ShelfUnread(FileError),

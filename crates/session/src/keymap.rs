@@ -1,11 +1,36 @@
 use crate::key::{Key, NoSuchKey};
-use crate::{Command, Focus};
+use crate::page::Focus;
 use std::collections::BTreeMap;
 
 /// Which key does what in which panel.
 #[derive(Clone, Debug)]
 pub struct KeyMap {
-    keys: Vec<(&'static Command, Vec<Key>)>,
+    bindings: Vec<Binding>,
+}
+
+/// A command by its id, with its keys.
+#[derive(Clone, Debug)]
+pub struct Binding {
+    /// The id of the command.
+    pub id: &'static str,
+    /// What it is called and does, in words.
+    pub text: String,
+    /// The panels in which its keys count; empty: everywhere.
+    pub panels: &'static [Focus],
+    /// Its keys, the first the one that is shown.
+    pub keys: Vec<Key>,
+}
+
+impl Binding {
+    fn counts_in(&self, panel: Focus) -> bool {
+        self.panels.is_empty() || self.panels.contains(&panel)
+    }
+
+    /// Whether two commands count in one panel.
+    fn meets(&self, other: &Self) -> bool {
+        let both = |&panel: &Focus| self.counts_in(panel) && other.counts_in(panel);
+        Focus::ALL.iter().any(both)
+    }
 }
 
 /// What of a text of keys could not be followed.
@@ -50,80 +75,66 @@ pub enum KeyMapError {
     NoWayOut,
 }
 
-impl Default for KeyMap {
-    /// Every command on its own keys.
-    fn default() -> Self {
-        let keys = |command: &Command| command.keys.iter().filter_map(|key| key.parse().ok());
-        Self {
-            keys: Command::all()
-                .map(|command| (command, keys(command).collect()))
-                .collect(),
-        }
-    }
-}
-
 impl KeyMap {
-    /// The default with the commands of a RON text on other keys, a map of command
-    /// names to lists of keys, and what of the text could not be followed. What it
-    /// does not name stays as it is, but a key that it gives is no other command's in
-    /// the same panel.
-    pub fn with_changes(text: &str) -> (Self, Vec<KeyMapError>) {
-        let mut map = Self::default();
+    /// A key map of commands with keys of their own.
+    pub(crate) const fn new(bindings: Vec<Binding>) -> Self {
+        Self { bindings }
+    }
+
+    /// It with the commands of a RON text on other keys, a map of command ids to
+    /// lists of keys, and what of the text could not be followed. What it does not
+    /// name stays as it is, but a key that it gives is no other command's in the same
+    /// panel.
+    #[must_use]
+    pub fn with_changes(mut self, text: &str) -> (Self, Vec<KeyMapError>) {
         let changes: BTreeMap<String, Vec<String>> = match ron::from_str(text) {
             Ok(changes) => changes,
-            Err(error) => return (map, vec![KeyMapError::NotAMap(error.to_string())]),
+            Err(error) => return (self, vec![KeyMapError::NotAMap(error.to_string())]),
         };
         let mut errors = Vec::new();
         let mut changed: Vec<usize> = Vec::new();
         for (id, keys) in changes {
             let renamed = RENAMED.iter().find(|(old, _)| *old == id);
             let now = renamed.map_or(id.as_str(), |(_, now)| now);
-            let Some(index) = map.keys.iter().position(|(one, _)| one.id == now) else {
+            let Some(index) = self.bindings.iter().position(|one| one.id == now) else {
                 errors.push(KeyMapError::NoSuchCommand(id));
                 continue;
             };
-            let (command, mut wanted) = (map.keys[index].0, Vec::new());
+            let mut wanted = Vec::new();
             for key in keys {
-                match map.wanted(command, &key, &changed) {
+                match self.wanted(index, &key, &changed) {
                     Ok(key) => wanted.push(key),
                     Err(error) => errors.push(error),
                 }
             }
-            if command.id == "leave" && wanted.is_empty() {
+            if self.bindings[index].id == LEAVE && wanted.is_empty() {
                 errors.push(KeyMapError::NoWayOut);
                 continue;
             }
-            map.keys[index].1 = wanted;
+            self.bindings[index].keys = wanted;
             changed.push(index);
         }
-        errors.extend(map.give_way(&changed));
-        (map, errors)
+        errors.extend(self.give_way(&changed));
+        (self, errors)
     }
 
     /// A key that a text gives to a command, unless it is none, or that of another
     /// command the text names.
-    fn wanted(
-        &self,
-        command: &'static Command,
-        key: &str,
-        changed: &[usize],
-    ) -> Result<Key, KeyMapError> {
-        let key: Key = key.parse().map_err(|error| KeyMapError::NoSuchKey {
-            command: command.id,
-            error,
-        })?;
+    fn wanted(&self, index: usize, key: &str, changed: &[usize]) -> Result<Key, KeyMapError> {
+        let binding = &self.bindings[index];
+        let command = binding.id;
+        let key: Key = key
+            .parse()
+            .map_err(|error| KeyMapError::NoSuchKey { command, error })?;
         if key.alt {
-            return Err(KeyMapError::WithAlt {
-                key,
-                command: command.id,
-            });
+            return Err(KeyMapError::WithAlt { key, command });
         }
-        let mut others = changed.iter().map(|&index| &self.keys[index]);
-        match others.find(|(other, keys)| meet(command, other) && keys.contains(&key)) {
-            Some((other, _)) => Err(KeyMapError::Twice {
+        let mut others = changed.iter().map(|&index| &self.bindings[index]);
+        match others.find(|other| binding.meets(other) && other.keys.contains(&key)) {
+            Some(other) => Err(KeyMapError::Twice {
                 key,
                 one: other.id,
-                other: command.id,
+                other: command,
             }),
             None => Ok(key),
         }
@@ -134,52 +145,47 @@ impl KeyMap {
     fn give_way(&mut self, changed: &[usize]) -> Option<KeyMapError> {
         let mut kept = None;
         for &index in changed {
-            let (command, wanted) = self.keys[index].clone();
-            for other in (0..self.keys.len()).filter(|other| !changed.contains(other)) {
-                let (of_other, keys) = &mut self.keys[other];
-                if !meet(command, of_other) {
+            let binding = self.bindings[index].clone();
+            for other in (0..self.bindings.len()).filter(|other| !changed.contains(other)) {
+                let other = &mut self.bindings[other];
+                if !binding.meets(other) {
                     continue;
                 }
-                let left: Vec<Key> = keys
-                    .iter()
-                    .filter(|key| !wanted.contains(key))
-                    .copied()
-                    .collect();
-                if of_other.id == "leave" && left.is_empty() {
-                    let last = keys.clone();
-                    self.keys[index].1.retain(|key| !last.contains(key));
+                let mut left = other.keys.clone();
+                left.retain(|key| !binding.keys.contains(key));
+                if other.id == LEAVE && left.is_empty() {
+                    let last = other.keys.clone();
+                    self.bindings[index].keys.retain(|key| !last.contains(key));
                     kept = Some(KeyMapError::NoWayOut);
                 } else {
-                    *keys = left;
+                    other.keys = left;
                 }
             }
         }
         kept
     }
 
-    /// The command of a key in a panel.
-    pub fn command(&self, key: Key, focus: Focus) -> Option<&'static Command> {
-        self.keys
-            .iter()
-            .find(|(command, keys)| command.counts_in(focus) && keys.contains(&key))
-            .map(|&(command, _)| command)
+    /// The id of the command of a key in a panel.
+    pub fn command(&self, key: Key, panel: Focus) -> Option<&'static str> {
+        let mut bindings = self.bindings.iter();
+        let found = bindings.find(|one| one.counts_in(panel) && one.keys.contains(&key));
+        found.map(|one| one.id)
     }
 
-    /// The keys of a command, the first the one that is shown.
-    pub fn keys(&self, command: &Command) -> &[Key] {
-        self.keys
-            .iter()
-            .find(|(one, _)| *one == command)
-            .map_or(&[], |(_, keys)| keys)
+    /// The keys of a command by its id, the first the one that is shown.
+    pub fn keys(&self, id: &str) -> &[Key] {
+        let binding = self.bindings.iter().find(|one| one.id == id);
+        binding.map_or(&[], |one| &one.keys)
+    }
+
+    /// Every command with its keys, in the order in which they are shown.
+    pub fn bindings(&self) -> &[Binding] {
+        &self.bindings
     }
 }
 
-/// Whether two commands count in one panel.
-fn meet(one: &Command, other: &Command) -> bool {
-    Focus::ALL
-        .iter()
-        .any(|&focus| one.counts_in(focus) && other.counts_in(focus))
-}
+/// The command that ends the program: it always has a key.
+pub(crate) const LEAVE: &str = "leave";
 
 /// Names that commands had once, each with the one it has now.
 const RENAMED: [(&str, &str); 2] = [
@@ -190,32 +196,30 @@ const RENAMED: [(&str, &str); 2] = [
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::command::Command;
 
     fn says(text: &str) -> String {
-        let (_, errors) = KeyMap::with_changes(text);
+        let (_, errors) = KeyMap::default().with_changes(text);
         let said: Vec<String> = errors.iter().map(ToString::to_string).collect();
         said.join("; ")
     }
 
     /// The command of a key in a panel after a change that can be followed.
     fn command(text: &str, key: &str, focus: Focus) -> Option<&'static str> {
-        let (map, errors) = KeyMap::with_changes(text);
+        let (map, errors) = KeyMap::default().with_changes(text);
         assert_eq!(errors, [], "{text}");
-        map.command(key.parse().unwrap(), focus).map(|it| it.id)
+        map.command(key.parse().unwrap(), focus)
     }
 
     #[test]
     fn every_default_key_is_a_key_and_stands_once() {
         let map = KeyMap::default();
-        for (index, (command, keys)) in map.keys.iter().enumerate() {
-            let written: Vec<String> = keys.iter().map(Key::to_string).collect();
-            assert_eq!(written, command.keys, "{command:?}");
-            for (other, others) in &map.keys[index + 1..] {
-                let twice = keys.iter().find(|key| others.contains(key));
-                assert!(
-                    twice.is_none() || !meet(command, other),
-                    "{command:?} {other:?}"
-                );
+        for (index, one) in map.bindings.iter().enumerate() {
+            let written: Vec<String> = one.keys.iter().map(Key::to_string).collect();
+            assert_eq!(written, Command::named(one.id).unwrap().keys, "{one:?}");
+            for other in &map.bindings[index + 1..] {
+                let twice = one.keys.iter().find(|key| other.keys.contains(key));
+                assert!(twice.is_none() || !one.meets(other), "{one:?} {other:?}");
             }
         }
     }
@@ -223,7 +227,7 @@ mod tests {
     #[test]
     fn no_key_with_alt_is_bound_or_can_be() {
         let map = KeyMap::default();
-        let mut keys = Command::all().flat_map(|command| map.keys(command));
+        let mut keys = map.bindings().iter().flat_map(|one| &one.keys);
         assert!(keys.all(|key| !key.alt));
         assert!(says(r#"{ "undo": ["f5", "alt-x"] }"#).starts_with("`alt-x` of \"undo\": "));
     }
@@ -253,18 +257,19 @@ mod tests {
     #[test]
     fn a_name_that_a_command_had_once_is_read() {
         for (old, now) in RENAMED {
-            let (map, errors) = KeyMap::with_changes(&format!(r#"{{ "{old}": ["f9"] }}"#));
+            let (map, errors) =
+                KeyMap::default().with_changes(&format!(r#"{{ "{old}": ["f9"] }}"#));
             assert_eq!(errors, [], "{old}");
             let key = "f9".parse().unwrap();
             let found = Focus::ALL.iter().find_map(|&focus| map.command(key, focus));
-            assert_eq!(found.map(|it| it.id), Some(now));
+            assert_eq!(found, Some(now));
         }
     }
 
     #[test]
     fn a_file_of_keys_of_0_1_is_followed_whole() {
         let text = include_str!("../../../tests/tests/files/old/settings/keys.ron");
-        let (map, errors) = KeyMap::with_changes(text);
+        let (map, errors) = KeyMap::default().with_changes(text);
         assert_eq!(errors, []);
         let old: BTreeMap<String, Vec<String>> = ron::from_str(text).unwrap();
         assert_eq!(old.len(), 78);
@@ -277,7 +282,7 @@ mod tests {
                 let counts = Focus::ALL.iter().filter(|&&focus| now.counts_in(focus));
                 for &focus in counts {
                     let found = map.command(key.parse().unwrap(), focus);
-                    assert_eq!(found.map(|it| it.id), Some(now.id), "{key} {focus:?}");
+                    assert_eq!(found, Some(now.id), "{key} {focus:?}");
                 }
             }
         }
@@ -295,18 +300,19 @@ mod tests {
             says(r#"{ "undo": ["ctrl"] }"#).starts_with("the keys of \"undo\": `ctrl` is no key")
         );
         assert!(says("undo: u").contains("expected a map"));
-        let (map, _) = KeyMap::with_changes(r#"{ "undoo": ["u"], "undo": ["f5", "ctrl"] }"#);
+        let (map, _) =
+            KeyMap::default().with_changes(r#"{ "undoo": ["u"], "undo": ["f5", "ctrl"] }"#);
         let found = map.command("f5".parse().unwrap(), Focus::Bays);
-        assert_eq!(found.map(|it| it.id), Some("undo"));
+        assert_eq!(found, Some("undo"));
         // Whatever a text says, there is a way out.
         let quit = KeyMap::default();
-        let leave = Command::named("leave").unwrap();
         let keys: Vec<String> = quit
-            .keys(leave)
+            .keys(LEAVE)
             .iter()
             .map(|key| format!("\"{key}\""))
             .collect();
-        let (map, _) = KeyMap::with_changes(&format!("{{ \"undo\": [{}] }}", keys.join(", ")));
-        assert!(!map.keys(leave).is_empty());
+        let (map, _) =
+            KeyMap::default().with_changes(&format!("{{ \"undo\": [{}] }}", keys.join(", ")));
+        assert!(!map.keys(LEAVE).is_empty());
     }
 }

@@ -39,6 +39,7 @@ mod keeper_error;
 mod key;
 mod keymap;
 mod looks;
+mod model;
 mod neighbour_name;
 mod overlay;
 mod page;
@@ -50,6 +51,7 @@ mod session;
 mod shelf;
 mod shown;
 mod taking;
+mod update;
 mod view;
 mod worker;
 
@@ -74,8 +76,9 @@ pub use house_rule::{HouseRule, SourceKind};
 pub use keeper::Keeper;
 pub use keeper_error::KeeperError;
 pub use key::{Key, KeyCode, NoSuchKey};
-pub use keymap::{KeyMap, KeyMapError};
+pub use keymap::{Binding, KeyMap, KeyMapError};
 pub use looks::{Looks, Palette, Pictures, SectionLeft};
+pub use model::{Model, Status};
 pub use overlay::{
     Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, Confirmation, ExceptionForm, Field,
     Form, FormEntry, Guide, ListFilter, Listed, Mark, NewCase, Openable, Openables, Overlay,
@@ -87,7 +90,7 @@ pub use per_panel::{PerPanel, VisibleLines};
 pub use refused::Refused;
 pub use results::Results;
 pub use row::Row;
-pub use session::{Session, Status};
+pub use session::Session;
 pub use shelf::{Origin, Shelf, ShelfRow};
 pub use shown::{Filter, Shown};
 pub use view::View;

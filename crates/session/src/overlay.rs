@@ -14,6 +14,7 @@ mod question;
 mod reading_form;
 mod shelf_form;
 mod step;
+mod task;
 
 pub use case_form::{CaseForm, CaseLine, NewCase};
 pub use command_list::CommandList;
@@ -31,6 +32,7 @@ pub use question::{Choice, Question};
 pub use reading_form::{ReadingDraft, ReadingForm, ReadingLine};
 pub use shelf_form::{ShapeDraft, ShelfForm, ShelfPart};
 pub(crate) use step::{After, Step};
+pub(crate) use task::Task;
 
 /// A layer over the panels.
 #[derive(Clone, Debug, PartialEq)]

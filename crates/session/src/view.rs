@@ -1,5 +1,4 @@
 use crate::looks::Looks;
-use crate::overlay::Overlay;
 use crate::page::{Focus, Page};
 use crate::per_panel::{PerPanel, VisibleLines};
 
@@ -20,8 +19,6 @@ pub struct View {
     pub looks: Looks,
     /// How many lines of each list are visible.
     pub visible: VisibleLines,
-    /// What lies over the panels, the topmost last.
-    pub overlays: Vec<Overlay>,
 }
 
 impl View {

@@ -68,7 +68,7 @@ pub(super) fn page(
     } else {
         full(frame, session, theme, area, (&mut seen, studio));
     }
-    let over = session.view().overlays.last();
+    let over = session.overlays().last();
     if !matches!(over, Some(Overlay::Drawing) | None) {
         studio.hide_pixels();
     }
@@ -95,7 +95,7 @@ pub(super) fn page(
 
 /// The guide that lies over the page, topmost or under a form.
 fn led(session: &Session) -> Option<&Guide> {
-    let mut layers = session.view().overlays.iter();
+    let mut layers = session.overlays().iter();
     layers.find_map(|layer| match layer {
         Overlay::Guide(guide) => Some(guide),
         _ => None,
@@ -122,7 +122,7 @@ fn full(
     pages::note_names(session, top, area, seen);
     lines::draw(frame, head, top);
     footer::draw(frame, session, theme, foot);
-    let is_whole = session.view().overlays.contains(&Overlay::Drawing);
+    let is_whole = session.overlays().contains(&Overlay::Drawing);
     if is_whole {
         drawing::draw(frame, session, theme, body, studio);
         return;
@@ -229,7 +229,7 @@ impl Panels {
 
 /// Whether a panel takes keys: the focused one, while nothing lies over it.
 fn has_keys(session: &Session, panel: Focus) -> bool {
-    session.view().focus == panel && session.view().overlays.is_empty()
+    session.view().focus == panel && session.overlays().is_empty()
 }
 
 #[cfg(test)]

@@ -122,7 +122,7 @@ fn without_words(case: &Case) -> Case {
 /// Puts `x` in place of letters that are somebody's words.
 fn hide(input: &mut Input, session: &Session) {
     let takes_words = || {
-        let overlay = session.view().overlays.last();
+        let overlay = session.overlays().last();
         overlay.is_some_and(session::Overlay::takes_words)
     };
     match input {

@@ -170,7 +170,7 @@ pub(super) fn step_size(session: &Session, forward: bool) -> Result<Change, Refu
     let end = if forward { "last" } else { "first" };
     let place = shelf
         .beside(bay.place, forward)
-        .ok_or_else(|| Refused::LastSize { end })?;
+        .ok_or(Refused::LastSize { end })?;
     let swapped = bay.swapped
         && shelf
             .at(place)
@@ -192,7 +192,7 @@ fn step_shape(session: &Session, forward: bool) -> Result<Change, Refused> {
         .document()
         .shelf()
         .in_shape_beside(bay.place, forward);
-    let place = place.ok_or_else(|| Refused::LastShape { end })?;
+    let place = place.ok_or(Refused::LastShape { end })?;
     Ok(with(session, Bay::new(place)))
 }
 

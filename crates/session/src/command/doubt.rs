@@ -62,7 +62,7 @@ fn candidate(session: &Session, forward: bool) -> Result<Change, Refused> {
     };
     let candidate = beside
         .and_then(|beside| listed.get(beside))
-        .ok_or_else(|| Refused::EndOfList { end })?;
+        .ok_or(Refused::EndOfList { end })?;
     let place = candidate.place;
     Ok(look(session, |view| view.ranked = Some(place)))
 }

@@ -1,6 +1,6 @@
 //! Commands on what is drawn.
 
-use super::{Change, Command, look};
+use super::{Change, Command, lay, look};
 use crate::overlay::Overlay;
 use crate::{Edit, Focus, Refused, Session, Shown};
 use measurement::Valve;
@@ -72,11 +72,11 @@ fn valve(session: &Session) -> Result<Change, Refused> {
 }
 
 fn full_drawing(session: &Session) -> Change {
-    look(session, |view| {
-        let layers = view.overlays.len();
-        view.overlays.retain(|overlay| *overlay != Overlay::Drawing);
-        if view.overlays.len() == layers {
-            view.overlays.push(Overlay::Drawing);
+    lay(session, |overlays| {
+        let layers = overlays.len();
+        overlays.retain(|overlay| *overlay != Overlay::Drawing);
+        if overlays.len() == layers {
+            overlays.push(Overlay::Drawing);
         }
     })
 }

@@ -1,8 +1,8 @@
 //! Commands on the file of the case.
 
-use super::{Change, Command, ask, open};
+use super::{Change, Command, open};
 use crate::errand::{Errand, Save};
-use crate::overlay::{Choice, Overlay, Prompt, Question};
+use crate::overlay::{Choice, Overlay, Question, Task};
 use crate::{Home, Refused, Session};
 
 pub(super) const COMMANDS: &[Command] = &[
@@ -13,7 +13,7 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: &[],
         keys: &["w", "ctrl-s"],
         in_footer: false,
-        change: |session| Ok(save(session, false)),
+        change: |session| Ok(save(session, false).into()),
     },
     Command {
         id: "save_as",
@@ -22,7 +22,7 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: &[],
         keys: &["W"],
         in_footer: false,
-        change: |session| Ok(save_as(session, false)),
+        change: |_| Ok(Change::AskPath { leaves: false }),
     },
     Command {
         id: "open",
@@ -32,9 +32,8 @@ pub(super) const COMMANDS: &[Command] = &[
         keys: &["O", "ctrl-o"],
         in_footer: false,
         change: |session| {
-            let choose = Change::Errand(Errand::Choose);
             if !session.is_unsaved() {
-                return Ok(choose);
+                return Ok(Change::Errand(Errand::Choose));
             }
             let asks = format!("Unsaved: {}. Open another?", session.case_name());
             let does = if session.has_journal() { KEPT } else { LOST };
@@ -42,12 +41,12 @@ pub(super) const COMMANDS: &[Command] = &[
                 Choice {
                     key: 's',
                     does: "save first",
-                    change: save(session, false),
+                    task: save(session, false),
                 },
                 Choice {
                     key: 'n',
                     does,
-                    change: choose,
+                    task: Task::Errand(Errand::Choose),
                 },
             ];
             Ok(open(
@@ -84,21 +83,15 @@ const KEPT: &str = "without saving; the changes are kept and offered at the next
 /// What becomes of them where none is.
 const LOST: &str = "without saving; the changes are lost";
 
-fn save(session: &Session, leaves: bool) -> Change {
+fn save(session: &Session, leaves: bool) -> Task {
     match session.document().home() {
-        Home::File(path) => Change::Errand(Errand::Save(Save {
+        Home::File(path) => Task::Errand(Errand::Save(Save {
             to: path.clone(),
             over: false,
             leaves,
         })),
-        Home::Shipped | Home::Nowhere => save_as(session, leaves),
+        Home::Shipped | Home::Nowhere => Task::AskPath { leaves },
     }
-}
-
-fn save_as(session: &Session, leaves: bool) -> Change {
-    let home = session.document().home().file();
-    let path = home.map_or_else(String::new, |path| path.display().to_string());
-    ask(session, Prompt::SaveTo { leaves }, path)
 }
 
 /// The end of the program, asked about while something would be lost; asked for
@@ -106,8 +99,7 @@ fn save_as(session: &Session, leaves: bool) -> Change {
 fn leave(session: &Session) -> Change {
     let asks = format!("Unsaved: {}. Leave?", session.case_name());
     let is_asked = session
-        .view()
-        .overlays
+        .overlays()
         .iter()
         .any(|layer| matches!(layer, Overlay::Question(question) if question.asks == asks));
     if is_asked || !session.is_unsaved() {
@@ -118,19 +110,19 @@ fn leave(session: &Session) -> Change {
         Choice {
             key: 's',
             does: "save and leave",
-            change: save(session, true),
+            task: save(session, true),
         },
         Choice {
             key: 'n',
             does,
-            change: Change::Leave,
+            task: Task::Leave,
         },
     ];
     if session.has_journal() {
         choices.push(Choice {
             key: 'd',
             does: "drop the changes for good",
-            change: Change::Errand(Errand::Abandon),
+            task: Task::Errand(Errand::Abandon),
         });
     }
     open(session, Overlay::Question(Question::new(asks, choices)))

@@ -52,7 +52,7 @@ pub(super) const COMMANDS: &[Command] = &[
         keys: &["K"],
         in_footer: false,
         change: |session| {
-            if session.view().overlays.contains(&Overlay::TestCard) {
+            if session.overlays().contains(&Overlay::TestCard) {
                 return Err(Refused::TestCardShown);
             }
             Ok(open(session, Overlay::TestCard))

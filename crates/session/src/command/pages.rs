@@ -1,6 +1,6 @@
 //! Commands that change the page.
 
-use super::{Change, Command, look};
+use super::{Change, Command};
 use crate::overlay::Overlay;
 use crate::{Page, Session};
 
@@ -63,11 +63,11 @@ pub(super) const COMMANDS: &[Command] = &[
 
 /// A page in the place of another; what lay over that one is closed.
 fn show(session: &Session, page: Page) -> Change {
-    look(session, |view| {
-        let stays = |layer: &Overlay| !matches!(layer, Overlay::Drawing | Overlay::TestCard);
-        view.overlays.retain(stays);
-        if view.focus.page() != page {
-            view.show(page);
-        }
-    })
+    let stays = |layer: &&Overlay| !matches!(layer, Overlay::Drawing | Overlay::TestCard);
+    let overlays = session.overlays().iter().filter(stays).cloned();
+    let mut view = session.view().clone();
+    if view.focus.page() != page {
+        view.show(page);
+    }
+    Change::View(view, overlays.collect())
 }

@@ -1,6 +1,6 @@
 //! Commands on the program as a whole.
 
-use super::{Change, Command, look, open};
+use super::{Change, Command, lay, open};
 use crate::Refused;
 use crate::copied::copied;
 use crate::overlay::{CommandList, Overlay};
@@ -38,11 +38,11 @@ pub(super) const COMMANDS: &[Command] = &[
         keys: &["esc"],
         in_footer: true,
         change: |session| {
-            if session.view().overlays.is_empty() {
+            if session.overlays().is_empty() {
                 return Err(Refused::NothingToClose);
             }
-            Ok(look(session, |view| {
-                view.overlays.pop();
+            Ok(lay(session, |overlays| {
+                overlays.pop();
             }))
         },
     },

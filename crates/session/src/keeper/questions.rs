@@ -1,9 +1,8 @@
 //! What the keeper asks the operator.
 
-use crate::Change;
 use crate::errand::{Errand, Save};
 use crate::keeper_error::KeeperError;
-use crate::overlay::{Choice, Question};
+use crate::overlay::{Choice, Question, Task};
 use files::{Ground, Recovery, StoreError, parse_case, visible};
 use std::path::Path;
 
@@ -131,6 +130,6 @@ const fn choice(key: char, does: &'static str, errand: Errand) -> Choice {
     Choice {
         key,
         does,
-        change: Change::Errand(errand),
+        task: Task::Errand(errand),
     }
 }

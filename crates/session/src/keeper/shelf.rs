@@ -87,7 +87,7 @@ impl OwnShapes {
             // Laid out so that no splice finds its place: written anew.
             None | Some(Err(SpliceError::NoPlace)) => {
                 let name = self.path.display().to_string();
-                parse_catalogue(&name, &new_catalogue(wanted)).map_err(KeeperError::FaultyShelf)?
+                parse_catalogue(&name, &new_catalogue(wanted)).map_err(KeeperError::Faulty)?
             }
             Some(Err(error)) => return Err(error.into()),
         };

@@ -112,14 +112,14 @@ impl Window {
     fn says(&self) -> String {
         match self.0.status() {
             Some(Status::Done(what) | Status::Undone(what)) => what.clone(),
-            Some(Status::Refused(why)) => why.to_string(),
+            Some(Status::Refused(why)) => why.clone(),
             None => String::new(),
         }
     }
 
     /// What the question over the page asks and is about.
     fn asks(&self) -> (String, Vec<String>) {
-        match self.0.view().overlays.last() {
+        match self.0.overlays().last() {
             Some(Overlay::Question(question)) => (question.asks.clone(), question.about.clone()),
             other => panic!("{other:?} is no question; {}", self.says()),
         }
@@ -184,7 +184,7 @@ fn what_is_dropped_is_not_asked_for_again() {
     assert_eq!(window.throat(), 4.6);
     drop(window);
     let mut window = Window::open(&desk.case());
-    assert!(window.0.view().overlays.is_empty());
+    assert!(window.0.overlays().is_empty());
     window.press("enter 8 enter");
     drop(window);
     assert_eq!(Window::open(&desk.case()).asks().1.len(), 1);
@@ -315,7 +315,7 @@ fn what_is_in_no_file_is_saved_where_it_is_told_and_kept_there() {
         assert!(window.0.is_unsaved());
         let path = desk.0.join(name);
         window.save_as(&desk.0.join("no folder").join(name));
-        let Some(Overlay::Field(field)) = window.0.view().overlays.last() else {
+        let Some(Overlay::Field(field)) = window.0.overlays().last() else {
             panic!("the path is asked for again; {}", window.says());
         };
         let error = field.error.clone().unwrap();
@@ -392,9 +392,7 @@ fn another_file_is_opened_in_its_place() {
     window.press("O");
     window.0.paste("/nowhere.ron");
     window.press("enter");
-    assert!(
-        matches!(window.0.view().overlays.last(), Some(Overlay::Open(it)) if it.error.is_some())
-    );
+    assert!(matches!(window.0.overlays().last(), Some(Overlay::Open(it)) if it.error.is_some()));
     window.press("ctrl-u");
     window.0.paste(&other.display().to_string());
     window.press("enter");

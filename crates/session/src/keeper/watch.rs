@@ -16,7 +16,7 @@ impl Keeper {
     /// It is for when all keys that came were taken: what is asked would take the
     /// rest of them as its answer.
     pub fn watch(&mut self, session: &mut Session, now: Instant) {
-        if !session.view().overlays.is_empty() {
+        if !session.overlays().is_empty() {
             return;
         }
         if self

@@ -1,8 +1,8 @@
 use super::form::{Form, FormEntry, FormError, FormSubject};
 use super::layer::Next;
-use crate::command::Change;
+use super::task::Task;
 use crate::editor::Editor;
-use crate::{Edit, Home, Refused, Session};
+use crate::{Edit, Home, Model, Refused};
 use geometry::Edge;
 use measurement::{Findings, Site};
 use sizing::{Case, Facts, Route};
@@ -91,10 +91,10 @@ impl FormSubject<CaseLine> for NewCase {
     const NEXT: Next = Next::Guide;
     const ENTER: &'static str = "begin the case";
 
-    fn read(form: &CaseForm, _session: &Session) -> Result<Change, FormError<CaseLine>> {
+    fn read(form: &CaseForm, _session: &Model) -> Result<Task, FormError<CaseLine>> {
         let case = form.case().filter(|case| !case.title.is_empty());
         let case = case.ok_or(Refused::TitleExpected)?;
-        Ok(Change::Edit(Edit::Case {
+        Ok(Task::Edit(Edit::Case {
             case: Arc::new(case),
             home: Home::Nowhere,
             bays: Vec::new(),

@@ -3,8 +3,8 @@ use super::layer::{Layer, Outcome};
 use crate::editor::Editor;
 use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
-use crate::session::Session;
-use crate::{Command, KeyMap};
+use crate::keymap::KeyMap;
+use crate::model::Model;
 
 /// Every command with its keys: the help, and a way to run what has no key.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -14,27 +14,26 @@ pub struct CommandList {
 }
 
 impl CommandList {
-    /// The commands whose name, description, id or keys hold every word typed.
-    pub fn found(&self, keymap: &KeyMap) -> Vec<&'static Command> {
-        Command::all()
-            .filter(|command| {
-                let keys: Vec<String> = keymap.keys(command).iter().map(Key::to_string).collect();
-                let Command { id, name, says, .. } = command;
-                let text = format!("{id} {name} {says} {}", keys.join(" "));
-                self.filter.holds(&text)
-            })
-            .collect()
+    /// The ids of the commands whose name, description, id or keys hold every word
+    /// typed.
+    pub fn found(&self, keymap: &KeyMap) -> Vec<&'static str> {
+        let found = keymap.bindings().iter().filter(|binding| {
+            let keys: Vec<String> = binding.keys.iter().map(Key::to_string).collect();
+            let text = format!("{} {} {}", binding.id, binding.text, keys.join(" "));
+            self.filter.holds(&text)
+        });
+        found.map(|binding| binding.id).collect()
     }
 
     /// The selected command.
-    pub fn command(&self, keymap: &KeyMap) -> Option<&'static Command> {
+    fn command(&self, keymap: &KeyMap) -> Option<&'static str> {
         self.found(keymap).get(self.filter.selected).copied()
     }
 }
 
 impl Layer for CommandList {
-    fn key(&mut self, key: Key, session: &Session) -> Outcome {
-        let keymap = session.keymap();
+    fn key(&mut self, key: Key, model: &Model) -> Outcome {
+        let keymap = model.keymap();
         match key.code {
             KeyCode::Enter => return self.command(keymap).map_or(Outcome::Close, Outcome::Run),
             KeyCode::Esc if self.filter.editor.is_empty() => return Outcome::Close,
@@ -43,7 +42,7 @@ impl Layer for CommandList {
             }
             _ => {
                 let last = self.found(keymap).len().saturating_sub(1);
-                self.filter.key(key, last, session.view().visible.overlay);
+                self.filter.key(key, last, model.view().visible.overlay);
             }
         }
         Outcome::Stay
@@ -53,7 +52,7 @@ impl Layer for CommandList {
         self.filter.paste(text);
     }
 
-    fn footer(&self, _session: &Session) -> Vec<Hint> {
+    fn footer(&self, _session: &Model) -> Vec<Hint> {
         hints(&[
             ("enter", "run"),
             ("up", "up"),

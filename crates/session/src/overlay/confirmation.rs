@@ -1,7 +1,7 @@
 use super::capital;
 use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
-use crate::{Edit, Session, amount};
+use crate::{Edit, Model, amount};
 use measurement::{Quantity, ReadingId};
 use sizing::{Implausible, Setting, implausible, repeated};
 use std::sync::Arc;
@@ -32,8 +32,8 @@ pub(crate) enum Reply {
 impl Confirmation {
     /// What an edit of a reading asks back; `None` where nothing is odd that was not
     /// odd before, or where the edit cannot be made.
-    pub(crate) fn of(edit: &Edit, session: &Session) -> Option<Self> {
-        let document = session.document();
+    pub(crate) fn of(edit: &Edit, model: &Model) -> Option<Self> {
+        let document = model.document();
         let (id, quantity, value) = match edit {
             Edit::Value(id, value) => (id, document.reading(id)?.quantity, *value),
             Edit::Insert(_, reading) | Edit::Replace(reading) => {
@@ -43,8 +43,8 @@ impl Confirmation {
         };
         let mut changed = document.clone();
         edit.apply(&mut changed).ok()?;
-        let question = twice(session, &changed.case, id)
-            .or_else(|| out_of_bounds(session, &changed.case, (id, quantity, value)))?;
+        let question = twice(model, &changed.case, id)
+            .or_else(|| out_of_bounds(model, &changed.case, (id, quantity, value)))?;
         Some(Self {
             asks: format!("{question} y keeps it, n drops it, or type the right value."),
             edit: edit.clone(),
@@ -81,9 +81,9 @@ pub(super) fn footer() -> Vec<Hint> {
 }
 
 /// Asks about a reading that is the same as another.
-fn twice(session: &Session, changed: &sizing::Case, id: &ReadingId) -> Option<String> {
+fn twice(model: &Model, changed: &sizing::Case, id: &ReadingId) -> Option<String> {
     let is_of = |one: &sizing::Repeated| one.first == *id || one.second == *id;
-    let was = repeated(session.document().case()).iter().any(is_of);
+    let was = repeated(model.document().case()).iter().any(is_of);
     let mut now = repeated(changed).into_iter();
     let found = now.find(is_of).filter(|_| !was)?;
     Some(format!(
@@ -94,12 +94,12 @@ fn twice(session: &Session, changed: &sizing::Case, id: &ReadingId) -> Option<St
 
 /// Asks about a value that is outside its wide bounds, or puts others outside theirs.
 fn out_of_bounds(
-    session: &Session,
+    model: &Model,
     changed: &Arc<sizing::Case>,
     (id, quantity, value): (&ReadingId, Quantity, f64),
 ) -> Option<String> {
-    let before = implausible(session.setting());
-    let rules = Arc::clone(&session.document().rules);
+    let before = implausible(model.setting());
+    let rules = Arc::clone(&model.document().rules);
     let after = implausible(&Setting::new(Arc::clone(changed), rules));
     let is_new = |one: &&Implausible| {
         let is_same = |it: &&Implausible| it.reading == one.reading && it.value == one.value;

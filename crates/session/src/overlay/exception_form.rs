@@ -1,7 +1,7 @@
 use super::form::{Form, FormEntry, FormError, FormSubject};
-use crate::command::Change;
+use super::task::Task;
 use crate::editor::Editor;
-use crate::{Edit, Refused, Session};
+use crate::{Edit, Model, Refused};
 use sizing::house_rules::{Band, Exception, ExceptionFault, ExceptionPart, Rule, Stated};
 
 /// What counts instead of one rule of the house, line by line.
@@ -80,7 +80,7 @@ impl ExceptionForm {
 }
 
 impl FormSubject<ExceptionPart> for Rule {
-    fn read(form: &ExceptionForm, session: &Session) -> Result<Change, FormError<ExceptionPart>> {
+    fn read(form: &ExceptionForm, model: &Model) -> Result<Task, FormError<ExceptionPart>> {
         let exception = form.exception().and_then(|exception| {
             let fault = exception.faults().into_iter().next();
             fault.map_or(Ok(exception), Err)
@@ -90,12 +90,12 @@ impl FormSubject<ExceptionPart> for Rule {
         if exception.instead == form.of.stated {
             return Err(Refused::SameAsCentre.into());
         }
-        let mut all = session.document().case().exceptions.clone();
+        let mut all = model.document().case().exceptions.clone();
         match all.iter_mut().find(|one| one.rule == exception.rule) {
             Some(one) => *one = exception,
             None => all.push(exception),
         }
-        Ok(Change::Edit(Edit::Exceptions(all)))
+        Ok(Task::Edit(Edit::Exceptions(all)))
     }
 
     fn takes_words(&self, part: ExceptionPart) -> bool {

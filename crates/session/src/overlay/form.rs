@@ -2,11 +2,12 @@
 
 use super::confirmation::{self, Confirmation, Reply};
 use super::layer::{Layer, Next, Outcome};
-use crate::command::Change;
+use super::task::Task;
 use crate::editor::Editor;
 use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
-use crate::{Refused, Session, amount};
+use crate::model::Model;
+use crate::{Refused, amount};
 use files::Word;
 
 /// A form over the page, line by line; it takes every key.
@@ -64,7 +65,7 @@ pub(crate) trait FormSubject<Part>: Sized {
     const ENTER: &'static str = "accept";
 
     /// The change that its lines ask for.
-    fn read(form: &Form<Self, Part>, session: &Session) -> Result<Change, FormError<Part>>;
+    fn read(form: &Form<Self, Part>, model: &Model) -> Result<Task, FormError<Part>>;
 
     /// Whether what is typed on a line is somebody's words.
     fn takes_words(&self, _part: Part) -> bool {
@@ -219,7 +220,7 @@ where
 {
     let asked = form.asks.take()?;
     match Confirmation::answer(key) {
-        Reply::Keep => return Some(Outcome::Do(Change::Edit(asked.edit), Of::NEXT)),
+        Reply::Keep => return Some(Outcome::Do(Task::Edit(asked.edit), Of::NEXT)),
         Reply::Drop => {
             form.retype("");
             form.error = Some("not taken: type the right value".to_owned());
@@ -242,16 +243,16 @@ where
 }
 
 /// Takes what the lines say, unless it is wrong, or odd and asked about first.
-fn accept<Of, Part>(form: &mut Form<Of, Part>, session: &Session) -> Outcome
+fn accept<Of, Part>(form: &mut Form<Of, Part>, model: &Model) -> Outcome
 where
     Of: FormSubject<Part>,
     Part: Copy + PartialEq,
 {
-    match Of::read(form, session) {
+    match Of::read(form, model) {
         Err(error) => form.show(error),
         Ok(change) => {
-            if let Change::Edit(edit) = &change {
-                form.asks = Confirmation::of(edit, session);
+            if let Task::Edit(edit) = &change {
+                form.asks = Confirmation::of(edit, model);
             }
             if form.asks.is_none() {
                 return Outcome::Do(change, Of::NEXT);
@@ -262,7 +263,7 @@ where
 }
 
 impl<Of: FormSubject<Part>, Part: Copy + PartialEq> Layer for Form<Of, Part> {
-    fn key(&mut self, key: Key, session: &Session) -> Outcome {
+    fn key(&mut self, key: Key, model: &Model) -> Outcome {
         if let Some(outcome) = answer(self, key) {
             return outcome;
         }
@@ -271,7 +272,7 @@ impl<Of: FormSubject<Part>, Part: Copy + PartialEq> Layer for Form<Of, Part> {
         let count = self.lines.len().max(1);
         let by = match key.code {
             KeyCode::Esc => return Outcome::Close,
-            KeyCode::Enter if !goes_on => return accept(self, session),
+            KeyCode::Enter if !goes_on => return accept(self, model),
             KeyCode::Enter => 1,
             KeyCode::Up if count > 1 => count - 1,
             KeyCode::Tab if count > 1 && key.shift => count - 1,
@@ -304,7 +305,7 @@ impl<Of: FormSubject<Part>, Part: Copy + PartialEq> Layer for Form<Of, Part> {
         self.part().is_some_and(|part| self.of.takes_words(part))
     }
 
-    fn footer(&self, _session: &Session) -> Vec<Hint> {
+    fn footer(&self, _session: &Model) -> Vec<Hint> {
         if self.asks.is_some() {
             return confirmation::footer();
         }

@@ -18,7 +18,7 @@ use crate::editor::Editor;
 use crate::fact::choices;
 use crate::hint::Hint;
 use crate::key::{Key, KeyCode};
-use crate::{Edit, Row, Session, amount, first_reading};
+use crate::{Edit, Model, Row, amount, first_reading};
 use asked::{asked, given, is_open};
 use measurement::{Quantity, Reading};
 use sizing::{Answer, Case, Fact};
@@ -48,17 +48,17 @@ pub struct Guide {
 
 impl Guide {
     /// A guide at the first open question of the open case.
-    pub(crate) fn new(session: &Session) -> Self {
+    pub(crate) fn new(model: &Model) -> Self {
         let mut guide = Self {
-            asked: asked(session),
+            asked: asked(model),
             place: 0,
             editor: Editor::default(),
             error: None,
             asks: None,
             remark: None,
-            case: Arc::clone(&session.document().case),
+            case: Arc::clone(&model.document().case),
         };
-        let first = guide.open_from(session, 0);
+        let first = guide.open_from(model, 0);
         guide.go(first);
         guide
     }
@@ -77,10 +77,10 @@ impl Guide {
 
     /// Asks what the case as it is now needs, and of that what a line of the list
     /// of readings is about.
-    pub(crate) fn follow(&mut self, session: &Session, row: Option<&Row>) {
+    pub(crate) fn follow(&mut self, model: &Model, row: Option<&Row>) {
         let was = self.ask().clone();
-        self.asked = asked(session);
-        self.case = Arc::clone(&session.document().case);
+        self.asked = asked(model);
+        self.case = Arc::clone(&model.document().case);
         let about = row.and_then(|row| self.asked.iter().position(|one| one.ask.is_about(row)));
         let same = || self.asked.iter().position(|one| one.ask == was);
         let beside = || {
@@ -93,10 +93,10 @@ impl Guide {
     }
 
     /// Asks what is open next.
-    fn go_on(&mut self, session: &Session) {
+    fn go_on(&mut self, model: &Model) {
         let list = self.list();
         let next = if self.place < list {
-            self.open_from(session, self.place + 1)
+            self.open_from(model, self.place + 1)
         } else if self.place + 1 < self.asked.len() {
             self.place + 1
         } else {
@@ -107,27 +107,27 @@ impl Guide {
 
     /// Goes on after an answer that was taken, and says what is odd in the case
     /// that was not before.
-    pub(crate) fn answered(&mut self, session: &Session, before: &[String], after: After) {
-        self.follow(session, session.row());
+    pub(crate) fn answered(&mut self, model: &Model, before: &[String], after: After) {
+        self.follow(model, model.row());
         if after == After::Next {
-            self.go_on(session);
+            self.go_on(model);
         }
-        self.remark = remark::remarks(session)
+        self.remark = remark::remarks(model)
             .into_iter()
             .find(|remark| !before.contains(remark));
     }
 
     /// What is odd in a case before an answer.
-    pub(crate) fn remarks(session: &Session) -> Vec<String> {
-        remark::remarks(session)
+    pub(crate) fn remarks(model: &Model) -> Vec<String> {
+        remark::remarks(model)
     }
 
-    fn step(&mut self, key: Key, session: &Session) -> Step {
+    fn step(&mut self, key: Key, model: &Model) -> Step {
         if let Some(asked) = self.asks.take() {
             return self.key_of_asked(asked, key);
         }
         if !self.editor.is_empty() {
-            return self.key_of_typed(key, session);
+            return self.key_of_typed(key, model);
         }
         if key.ctrl {
             return Step::Pass;
@@ -140,7 +140,7 @@ impl Guide {
             KeyCode::Down | KeyCode::Tab => self.go((self.place + 1).min(last)),
             KeyCode::PageUp => self.go(self.chapter_beside(false)),
             KeyCode::PageDown => self.go(self.chapter_beside(true)),
-            _ => return self.answer(key, session),
+            _ => return self.answer(key, model),
         }
         Step::Stay
     }
@@ -149,38 +149,38 @@ impl Guide {
         matches!(self.ask(), Ask::Quantity(_))
     }
 
-    fn answer(&mut self, key: Key, session: &Session) -> Step {
-        let case = session.document().case();
+    fn answer(&mut self, key: Key, model: &Model) -> Step {
+        let case = model.document().case();
         match self.ask().clone() {
-            Ask::Quantity(quantity) => self.key_of_empty(key, quantity, session),
+            Ask::Quantity(quantity) => self.key_of_empty(key, quantity, model),
             Ask::Absent(neighbour) => match key.code {
                 KeyCode::Char('n') => Step::Answer(Edit::Absent(neighbour, false), After::Same),
-                _ => self.other(key, session),
+                _ => self.other(key, model),
             },
-            Ask::Fact(fact) => self.fact(key, session, fact),
+            Ask::Fact(fact) => self.fact(key, model, fact),
             Ask::Exclusion(id) => {
                 let was = case.exclusions.get(&id).copied().unwrap_or_default();
-                self.question(key, session, was, |answer| {
+                self.question(key, model, was, |answer| {
                     Edit::Exclusion(id.clone(), Some(answer))
                 })
             }
             Ask::Finding(finding) => {
                 let was = case.findings.get(&finding).copied().unwrap_or_default();
-                self.question(key, session, was, |answer| {
+                self.question(key, model, was, |answer| {
                     Edit::Finding(finding, Some(answer))
                 })
             }
             Ask::List => match key.code {
                 KeyCode::Enter => Step::Close,
-                _ => self.other(key, session),
+                _ => self.other(key, model),
             },
         }
     }
 
     /// A key that means the same wherever nothing is typed.
-    fn other(&mut self, key: Key, session: &Session) -> Step {
+    fn other(&mut self, key: Key, model: &Model) -> Step {
         match key.code {
-            KeyCode::Enter => self.go_on(session),
+            KeyCode::Enter => self.go_on(model),
             KeyCode::Char('u') => return Step::Undo,
             _ => self.error = Some("Enter goes on, up goes back, u undoes, esc closes".to_owned()),
         }
@@ -190,7 +190,7 @@ impl Guide {
     fn question(
         &mut self,
         key: Key,
-        session: &Session,
+        model: &Model,
         was: Answer,
         edit: impl Fn(Answer) -> Edit,
     ) -> Step {
@@ -198,14 +198,14 @@ impl Guide {
             KeyCode::Char('y') => Answer::Yes,
             KeyCode::Char('n') => Answer::No,
             KeyCode::Char('?') => Answer::Unknown,
-            KeyCode::Enter | KeyCode::Char('u') => return self.other(key, session),
+            KeyCode::Enter | KeyCode::Char('u') => return self.other(key, model),
             _ => {
                 self.error = Some("y yes, n no, ? not known, u undo".to_owned());
                 return Step::Stay;
             }
         };
         if answer == was {
-            self.go_on(session);
+            self.go_on(model);
             return Step::Stay;
         }
         // What stops every shape is said before anything else is asked.
@@ -215,9 +215,9 @@ impl Guide {
     }
 
     /// A key on the question after a fact.
-    fn fact(&mut self, key: Key, session: &Session, fact: Fact) -> Step {
+    fn fact(&mut self, key: Key, model: &Model, fact: Fact) -> Step {
         if matches!(key.code, KeyCode::Enter | KeyCode::Char('u')) {
-            return self.other(key, session);
+            return self.other(key, model);
         }
         let offered = choices(fact);
         let letter = key.printed();
@@ -229,8 +229,8 @@ impl Guide {
             self.error = Some(keys.join(", "));
             return Step::Stay;
         };
-        if choice.value == session.document().case().facts.get(fact) {
-            self.go_on(session);
+        if choice.value == model.document().case().facts.get(fact) {
+            self.go_on(model);
             return Step::Stay;
         }
         Step::Answer(Edit::Fact(choice.value), After::Next)
@@ -244,10 +244,10 @@ impl Guide {
     }
 
     /// The first open question from a place on that the list needs; else the list.
-    fn open_from(&self, session: &Session, from: usize) -> usize {
+    fn open_from(&self, model: &Model, from: usize) -> usize {
         let list = self.list();
         (from..list)
-            .find(|&place| is_open(session, &self.asked[place]))
+            .find(|&place| is_open(model, &self.asked[place]))
             .unwrap_or(list)
     }
 
@@ -273,8 +273,8 @@ impl Guide {
 }
 
 impl Layer for Guide {
-    fn key(&mut self, key: Key, session: &Session) -> Outcome {
-        match self.step(key, session) {
+    fn key(&mut self, key: Key, model: &Model) -> Outcome {
+        match self.step(key, model) {
             Step::Stay => Outcome::Stay,
             Step::Pass => Outcome::Pass,
             step => Outcome::Guide(step),
@@ -292,15 +292,15 @@ impl Layer for Guide {
         }
     }
 
-    fn footer(&self, _session: &Session) -> Vec<Hint> {
+    fn footer(&self, _session: &Model) -> Vec<Hint> {
         self.hints()
     }
 }
 
 /// The reading that serves, or a new one of what was typed so far.
-fn taken(session: &Session, quantity: Quantity, text: &str) -> Reading {
-    given(session, quantity).cloned().unwrap_or_else(|| {
+fn taken(model: &Model, quantity: Quantity, text: &str) -> Reading {
+    given(model, quantity).cloned().unwrap_or_else(|| {
         let value = amount::typed(quantity, text).unwrap_or(quantity.info().least);
-        first_reading::reading(session.document(), quantity, value)
+        first_reading::reading(model.document(), quantity, value)
     })
 }

@@ -1,14 +1,14 @@
 use super::step::Step;
-use crate::command::{Change, Command};
+use super::task::Task;
 use crate::hint::Hint;
 use crate::key::Key;
-use crate::session::Session;
+use crate::model::Model;
 
 /// What lies over the panels and takes keys, the topmost first. One is a file with
 /// this trait, a variant of [`Overlay`](super::Overlay) and its drawing.
 pub(crate) trait Layer {
-    /// Takes a key; the session is the one under it.
-    fn key(&mut self, key: Key, session: &Session) -> Outcome;
+    /// Takes a key; the model is the one under it.
+    fn key(&mut self, key: Key, model: &Model) -> Outcome;
 
     /// Takes a pasted text, where something is typed.
     fn paste(&mut self, _text: &str) {}
@@ -23,7 +23,7 @@ pub(crate) trait Layer {
     }
 
     /// The keys that do something now.
-    fn footer(&self, session: &Session) -> Vec<Hint>;
+    fn footer(&self, model: &Model) -> Vec<Hint>;
 }
 
 /// What a layer makes of a key.
@@ -36,11 +36,11 @@ pub(crate) enum Outcome {
     /// It closes.
     Close,
     /// It closes once this is done, and says why where it is refused.
-    Do(Change, Next),
+    Do(Task, Next),
     /// It closes, and this is done.
-    Answer(Change),
-    /// It closes, and this command is done.
-    Run(&'static Command),
+    Answer(Task),
+    /// It closes, and the command with this id is done.
+    Run(&'static str),
     /// A step of the guide.
     Guide(Step),
 }

@@ -1,11 +1,11 @@
 use super::ListFilter;
 use super::layer::{Layer, Outcome};
-use crate::command::Change;
+use super::task::Task;
 use crate::editor::Editor;
 use crate::errand::Errand;
 use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
-use crate::session::Session;
+use crate::model::Model;
 use std::path::PathBuf;
 
 /// The cases that can be opened, those that hold what was typed; what was typed
@@ -113,13 +113,13 @@ impl Openables {
 }
 
 impl Layer for Openables {
-    fn key(&mut self, key: Key, session: &Session) -> Outcome {
+    fn key(&mut self, key: Key, model: &Model) -> Outcome {
         let found = self.found();
         let is_other = match key.code {
             KeyCode::Esc => return Outcome::Close,
             KeyCode::Enter if found.is_empty() => false,
             KeyCode::Enter => {
-                let chosen = self.chosen().map(Change::Errand);
+                let chosen = self.chosen().map(Task::Errand);
                 return chosen.map_or(Outcome::Close, Outcome::Answer);
             }
             // The name of the selected one, to go on from it.
@@ -130,7 +130,7 @@ impl Layer for Openables {
             }
             _ => {
                 let last = found.len().saturating_sub(1);
-                self.filter.key(key, last, session.view().visible.overlay)
+                self.filter.key(key, last, model.view().visible.overlay)
             }
         };
         self.edited(is_other);
@@ -146,7 +146,7 @@ impl Layer for Openables {
         true
     }
 
-    fn footer(&self, _session: &Session) -> Vec<Hint> {
+    fn footer(&self, _session: &Model) -> Vec<Hint> {
         hints(&[
             ("enter", "open"),
             ("down", "next"),

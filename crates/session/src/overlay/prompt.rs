@@ -1,6 +1,7 @@
 use super::form::{Form, FormEntry, FormError, FormSubject};
+use super::task::Task;
 use crate::errand::{Errand, Save};
-use crate::{Change, Edit, Filter, Refused, Session, Shown, amount};
+use crate::{Edit, Filter, Model, Refused, Shown, amount};
 use measurement::{Quantity, ReadingId};
 use std::path::PathBuf;
 
@@ -32,8 +33,8 @@ impl Field {
 }
 
 impl FormSubject<()> for Prompt {
-    fn read(form: &Field, session: &Session) -> Result<Change, FormError<()>> {
-        Ok(form.of.read(&form.text(()), session)?)
+    fn read(form: &Field, model: &Model) -> Result<Task, FormError<()>> {
+        Ok(form.of.read(&form.text(()), model)?)
     }
 
     fn takes_words(&self, (): ()) -> bool {
@@ -54,7 +55,7 @@ impl Prompt {
     }
 
     /// The change that a typed text asks for; what is wrong with it, otherwise.
-    fn read(&self, text: &str, session: &Session) -> Result<Change, Refused> {
+    fn read(&self, text: &str, model: &Model) -> Result<Task, Refused> {
         let edit = match self {
             Self::Value(id, quantity) => Edit::Value(id.clone(), number(*quantity, text)?),
             Self::Sd(id, _) if text.is_empty() => Edit::Sd(id.clone(), None),
@@ -66,7 +67,7 @@ impl Prompt {
             },
             Self::Reason(id, _) => Edit::SetAside(id.clone(), Some(text.to_owned())),
             Self::Filter => {
-                let shown = session.document().shown();
+                let shown = model.document().shown();
                 let filter = Filter {
                     text: text.to_owned(),
                     ..shown.filter.clone()
@@ -82,10 +83,10 @@ impl Prompt {
                     over: false,
                     leaves: *leaves,
                 };
-                return Ok(Change::Errand(Errand::Save(save)));
+                return Ok(Task::Errand(Errand::Save(save)));
             }
         };
-        Ok(Change::Edit(edit))
+        Ok(Task::Edit(edit))
     }
 }
 
@@ -97,5 +98,5 @@ fn path(text: &str) -> Result<PathBuf, Refused> {
 }
 
 fn number(quantity: Quantity, text: &str) -> Result<f64, Refused> {
-    amount::typed(quantity, text).ok_or_else(|| Refused::OutOfRange(quantity))
+    amount::typed(quantity, text).ok_or(Refused::OutOfRange(quantity))
 }

@@ -1,8 +1,8 @@
 use super::layer::{Layer, Outcome};
-use crate::command::Change;
+use super::task::Task;
 use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
-use crate::session::Session;
+use crate::model::Model;
 
 /// A question with a few answers, each on a key; it takes every key.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,8 +24,8 @@ pub struct Choice {
     pub key: char,
     /// What it does, in a few words.
     pub does: &'static str,
-    /// What it changes.
-    pub(crate) change: Change,
+    /// What is done.
+    pub(crate) task: Task,
 }
 
 impl Question {
@@ -41,17 +41,17 @@ impl Question {
 }
 
 impl Layer for Question {
-    fn key(&mut self, key: Key, _session: &Session) -> Outcome {
+    fn key(&mut self, key: Key, _session: &Model) -> Outcome {
         let letter = key.printed();
         let choice = self.choices.iter().find(|one| Some(one.key) == letter);
         match choice {
-            Some(choice) => Outcome::Answer(choice.change.clone()),
+            Some(choice) => Outcome::Answer(choice.task.clone()),
             None if key.code == KeyCode::Esc && self.wait.is_some() => Outcome::Close,
             None => Outcome::Stay,
         }
     }
 
-    fn footer(&self, _session: &Session) -> Vec<Hint> {
+    fn footer(&self, _session: &Model) -> Vec<Hint> {
         let choices = self.choices.iter().map(|choice| Hint {
             key: choice.key.to_string(),
             does: choice.does,

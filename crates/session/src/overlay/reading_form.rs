@@ -1,7 +1,7 @@
 use super::form::{Form, FormEntry, FormError, FormSubject};
 use super::layer::Next;
-use crate::command::Change;
-use crate::{Edit, Refused, Session, amount};
+use super::task::Task;
+use crate::{Edit, Model, Refused, amount};
 use measurement::{GroupKey, Reading};
 
 /// Everything of one reading, line by line.
@@ -93,8 +93,8 @@ impl ReadingForm {
 
     /// Where the house rules put such a reading: its index among the kinds they
     /// take, the preferred at 0; `None` where they do not take it.
-    pub fn preference(&self, session: &Session) -> Option<usize> {
-        let (document, reading) = (session.document(), self.reading());
+    pub fn preference(&self, model: &Model) -> Option<usize> {
+        let (document, reading) = (model.document(), self.reading());
         let (case, rules) = (document.case(), document.rules());
         let rule = sizing::resolve::preference(case, rules, reading.quantity)?;
         let key = GroupKey {
@@ -110,23 +110,21 @@ impl ReadingForm {
 impl FormSubject<ReadingLine> for ReadingDraft {
     const NEXT: Next = Next::Question;
 
-    fn read(form: &ReadingForm, session: &Session) -> Result<Change, FormError<ReadingLine>> {
+    fn read(form: &ReadingForm, model: &Model) -> Result<Task, FormError<ReadingLine>> {
         let quantity = form.of.reading.quantity;
         let value = amount::typed(quantity, &form.text(ReadingLine::Value))
-            .ok_or_else(|| Refused::OutOfRange(quantity))?;
+            .ok_or(Refused::OutOfRange(quantity))?;
         let sd = match &*form.text(ReadingLine::Sd) {
             "" => None,
-            text => {
-                Some(amount::typed(quantity, text).ok_or_else(|| Refused::SdOfReadingExpected)?)
-            }
+            text => Some(amount::typed(quantity, text).ok_or(Refused::SdOfReadingExpected)?),
         };
         let reading = Reading {
             value,
             sd,
             ..form.reading()
         };
-        Ok(Change::Edit(if form.of.is_new {
-            Edit::Insert(session.document().case().readings.len(), reading)
+        Ok(Task::Edit(if form.of.is_new {
+            Edit::Insert(model.document().case().readings.len(), reading)
         } else {
             Edit::Replace(reading)
         }))

@@ -3,8 +3,8 @@ mod part;
 pub use part::ShelfPart;
 
 use super::form::{Form, FormEntry, FormError, FormSubject};
-use crate::command::Change;
-use crate::{Refused, Session};
+use super::task::Task;
+use crate::{Model, Refused};
 use files::check_shape;
 use sizing::{Shape, Size};
 
@@ -135,9 +135,9 @@ impl ShelfForm {
 }
 
 impl FormSubject<ShelfPart> for ShapeDraft {
-    fn read(form: &ShelfForm, session: &Session) -> Result<Change, FormError<ShelfPart>> {
+    fn read(form: &ShelfForm, model: &Model) -> Result<Task, FormError<ShelfPart>> {
         let shape = form.changed()?;
-        let shelf = session.document().shelf();
+        let shelf = model.document().shelf();
         let is_taken = shelf.shapes().any(|(_, other)| other.id == shape.id);
         let is_another = matches!(form.of.makes, Makes::Copy | Makes::New);
         if is_another && is_taken {
@@ -195,7 +195,7 @@ impl FormSubject<ShelfPart> for ShapeDraft {
                 changed = changed.with_aside(&Vec::from_iter(now), true);
             }
         }
-        Ok(Change::Edit(session.reshelved(changed, called)))
+        Ok(Task::Edit(model.reshelved(changed, called)))
     }
 
     fn takes_words(&self, part: ShelfPart) -> bool {

@@ -68,7 +68,7 @@ fn working(session: &Session) -> String {
 /// Where nothing else is to be said: what the selected line is and why it is
 /// asked.
 fn detail(session: &Session) -> String {
-    if let Some(Overlay::Guide(_)) = session.view().overlays.last() {
+    if let Some(Overlay::Guide(_)) = session.overlays().last() {
         return "each answer is in the case at once; what is left out stays open".to_owned();
     }
     let of_panel = match session.view().focus {
@@ -101,7 +101,7 @@ fn detail(session: &Session) -> String {
         _ => None,
     };
     // On the drawing alone, which a nudge moves, the list is not seen.
-    let is_alone = session.view().overlays.contains(&Overlay::Drawing);
+    let is_alone = session.overlays().contains(&Overlay::Drawing);
     let value = reading
         .filter(|_| is_alone)
         .map_or_else(String::new, |it| format!(" {}", amount(quantity, it.value)));

@@ -32,7 +32,8 @@ pub(super) fn draw(
     area: Rect,
 ) -> usize {
     frame.render_widget(Clear, area);
-    let found = list.found(session.keymap());
+    let ids = list.found(session.keymap()).into_iter();
+    let found: Vec<&Command> = ids.filter_map(Command::named).collect();
     let width = usize::from(area.width);
     let mut caution = wrapped(CAUTION, width);
     if area.height >= ROOMY {
@@ -89,7 +90,7 @@ pub(super) fn draw(
 fn row(session: &Session, command: &'static Command, theme: Theme, width: usize) -> Line<'static> {
     let keys: Vec<String> = session
         .keymap()
-        .keys(command)
+        .keys(command.id)
         .iter()
         .map(ToString::to_string)
         .collect();

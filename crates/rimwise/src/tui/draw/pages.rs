@@ -15,7 +15,7 @@ use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
-use session::{Command, Focus, Page, Session, Target};
+use session::{Focus, Page, Session, Target};
 use unicode_width::UnicodeWidthStr;
 
 /// The names of the pages with their keys, the shown one marked. Where they share a
@@ -35,8 +35,7 @@ fn names_of(session: &Session, theme: Theme, all: bool) -> Line<'static> {
     let shown = session.view().focus.page();
     let mut spans = Vec::new();
     for page in Page::ALL {
-        let key = Command::named(page.command())
-            .and_then(|command| session.keymap().keys(command).first());
+        let key = session.keymap().keys(page.command()).first();
         let key = key.map_or_else(String::new, |key| format!("{key} "));
         if page == shown {
             spans.push(Span::styled(

@@ -278,7 +278,7 @@ impl Play {
             self.at.as_millis(),
             view.selected[Focus::Readings],
             session.rows().len(),
-            view.overlays.len(),
+            session.overlays().len(),
             if self.has_ended { ", ended" } else { "" },
             digest(&journals),
             digest(&others),

@@ -51,7 +51,7 @@ proptest! {
 
         let mut window = start(is_in_file);
         if is_unsaved {
-            prop_assert!(!window.0.view().overlays.is_empty(), "nothing is offered");
+            prop_assert!(!window.0.overlays().is_empty(), "nothing is offered");
             window.press("r");
         }
         if is_unsaved || is_in_file {

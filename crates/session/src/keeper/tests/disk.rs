@@ -20,7 +20,7 @@ fn a_file_that_changes_is_told_with_the_next_key_once() {
     assert_eq!(window.throat(), 8.0);
     std::thread::sleep(Duration::from_secs(1));
     window.press("down");
-    assert!(window.0.view().overlays.is_empty(), "told once");
+    assert!(window.0.overlays().is_empty(), "told once");
 
     fs::write(desk.case(), theirs.replacen("5.5", "5.6", 1)).unwrap();
     std::thread::sleep(Duration::from_secs(1));
@@ -80,6 +80,6 @@ fn a_file_that_was_never_there_is_not_opened() {
             .open(&mut window.0, &desk.0.join("no.ron"))
             .is_err()
     );
-    assert!(window.0.view().overlays.is_empty());
+    assert!(window.0.overlays().is_empty());
     assert_eq!(desk.names(), ["case.ron"]);
 }

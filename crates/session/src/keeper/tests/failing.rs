@@ -67,7 +67,7 @@ fn whatever_operation_fails_what_was_said_to_be_done_is_there() {
                 let (confirmed, all) = play(&desk, failing, KEYS.len());
                 told += usize::from(!all);
                 let mut window = Window::open(&desk.case());
-                if !window.0.view().overlays.is_empty() {
+                if !window.0.overlays().is_empty() {
                     window.press("r");
                 }
                 let found = window.throat();

@@ -7,7 +7,7 @@ use crate::Home;
 fn a_case_in_no_file_is_offered_after_a_crash_and_restored() {
     let desk = Desk::new("unfiled-crash");
     let mut window = Window::of_shipped_at(&desk);
-    assert!(window.0.view().overlays.is_empty(), "nothing was left");
+    assert!(window.0.overlays().is_empty(), "nothing was left");
     window.press("N x enter down enter 5 enter");
     assert!(window.0.has_journal());
     drop(window);
@@ -20,7 +20,7 @@ fn a_case_in_no_file_is_offered_after_a_crash_and_restored() {
     );
     assert_eq!(about[0], "new case: x");
     // A second window is not offered what the first one holds.
-    assert!(Window::of_shipped_at(&desk).0.view().overlays.is_empty());
+    assert!(Window::of_shipped_at(&desk).0.overlays().is_empty());
     window.press("q r");
     let document = window.0.document();
     assert_eq!(
@@ -38,7 +38,7 @@ fn a_case_in_no_file_is_offered_after_a_crash_and_restored() {
     window.save_as(&desk.0.join("mine.ron"));
     assert!(window.says().starts_with("saved "), "{}", window.says());
     drop(window);
-    assert!(Window::of_shipped_at(&desk).0.view().overlays.is_empty());
+    assert!(Window::of_shipped_at(&desk).0.overlays().is_empty());
     assert_eq!(desk.names(), ["case.ron", "mine.ron", "state"]);
 }
 
@@ -62,10 +62,7 @@ fn what_is_tried_on_a_shipped_case_is_kept_until_it_is_taken_back_or_dropped() {
         window.press(key);
         assert_eq!(window.throat(), 4.6);
         drop(window);
-        assert_eq!(
-            Window::of_shipped_at(&desk).0.view().overlays.is_empty(),
-            !still
-        );
+        assert_eq!(Window::of_shipped_at(&desk).0.overlays().is_empty(), !still);
     }
     let mut window = Window::of_shipped_at(&desk);
     window.press("enter 7 enter q d");
@@ -96,7 +93,7 @@ fn cases_that_were_open_are_listed_the_newest_first() {
     window.1.open(&mut window.0, &desk.case()).unwrap();
     window.save_as(&desk.0.join("other.ron"));
     window.press("O");
-    let Some(Overlay::Open(list)) = window.0.view().overlays.last() else {
+    let Some(Overlay::Open(list)) = window.0.overlays().last() else {
         panic!("{}", window.says());
     };
     let found = list.found();

@@ -1,4 +1,4 @@
-use crate::{Row, Session};
+use crate::{Model, Row};
 use measurement::{Feature, Finding, Quantity, Reading, Structure, Valve};
 use sizing::resolve::{Basis, followed, neighbour_of};
 use sizing::{Answer, Fact, Neighbour, rows};
@@ -102,10 +102,10 @@ struct Looked {
 }
 
 impl Looked {
-    fn new(session: &Session) -> Self {
+    fn new(model: &Model) -> Self {
         let mut looked = Self::default();
-        let setting = session.setting();
-        let shapes = session.document().shelf().shapes();
+        let setting = model.setting();
+        let shapes = model.document().shelf().shapes();
         for size in shapes.flat_map(|(_, shape)| &shape.sizes) {
             for row in rows(setting, &size.occluder) {
                 let title = row.check.about().title;
@@ -123,11 +123,11 @@ impl Looked {
 }
 
 /// The questions of the open case, chapter by chapter.
-pub(super) fn asked(session: &Session) -> Vec<Asked> {
-    let looked = Looked::new(session);
-    let case = session.document().case();
-    let rules = session.document().rules();
-    let mut asked = quantities(session, &looked);
+pub(super) fn asked(model: &Model) -> Vec<Asked> {
+    let looked = Looked::new(model);
+    let case = model.document().case();
+    let rules = model.document().rules();
+    let mut asked = quantities(model, &looked);
     let mut ask = |chapter, ask| {
         let needed_by = match &ask {
             Ask::Quantity(quantity) => looked.needed.get(quantity).cloned().unwrap_or_default(),
@@ -170,8 +170,8 @@ pub(super) fn asked(session: &Session) -> Vec<Asked> {
 }
 
 /// Quantities that the list needs or that move it.
-fn quantities(session: &Session, looked: &Looked) -> Vec<Asked> {
-    let case = session.document().case();
+fn quantities(model: &Model, looked: &Looked) -> Vec<Asked> {
+    let case = model.document().case();
     let mut asked: Vec<Asked> = Vec::new();
     for quantity in Quantity::all() {
         let info = quantity.info();
@@ -188,7 +188,7 @@ fn quantities(session: &Session, looked: &Looked) -> Vec<Asked> {
         }
         let is_circumstance = info.structure == Structure::Patient
             && matches!(info.feature, Feature::Weight | Feature::Age);
-        let must = !needed_by.is_empty() && !has_substitute(session, quantity) || is_circumstance;
+        let must = !needed_by.is_empty() && !has_substitute(model, quantity) || is_circumstance;
         let may = !needed_by.is_empty() || looked.moving.contains(&quantity) || seats(quantity);
         let is_of_fact = Some(quantity) == aortic_sag() && case.facts.prolapse.may_be();
         let chapter = match ask {
@@ -225,15 +225,15 @@ fn is_of_rotation(quantity: Quantity) -> bool {
 }
 
 /// Whether something serves where a quantity was not read.
-fn has_substitute(session: &Session, quantity: Quantity) -> bool {
-    let document = session.document();
+fn has_substitute(model: &Model, quantity: Quantity) -> bool {
+    let document = model.document();
     let site = document.case().site;
     // What is assumed of these holds every verdict at borderline: they are asked.
     let holds = matches!(quantity.info().feature, Feature::Thickness | Feature::Rim);
     (document.rules().default_at(quantity, site).is_some() && !holds)
         || is_of_rotation(quantity)
         || followed(quantity).is_some()
-        || matches!(session.setting().basis(quantity), Basis::Follows(_))
+        || matches!(model.setting().basis(quantity), Basis::Follows(_))
         || matches!(
             quantity.info().feature,
             Feature::OffsetToward12 | Feature::OffsetToward3
@@ -262,29 +262,29 @@ fn aortic_sag() -> Option<Quantity> {
 }
 
 /// The reading that serves for a quantity, the first of several.
-pub(super) fn given(session: &Session, quantity: Quantity) -> Option<&Reading> {
-    match session.setting().basis(quantity) {
-        Basis::Read(selection) => session.document().reading(selection.used.first()?),
+pub(super) fn given(model: &Model, quantity: Quantity) -> Option<&Reading> {
+    match model.setting().basis(quantity) {
+        Basis::Read(selection) => model.document().reading(selection.used.first()?),
         _ => None,
     }
 }
 
 /// The answer to a question of yes or no; `None` where it asks for something else.
-pub(super) fn answer(session: &Session, ask: &Ask) -> Option<Answer> {
-    let case = session.document().case();
+pub(super) fn answer(model: &Model, ask: &Ask) -> Option<Answer> {
+    let case = model.document().case();
     match ask {
-        Ask::Exclusion(id) => Some(session.exclusion(id)?.answer),
+        Ask::Exclusion(id) => Some(model.exclusion(id)?.answer),
         Ask::Finding(finding) => Some(case.findings.get(finding).copied().unwrap_or_default()),
         Ask::Quantity(_) | Ask::Absent(_) | Ask::Fact(_) | Ask::List => None,
     }
 }
 
 /// Whether the list still waits for an answer.
-pub(super) fn is_open(session: &Session, asked: &Asked) -> bool {
+pub(super) fn is_open(model: &Model, asked: &Asked) -> bool {
     match (&asked.ask, asked.chapter) {
         (_, Chapter::List | Chapter::Finer | Chapter::WorkUp) => false,
-        (Ask::Quantity(quantity), _) => given(session, *quantity).is_none(),
-        (Ask::Fact(fact), _) => session.document().case().facts.get(*fact).is_unknown(),
-        (ask, _) => answer(session, ask) == Some(Answer::Unknown),
+        (Ask::Quantity(quantity), _) => given(model, *quantity).is_none(),
+        (Ask::Fact(fact), _) => model.document().case().facts.get(*fact).is_unknown(),
+        (ask, _) => answer(model, ask) == Some(Answer::Unknown),
     }
 }

@@ -6,17 +6,17 @@ use super::asked::given;
 use super::{After, Ask, Guide, Step, taken};
 use crate::key::{Key, KeyCode};
 use crate::overlay::{Confirmation, Reply};
-use crate::{Edit, Editor, Session, amount, first_reading};
+use crate::{Edit, Editor, Model, amount, first_reading};
 use measurement::Quantity;
 use sizing::resolve::neighbour_of;
 
 impl Guide {
     /// A key at the empty field of a quantity.
-    pub(super) fn key_of_empty(&mut self, key: Key, quantity: Quantity, session: &Session) -> Step {
+    pub(super) fn key_of_empty(&mut self, key: Key, quantity: Quantity, model: &Model) -> Step {
         match key.printed() {
             Some('n') => return self.not_there(quantity),
             Some('u') => return Step::Undo,
-            Some('e') => return form(quantity, session),
+            Some('e') => return form(quantity, model),
             Some(letter) if !amount::begins_number(letter) => {
                 let not_there = neighbour_of(quantity.info().structure).map(|_| "n out of reach, ");
                 self.error = Some(format!(
@@ -24,7 +24,7 @@ impl Guide {
                     not_there.unwrap_or_default()
                 ));
             }
-            None if key.code == KeyCode::Enter => self.go_on(session),
+            None if key.code == KeyCode::Enter => self.go_on(model),
             _ => {
                 self.edit(key);
             }
@@ -33,11 +33,11 @@ impl Guide {
     }
 
     /// A key while something is typed.
-    pub(super) fn key_of_typed(&mut self, key: Key, session: &Session) -> Step {
+    pub(super) fn key_of_typed(&mut self, key: Key, model: &Model) -> Step {
         let typed = self.editor.text();
         let typed = typed.trim();
         match key.code {
-            KeyCode::Enter => return self.take(session),
+            KeyCode::Enter => return self.take(model),
             KeyCode::Esc => {
                 self.error = Some(format!("\"{typed}\" was not taken; esc again closes"));
                 self.editor = Editor::default();
@@ -75,7 +75,7 @@ impl Guide {
     }
 
     /// Takes what was typed as the value of the quantity that is asked for.
-    fn take(&mut self, session: &Session) -> Step {
+    fn take(&mut self, model: &Model) -> Step {
         let Ask::Quantity(quantity) = *self.ask() else {
             return Step::Stay;
         };
@@ -87,14 +87,14 @@ impl Guide {
             self.error = Some(format!("expected {}", amount::range(quantity)));
             return Step::Stay;
         };
-        let edit = given(session, quantity).map_or_else(
+        let edit = given(model, quantity).map_or_else(
             || {
-                let reading = first_reading::reading(session.document(), quantity, value);
-                Edit::Insert(session.document().case().readings.len(), reading)
+                let reading = first_reading::reading(model.document(), quantity, value);
+                Edit::Insert(model.document().case().readings.len(), reading)
             },
             |reading| Edit::Value(reading.id.clone(), value),
         );
-        self.asks = Confirmation::of(&edit, session);
+        self.asks = Confirmation::of(&edit, model);
         if self.asks.is_some() {
             // One thing at a time: the question is about what was typed now.
             self.remark = None;
@@ -113,10 +113,10 @@ impl Guide {
 }
 
 /// The form of the reading that serves, or of a new one.
-fn form(quantity: Quantity, session: &Session) -> Step {
-    let given = given(session, quantity);
+fn form(quantity: Quantity, model: &Model) -> Step {
+    let given = given(model, quantity);
     let value = given.map(|reading| amount::number(quantity, reading.value));
-    let reading = taken(session, quantity, "");
+    let reading = taken(model, quantity, "");
     Step::Form {
         is_new: given.is_none(),
         reading: Box::new(reading),

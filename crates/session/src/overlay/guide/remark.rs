@@ -1,16 +1,16 @@
 //! What is odd in a case, though each answer alone can be.
 
-use crate::{Session, amount};
+use crate::{Model, amount};
 use measurement::{Feature, Quantity, Structure};
 
 /// What cannot both be so, or seldom is, each in a sentence.
-pub(super) fn remarks(session: &Session) -> Vec<String> {
-    let mut remarks: Vec<String> = sizing::contradictions(session.setting())
+pub(super) fn remarks(model: &Model) -> Vec<String> {
+    let mut remarks: Vec<String> = sizing::contradictions(model.setting())
         .into_iter()
         .map(|one| one.says)
         .collect();
-    remarks.extend(PRESSURES.iter().filter_map(|&of| out_of_order(session, of)));
-    remarks.extend(longer_than_ventricle(session));
+    remarks.extend(PRESSURES.iter().filter_map(|&of| out_of_order(model, of)));
+    remarks.extend(longer_than_ventricle(model));
     remarks
 }
 
@@ -23,7 +23,7 @@ const PRESSURES: [Structure; 4] = [
 ];
 
 /// A lower pressure of one place over a higher one.
-fn out_of_order(session: &Session, of: Structure) -> Option<String> {
+fn out_of_order(model: &Model, of: Structure) -> Option<String> {
     let order = [
         Feature::DiastolicPressure,
         Feature::MeanPressure,
@@ -33,7 +33,7 @@ fn out_of_order(session: &Session, of: Structure) -> Option<String> {
         .into_iter()
         .filter_map(|feature| {
             let quantity = Quantity::find(of, feature)?;
-            Some((quantity, session.setting().nominal(quantity)?))
+            Some((quantity, model.setting().nominal(quantity)?))
         })
         .collect();
     read.windows(2).find_map(|pair| {
@@ -51,8 +51,8 @@ fn out_of_order(session: &Session, of: Structure) -> Option<String> {
 }
 
 /// A hole longer than the ventricle beside it.
-fn longer_than_ventricle(session: &Session) -> Option<String> {
-    let nominal = |quantity| session.setting().nominal(quantity);
+fn longer_than_ventricle(model: &Model) -> Option<String> {
+    let nominal = |quantity| model.setting().nominal(quantity);
     let hole = nominal(Quantity::DEFECT_LONG_AXIS)?;
     let ventricle = nominal(Quantity::LEFT_VENTRICLE_LENGTH)?;
     (hole > ventricle).then(|| {

@@ -7,7 +7,7 @@ use crate::amount::{self, amount};
 use crate::fact::{choices, how, question, unsure};
 use crate::neighbour_name::neighbour;
 use crate::taking::taking;
-use crate::{Home, Session};
+use crate::{Home, Model};
 use geometry::Face;
 use measurement::{Quantity, Structure, Unit, Valve};
 use sizing::resolve::{Basis, neighbour_of};
@@ -62,8 +62,8 @@ pub enum Mark {
 
 impl Guide {
     /// Every question, in its order.
-    pub fn listed(&self, session: &Session) -> Vec<Listed> {
-        self.asked.iter().map(|one| listed(session, one)).collect()
+    pub fn listed(&self, model: &Model) -> Vec<Listed> {
+        self.asked.iter().map(|one| listed(model, one)).collect()
     }
 
     /// Where the one that is asked now stands among them.
@@ -73,14 +73,14 @@ impl Guide {
 
     /// How many of the questions that the list needs are open, and how many there
     /// are.
-    pub fn open_of(&self, session: &Session) -> (usize, usize) {
+    pub fn open_of(&self, model: &Model) -> (usize, usize) {
         let needed = &self.asked[..self.list().min(self.asked.len())];
-        let open = needed.iter().filter(|one| is_open(session, one)).count();
+        let open = needed.iter().filter(|one| is_open(model, one)).count();
         (open, needed.len())
     }
 
     /// The question that is asked now.
-    pub fn told(&self, session: &Session) -> Told {
+    pub fn told(&self, model: &Model) -> Told {
         let chapter = self
             .asked
             .get(self.place)
@@ -97,7 +97,7 @@ impl Guide {
                 ask: Ask::Quantity(quantity),
                 needed_by,
                 ..
-            }) => self.quantity_told(&mut told, *quantity, needed_by, session),
+            }) => self.quantity_told(&mut told, *quantity, needed_by, model),
             Some(Asked {
                 ask: Ask::Absent(absent),
                 ..
@@ -108,12 +108,12 @@ impl Guide {
                     ("n", "takes it back: there may be one".to_owned()),
                 ];
             }
-            Some(Asked { ask: Ask::List, .. }) | None => self.list_told(&mut told, session),
+            Some(Asked { ask: Ask::List, .. }) | None => self.list_told(&mut told, model),
             Some(Asked {
                 ask: Ask::Fact(fact),
                 ..
-            }) => fact_told(&mut told, *fact, session),
-            Some(asked) => question_told(&mut told, asked, session),
+            }) => fact_told(&mut told, *fact, model),
+            Some(asked) => question_told(&mut told, asked, model),
         }
         told
     }
@@ -123,20 +123,20 @@ impl Guide {
         told: &mut Told,
         quantity: Quantity,
         needed_by: &[&str],
-        session: &Session,
+        model: &Model,
     ) {
         let info = quantity.info();
         told.title = capital(quantity.label());
         told.unit = Some(info.unit.symbol());
-        let reading = taken(session, quantity, &self.editor.text());
+        let reading = taken(model, quantity, &self.editor.text());
         let sd = reading.sd.map_or_else(
             || {
-                let sd = sizing::resolve::assumed_sd(&reading, session.document().rules());
+                let sd = sizing::resolve::assumed_sd(&reading, model.document().rules());
                 format!("{} by your centre's rule", amount(quantity, hundredths(sd)))
             },
             |sd| amount(quantity, sd),
         );
-        if let Some(reading) = given(session, quantity) {
+        if let Some(reading) = given(model, quantity) {
             let so_far = amount(quantity, reading.value);
             let keeps = format!("{so_far}; Enter keeps it, a number replaces it");
             told.says.push(("so far", keeps));
@@ -150,9 +150,9 @@ impl Guide {
                 format!("{}, ± {sd}; e changes this", taking(&reading)),
             ),
         ]);
-        if given(session, quantity).is_none() {
+        if given(model, quantity).is_none() {
             told.says
-                .push(("left out", left_out(quantity, needed_by, session)));
+                .push(("left out", left_out(quantity, needed_by, model)));
         }
         let text = self.editor.text();
         if let Some(value) = amount::typed(quantity, &text)
@@ -162,16 +162,16 @@ impl Guide {
                 .insert(0, ("typed", amount::said(quantity, value)));
         }
         if let Some(one) = neighbour_of(info.structure) {
-            told.says.push(("n", not_there(session, one)));
+            told.says.push(("n", not_there(model, one)));
         }
     }
 
-    fn list_told(&self, told: &mut Told, session: &Session) {
+    fn list_told(&self, told: &mut Told, model: &Model) {
         let needed = &self.asked[..self.list().min(self.asked.len())];
         let open: Vec<String> = needed
             .iter()
-            .filter(|one| is_open(session, one))
-            .map(|one| listed(session, one).name)
+            .filter(|one| is_open(model, one))
+            .map(|one| listed(model, one).name)
             .collect();
         told.title = if open.is_empty() {
             "All that the list needs was asked and answered".to_owned()
@@ -182,7 +182,7 @@ impl Guide {
             // A question of fact that is open is said over the list, and no more.
             let holds = needed
                 .iter()
-                .any(|one| !one.needed_by.is_empty() && is_open(session, one));
+                .any(|one| !one.needed_by.is_empty() && is_open(model, one));
             let so = if holds {
                 "no size is better than borderline until all that checks need is read"
             } else {
@@ -190,18 +190,18 @@ impl Guide {
             };
             told.says.push(("open", format!("{}: {so}", few(&open))));
         }
-        let assumed: Vec<String> = assumed(session)
+        let assumed: Vec<String> = assumed(model)
             .map(|quantity| quantity.label().to_owned())
             .collect();
         if !assumed.is_empty() {
             told.says
                 .push(("assumed", format!("{}; down gives them", few(&assumed))));
         }
-        let now = session.headline().filter(|_| !session.is_working());
+        let now = model.headline().filter(|_| !model.is_working());
         told.says
             .push(("list", now.unwrap_or_else(|| "is being ranked".to_owned())));
-        if session.document().home() == &Home::Nowhere {
-            let save = session.key_of("save");
+        if model.document().home() == &Home::Nowhere {
+            let save = model.key_of("save");
             told.says.push((
                 "file",
                 format!("none yet: once the guide is closed {save} saves the case"),
@@ -217,21 +217,21 @@ impl Guide {
 
 /// What is said when a guide is closed: what is open, what is assumed, and that
 /// the list is being ranked.
-pub(crate) fn closing(guide: &Guide, session: &Session) -> String {
-    let (open, _) = guide.open_of(session);
-    let assumed = assumed(session).count();
-    let list = if session.is_working() {
+pub(crate) fn closing(guide: &Guide, model: &Model) -> String {
+    let (open, _) = guide.open_of(model);
+    let assumed = assumed(model).count();
+    let list = if model.is_working() {
         "the list is being ranked"
     } else {
         "the list is ranked"
     };
-    let again = session.key_of("guide");
+    let again = model.key_of("guide");
     format!("{open} open, {assumed} assumed; {list}; {again} opens the guide again")
 }
 
 /// What stands on an assumption of the house.
-fn assumed(session: &Session) -> impl Iterator<Item = Quantity> {
-    let resolved = session.setting().resolved().iter();
+fn assumed(model: &Model) -> impl Iterator<Item = Quantity> {
+    let resolved = model.setting().resolved().iter();
     resolved
         .filter(|one| matches!(one.basis, Basis::Assumed { .. }))
         .map(|one| one.quantity)
@@ -250,14 +250,14 @@ fn few(names: &[String]) -> String {
 }
 
 /// What comes of leaving a quantity out.
-fn left_out(quantity: Quantity, needed_by: &[&str], session: &Session) -> String {
+fn left_out(quantity: Quantity, needed_by: &[&str], model: &Model) -> String {
     let info = quantity.info();
     if (info.structure, info.feature) == (Structure::Defect, measurement::Feature::Rotation) {
         return "any rotation is as likely, and the worst for each check counts".to_owned();
     }
     let of_default = || {
-        let rules = session.document().rules();
-        let row = rules.default_at(quantity, session.document().case().site)?;
+        let rules = model.document().rules();
+        let row = rules.default_at(quantity, model.document().case().site)?;
         let value = amount::number(quantity, row.value);
         let unit = amount::unit(quantity);
         Some(format!("{value} ± {}{unit} is assumed", row.sd))
@@ -289,8 +289,8 @@ fn left_out(quantity: Quantity, needed_by: &[&str], session: &Session) -> String
     }
 }
 
-fn fact_told(told: &mut Told, fact: Fact, session: &Session) {
-    let case = session.document().case();
+fn fact_told(told: &mut Told, fact: Fact, model: &Model) {
+    let case = model.document().case();
     let keys: Vec<String> = choices(fact)
         .iter()
         .map(|one| format!("{} {}", one.key, one.says))
@@ -309,16 +309,16 @@ fn fact_told(told: &mut Told, fact: Fact, session: &Session) {
     ];
 }
 
-fn question_told(told: &mut Told, asked: &Asked, session: &Session) {
-    let name = listed(session, asked).name;
-    let answer = answer(session, &asked.ask).unwrap_or_default();
+fn question_told(told: &mut Told, asked: &Asked, model: &Model) {
+    let name = listed(model, asked).name;
+    let answer = answer(model, &asked.ask).unwrap_or_default();
     told.title = match asked.ask {
         Ask::Finding(_) => format!("{}?", capital(&name)),
         _ => format!("Is it so that {name}?"),
     };
     told.says.push(("so far", answer.to_string()));
     if let Ask::Exclusion(id) = &asked.ask
-        && let Some(settled) = session.exclusion(id).filter(|one| !one.because.is_empty())
+        && let Some(settled) = model.exclusion(id).filter(|one| !one.because.is_empty())
     {
         let because = settled.because.join("; ");
         told.says.push(("because", because));
@@ -343,7 +343,7 @@ fn question_told(told: &mut Told, asked: &Asked, session: &Session) {
     }
 }
 
-fn listed(session: &Session, asked: &Asked) -> Listed {
+fn listed(model: &Model, asked: &Asked) -> Listed {
     let (name, short) = match &asked.ask {
         Ask::Quantity(quantity) => (
             quantity.label().to_owned(),
@@ -353,7 +353,7 @@ fn listed(session: &Session, asked: &Asked) -> Listed {
         Ask::Fact(fact) => (fact.label().to_owned(), fact.label().to_owned()),
         Ask::Finding(finding) => (finding.label().to_owned(), finding.label().to_owned()),
         Ask::Exclusion(id) => {
-            let rules = session.document().rules();
+            let rules = model.document().rules();
             let row = rules.exclusions.iter().find(|one| one.id == *id);
             let fact = row.map_or(id, |row| &row.fact);
             (fact.clone(), fact.clone())
@@ -363,7 +363,7 @@ fn listed(session: &Session, asked: &Asked) -> Listed {
             "open, assumed".to_owned(),
         ),
     };
-    let (mark, answer) = stands(session, asked);
+    let (mark, answer) = stands(model, asked);
     Listed {
         chapter: asked.chapter,
         mark,
@@ -374,14 +374,14 @@ fn listed(session: &Session, asked: &Asked) -> Listed {
 }
 
 /// How it stands with a question, and its answer in a word.
-fn stands(session: &Session, asked: &Asked) -> (Mark, String) {
-    let open = if is_open(session, asked) {
+fn stands(model: &Model, asked: &Asked) -> (Mark, String) {
+    let open = if is_open(model, asked) {
         Mark::Open
     } else {
         Mark::Left
     };
     match &asked.ask {
-        Ask::Quantity(quantity) => match given(session, *quantity) {
+        Ask::Quantity(quantity) => match given(model, *quantity) {
             Some(reading) => (Mark::Given, amount::said(*quantity, reading.value)),
             None if asked.chapter == Chapter::Finer => (Mark::Assumed, String::new()),
             None => (open, String::new()),
@@ -389,14 +389,14 @@ fn stands(session: &Session, asked: &Asked) -> (Mark, String) {
         Ask::Absent(_) => (Mark::Not, "out of reach".to_owned()),
         Ask::List => (Mark::Left, String::new()),
         Ask::Fact(fact) => {
-            let value = session.document().case().facts.get(*fact);
+            let value = model.document().case().facts.get(*fact);
             match (value.is_unknown(), value.is_clear()) {
                 (true, _) => (open, String::new()),
                 (false, true) => (Mark::Not, value.says()),
                 (false, false) => (Mark::Given, value.says()),
             }
         }
-        ask => match (answer(session, ask).unwrap_or_default(), ask) {
+        ask => match (answer(model, ask).unwrap_or_default(), ask) {
             (Answer::Unknown, _) => (open, String::new()),
             (Answer::Yes, Ask::Exclusion(_)) => (Mark::Stops, "yes".to_owned()),
             (Answer::Yes, _) => (Mark::Given, "yes".to_owned()),
@@ -407,12 +407,12 @@ fn stands(session: &Session, asked: &Asked) -> (Mark, String) {
 
 /// What is meant by a neighbour that is not there: it is out of the reach of every
 /// disc.
-fn not_there(session: &Session, one: Neighbour) -> String {
+fn not_there(model: &Model, one: Neighbour) -> String {
     let face = match one {
         Neighbour::Valve(Valve::Aortic | Valve::Mitral) | Neighbour::LeftOutflow => Face::Left,
         _ => Face::Right,
     };
-    let shapes = session.document().shelf().shapes();
+    let shapes = model.document().shelf().shapes();
     let reach = shapes
         .flat_map(|(_, shape)| &shape.sizes)
         .filter_map(|size| size.occluder.longest_overhang(face))

@@ -1,10 +1,19 @@
-use super::Session;
+//! How a session changes.
+
+mod filing;
+mod guiding;
+mod keys;
+mod opening;
+mod performing;
+mod pointer;
+mod shelving;
+
 use crate::effect::Effect;
 use crate::event::{Event, FileEvent, Target};
 use crate::overlay::Overlay;
+use crate::session::Session;
 use crate::worker::Reply;
 
-/// How a session changes.
 impl Session {
     /// Takes what happened and says what is to be done about it. It reads no clock and
     /// no disk and waits for nobody.
@@ -17,8 +26,8 @@ impl Session {
             Event::Wheel(focus, down) => self.wheel(focus, down),
             Event::Nudge(steps) => self.nudge_by(steps),
             Event::Reply(reply) => self.reply(reply),
-            Event::Drawn(visible) => self.view.visible = visible,
-            Event::Working(is_said) => self.is_said_to_work = is_said,
+            Event::Drawn(visible) => self.model.view.visible = visible,
+            Event::Working(is_said) => self.model.is_said_to_work = is_said,
             Event::File(event) => self.file(*event),
         }
         self.effects()
@@ -46,21 +55,21 @@ impl Session {
             FileEvent::Agreed => self.agrees_with_file(),
             FileEvent::Saved(home) => self.saved(home),
             FileEvent::Journalled { file, unfiled } => {
-                self.journalled = file;
-                self.own_folders.unfiled = unfiled;
+                self.model.journalled = file;
+                self.model.own_folders.unfiled = unfiled;
             }
             FileEvent::ShelfRead { shapes, called } => self.exchange_own_shapes(shapes, called),
-            FileEvent::ShelfKept(is_kept) => self.own_folders.shelf = is_kept,
+            FileEvent::ShelfKept(is_kept) => self.model.own_folders.shelf = is_kept,
             FileEvent::Done(what) => self.tell(what),
             FileEvent::AlsoDone(what) => self.tell_also(&what),
             FileEvent::Failed(why) => self.warn(why.to_string()),
-            FileEvent::Asked(question) => self.view.overlays.push(Overlay::Question(question)),
+            FileEvent::Asked(question) => self.overlays.push(Overlay::Question(question)),
             FileEvent::PathRefused {
                 prompt,
                 path,
                 error,
             } => self.ask_again(prompt, &path, &error),
-            FileEvent::Listed(list) => self.view.overlays.push(Overlay::Open(list)),
+            FileEvent::Listed(list) => self.overlays.push(Overlay::Open(list)),
             FileEvent::Ended => self.outbox.push(Effect::Leave),
         }
     }
@@ -75,3 +84,6 @@ impl Session {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,5 +1,6 @@
-use super::{Session, Status};
+use crate::Session;
 use crate::key::{Key, KeyCode};
+use crate::model::Status;
 use crate::overlay::{After, Guide, Overlay, ReadingForm, Step, closing};
 use crate::{Change, Focus, Page};
 
@@ -7,7 +8,7 @@ impl Session {
     /// Opens the guide over the page.
     pub(super) fn guide(&mut self) {
         let guide = Guide::new(self);
-        self.view.overlays.push(Overlay::Guide(guide));
+        self.overlays.push(Overlay::Guide(guide));
     }
 
     /// Does what the topmost layer, the guide, made of a key.
@@ -30,7 +31,7 @@ impl Session {
                 value,
             } => {
                 let form = ReadingForm::new(*reading, is_new, &value);
-                self.view.overlays.push(Overlay::Reading(form));
+                self.overlays.push(Overlay::Reading(form));
             }
         }
     }
@@ -38,19 +39,19 @@ impl Session {
     /// Closes the guide and says how far the case has come; the list takes keys
     /// where it is to be seen.
     fn close_guide(&mut self, is_to_list: bool) {
-        if let Some(Overlay::Guide(guide)) = self.view.overlays.pop() {
-            self.status = Some(Status::Done(closing(&guide, self)));
+        if let Some(Overlay::Guide(guide)) = self.overlays.pop() {
+            self.model.status = Some(Status::Done(closing(&guide, self)));
         }
         self.fill_waiting_bays();
-        if is_to_list && self.view.focus.page() == Page::Plan {
-            self.view.focus = Focus::Ranking;
+        if is_to_list && self.model.view.focus.page() == Page::Plan {
+            self.model.view.focus = Focus::Ranking;
         }
     }
 
     /// Whether the guide lies over the page, topmost or under others.
     pub(super) fn is_guided(&self) -> bool {
         let is_guide = |layer: &Overlay| matches!(layer, Overlay::Guide(_));
-        self.view.overlays.iter().any(is_guide)
+        self.overlays.iter().any(is_guide)
     }
 
     /// The reading of a form over the guide was taken: it goes on.
@@ -70,12 +71,12 @@ impl Session {
 
     /// Does something with the guide, where it is the topmost layer.
     fn with_guide(&mut self, act: impl FnOnce(&mut Guide, &Self)) {
-        if !matches!(self.view.overlays.last(), Some(Overlay::Guide(_))) {
+        if !matches!(self.overlays.last(), Some(Overlay::Guide(_))) {
             return;
         }
-        if let Some(Overlay::Guide(mut guide)) = self.view.overlays.pop() {
+        if let Some(Overlay::Guide(mut guide)) = self.overlays.pop() {
             act(&mut guide, self);
-            self.view.overlays.push(Overlay::Guide(guide));
+            self.overlays.push(Overlay::Guide(guide));
         }
     }
 }

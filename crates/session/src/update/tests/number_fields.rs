@@ -17,7 +17,7 @@ fn begun(site: usize) -> Session {
 }
 
 fn guide(session: &Session) -> &Guide {
-    match session.view().overlays.last() {
+    match session.overlays().last() {
         Some(Overlay::Guide(guide)) => guide,
         other => panic!("{other:?} is no guide"),
     }
@@ -212,12 +212,12 @@ fn what_was_typed_is_not_lost_on_the_way_to_another_question() {
         "and says so"
     );
     press(&mut session, "esc");
-    assert!(session.view().overlays.is_empty());
+    assert!(session.overlays().is_empty());
 }
 
 /// What the topmost layer asks back.
 fn asks(session: &Session) -> Option<&str> {
-    let asks = match session.view().overlays.last() {
+    let asks = match session.overlays().last() {
         Some(Overlay::Guide(guide)) => &guide.asks,
         Some(Overlay::Reading(form)) => &form.asks,
         Some(Overlay::Field(field)) => &field.asks,
@@ -357,7 +357,7 @@ fn a_form_takes_no_power_of_ten_and_every_unit_it_shows() {
     session.select_line(Focus::Readings, row.unwrap());
     press(&mut session, "enter 2 e 1 enter");
     assert!(
-        matches!(session.view().overlays.last(), Some(Overlay::Field(field)) if field.error.is_some())
+        matches!(session.overlays().last(), Some(Overlay::Field(field)) if field.error.is_some())
     );
     press(&mut session, "ctrl-u");
     type_in(&mut session, "2.1 mm");
@@ -367,7 +367,7 @@ fn a_form_takes_no_power_of_ten_and_every_unit_it_shows() {
     type_in(&mut session, "0.4 mm");
     press(&mut session, "enter e");
     assert!(matches!(
-        session.view().overlays.last(),
+        session.overlays().last(),
         Some(Overlay::Reading(_))
     ));
     type_in(&mut session, "2.2 MM");

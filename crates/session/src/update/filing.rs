@@ -1,23 +1,14 @@
-use super::{Session, Status};
+use crate::Session;
 use crate::case_change::CaseChange;
 use crate::effect::Effect;
 use crate::keeper_error::KeeperError;
+use crate::model::Status;
 use crate::overlay::{Field, Overlay, Prompt};
 use crate::row::rows;
 use crate::{Change, Edit, Focus, History, Home};
-use files::visible;
 use sizing::Case;
 use std::path::Path;
 use std::sync::Arc;
-
-/// What is kept in folders of the user's own.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct OwnFolders {
-    /// Whether a journal is kept of cases in no file.
-    pub(super) unfiled: bool,
-    /// Whether changes of the stock are kept.
-    pub(super) shelf: bool,
-}
 
 /// Whether a change goes on with a row of nudges.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,33 +23,6 @@ pub(super) enum NudgeRow {
 
 /// What a [`Keeper`](crate::Keeper) asks and tells, and what is known of the file.
 impl Session {
-    /// Whether the case is otherwise than it was read or saved.
-    pub fn is_unsaved(&self) -> bool {
-        !Arc::ptr_eq(&self.saved, &self.document.case) && self.saved != self.document.case
-            || self.document.home == Home::Nowhere
-    }
-
-    /// Whether what is changed is safe from a crash.
-    pub fn has_journal(&self) -> bool {
-        match self.document.home.file() {
-            Some(file) => self.journalled.as_deref() == Some(file),
-            None => self.own_folders.unfiled,
-        }
-    }
-
-    /// What the case is called where files are spoken of, safe to show.
-    pub(crate) fn case_name(&self) -> String {
-        match self.document.home.file() {
-            Some(path) => visible(&path.display().to_string()).into_owned(),
-            None => visible(&self.document.case.title).into_owned(),
-        }
-    }
-
-    /// Whether a row of nudges may still go on.
-    pub(crate) const fn is_nudging(&self) -> bool {
-        self.history.is_open()
-    }
-
     /// Notes a change of the case that was made.
     pub(super) fn confirm(&mut self, status: &Status, row: NudgeRow) {
         let called = match status {
@@ -70,20 +34,20 @@ impl Session {
         };
         self.outbox.push(Effect::Record(CaseChange {
             called,
-            case: Arc::clone(&self.document.case),
-            home: self.document.home.clone(),
+            case: Arc::clone(&self.model.document.case),
+            home: self.model.document.home.clone(),
             goes_on: row != NudgeRow::None,
         }));
     }
 
     /// Says what was done with files.
     pub(super) fn tell(&mut self, what: impl Into<String>) {
-        self.status = Some(Status::Done(what.into()));
+        self.model.status = Some(Status::Done(what.into()));
     }
 
     /// Says something more of what was just done.
     pub(super) fn tell_also(&mut self, what: &str) {
-        match &mut self.status {
+        match &mut self.model.status {
             Some(Status::Done(said) | Status::Undone(said)) => {
                 *said = format!("{said}; {what}");
             }
@@ -93,41 +57,36 @@ impl Session {
 
     /// Says why something was not done with files.
     pub fn warn(&mut self, why: impl Into<String>) {
-        self.status = Some(Status::Refused(why.into()));
+        self.model.status = Some(Status::Refused(why.into()));
     }
 
     /// Asks for a path once more, with what was wrong with the one typed.
     pub(super) fn ask_again(&mut self, prompt: Prompt, path: &Path, error: &KeeperError) {
         let mut field = Field::new(prompt, path.display().to_string());
         field.error = Some(error.to_string());
-        self.view.overlays.push(Overlay::Field(field));
-    }
-
-    /// Whether changes of the stock are kept.
-    pub const fn keeps_shelf(&self) -> bool {
-        self.own_folders.shelf
+        self.overlays.push(Overlay::Field(field));
     }
 
     /// The case is kept here now, as it is.
     pub(super) fn saved(&mut self, home: Home) {
-        self.saved = Arc::clone(&self.document.case);
-        self.document.home = home;
+        self.model.saved = Arc::clone(&self.model.document.case);
+        self.model.document.home = home;
     }
 
     /// Opens another case in place of this one; what was done to this one is
     /// no longer undone.
     pub(super) fn replace(&mut self, case: Case, home: Home) {
-        self.document.case = Arc::new(case);
+        self.model.document.case = Arc::new(case);
         self.saved(home);
-        self.history = History::default();
-        self.document.bays.clear();
-        self.view.overlays.clear();
+        self.model.history = History::default();
+        self.model.document.bays.clear();
+        self.overlays.clear();
         self.make_ready();
-        self.rows = rows(&self.document);
-        self.view.selected[Focus::Readings] = 0;
-        self.view.selected[Focus::Bays] = 0;
-        self.results.outdate();
-        self.results.forget();
+        self.model.rows = rows(&self.model.document);
+        self.model.view.selected[Focus::Readings] = 0;
+        self.model.view.selected[Focus::Bays] = 0;
+        self.model.results.outdate();
+        self.model.results.forget();
         self.bays_wait = true;
     }
 
@@ -137,12 +96,12 @@ impl Session {
         let edit = Edit::Case {
             case: Arc::new(case),
             home,
-            bays: self.document.bays.clone(),
+            bays: self.model.document.bays.clone(),
             called,
         };
         match self.perform(Change::Edit(edit)) {
             Ok(Some(status)) => {
-                self.status = Some(status);
+                self.model.status = Some(status);
                 true
             }
             Ok(None) | Err(_) => false,
@@ -151,7 +110,7 @@ impl Session {
 
     /// The case is the one of the file, which was read again.
     pub(super) fn reload(&mut self, case: Case) {
-        let home = self.document.home.clone();
+        let home = self.model.document.home.clone();
         if !self.exchange(case, home, "reloaded") {
             self.tell(format!("{} says what is open", self.case_name()));
         }
@@ -160,6 +119,6 @@ impl Session {
 
     /// The file says what is open.
     pub(super) fn agrees_with_file(&mut self) {
-        self.saved = Arc::clone(&self.document.case);
+        self.model.saved = Arc::clone(&self.model.document.case);
     }
 }

@@ -1,4 +1,4 @@
-use super::Session;
+use crate::Session;
 use crate::{Command, Focus, Page};
 
 /// What a pointer does.
@@ -6,9 +6,9 @@ impl Session {
     /// Selects a candidate of the ranked list by its place on the shelf, as a
     /// pointer does.
     pub(crate) fn select_candidate(&mut self, place: usize) {
-        self.history.close();
-        self.view.ranked = Some(place);
-        self.view.focus = Focus::Ranking;
+        self.model.history.close();
+        self.model.view.ranked = Some(place);
+        self.model.view.focus = Focus::Ranking;
     }
 
     /// Moves the selection of a panel by one line, as a wheel does.
@@ -16,11 +16,11 @@ impl Session {
         if focus == Focus::Bays {
             return;
         }
-        self.history.close();
-        self.view.focus = focus;
+        self.model.history.close();
+        self.model.view.focus = focus;
         let command = Command::named(if down { "down" } else { "up" });
         if let Some(Ok(change)) = command.map(|it| (it.change)(self)) {
-            self.status = None;
+            self.model.status = None;
             // Moving a selection is never refused once it can be done.
             let _ = self.perform(change);
         }
@@ -28,42 +28,37 @@ impl Session {
 
     /// Shows a page, as a pointer does.
     pub(crate) fn select_page(&mut self, page: Page) {
-        if let Some(command) = Command::named(page.command()) {
-            self.command(command);
-        }
+        self.run(page.command());
     }
 
     /// Selects a line of a panel's list, or a bay, as a pointer does.
     pub(crate) fn select_line(&mut self, panel: Focus, line: usize) {
         self.select_panel(panel);
         let last = self.lines(panel).saturating_sub(1);
-        self.view.selected[panel] = line.min(last);
+        self.model.view.selected[panel] = line.min(last);
     }
 
     /// Gives the keys to a panel.
     pub(crate) const fn select_panel(&mut self, panel: Focus) {
-        self.history.close();
+        self.model.history.close();
         match panel {
-            Focus::Readings => self.view.show_readings(),
-            _ => self.view.focus = panel,
+            Focus::Readings => self.model.view.show_readings(),
+            _ => self.model.view.focus = panel,
         }
     }
 
     /// Reads the fit map at a cell.
     pub(crate) const fn select_cell(&mut self, column: usize, row: usize) {
-        self.history.close();
-        self.view.focus = Focus::FitMap;
-        self.view.cell = Some((column, row));
+        self.model.history.close();
+        self.model.view.focus = Focus::FitMap;
+        self.model.view.cell = Some((column, row));
     }
 
     /// Nudges the selected reading by fine steps, under 0 down: one step to undo with
     /// those before it.
     pub(crate) fn nudge_by(&mut self, steps: i32) {
-        let command = Command::named(if steps > 0 { "more" } else { "less" });
         for _ in 0..steps.unsigned_abs() {
-            if let Some(command) = command {
-                self.command(command);
-            }
+            self.run(if steps > 0 { "more" } else { "less" });
         }
     }
 }

@@ -1,27 +1,36 @@
-use super::Session;
+use crate::Session;
+use crate::command::Command;
 use crate::key::Key;
+use crate::keymap::LEAVE;
 use crate::overlay::{Next, Outcome, Overlay};
 use crate::{Change, Refused};
 
 impl Session {
     /// Does what a key asks for: of the topmost layer, or else of the panel.
     pub(crate) fn key(&mut self, key: Key) {
-        self.status = None;
-        let command = self.keymap.command(key, self.view.focus);
+        self.model.status = None;
+        let command = self.keymap().command(key, self.view().focus);
         // A way out that prints nothing works from everywhere.
-        let leaves = key.printed().is_none() && command.is_some_and(|it| it.id == "leave");
+        let leaves = key.printed().is_none() && command == Some(LEAVE);
         if leaves || !self.layer(key) {
             match command {
-                Some(command) => self.command(command),
+                Some(id) => self.run(id),
                 None => self.refuse_key(key),
             }
         }
         self.lead_guide();
     }
 
+    /// Does the command with an id.
+    pub(super) fn run(&mut self, id: &str) {
+        if let Some(command) = Command::named(id) {
+            self.command(command);
+        }
+    }
+
     /// Takes a pasted text: into a field, and nowhere else.
     pub(crate) fn paste(&mut self, text: &str) {
-        let top = self.view.overlays.last_mut();
+        let top = self.overlays.last_mut();
         if let Some(layer) = top.and_then(Overlay::layer_mut) {
             layer.paste(text);
         }
@@ -29,30 +38,30 @@ impl Session {
 
     /// Offers a key to the topmost layer; `false` where it passes it on.
     fn layer(&mut self, key: Key) -> bool {
-        let Some(mut top) = self.view.overlays.pop() else {
+        let Some(mut top) = self.overlays.pop() else {
             return false;
         };
         let layer = top.layer_mut();
-        match layer.map_or(Outcome::Pass, |layer| layer.key(key, self)) {
-            Outcome::Stay => self.view.overlays.push(top),
+        match layer.map_or(Outcome::Pass, |layer| layer.key(key, &self.model)) {
+            Outcome::Stay => self.overlays.push(top),
             Outcome::Pass => {
-                self.view.overlays.push(top);
+                self.overlays.push(top);
                 return false;
             }
             Outcome::Close => {}
-            Outcome::Run(command) => self.command(command),
-            Outcome::Answer(change) => self.accept_or_say(Ok(change)),
-            Outcome::Do(change, next) => match self.accept(Ok(change)) {
+            Outcome::Run(id) => self.run(id),
+            Outcome::Answer(task) => self.accept_or_say(Ok(task.into())),
+            Outcome::Do(task, next) => match self.accept(Ok(task.into())) {
                 Ok(()) => self.go_on(next),
                 Err(refused) => {
                     if let Some(layer) = top.layer_mut() {
                         layer.refuse(refused.to_string());
                     }
-                    self.view.overlays.push(top);
+                    self.overlays.push(top);
                 }
             },
             Outcome::Guide(step) => {
-                self.view.overlays.push(top);
+                self.overlays.push(top);
                 self.guide_step(step, key);
             }
         }
@@ -69,7 +78,7 @@ impl Session {
 
     /// Makes the change that a field asks for.
     pub(super) fn accept(&mut self, change: Result<Change, Refused>) -> Result<(), Refused> {
-        self.status = self.perform(change?)?;
+        self.model.status = self.perform(change?)?;
         Ok(())
     }
 
@@ -81,7 +90,7 @@ impl Session {
     }
 
     fn refuse_key(&mut self, key: Key) {
-        self.history.close();
+        self.model.history.close();
         let list = self.key_of("commands");
         self.warn(Refused::NoCommand { key, list }.to_string());
     }

@@ -18,7 +18,7 @@ fn begun(site: usize) -> Session {
 }
 
 fn guide(session: &Session) -> &Guide {
-    match session.view().overlays.last() {
+    match session.overlays().last() {
         Some(Overlay::Guide(guide)) => guide,
         other => panic!("{other:?} is no guide"),
     }
@@ -85,7 +85,7 @@ fn each_answer_is_a_step_and_the_next_open_question_follows() {
         "still open"
     );
     press(&mut session, "ctrl-z ctrl-z ctrl-z");
-    assert!(session.view().overlays.is_empty(), "no case, no guide");
+    assert!(session.overlays().is_empty(), "no case, no guide");
 }
 
 #[test]

@@ -1,11 +1,8 @@
-use super::{Session, Status};
-use crate::doubt::doubts;
-use crate::footer::footer;
-use crate::hint::Hint;
+use super::{Model, Status};
+use crate::doubt::{Doubt, doubts};
 use crate::house_rule::house_rules;
 use crate::{
-    Command, Document, Doubt, Focus, History, HouseRule, KeyMap, Page, PageRequest, Refused,
-    Results, Row, View,
+    Document, Focus, History, HouseRule, KeyMap, Page, PageRequest, Refused, Results, Row, View,
 };
 use measurement::Quantity;
 use sizing::house_rules::Evidence;
@@ -14,7 +11,7 @@ use sizing::{Answer, Answered, Candidate, Setting};
 use std::sync::Arc;
 
 /// What there is to draw.
-impl Session {
+impl Model {
     /// The open document.
     pub const fn document(&self) -> &Document {
         &self.document
@@ -52,8 +49,7 @@ impl Session {
 
     /// The first key of a command, by its name in key maps; empty where it has none.
     pub fn key_of(&self, id: &str) -> String {
-        let command = Command::named(id);
-        let key = command.and_then(|command| self.keymap.keys(command).first());
+        let key = self.keymap.keys(id).first();
         key.map_or_else(String::new, ToString::to_string)
     }
 
@@ -75,11 +71,6 @@ impl Session {
     /// it is shown so at once, for nothing may look better than it is.
     pub const fn work_up_is_of_before(&self) -> bool {
         self.work_up_is_of_before
-    }
-
-    /// The keys that do something now.
-    pub fn footer(&self) -> Vec<Hint> {
-        footer(self)
     }
 
     /// Every line of the readings.
@@ -108,7 +99,8 @@ impl Session {
 
     /// What is doubtful, line by line.
     pub fn doubts(&self) -> Vec<Doubt> {
-        doubts(self)
+        let doubted = self.results.doubted();
+        doubts(&self.setting, doubted.map(|it| &**it))
     }
 
     /// The selected line of the doubts.
@@ -164,7 +156,7 @@ impl Session {
     }
 
     /// What the page that is shown asks for beside the ranked list.
-    pub(super) fn wanted(&self) -> Option<PageRequest> {
+    pub(crate) fn wanted(&self) -> Option<PageRequest> {
         match self.view.focus.page() {
             Page::Doubt => self.candidate().map(|one| PageRequest::Doubt(one.place)),
             // A case that is not rated has no map.

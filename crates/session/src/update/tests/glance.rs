@@ -44,9 +44,9 @@ fn open(line: &str) -> Session {
         session.saved(crate::Home::File(rest.into()));
     }
     if what == "bays" {
-        session.document.bays = bays(rest);
+        session.model.document.bays = bays(rest);
         session.bays_wait = false;
-        session.view.focus = Focus::Bays;
+        session.model.view.focus = Focus::Bays;
     }
     if what == "ranking" {
         session.bays_wait = false;
@@ -65,28 +65,29 @@ fn open(line: &str) -> Session {
                 ShelfRow::Shape(id) => id == rest,
                 ShelfRow::Size(place) => shelf.name(*place).as_deref() == Some(rest),
             };
-            session.view.selected[Focus::Shelf] = shelf.rows().iter().position(is_it).unwrap();
+            session.model.view.selected[Focus::Shelf] =
+                shelf.rows().iter().position(is_it).unwrap();
         }
         "doubt" => {
             fixture::press(&mut session, "2");
             fixture::answer(&mut session);
-            session.view.selected[Focus::Doubt] = rest.parse().unwrap();
+            session.model.view.selected[Focus::Doubt] = rest.parse().unwrap();
         }
         "map" => {
             fixture::press(&mut session, "3");
             session.receive(Reply::Mapped(Arc::clone(&MAP)));
             let (column, row) = rest.split_once(' ').unwrap();
-            session.view.cell = Some((column.parse().unwrap(), row.parse().unwrap()));
+            session.model.view.cell = Some((column.parse().unwrap(), row.parse().unwrap()));
         }
         "work_up" => {
             fixture::press(&mut session, "4");
-            session.view.selected[Focus::WorkUp] = rest.parse().unwrap();
+            session.model.view.selected[Focus::WorkUp] = rest.parse().unwrap();
         }
         "rule" => {
             fixture::press(&mut session, "5");
             let rules = session.house_rules();
             let place = rules.iter().position(|rule| rule.about == rest);
-            session.view.selected[Focus::Rules] = place.unwrap();
+            session.model.view.selected[Focus::Rules] = place.unwrap();
         }
         _ => {}
     }
@@ -228,7 +229,7 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
 /// What lies over the panels, and what is wrong with it.
 fn layer(session: &Session) -> Vec<String> {
     let mut lines = Vec::new();
-    let error = match session.view().overlays.last() {
+    let error = match session.overlays().last() {
         Some(Overlay::Field(field)) => field.error.clone(),
         Some(Overlay::Case(form)) => form.error.clone(),
         Some(Overlay::Reading(form)) => form.error.clone(),
@@ -281,7 +282,7 @@ fn seen(session: &Session) -> Vec<String> {
         format!("work-up {}", view.selected[Focus::WorkUp]),
         format!("rule {}", view.selected[Focus::Rules]),
         format!("bay {}", view.selected[Focus::Bays]),
-        format!("layers {}", view.overlays.len()),
+        format!("layers {}", session.overlays().len()),
         format!("presented {}", looks.is_presented),
         format!("colours {:?}", looks.palette),
         format!("pictures {:?}", looks.pictures),

@@ -1,0 +1,18 @@
+use crate::edit::Edit;
+use crate::errand::Errand;
+
+/// What a layer asks the session to do once it closes.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Task {
+    /// The document is changed; a step to undo.
+    Edit(Edit),
+    /// Something is done with files.
+    Errand(Errand),
+    /// The file is asked for in which the case is saved.
+    AskPath {
+        /// Whether the program ends once it is saved.
+        leaves: bool,
+    },
+    /// The program ends.
+    Leave,
+}
