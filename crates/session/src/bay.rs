@@ -49,7 +49,7 @@ impl Bay {
             .map_or(Turn::Best, |turn| Turn::ByHand(degrees(f64::from(turn))))
     }
 
-    /// Its shape and its size; a swapped one is a copy with a label of its own.
+    /// The shape and the size of a bay; a swapped one is a copy with a label of its own.
     pub fn find<'a>(&self, shelf: &'a Shelf) -> Option<(&'a Shape, Size)> {
         let (shape, size) = shelf.at(self.place)?;
         let mut size = size.clone();
@@ -60,7 +60,7 @@ impl Bay {
         Some((shape, size))
     }
 
-    /// Its name: `shape/size`.
+    /// The name of the size in a bay: `shape/size`.
     pub fn name(&self, shelf: &Shelf) -> String {
         self.find(shelf).map_or_else(String::new, |(shape, size)| {
             format!("{}/{}", shape.id, size.label)

@@ -140,7 +140,7 @@ impl Command {
         }
     }
 
-    /// In how many panels its keys count.
+    /// The number of panels in which its keys count.
     pub(crate) const fn panels(&self) -> usize {
         if self.focus.is_empty() {
             Focus::ALL.len()

@@ -1,11 +1,11 @@
-use crate::{Bay, Home, Shelf, Shown};
+use crate::{Bay, DisplayOptions, Home, Shelf};
 use measurement::{Reading, ReadingId};
 use sizing::{Case, Catalogue, HouseRules};
 use std::sync::Arc;
 
 /// What is open: a case, what it is held against, and what is looked at.
 ///
-/// It changes by [`Edit`](crate::Edit) alone.
+/// A document changes by [`Edit`](crate::Edit) alone.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Document {
     pub(crate) case: Arc<Case>,
@@ -13,7 +13,7 @@ pub struct Document {
     pub(crate) shelf: Shelf,
     pub(crate) rules: Arc<HouseRules>,
     pub(crate) bays: Vec<Bay>,
-    pub(crate) shown: Shown,
+    pub(crate) shown: DisplayOptions,
 }
 
 impl Document {
@@ -24,7 +24,7 @@ impl Document {
             shelf: Shelf::new(catalogues),
             rules: Arc::new(rules),
             bays: Vec::new(),
-            shown: Shown::default(),
+            shown: DisplayOptions::default(),
         }
     }
 
@@ -54,7 +54,7 @@ impl Document {
     }
 
     /// What of the result is shown.
-    pub const fn shown(&self) -> &Shown {
+    pub const fn shown(&self) -> &DisplayOptions {
         &self.shown
     }
 

@@ -1,4 +1,4 @@
-use crate::worker::Doubted;
+use crate::worker::DoubtResult;
 use measurement::{Quantity, ReadingId};
 use sizing::Setting;
 
@@ -35,7 +35,7 @@ impl Doubt {
 /// Every line: readings in dispute, readings set aside, and the quantities that
 /// decide: those with a break-even, the likeliest first, then those that only bring a
 /// gain.
-pub(crate) fn doubts(setting: &Setting, doubted: Option<&Doubted>) -> Vec<Doubt> {
+pub(crate) fn doubts(setting: &Setting, doubted: Option<&DoubtResult>) -> Vec<Doubt> {
     let mut doubts = Vec::new();
     for disputed in setting.disputed() {
         let dispute = disputed

@@ -7,7 +7,7 @@ mod readings;
 
 pub(crate) use label::label;
 
-use crate::{Bay, Document, Home, MOST_BAYS, Refused, Row, Shelf, Shown};
+use crate::{Bay, DisplayOptions, Document, Home, MOST_BAYS, Refused, Row, Shelf};
 use measurement::{Finding, Reading, ReadingId};
 use sizing::house_rules::Exception;
 use sizing::{Answer, Case, FactValue, Neighbour};
@@ -62,7 +62,7 @@ pub enum Edit {
     /// These candidates are pinned.
     Bays(Vec<Bay>),
     /// This is shown of the result.
-    Shown(Shown),
+    Shown(DisplayOptions),
 }
 
 impl Edit {

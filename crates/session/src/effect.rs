@@ -1,6 +1,6 @@
 use crate::case_change::CaseChange;
 use crate::errand::Errand;
-use crate::worker::{Assessed, Request};
+use crate::worker::{RankingResult, Request};
 use std::sync::Arc;
 
 /// Something to be done outside the session, before the next frame and the next
@@ -16,7 +16,7 @@ pub enum Effect {
     /// A text goes to the clipboard of the terminal.
     Copy(String),
     /// A result that is not shown any more is let go, once nobody waits.
-    LetGo(Arc<Assessed>),
+    LetGo(Arc<RankingResult>),
     /// The terminal is left to the shell until it lets the program go on.
     Suspend,
     /// The program ends.

@@ -42,11 +42,11 @@ fn among<T: Copy + PartialEq>(accepted: &[T], one: T) -> T {
 }
 
 /// How, where, when and between what a reading is taken.
-type Taking = (Modality, Side, Phase, Method);
+type ReadingKind = (Modality, Side, Phase, Method);
 
 /// As a reading of the same quantity was taken, or of the same structure in the
 /// same unit; one in use before one set aside.
-fn as_a_neighbour(document: &Document, quantity: Quantity) -> Option<Taking> {
+fn as_a_neighbour(document: &Document, quantity: Quantity) -> Option<ReadingKind> {
     let info = quantity.info();
     let readings = &document.case().readings;
     readings
@@ -95,7 +95,7 @@ fn own_phase(quantity: Quantity) -> Option<Phase> {
 
 /// Common practice, no source: lengths in the heart by transthoracic echo from
 /// edge to edge at the end of diastole, pressures by catheter.
-fn as_is_usual(quantity: Quantity) -> Taking {
+fn as_is_usual(quantity: Quantity) -> ReadingKind {
     let info = quantity.info();
     if matches!(info.structure, Structure::Patient | Structure::Blood) {
         return (

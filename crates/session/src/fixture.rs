@@ -1,6 +1,6 @@
 //! The shipped demonstration, opened, for tests.
 
-use crate::worker::{Assessed, Reply};
+use crate::worker::{RankingResult, Reply};
 use crate::{Bay, MapGrain, Request, Session, Worker};
 use sizing::engine::Fast;
 use sizing::{Case, Catalogue, HouseRules};
@@ -85,7 +85,7 @@ pub(crate) fn assess(session: &mut Session) {
         let setting = sizing::Setting::clone(&request.setting);
         let setting = Arc::new(files::worked_up(setting, request.limits.as_deref()));
         let ranking = sizing::rank(&setting, request.shelf.catalogues(), None, &work);
-        session.receive(Reply::Assessed(Arc::new(Assessed {
+        session.receive(Reply::Assessed(Arc::new(RankingResult {
             generation: request.generation,
             draws: 0,
             is_last: true,

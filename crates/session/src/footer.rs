@@ -37,7 +37,7 @@ fn hint(session: &Session, command: &'static Command) -> Option<Hint> {
     })
 }
 
-/// In a room: what goes from candidate to candidate, and the way back.
+/// The hints in a room: what goes from candidate to candidate, and the way back.
 fn of_room(session: &Session) -> Vec<Hint> {
     let ids: &[&str] = match session.view().focus {
         Focus::Ranking => &["down", "up"],

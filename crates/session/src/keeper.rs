@@ -2,11 +2,11 @@
 
 mod choose;
 mod events;
-mod loose;
 mod questions;
-mod recovered;
+mod recovery;
 mod save;
 mod shelf;
+mod unfiled;
 mod watch;
 
 use crate::effect::Effect;
@@ -19,11 +19,11 @@ use files::{
     CaseFile, Digest, Disk, Entered, Journal, JournalError, Presence, Recent, Recovery, StoreError,
     Unfiled, read_case, visible,
 };
-use loose::Loose;
 use shelf::OwnShapes;
 use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
+use unfiled::UnfiledCase;
 
 /// Keeps the open case in its file and what was changed in a journal beside it.
 ///
@@ -31,14 +31,14 @@ use std::time::{Duration, Instant};
 #[derive(Debug, Default)]
 pub struct Keeper {
     disk: Disk,
-    kept: Option<Kept>,
+    kept: Option<OpenFile>,
     /// The case in no file, once it was changed.
-    loose: Option<Loose>,
+    loose: Option<UnfiledCase>,
     /// What was kept of it until it was as it came again: gone, but not forced to
     /// disk yet.
-    forgotten: Option<Loose>,
+    forgotten: Option<UnfiledCase>,
     /// What a journal held, until it is answered.
-    found: Option<Found>,
+    found: Option<RecoveryOffer>,
     /// Since when a nudge is recorded that is not forced to disk.
     nudged: Option<Instant>,
     /// When the open file was looked at last.
@@ -52,7 +52,7 @@ pub struct Keeper {
 
 /// What a journal held when it was found.
 #[derive(Debug)]
-enum Found {
+enum RecoveryOffer {
     /// Of the open file.
     OfFile(Recovery),
     /// Of a case in no file, held until it is answered.
@@ -61,7 +61,7 @@ enum Found {
 
 /// A file that is open.
 #[derive(Debug)]
-struct Kept {
+struct OpenFile {
     path: PathBuf,
     /// The file as it is on disk, as far as is known.
     file: CaseFile,
@@ -140,7 +140,7 @@ impl Keeper {
         self.found = None;
         if presence.is_some() {
             match Recovery::find(&self.disk, path, Some(&text)) {
-                Ok(Some(found)) => self.found = Some(Found::OfFile(found)),
+                Ok(Some(found)) => self.found = Some(RecoveryOffer::OfFile(found)),
                 Ok(None) => journal = Some(Journal::new(&self.disk, path, &text)),
                 Err(error) => warning = Some(error.into()),
             }
@@ -149,10 +149,10 @@ impl Keeper {
         events.push(FileEvent::Opened(case, Home::File(path.to_owned())));
         // What was kept of a case in no file is offered at the next start.
         self.loose = None;
-        if let Some(Found::OfFile(found)) = &self.found {
+        if let Some(RecoveryOffer::OfFile(found)) = &self.found {
             events.ask(questions::recovery(found, true));
         }
-        self.kept = Some(Kept {
+        self.kept = Some(OpenFile {
             path: path.to_owned(),
             digest: Digest::of(text.as_bytes()),
             seen: Some(Digest::of(text.as_bytes())),
@@ -236,9 +236,9 @@ impl Keeper {
     fn force_all(&mut self, events: &mut Events) -> bool {
         self.nudged = None;
         // A loss of power would but offer it again.
-        let _ = self.forgotten.take().map(Loose::dropped);
+        let _ = self.forgotten.take().map(UnfiledCase::dropped);
         let kept = self.kept.as_mut().and_then(|kept| kept.journal.as_mut());
-        let loose = self.loose.as_mut().map(Loose::journal);
+        let loose = self.loose.as_mut().map(UnfiledCase::journal);
         let forced: Result<(), JournalError> =
             kept.into_iter().chain(loose).try_for_each(Journal::force);
         let is_failed = forced.is_err();
@@ -377,7 +377,7 @@ impl Keeper {
     }
 }
 
-impl Kept {
+impl OpenFile {
     /// Records a change, if it is of this file and changes its text.
     fn record(&mut self, change: &CaseChange) -> Result<(), KeeperError> {
         let Some(journal) = &mut self.journal else {

@@ -18,8 +18,9 @@
 mod amount;
 mod bay;
 mod case_change;
+mod clipboard;
 mod command;
-mod copied;
+mod display_options;
 mod document;
 mod doubt;
 mod edit;
@@ -44,13 +45,12 @@ mod neighbour_name;
 mod overlay;
 mod page;
 mod per_panel;
+mod reading_words;
 mod refused;
 mod results;
 mod row;
 mod session;
 mod shelf;
-mod shown;
-mod taking;
 mod update;
 mod view;
 mod worker;
@@ -62,6 +62,7 @@ pub use amount::{Nudge, amount, nudged, number};
 pub use bay::{Bay, MOST_BAYS};
 pub use case_change::CaseChange;
 pub use command::{Change, Command};
+pub use display_options::{DisplayOptions, Filter};
 pub use document::Document;
 pub use doubt::Doubt;
 pub use edit::Edit;
@@ -81,9 +82,9 @@ pub use looks::{Looks, Palette, Pictures, SectionLeft};
 pub use model::{Model, Status};
 pub use overlay::{
     Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, Confirmation, ExceptionForm, Field,
-    Form, FormEntry, Guide, ListFilter, Listed, Mark, NewCase, Openable, Openables, Overlay,
-    Prompt, Question, ReadingDraft, ReadingForm, ReadingLine, ShapeDraft, ShelfForm, ShelfPart,
-    Told,
+    Form, FormEntry, Guide, GuideLine, GuideText, ListFilter, Mark, NewCase, Openable, Openables,
+    Overlay, Prompt, Question, ReadingDraft, ReadingForm, ReadingLine, ShapeDraft, ShelfForm,
+    ShelfPart,
 };
 pub use page::{Focus, Page};
 pub use per_panel::{PerPanel, VisibleLines};
@@ -92,8 +93,8 @@ pub use results::Results;
 pub use row::Row;
 pub use session::Session;
 pub use shelf::{Origin, Shelf, ShelfRow};
-pub use shown::{Filter, Shown};
 pub use view::View;
 pub use worker::{
-    Assessed, Assessor, Doubted, MapGrain, Mapped, PageRequest, Reply, Request, WorkedUp, Worker,
+    Assessor, DoubtResult, FitMapResult, MapGrain, PageRequest, RankingResult, Reply, Request,
+    WorkUpResult, Worker,
 };

@@ -1,7 +1,7 @@
 //! What the program knows, to be read: [`Session::update`](crate::Session::update)
 //! alone changes it.
 
-mod look;
+mod read;
 
 use crate::bay::{Bay, pinned_on};
 use crate::document::Document;

@@ -19,11 +19,11 @@ mod task;
 pub use case_form::{CaseForm, CaseLine, NewCase};
 pub use command_list::CommandList;
 pub use confirmation::Confirmation;
-pub(crate) use confirmation::Reply;
+pub(crate) use confirmation::ConfirmationAnswer;
 pub use exception_form::ExceptionForm;
 pub use form::{Form, FormEntry};
 pub(crate) use guide::closing;
-pub use guide::{Ask, Chapter, Guide, Listed, Mark, Told};
+pub use guide::{Ask, Chapter, Guide, GuideLine, GuideText, Mark};
 pub(crate) use layer::{Layer, Next, Outcome};
 pub use list_filter::ListFilter;
 pub use openables::{Openable, Openables};
@@ -31,7 +31,7 @@ pub use prompt::{Field, Prompt};
 pub use question::{Choice, Question};
 pub use reading_form::{ReadingDraft, ReadingForm, ReadingLine};
 pub use shelf_form::{ShapeDraft, ShelfForm, ShelfPart};
-pub(crate) use step::{After, Step};
+pub(crate) use step::{After, GuideStep};
 pub(crate) use task::Task;
 
 /// A layer over the panels.
@@ -64,37 +64,34 @@ pub enum Overlay {
     Open(Openables),
 }
 
+/// The layer of an overlay, shared or to be changed; `None` is returned where it passes
+/// every key on.
+macro_rules! layer_of {
+    ($overlay:expr) => {
+        match $overlay {
+            Overlay::Drawing | Overlay::TestCard => return None,
+            Overlay::Field(it) => it,
+            Overlay::Case(it) => it,
+            Overlay::Guide(it) => it,
+            Overlay::Reading(it) => it,
+            Overlay::Exception(it) => it,
+            Overlay::Shelf(it) => it,
+            Overlay::Question(it) => it,
+            Overlay::Commands(it) => it,
+            Overlay::Open(it) => it,
+        }
+    };
+}
+
 impl Overlay {
-    /// What takes keys of it; `None` where it passes every key on.
+    /// The layer that takes its keys; `None` where it passes every key on.
     pub(crate) fn layer(&self) -> Option<&dyn Layer> {
-        Some(match self {
-            Self::Drawing | Self::TestCard => return None,
-            Self::Field(it) => it,
-            Self::Case(it) => it,
-            Self::Guide(it) => it,
-            Self::Reading(it) => it,
-            Self::Exception(it) => it,
-            Self::Shelf(it) => it,
-            Self::Question(it) => it,
-            Self::Commands(it) => it,
-            Self::Open(it) => it,
-        })
+        Some(layer_of!(self))
     }
 
-    /// The same, to be changed.
+    /// The layer that takes its keys, to be changed.
     pub(crate) fn layer_mut(&mut self) -> Option<&mut dyn Layer> {
-        Some(match self {
-            Self::Drawing | Self::TestCard => return None,
-            Self::Field(it) => it,
-            Self::Case(it) => it,
-            Self::Guide(it) => it,
-            Self::Reading(it) => it,
-            Self::Exception(it) => it,
-            Self::Shelf(it) => it,
-            Self::Question(it) => it,
-            Self::Commands(it) => it,
-            Self::Open(it) => it,
-        })
+        Some(layer_of!(self))
     }
 
     /// Whether what is typed into it is somebody's words, such as a title, a reason

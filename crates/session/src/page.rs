@@ -27,7 +27,7 @@ impl Page {
         Self::Shelf,
     ];
 
-    /// Its name.
+    /// The name of the page.
     pub const fn name(self) -> &'static str {
         match self {
             Self::Plan => "plan",

@@ -1,4 +1,4 @@
-use crate::worker::{Assessed, Doubted, Mapped, PageRequest, Reply, WorkedUp};
+use crate::worker::{DoubtResult, FitMapResult, PageRequest, RankingResult, Reply, WorkUpResult};
 use std::sync::Arc;
 
 /// What came back from the worker, and for which state of the document.
@@ -8,10 +8,10 @@ pub struct Results {
     generation: u64,
     /// The newest generation that was asked for, and what beside the list.
     asked: (u64, Option<PageRequest>),
-    assessed: Option<Arc<Assessed>>,
-    doubted: Option<Arc<Doubted>>,
-    mapped: Option<Arc<Mapped>>,
-    worked_up: Option<Arc<WorkedUp>>,
+    assessed: Option<Arc<RankingResult>>,
+    doubted: Option<Arc<DoubtResult>>,
+    mapped: Option<Arc<FitMapResult>>,
+    worked_up: Option<Arc<WorkUpResult>>,
     failure: Option<(u64, String)>,
 }
 
@@ -31,22 +31,22 @@ impl Default for Results {
 
 impl Results {
     /// The newest result, stale or not.
-    pub fn assessed(&self) -> Option<&Arc<Assessed>> {
+    pub fn assessed(&self) -> Option<&Arc<RankingResult>> {
         self.assessed.as_ref()
     }
 
     /// The newest doubts of a size, stale or not.
-    pub fn doubted(&self) -> Option<&Arc<Doubted>> {
+    pub fn doubted(&self) -> Option<&Arc<DoubtResult>> {
         self.doubted.as_ref()
     }
 
     /// The newest fit map, stale or not.
-    pub fn mapped(&self) -> Option<&Arc<Mapped>> {
+    pub fn mapped(&self) -> Option<&Arc<FitMapResult>> {
         self.mapped.as_ref()
     }
 
     /// The newest work-up, stale or not.
-    pub fn worked_up(&self) -> Option<&Arc<WorkedUp>> {
+    pub fn worked_up(&self) -> Option<&Arc<WorkUpResult>> {
         self.worked_up.as_ref()
     }
 
@@ -131,7 +131,7 @@ impl Results {
 
     /// Takes a reply in, unless a newer one is there; gives back the assessment that
     /// is not shown any more.
-    pub(crate) fn receive(&mut self, reply: Reply) -> Option<Arc<Assessed>> {
+    pub(crate) fn receive(&mut self, reply: Reply) -> Option<Arc<RankingResult>> {
         match reply {
             Reply::Assessed(new) => return take(&mut self.assessed, new, |it| it.generation),
             Reply::Doubted(new) => drop(take(&mut self.doubted, new, |it| it.generation)),

@@ -1,12 +1,12 @@
 //! How a session changes.
 
-mod filing;
-mod guiding;
+mod changes;
+mod files;
+mod guide;
 mod keys;
-mod opening;
-mod performing;
+mod open;
 mod pointer;
-mod shelving;
+mod shelf;
 
 use crate::effect::Effect;
 use crate::event::{Event, FileEvent, Target};

@@ -7,8 +7,8 @@ mod page_work;
 mod queue;
 mod request;
 
-pub use page_request::{Doubted, Mapped, PageRequest, WorkedUp};
-pub use request::{Assessed, MapGrain, Reply, Request};
+pub use page_request::{DoubtResult, FitMapResult, PageRequest, WorkUpResult};
+pub use request::{MapGrain, RankingResult, Reply, Request};
 
 pub use assessor::Assessor;
 use queue::Queue;

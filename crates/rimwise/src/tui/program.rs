@@ -12,7 +12,7 @@ use super::recorder::Recorder;
 use super::terminal_looks::TerminalLooks;
 use super::theme::Theme;
 use ratatui::Frame;
-use session::{Assessed, Effect, Event, Keeper, Key, Session};
+use session::{Effect, Event, Keeper, Key, RankingResult, Session};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
@@ -23,7 +23,7 @@ pub(super) struct Program {
     seen: Seen,
     studio: Studio,
     /// Results that gave way to others, to be let go once a frame is drawn.
-    not_shown: Vec<Arc<Assessed>>,
+    not_shown: Vec<Arc<RankingResult>>,
     drag: Drag,
     patience: Patience,
     recorder: Option<Recorder>,

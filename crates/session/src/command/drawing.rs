@@ -2,7 +2,7 @@
 
 use super::{Change, Command, lay, look};
 use crate::overlay::Overlay;
-use crate::{Edit, Focus, Refused, Session, Shown};
+use crate::{DisplayOptions, Edit, Focus, Refused, Session};
 use measurement::Valve;
 use sizing::Neighbour;
 
@@ -51,7 +51,7 @@ pub(super) const COMMANDS: &[Command] = &[
 
 fn face(session: &Session) -> Change {
     let shown = session.document().shown();
-    Change::Edit(Edit::Shown(Shown {
+    Change::Edit(Edit::Shown(DisplayOptions {
         face: shown.face.opposite(),
         ..shown.clone()
     }))
@@ -65,7 +65,7 @@ fn valve(session: &Session) -> Result<Change, Refused> {
         .take(Valve::ALL.len() - 1)
         .find(|&&valve| !case.is_absent(Neighbour::Valve(valve)))
         .ok_or(Refused::NoOtherValve)?;
-    Ok(Change::Edit(Edit::Shown(Shown {
+    Ok(Change::Edit(Edit::Shown(DisplayOptions {
         valve: *valve,
         ..shown.clone()
     })))

@@ -2,7 +2,7 @@
 
 use super::{Change, Command, lay, open};
 use crate::Refused;
-use crate::copied::copied;
+use crate::clipboard::clipboard_text;
 use crate::overlay::{CommandList, Overlay};
 
 pub(super) const COMMANDS: &[Command] = &[
@@ -53,7 +53,7 @@ pub(super) const COMMANDS: &[Command] = &[
         focus: &[],
         keys: &["y"],
         in_footer: false,
-        change: |session| Ok(Change::Copy(copied(session)?)),
+        change: |session| Ok(Change::Copy(clipboard_text(session)?)),
     },
     Command {
         id: "suspend",

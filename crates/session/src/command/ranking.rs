@@ -2,7 +2,7 @@
 
 use super::{Change, Command, ask};
 use crate::overlay::Prompt;
-use crate::{Edit, Filter, Focus, Refused, Session, Shown};
+use crate::{DisplayOptions, Edit, Filter, Focus, Refused, Session};
 use sizing::Verdict;
 
 pub(super) const COMMANDS: &[Command] = &[
@@ -65,7 +65,7 @@ fn show_all(session: &Session) -> Result<Change, Refused> {
 }
 
 fn show(session: &Session, filter: Filter) -> Change {
-    Change::Edit(Edit::Shown(Shown {
+    Change::Edit(Edit::Shown(DisplayOptions {
         filter,
         ..session.document().shown().clone()
     }))

@@ -3,8 +3,8 @@
 use super::{Edit, exceptions};
 use crate::amount::{amount, number};
 use crate::neighbour_name::neighbour;
-use crate::taking::{retaken, taking};
-use crate::{Bay, Document, Filter, Shown};
+use crate::reading_words::{retaken, taking};
+use crate::{Bay, DisplayOptions, Document, Filter};
 use geometry::Face;
 use measurement::{Quantity, Reading, ReadingId, Valve};
 use sizing::Answer;
@@ -131,7 +131,7 @@ fn bays(document: &Document, was: &[Bay], now: &[Bay]) -> String {
     }
 }
 
-fn shown(was: &Shown, now: &Shown) -> String {
+fn shown(was: &DisplayOptions, now: &DisplayOptions) -> String {
     if was.face != now.face {
         let from = match now.face {
             Face::Left => "left",

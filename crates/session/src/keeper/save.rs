@@ -1,5 +1,5 @@
 use super::events::Events;
-use super::{Keeper, Kept, choose, questions, shown};
+use super::{Keeper, OpenFile, choose, questions, shown};
 use crate::errand::Save;
 use crate::event::FileEvent;
 use crate::keeper_error::KeeperError;
@@ -109,7 +109,7 @@ impl Keeper {
         // One that is there already is of what was written over.
         let old = journal.as_mut().and_then(|it| it.saved(&text).err());
         let not_dropped = old.or(left_behind).map(KeeperError::from);
-        self.kept = Some(Kept {
+        self.kept = Some(OpenFile {
             path: asked.to.clone(),
             digest,
             seen: Some(digest),

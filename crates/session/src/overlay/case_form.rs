@@ -42,7 +42,7 @@ impl CaseLine {
         }
     }
 
-    /// Why it is asked.
+    /// Why the line is asked.
     pub const fn why(self) -> &'static str {
         match self {
             Self::Title => "what the case is called on screens and sheets: no name of a child",

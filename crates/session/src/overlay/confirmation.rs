@@ -18,7 +18,7 @@ pub struct Confirmation {
 
 /// What a key answers to a question about a typed value.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Reply {
+pub(crate) enum ConfirmationAnswer {
     /// The value is right.
     Keep,
     /// It is not to be taken.
@@ -52,11 +52,11 @@ impl Confirmation {
     }
 
     /// What a key answers.
-    pub(crate) fn answer(key: Key) -> Reply {
+    pub(crate) fn answer(key: Key) -> ConfirmationAnswer {
         match (key.printed(), key.code) {
-            (Some('y'), _) => Reply::Keep,
-            (Some('n'), _) | (_, KeyCode::Esc) => Reply::Drop,
-            (Some(letter), _) if amount::begins_number(letter) => Reply::Correct,
+            (Some('y'), _) => ConfirmationAnswer::Keep,
+            (Some('n'), _) | (_, KeyCode::Esc) => ConfirmationAnswer::Drop,
+            (Some(letter), _) if amount::begins_number(letter) => ConfirmationAnswer::Correct,
             (
                 _,
                 KeyCode::Backspace
@@ -65,8 +65,8 @@ impl Confirmation {
                 | KeyCode::Right
                 | KeyCode::Home
                 | KeyCode::End,
-            ) => Reply::Correct,
-            _ => Reply::Nothing,
+            ) => ConfirmationAnswer::Correct,
+            _ => ConfirmationAnswer::Nothing,
         }
     }
 }

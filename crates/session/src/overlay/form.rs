@@ -1,6 +1,6 @@
 //! Forms: lines of which each says one part of a thing.
 
-use super::confirmation::{self, Confirmation, Reply};
+use super::confirmation::{self, Confirmation, ConfirmationAnswer};
 use super::layer::{Layer, Next, Outcome};
 use super::task::Task;
 use crate::editor::Editor;
@@ -220,21 +220,21 @@ where
 {
     let asked = form.asks.take()?;
     match Confirmation::answer(key) {
-        Reply::Keep => return Some(Outcome::Do(Task::Edit(asked.edit), Of::NEXT)),
-        Reply::Drop => {
+        ConfirmationAnswer::Keep => return Some(Outcome::Do(Task::Edit(asked.edit), Of::NEXT)),
+        ConfirmationAnswer::Drop => {
             form.retype("");
             form.error = Some("not taken: type the right value".to_owned());
             return Some(Outcome::Stay);
         }
-        Reply::Correct => {
+        ConfirmationAnswer::Correct => {
             form.selected = 0;
             let text = form.editor().map_or_else(String::new, Editor::text);
             form.retype(text);
         }
         // Something else of it may be what is wrong.
-        Reply::Nothing
+        ConfirmationAnswer::Nothing
             if form.lines.len() > 1 && key.printed().is_none() && key.code != KeyCode::Enter => {}
-        Reply::Nothing => {
+        ConfirmationAnswer::Nothing => {
             form.asks = Some(asked);
             return Some(Outcome::Stay);
         }

@@ -1,25 +1,25 @@
 //! A case asked for question by question.
 
-mod asked;
 mod footer;
+mod items;
 mod number;
 mod remark;
-mod told;
+mod text;
 
-pub(crate) use asked::Asked;
-pub use asked::{Ask, Chapter};
-pub(crate) use told::closing;
-pub use told::{Listed, Mark, Told};
+pub(crate) use items::GuideItem;
+pub use items::{Ask, Chapter};
+pub(crate) use text::closing;
+pub use text::{GuideLine, GuideText, Mark};
 
 use super::Confirmation;
 use super::layer::{Layer, Outcome};
-use super::step::{After, Step};
+use super::step::{After, GuideStep};
 use crate::editor::Editor;
 use crate::fact::choices;
 use crate::hint::Hint;
 use crate::key::{Key, KeyCode};
 use crate::{Edit, Model, Row, amount, first_reading};
-use asked::{asked, given, is_open};
+use items::{asked, given, is_open};
 use measurement::{Quantity, Reading};
 use sizing::{Answer, Case, Fact};
 use std::sync::Arc;
@@ -30,7 +30,7 @@ use std::sync::Arc;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Guide {
     /// The questions, in their order.
-    pub(crate) asked: Vec<Asked>,
+    pub(crate) asked: Vec<GuideItem>,
     /// The one that is asked now.
     pub(crate) place: usize,
     /// What was typed as its value; empty where nothing was typed yet, also where the
@@ -85,7 +85,7 @@ impl Guide {
         let same = || self.asked.iter().position(|one| one.ask == was);
         let beside = || {
             let neighbour = was.neighbour()?;
-            let of = |one: &Asked| one.ask.neighbour() == Some(neighbour);
+            let of = |one: &GuideItem| one.ask.neighbour() == Some(neighbour);
             self.asked.iter().position(of)
         };
         let place = about.or_else(same).or_else(beside).unwrap_or(self.place);
@@ -122,7 +122,7 @@ impl Guide {
         remark::remarks(model)
     }
 
-    fn step(&mut self, key: Key, model: &Model) -> Step {
+    fn step(&mut self, key: Key, model: &Model) -> GuideStep {
         if let Some(asked) = self.asks.take() {
             return self.key_of_asked(asked, key);
         }
@@ -130,11 +130,11 @@ impl Guide {
             return self.key_of_typed(key, model);
         }
         if key.ctrl {
-            return Step::Pass;
+            return GuideStep::Pass;
         }
         let last = self.asked.len().saturating_sub(1);
         match key.code {
-            KeyCode::Esc => return Step::Close,
+            KeyCode::Esc => return GuideStep::Close,
             KeyCode::Tab if key.shift => self.go(self.place.saturating_sub(1)),
             KeyCode::Up => self.go(self.place.saturating_sub(1)),
             KeyCode::Down | KeyCode::Tab => self.go((self.place + 1).min(last)),
@@ -142,19 +142,21 @@ impl Guide {
             KeyCode::PageDown => self.go(self.chapter_beside(true)),
             _ => return self.answer(key, model),
         }
-        Step::Stay
+        GuideStep::Stay
     }
 
     fn is_typed(&self) -> bool {
         matches!(self.ask(), Ask::Quantity(_))
     }
 
-    fn answer(&mut self, key: Key, model: &Model) -> Step {
+    fn answer(&mut self, key: Key, model: &Model) -> GuideStep {
         let case = model.document().case();
         match self.ask().clone() {
             Ask::Quantity(quantity) => self.key_of_empty(key, quantity, model),
             Ask::Absent(neighbour) => match key.code {
-                KeyCode::Char('n') => Step::Answer(Edit::Absent(neighbour, false), After::Same),
+                KeyCode::Char('n') => {
+                    GuideStep::Answer(Edit::Absent(neighbour, false), After::Same)
+                }
                 _ => self.other(key, model),
             },
             Ask::Fact(fact) => self.fact(key, model, fact),
@@ -171,20 +173,20 @@ impl Guide {
                 })
             }
             Ask::List => match key.code {
-                KeyCode::Enter => Step::Close,
+                KeyCode::Enter => GuideStep::Close,
                 _ => self.other(key, model),
             },
         }
     }
 
     /// A key that means the same wherever nothing is typed.
-    fn other(&mut self, key: Key, model: &Model) -> Step {
+    fn other(&mut self, key: Key, model: &Model) -> GuideStep {
         match key.code {
             KeyCode::Enter => self.go_on(model),
-            KeyCode::Char('u') => return Step::Undo,
+            KeyCode::Char('u') => return GuideStep::Undo,
             _ => self.error = Some("Enter goes on, up goes back, u undoes, esc closes".to_owned()),
         }
-        Step::Stay
+        GuideStep::Stay
     }
 
     fn question(
@@ -193,7 +195,7 @@ impl Guide {
         model: &Model,
         was: Answer,
         edit: impl Fn(Answer) -> Edit,
-    ) -> Step {
+    ) -> GuideStep {
         let answer = match key.code {
             KeyCode::Char('y') => Answer::Yes,
             KeyCode::Char('n') => Answer::No,
@@ -201,21 +203,21 @@ impl Guide {
             KeyCode::Enter | KeyCode::Char('u') => return self.other(key, model),
             _ => {
                 self.error = Some("y yes, n no, ? not known, u undo".to_owned());
-                return Step::Stay;
+                return GuideStep::Stay;
             }
         };
         if answer == was {
             self.go_on(model);
-            return Step::Stay;
+            return GuideStep::Stay;
         }
         // What stops every shape is said before anything else is asked.
         let stops = answer == Answer::Yes && matches!(self.ask(), Ask::Exclusion(_));
         let after = if stops { After::Same } else { After::Next };
-        Step::Answer(edit(answer), after)
+        GuideStep::Answer(edit(answer), after)
     }
 
     /// A key on the question after a fact.
-    fn fact(&mut self, key: Key, model: &Model, fact: Fact) -> Step {
+    fn fact(&mut self, key: Key, model: &Model, fact: Fact) -> GuideStep {
         if matches!(key.code, KeyCode::Enter | KeyCode::Char('u')) {
             return self.other(key, model);
         }
@@ -227,19 +229,19 @@ impl Guide {
                 .map(|one| format!("{} {}", one.key, one.says))
                 .collect();
             self.error = Some(keys.join(", "));
-            return Step::Stay;
+            return GuideStep::Stay;
         };
         if choice.value == model.document().case().facts.get(fact) {
             self.go_on(model);
-            return Step::Stay;
+            return GuideStep::Stay;
         }
-        Step::Answer(Edit::Fact(choice.value), After::Next)
+        GuideStep::Answer(Edit::Fact(choice.value), After::Next)
     }
 
     /// Where the list stands among the questions: what stands behind it is
     /// optional.
     pub(crate) fn list(&self) -> usize {
-        let is_list = |one: &Asked| one.ask == Ask::List;
+        let is_list = |one: &GuideItem| one.ask == Ask::List;
         self.asked.iter().position(is_list).unwrap_or(0)
     }
 
@@ -275,8 +277,8 @@ impl Guide {
 impl Layer for Guide {
     fn key(&mut self, key: Key, model: &Model) -> Outcome {
         match self.step(key, model) {
-            Step::Stay => Outcome::Stay,
-            Step::Pass => Outcome::Pass,
+            GuideStep::Stay => Outcome::Stay,
+            GuideStep::Pass => Outcome::Pass,
             step => Outcome::Guide(step),
         }
     }

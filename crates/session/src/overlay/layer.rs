@@ -1,4 +1,4 @@
-use super::step::Step;
+use super::step::GuideStep;
 use super::task::Task;
 use crate::hint::Hint;
 use crate::key::Key;
@@ -42,7 +42,7 @@ pub(crate) enum Outcome {
     /// It closes, and the command with this id is done.
     Run(&'static str),
     /// A step of the guide.
-    Guide(Step),
+    Guide(GuideStep),
 }
 
 /// What follows once a layer is closed.

@@ -41,7 +41,8 @@ impl ListFilter {
         self.type_in(editor)
     }
 
-    /// Another text leaves other lines: the selection returns to the first.
+    /// Puts another text in; the selection returns to the first line that it leaves.
+    /// Whether the text became another.
     pub(super) fn type_in(&mut self, editor: Editor) -> bool {
         let is_other = editor.text() != self.editor.text();
         if is_other {

@@ -33,7 +33,7 @@ pub enum Openable {
 }
 
 impl Openable {
-    /// From where it comes, in a word.
+    /// From where the case comes, in a word.
     pub const fn origin(&self) -> &'static str {
         match self {
             Self::Recent(_) => "recent",
@@ -43,7 +43,7 @@ impl Openable {
         }
     }
 
-    /// Its path or name.
+    /// The path or name of the case.
     pub fn name(&self) -> String {
         match self {
             Self::Recent(path) | Self::Here(path) | Self::Typed(path) => path.display().to_string(),
@@ -51,7 +51,7 @@ impl Openable {
         }
     }
 
-    /// Its title, where it is known.
+    /// The title of the case, where it is known.
     pub fn title(&self) -> &str {
         match self {
             Self::Shipped(_, title) => title,
@@ -84,7 +84,7 @@ impl Openables {
         list
     }
 
-    /// Those that hold every word that was typed, then what was typed as a path.
+    /// The cases that hold every word that was typed, then what was typed as a path.
     pub fn found(&self) -> Vec<Openable> {
         let holds = |case: &&Openable| {
             let text = format!("{} {}", case.name(), case.title());
@@ -104,7 +104,7 @@ impl Openables {
         self.found().get(self.filter.selected).map(Openable::errand)
     }
 
-    /// Another text was typed: what was said of the one before is over.
+    /// Drops the error of the text before, where another one was typed.
     fn edited(&mut self, is_other: bool) {
         if is_other {
             self.error = None;

@@ -1,7 +1,7 @@
 use super::form::{Form, FormEntry, FormError, FormSubject};
 use super::task::Task;
 use crate::errand::{Errand, Save};
-use crate::{Edit, Filter, Model, Refused, Shown, amount};
+use crate::{DisplayOptions, Edit, Filter, Model, Refused, amount};
 use measurement::{Quantity, ReadingId};
 use std::path::PathBuf;
 
@@ -72,7 +72,7 @@ impl Prompt {
                     text: text.to_owned(),
                     ..shown.filter.clone()
                 };
-                Edit::Shown(Shown {
+                Edit::Shown(DisplayOptions {
                     filter,
                     ..shown.clone()
                 })

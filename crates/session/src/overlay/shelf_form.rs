@@ -15,12 +15,12 @@ pub type ShelfForm = Form<ShapeDraft, ShelfPart>;
 #[derive(Clone, Debug, PartialEq)]
 pub struct ShapeDraft {
     shape: Shape,
-    makes: Makes,
+    action: ShapeAction,
 }
 
-/// What a form makes of what was typed.
+/// What a form action of what was typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
-enum Makes {
+enum ShapeAction {
     /// The shape as a whole, otherwise.
     Shape,
     /// A copy of it under another short name.
@@ -36,49 +36,52 @@ enum Makes {
 impl ShelfForm {
     /// A shape to be edited.
     pub(crate) fn shape(shape: Shape) -> Self {
-        Self::new(shape, Makes::Shape, 0)
+        Self::new(shape, ShapeAction::Shape, 0)
     }
 
     /// A copy of a shape.
     pub(crate) fn copy(shape: Shape) -> Self {
-        Self::new(shape, Makes::Copy, 0)
+        Self::new(shape, ShapeAction::Copy, 0)
     }
 
     /// A shape with a first size, nothing filled in.
     pub(crate) fn new_shape() -> Self {
-        Self::new(part::nothing(), Makes::New, 0)
+        Self::new(part::nothing(), ShapeAction::New, 0)
     }
 
     /// The size of a shape with an index.
     pub(crate) fn size(shape: Shape, index: usize) -> Self {
-        Self::new(shape, Makes::Size(index), index)
+        Self::new(shape, ShapeAction::Size(index), index)
     }
 
-    /// Another size like the one with an index.
+    /// A form for another size like the one with an index.
     pub(crate) fn new_size(shape: Shape, index: usize) -> Self {
-        Self::new(shape, Makes::NewSize(index), index)
+        Self::new(shape, ShapeAction::NewSize(index), index)
     }
 
-    fn new(shape: Shape, makes: Makes, index: usize) -> Self {
+    fn new(shape: Shape, action: ShapeAction, index: usize) -> Self {
         let (id, of_shape, of_size) = (
             &[ShelfPart::Id][..],
             &ShelfPart::OF_SHAPE[..],
             &ShelfPart::OF_SIZE[..],
         );
-        let parts = match makes {
-            Makes::Shape => of_shape.to_vec(),
-            Makes::Copy => [id, of_shape].concat(),
-            Makes::New => [id, of_shape, of_size].concat(),
-            Makes::Size(_) | Makes::NewSize(_) => of_size.to_vec(),
+        let parts = match action {
+            ShapeAction::Shape => of_shape.to_vec(),
+            ShapeAction::Copy => [id, of_shape].concat(),
+            ShapeAction::New => [id, of_shape, of_size].concat(),
+            ShapeAction::Size(_) | ShapeAction::NewSize(_) => of_size.to_vec(),
         };
         // Of a new shape no figure is filled in, not even a nought.
-        let size = shape.sizes.get(index).filter(|_| makes != Makes::New);
+        let size = shape
+            .sizes
+            .get(index)
+            .filter(|_| action != ShapeAction::New);
         let lines = parts.into_iter().map(|part| {
             let text = size.map_or_else(String::new, |size| part.written(&shape, size));
             (part, FormEntry::typed(text))
         });
         let lines = lines.collect();
-        Self::with(ShapeDraft { shape, makes }, lines)
+        Self::with(ShapeDraft { shape, action }, lines)
     }
 
     /// What is edited, short enough for a line.
@@ -90,12 +93,12 @@ impl ShelfForm {
                 .get(index)
                 .map_or("", |size| &size.label)
         };
-        match self.of.makes {
-            Makes::Shape => format!("shape {}: all its sizes", self.of.shape.id),
-            Makes::New => "new shape with its first size".to_owned(),
-            Makes::Copy => format!("copy of {} with all its sizes", self.of.shape.id),
-            Makes::Size(index) => format!("size {}/{}", self.of.shape.id, label(index)),
-            Makes::NewSize(index) => {
+        match self.of.action {
+            ShapeAction::Shape => format!("shape {}: all its sizes", self.of.shape.id),
+            ShapeAction::New => "new shape with its first size".to_owned(),
+            ShapeAction::Copy => format!("copy of {} with all its sizes", self.of.shape.id),
+            ShapeAction::Size(index) => format!("size {}/{}", self.of.shape.id, label(index)),
+            ShapeAction::NewSize(index) => {
                 format!("new size of {}, from {}", self.of.shape.id, label(index))
             }
         }
@@ -104,9 +107,9 @@ impl ShelfForm {
     /// The shape with what was typed.
     fn changed(&self) -> Result<Shape, FormError<ShelfPart>> {
         let mut shape = self.of.shape.clone();
-        let of = match self.of.makes {
-            Makes::Shape | Makes::Copy | Makes::New => 0,
-            Makes::Size(index) | Makes::NewSize(index) => index,
+        let of = match self.of.action {
+            ShapeAction::Shape | ShapeAction::Copy | ShapeAction::New => 0,
+            ShapeAction::Size(index) | ShapeAction::NewSize(index) => index,
         };
         let Some(mut size) = shape.sizes.get(of).cloned() else {
             return Err(Refused::SizeGone.into());
@@ -117,18 +120,18 @@ impl ShelfForm {
                 continue;
             }
             match self.number(part, part.unit()) {
-                Ok(None) if part.is_needed(self.of.makes == Makes::New) => {
+                Ok(None) if part.is_needed(self.of.action == ShapeAction::New) => {
                     return Err(wrong(part, "expected a number"));
                 }
                 Ok(value) => part.set_number(value, &mut size),
                 Err(_) => return Err(wrong(part, "expected a number")),
             }
         }
-        match self.of.makes {
-            Makes::Shape | Makes::Copy => spread(&size, &mut shape.sizes),
-            Makes::New => shape.sizes = vec![size],
-            Makes::Size(index) => shape.sizes[index] = size,
-            Makes::NewSize(index) => shape.sizes.insert(index + 1, size),
+        match self.of.action {
+            ShapeAction::Shape | ShapeAction::Copy => spread(&size, &mut shape.sizes),
+            ShapeAction::New => shape.sizes = vec![size],
+            ShapeAction::Size(index) => shape.sizes[index] = size,
+            ShapeAction::NewSize(index) => shape.sizes.insert(index + 1, size),
         }
         Ok(shape)
     }
@@ -139,7 +142,7 @@ impl FormSubject<ShelfPart> for ShapeDraft {
         let shape = form.changed()?;
         let shelf = model.document().shelf();
         let is_taken = shelf.shapes().any(|(_, other)| other.id == shape.id);
-        let is_another = matches!(form.of.makes, Makes::Copy | Makes::New);
+        let is_another = matches!(form.of.action, ShapeAction::Copy | ShapeAction::New);
         if is_another && is_taken {
             return Err(wrong(ShelfPart::Id, "expected one that no other shape has"));
         }
@@ -169,22 +172,22 @@ impl FormSubject<ShelfPart> for ShapeDraft {
         if !is_another && shape == form.of.shape {
             return Err(Refused::NothingChanged.into());
         }
-        let called = match form.of.makes {
-            Makes::Shape => format!("changed {}", shape.id),
-            Makes::New => format!("added {}", shape.id),
-            Makes::Copy => format!("copied {} to {}", form.of.shape.id, shape.id),
-            Makes::Size(index) => {
+        let called = match form.of.action {
+            ShapeAction::Shape => format!("changed {}", shape.id),
+            ShapeAction::New => format!("added {}", shape.id),
+            ShapeAction::Copy => format!("copied {} to {}", form.of.shape.id, shape.id),
+            ShapeAction::Size(index) => {
                 let label = |shape: &Shape| shape.sizes.get(index).map(|it| it.label.clone());
                 let label = label(&shape).unwrap_or_default();
                 format!("changed {}/{label}", shape.id)
             }
-            Makes::NewSize(index) => {
+            ShapeAction::NewSize(index) => {
                 let label = shape.sizes.get(index + 1).map(|it| it.label.clone());
                 format!("added {}/{}", shape.id, label.unwrap_or_default())
             }
         };
         let mut changed = shelf.with_shape(shape.clone());
-        if let Makes::Size(index) = form.of.makes {
+        if let ShapeAction::Size(index) = form.of.action {
             // Under another label it is as much there as before.
             let name = |shape: &Shape| {
                 let size = shape.sizes.get(index);

@@ -3,7 +3,7 @@ use measurement::Reading;
 
 /// What a guide makes of a key.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) enum Step {
+pub(crate) enum GuideStep {
     /// It took the key.
     Stay,
     /// It asks to be closed.

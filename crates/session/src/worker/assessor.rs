@@ -1,6 +1,6 @@
 use super::page_request::PageRequest;
 use super::page_work;
-use super::request::{Assessed, Reply, Request};
+use super::request::{RankingResult, Reply, Request};
 use crate::{Bay, Shelf};
 use sizing::engine::{Counter, Engine};
 use sizing::worth::Worth;
@@ -38,7 +38,7 @@ struct Stage {
 }
 
 impl<'a> Assessor<'a> {
-    /// Nothing known yet; an engine counts.
+    /// An assessor that knows nothing yet; an engine counts for it.
     pub const fn new(engine: &'a dyn Engine) -> Self {
         Self {
             engine,
@@ -95,7 +95,7 @@ impl<'a> Assessor<'a> {
         for (place, &draws) in request.stages.iter().enumerate().skip(known.unwrap_or(0)) {
             let stage = self.stage(request, draws, work)?;
             let by_hand = by_hand(request, stage, work)?;
-            let assessed = Assessed {
+            let assessed = RankingResult {
                 generation: request.generation,
                 draws,
                 is_last: place == last,

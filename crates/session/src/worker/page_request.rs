@@ -18,7 +18,7 @@ pub enum PageRequest {
 
 /// The doubts of one size, for one generation of the document.
 #[derive(Clone, Debug)]
-pub struct Doubted {
+pub struct DoubtResult {
     /// The generation it is of.
     pub generation: u64,
     /// The size's place on the shelf.
@@ -34,7 +34,7 @@ pub struct Doubted {
 
 /// A fit map, for one generation of the document.
 #[derive(Clone, Debug)]
-pub struct Mapped {
+pub struct FitMapResult {
     /// The generation it is of.
     pub generation: u64,
     /// The map as far as it has come.
@@ -51,7 +51,7 @@ pub struct Mapped {
 
 /// A work-up, for one generation of the document.
 #[derive(Clone, Debug)]
-pub struct WorkedUp {
+pub struct WorkUpResult {
     /// The generation it is of.
     pub generation: u64,
     /// The page.

@@ -1,6 +1,6 @@
 //! Works out what a page asks for beside the ranked list.
 
-use super::page_request::{Doubted, Mapped, WorkedUp};
+use super::page_request::{DoubtResult, FitMapResult, WorkUpResult};
 use super::request::{Reply, Request};
 use sizing::break_even::break_even;
 use sizing::engine::{Counter, Engine};
@@ -25,7 +25,7 @@ pub(super) fn doubt(
     let setting = &request.setting;
     let asked = rows(setting, &candidate.size.occluder);
     let break_evens = Arc::new(break_even(setting, &candidate.size, candidate.turn, &asked));
-    let mut doubted = Doubted {
+    let mut doubted = DoubtResult {
         generation: request.generation,
         place,
         break_evens,
@@ -72,7 +72,7 @@ pub(super) fn fit_map(
         Axis::of_overhangs(request.map.overhangs),
     );
     let mapped = |map: Arc<FitMap>, says: Option<String>| {
-        Reply::Mapped(Arc::new(Mapped {
+        Reply::Mapped(Arc::new(FitMapResult {
             generation: request.generation,
             missing: map.missing.clone(),
             map,
@@ -103,7 +103,7 @@ pub(super) fn work_up(
     tell(
         work,
         send,
-        Reply::WorkedUp(Arc::new(WorkedUp { generation, page })),
+        Reply::WorkedUp(Arc::new(WorkUpResult { generation, page })),
     )
 }
 

@@ -1,4 +1,4 @@
-use super::page_request::{Doubted, Mapped, PageRequest, WorkedUp};
+use super::page_request::{DoubtResult, FitMapResult, PageRequest, WorkUpResult};
 use crate::{Bay, Shelf};
 use sizing::{Candidate, Ranking, Setting};
 use std::sync::Arc;
@@ -74,7 +74,7 @@ impl Request {
 
 /// A result for one generation of the document.
 #[derive(Clone, Debug)]
-pub struct Assessed {
+pub struct RankingResult {
     /// The generation it is of.
     pub generation: u64,
     /// How many draws it took; 0: the values as read.
@@ -89,7 +89,7 @@ pub struct Assessed {
     pub by_hand: Vec<(Bay, Candidate)>,
 }
 
-impl Assessed {
+impl RankingResult {
     /// The candidate in a bay, if it was assessed.
     pub fn candidate(&self, bay: &Bay) -> Option<&Candidate> {
         if bay.is_ranked() {
@@ -110,13 +110,13 @@ impl Assessed {
 #[derive(Clone, Debug)]
 pub enum Reply {
     /// A result.
-    Assessed(Arc<Assessed>),
+    Assessed(Arc<RankingResult>),
     /// The doubts of a size.
-    Doubted(Arc<Doubted>),
+    Doubted(Arc<DoubtResult>),
     /// A fit map, as far as it has come.
-    Mapped(Arc<Mapped>),
+    Mapped(Arc<FitMapResult>),
     /// A work-up.
-    WorkedUp(Arc<WorkedUp>),
+    WorkedUp(Arc<WorkUpResult>),
     /// The work on a generation failed by a fault of the program.
     Failed {
         /// The generation.

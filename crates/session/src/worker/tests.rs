@@ -87,7 +87,7 @@ fn request(session: &mut Session, stages: &'static [usize]) -> Request {
     }
 }
 
-fn next(replies: &Receiver<Reply>) -> Arc<Assessed> {
+fn next(replies: &Receiver<Reply>) -> Arc<RankingResult> {
     match replies.recv_timeout(PATIENCE).unwrap() {
         Reply::Assessed(assessed) => assessed,
         other => panic!("{other:?}"),

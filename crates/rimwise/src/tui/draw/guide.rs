@@ -11,7 +11,7 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
-use session::{Guide, Listed, Mark, Session};
+use session::{Guide, GuideLine, Mark, Session};
 use sizing::State;
 use unicode_width::UnicodeWidthStr;
 
@@ -90,7 +90,7 @@ fn listed(session: &Session, guide: &Guide, theme: Theme, area: Rect) -> Vec<Lin
     all.into_iter().skip(first).take(room).collect()
 }
 
-fn in_a_line(one: &Listed, is_asked: bool, theme: Theme, width: usize) -> Line<'static> {
+fn in_a_line(one: &GuideLine, is_asked: bool, theme: Theme, width: usize) -> Line<'static> {
     let (glyph, style) = mark(one.mark, theme);
     let answer = visible(&one.answer).into_owned();
     let answer = if answer.is_empty() {

@@ -2,20 +2,25 @@
 //! holds anything, every printable key belongs to it, and what was typed is dropped
 //! by Esc alone.
 
-use super::asked::given;
-use super::{After, Ask, Guide, Step, taken};
+use super::items::given;
+use super::{After, Ask, Guide, GuideStep, taken};
 use crate::key::{Key, KeyCode};
-use crate::overlay::{Confirmation, Reply};
+use crate::overlay::{Confirmation, ConfirmationAnswer};
 use crate::{Edit, Editor, Model, amount, first_reading};
 use measurement::Quantity;
 use sizing::resolve::neighbour_of;
 
 impl Guide {
     /// A key at the empty field of a quantity.
-    pub(super) fn key_of_empty(&mut self, key: Key, quantity: Quantity, model: &Model) -> Step {
+    pub(super) fn key_of_empty(
+        &mut self,
+        key: Key,
+        quantity: Quantity,
+        model: &Model,
+    ) -> GuideStep {
         match key.printed() {
             Some('n') => return self.not_there(quantity),
-            Some('u') => return Step::Undo,
+            Some('u') => return GuideStep::Undo,
             Some('e') => return form(quantity, model),
             Some(letter) if !amount::begins_number(letter) => {
                 let not_there = neighbour_of(quantity.info().structure).map(|_| "n out of reach, ");
@@ -29,11 +34,11 @@ impl Guide {
                 self.edit(key);
             }
         }
-        Step::Stay
+        GuideStep::Stay
     }
 
     /// A key while something is typed.
-    pub(super) fn key_of_typed(&mut self, key: Key, model: &Model) -> Step {
+    pub(super) fn key_of_typed(&mut self, key: Key, model: &Model) -> GuideStep {
         let typed = self.editor.text();
         let typed = typed.trim();
         match key.code {
@@ -45,24 +50,24 @@ impl Guide {
             _ if self.edit(key) => {}
             _ => self.error = Some(format!("Enter takes \"{typed}\", esc drops it")),
         }
-        Step::Stay
+        GuideStep::Stay
     }
 
     /// A key while a question about what was typed waits for its answer.
-    pub(super) fn key_of_asked(&mut self, asked: Confirmation, key: Key) -> Step {
+    pub(super) fn key_of_asked(&mut self, asked: Confirmation, key: Key) -> GuideStep {
         match Confirmation::answer(key) {
-            Reply::Keep => return Step::Answer(asked.edit, After::Next),
-            Reply::Drop => {
+            ConfirmationAnswer::Keep => return GuideStep::Answer(asked.edit, After::Next),
+            ConfirmationAnswer::Drop => {
                 self.editor = Editor::default();
                 self.error = Some("not taken: type the right value".to_owned());
             }
-            Reply::Correct => {
+            ConfirmationAnswer::Correct => {
                 self.editor = Editor::selected(self.editor.text());
                 self.edit(key);
             }
-            Reply::Nothing => self.asks = Some(asked),
+            ConfirmationAnswer::Nothing => self.asks = Some(asked),
         }
-        Step::Stay
+        GuideStep::Stay
     }
 
     /// Whether the field made something of a key.
@@ -75,9 +80,9 @@ impl Guide {
     }
 
     /// Takes what was typed as the value of the quantity that is asked for.
-    fn take(&mut self, model: &Model) -> Step {
+    fn take(&mut self, model: &Model) -> GuideStep {
         let Ask::Quantity(quantity) = *self.ask() else {
-            return Step::Stay;
+            return GuideStep::Stay;
         };
         let info = quantity.info();
         let text = self.editor.text();
@@ -85,7 +90,7 @@ impl Guide {
             amount::typed(quantity, &text).filter(|value| (info.least..=info.most).contains(value));
         let Some(value) = value else {
             self.error = Some(format!("expected {}", amount::range(quantity)));
-            return Step::Stay;
+            return GuideStep::Stay;
         };
         let edit = given(model, quantity).map_or_else(
             || {
@@ -98,26 +103,26 @@ impl Guide {
         if self.asks.is_some() {
             // One thing at a time: the question is about what was typed now.
             self.remark = None;
-            return Step::Stay;
+            return GuideStep::Stay;
         }
-        Step::Answer(edit, After::Next)
+        GuideStep::Answer(edit, After::Next)
     }
 
-    fn not_there(&mut self, quantity: Quantity) -> Step {
+    fn not_there(&mut self, quantity: Quantity) -> GuideStep {
         if let Some(neighbour) = neighbour_of(quantity.info().structure) {
-            return Step::Answer(Edit::Absent(neighbour, true), After::Next);
+            return GuideStep::Answer(Edit::Absent(neighbour, true), After::Next);
         }
         self.error = Some("only a valve or an outflow tract can be out of reach".to_owned());
-        Step::Stay
+        GuideStep::Stay
     }
 }
 
 /// The form of the reading that serves, or of a new one.
-fn form(quantity: Quantity, model: &Model) -> Step {
+fn form(quantity: Quantity, model: &Model) -> GuideStep {
     let given = given(model, quantity);
     let value = given.map(|reading| amount::number(quantity, reading.value));
     let reading = taken(model, quantity, "");
-    Step::Form {
+    GuideStep::Form {
         is_new: given.is_none(),
         reading: Box::new(reading),
         value: value.unwrap_or_default(),

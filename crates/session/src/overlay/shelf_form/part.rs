@@ -60,7 +60,7 @@ impl ShelfPart {
         Self::SheathOuter,
     ];
 
-    /// Its name on screens.
+    /// The name of the field on screens.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Id => "short name",
@@ -81,7 +81,7 @@ impl ShelfPart {
         }
     }
 
-    /// Its unit.
+    /// The unit of the field.
     pub const fn unit(self) -> &'static str {
         match self {
             Self::Id | Self::Name | Self::About | Self::Label | Self::Conformability => "",

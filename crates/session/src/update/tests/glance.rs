@@ -3,7 +3,7 @@
 use crate::effect::Effect;
 use crate::fixture;
 use crate::overlay::{Ask, Overlay};
-use crate::{Bay, Focus, Mapped, Reply, Row, Session, ShelfRow, Status, amount};
+use crate::{Bay, FitMapResult, Focus, Reply, Row, Session, ShelfRow, Status, amount};
 use measurement::Quantity;
 use std::collections::BTreeMap;
 use std::sync::{Arc, LazyLock, Mutex, PoisonError};
@@ -105,7 +105,7 @@ fn open(line: &str) -> Session {
 }
 
 /// The map of the demonstration, made once.
-static MAP: LazyLock<Arc<Mapped>> = LazyLock::new(|| {
+static MAP: LazyLock<Arc<FitMapResult>> = LazyLock::new(|| {
     let mut session = fixture::infant();
     fixture::press(&mut session, "3");
     fixture::answer(&mut session);

@@ -11,7 +11,7 @@ use ratatui::style::Modifier;
 use ratatui::text::Line;
 use ratatui::widgets::Widget;
 use ratatui::widgets::canvas::{Canvas, Line as Stroke};
-use session::{Mapped, Session};
+use session::{FitMapResult, Session};
 use sizing::fit_map::{Axis, FitMap};
 
 /// Chances whose lines are drawn; between them the field changes its glyph.
@@ -124,7 +124,7 @@ pub(in crate::tui::draw) fn text(
 const STEP: usize = 5;
 
 /// What would fit, in one sentence; and of what shape the map is.
-fn answer(mapped: &Mapped, theme: Theme, width: u16) -> Vec<Line<'static>> {
+fn answer(mapped: &FitMapResult, theme: Theme, width: u16) -> Vec<Line<'static>> {
     let form = &mapped.map.form;
     let of = format!(
         "Of two equal discs {:.1} mm thick on a waist {:.1} mm long, conformability {:.2}.",
@@ -143,7 +143,12 @@ fn answer(mapped: &Mapped, theme: Theme, width: u16) -> Vec<Line<'static>> {
 }
 
 /// The cell that is read, in words.
-fn at_cursor(session: &Session, mapped: &Mapped, theme: Theme, width: u16) -> Vec<Line<'static>> {
+fn at_cursor(
+    session: &Session,
+    mapped: &FitMapResult,
+    theme: Theme,
+    width: u16,
+) -> Vec<Line<'static>> {
     let Ok((column, row)) = session.cell() else {
         return Vec::new();
     };
@@ -198,7 +203,7 @@ fn glyph(chance: f64, theme: Theme) -> &'static str {
 
 fn draw_field(
     session: &Session,
-    mapped: &Mapped,
+    mapped: &FitMapResult,
     is_stale: bool,
     theme: Theme,
     field: Rect,
@@ -297,7 +302,7 @@ fn place(map: &FitMap, field: Rect, (column, row): (usize, usize)) -> (u16, u16)
 }
 
 /// Millimetres along both edges, and what the glyphs mean.
-fn scales(mapped: &Mapped, theme: Theme, body: Rect, field: Rect, buffer: &mut Buffer) {
+fn scales(mapped: &FitMapResult, theme: Theme, body: Rect, field: Rect, buffer: &mut Buffer) {
     let map = &mapped.map;
     for overhang in whole(&map.overhangs) {
         if let Some(row) = map.overhangs.index_of(overhang) {

@@ -5,7 +5,7 @@ use crate::text::{fitted, fitted_at_end};
 use crate::tui::theme::Theme;
 use measurement::Quantity;
 use ratatui::text::Line;
-use session::Doubted;
+use session::DoubtResult;
 use sizing::break_even::{BreakEven, Change};
 use sizing::worth::Gain;
 
@@ -82,7 +82,7 @@ pub(super) fn head(width: u16) -> String {
 
 /// The lines of one quantity: one, or two where the verdict changes at either end.
 pub(super) fn row(
-    doubted: &Doubted,
+    doubted: &DoubtResult,
     quantity: Quantity,
     theme: Theme,
     width: u16,

@@ -1,13 +1,13 @@
 //! What a command does, and what follows from it.
 
-use super::filing::NudgeRow;
+use super::files::NudgeRow;
 use crate::bay::Bay;
 use crate::command::{Change, Command};
 use crate::effect::Effect;
 use crate::model::Status;
 use crate::overlay::{Field, Overlay, Prompt};
 use crate::row::{kept, rows};
-use crate::worker::{Assessed, Reply, Request};
+use crate::worker::{RankingResult, Reply, Request};
 use crate::{Edit, Focus, Refused, Session};
 use sizing::Setting;
 use std::cmp::Ordering;
@@ -163,7 +163,7 @@ impl Session {
 
     /// Takes what the worker says; gives back the assessment that is not shown any
     /// more: thousands of pieces, to be let go where nobody waits.
-    pub(crate) fn receive(&mut self, reply: Reply) -> Option<Arc<Assessed>> {
+    pub(crate) fn receive(&mut self, reply: Reply) -> Option<Arc<RankingResult>> {
         if let Reply::Assessed(new) = &reply
             && new.generation == self.model.results.generation()
         {

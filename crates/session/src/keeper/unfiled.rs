@@ -1,5 +1,5 @@
 use super::events::Events;
-use super::{Found, Keeper, questions};
+use super::{Keeper, RecoveryOffer, questions};
 use crate::CaseChange;
 use crate::event::FileEvent;
 use crate::keeper_error::KeeperError;
@@ -10,13 +10,13 @@ use files::{
 
 /// A case in no file, kept safe in a journal of its own.
 #[derive(Debug)]
-pub(super) struct Loose {
+pub(super) struct UnfiledCase {
     journal: Journal,
     /// Held while the case is open.
     _presence: Presence,
 }
 
-impl Loose {
+impl UnfiledCase {
     /// Begins a journal under a name that nobody has.
     fn begin(disk: &Disk, unfiled: &Unfiled) -> Result<Self, KeeperError> {
         let name = unfiled.another().map_err(KeeperError::NoJournal)?;
@@ -36,7 +36,7 @@ impl Loose {
         self.journal.record(&change.called, &text, change.goes_on)
     }
 
-    /// Its journal.
+    /// The journal that holds the case.
     pub(super) const fn journal(&mut self) -> &mut Journal {
         &mut self.journal
     }
@@ -62,7 +62,7 @@ impl Keeper {
             };
             if let Ok(Some(found)) = Recovery::find(&self.disk, &name, None) {
                 session.file(FileEvent::Asked(questions::unfiled(&found)));
-                self.found = Some(Found::Unfiled(found, presence));
+                self.found = Some(RecoveryOffer::Unfiled(found, presence));
                 return;
             }
         }
@@ -75,7 +75,7 @@ impl Keeper {
         };
         let mut loose = match self.loose.take() {
             Some(loose) => loose,
-            None => Loose::begin(&self.disk, unfiled)?,
+            None => UnfiledCase::begin(&self.disk, unfiled)?,
         };
         let recorded = loose.record(change);
         self.loose = Some(loose);
@@ -95,7 +95,7 @@ impl Keeper {
         };
         match found.restore() {
             Ok(journal) => {
-                self.loose = Some(Loose {
+                self.loose = Some(UnfiledCase {
                     journal,
                     _presence: presence,
                 });

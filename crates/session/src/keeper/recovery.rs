@@ -1,5 +1,5 @@
 use super::events::Events;
-use super::{Found, Keeper, Kept, questions};
+use super::{Keeper, OpenFile, RecoveryOffer, questions};
 use crate::Home;
 use crate::event::FileEvent;
 use crate::keeper_error::KeeperError;
@@ -30,8 +30,8 @@ impl Keeper {
         let file = parse_case(&path.display().to_string(), &found.text)
             .map_err(KeeperError::NotRestored)?;
         events.ask(questions::recovery(&found, false));
-        self.found = Some(Found::OfFile(found));
-        self.kept = Some(Kept {
+        self.found = Some(RecoveryOffer::OfFile(found));
+        self.kept = Some(OpenFile {
             path: path.to_owned(),
             file,
             // Nothing on disk has it: saving asks.
@@ -47,8 +47,10 @@ impl Keeper {
     pub(super) fn restore(&mut self, events: &mut Events) {
         match self.found.take() {
             None => {}
-            Some(Found::Unfiled(found, presence)) => self.restore_loose(events, found, presence),
-            Some(Found::OfFile(found)) => self.restore_file(events, found),
+            Some(RecoveryOffer::Unfiled(found, presence)) => {
+                self.restore_loose(events, found, presence);
+            }
+            Some(RecoveryOffer::OfFile(found)) => self.restore_file(events, found),
         }
         self.tell_journal(events);
     }
@@ -71,8 +73,8 @@ impl Keeper {
     pub(super) fn discard(&mut self, events: &mut Events) {
         let dropped = match self.found.take() {
             None => return,
-            Some(Found::Unfiled(found, _presence)) => found.discard(),
-            Some(Found::OfFile(found)) => {
+            Some(RecoveryOffer::Unfiled(found, _presence)) => found.discard(),
+            Some(RecoveryOffer::OfFile(found)) => {
                 if let Some(kept) = &mut self.kept {
                     let text = kept.file.source().original();
                     kept.journal = Some(Journal::new(&self.disk, &kept.path, &text));
@@ -89,7 +91,10 @@ impl Keeper {
 
     /// Ends the program and drops what was not saved, for good.
     pub(super) fn abandon(&mut self, events: &mut Events) {
-        let loose = self.loose.take().map_or(Ok(()), super::Loose::dropped);
+        let loose = self
+            .loose
+            .take()
+            .map_or(Ok(()), super::UnfiledCase::dropped);
         let journal = self.kept.as_mut().and_then(|kept| {
             let text = kept.file.source().original();
             Some(kept.journal.as_mut()?.saved(&text))

@@ -1,7 +1,7 @@
 use crate::{Focus, Model, Page, Refused, ShelfRow};
 
 /// What the page says in few lines, to be pasted elsewhere.
-pub(crate) fn copied(model: &Model) -> Result<String, Refused> {
+pub(crate) fn clipboard_text(model: &Model) -> Result<String, Refused> {
     let nothing = || Refused::NothingToCopy;
     match model.view().focus.page() {
         Page::Plan | Page::Doubt => candidate(model).ok_or_else(nothing),

@@ -66,7 +66,7 @@ pub enum Chapter {
 }
 
 impl Chapter {
-    /// Its heading.
+    /// The heading of the chapter.
     pub const fn title(self) -> &'static str {
         match self {
             Self::Defect => "The defect",
@@ -83,7 +83,7 @@ impl Chapter {
 
 /// A question of a guide.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct Asked {
+pub(crate) struct GuideItem {
     /// Its chapter.
     pub(crate) chapter: Chapter,
     /// What it asks for.
@@ -94,46 +94,46 @@ pub(crate) struct Asked {
 
 /// What the checks of the sizes on the shelf look at.
 #[derive(Default)]
-struct Looked {
+struct ShelfNeeds {
     /// The checks that need a quantity.
     needed: BTreeMap<Quantity, Vec<&'static str>>,
     /// What moves a check that can do without.
     moving: Vec<Quantity>,
 }
 
-impl Looked {
+impl ShelfNeeds {
     fn new(model: &Model) -> Self {
-        let mut looked = Self::default();
+        let mut needs = Self::default();
         let setting = model.setting();
         let shapes = model.document().shelf().shapes();
         for size in shapes.flat_map(|(_, shape)| &shape.sizes) {
             for row in rows(setting, &size.occluder) {
                 let title = row.check.about().title;
                 for quantity in row.required(setting) {
-                    let titles = looked.needed.entry(quantity).or_default();
+                    let titles = needs.needed.entry(quantity).or_default();
                     if !titles.contains(&title) {
                         titles.push(title);
                     }
                 }
-                looked.moving.extend(row.movers(setting));
+                needs.moving.extend(row.movers(setting));
             }
         }
-        looked
+        needs
     }
 }
 
 /// The questions of the open case, chapter by chapter.
-pub(super) fn asked(model: &Model) -> Vec<Asked> {
-    let looked = Looked::new(model);
+pub(super) fn asked(model: &Model) -> Vec<GuideItem> {
+    let needs = ShelfNeeds::new(model);
     let case = model.document().case();
     let rules = model.document().rules();
-    let mut asked = quantities(model, &looked);
+    let mut asked = quantities(model, &needs);
     let mut ask = |chapter, ask| {
         let needed_by = match &ask {
-            Ask::Quantity(quantity) => looked.needed.get(quantity).cloned().unwrap_or_default(),
+            Ask::Quantity(quantity) => needs.needed.get(quantity).cloned().unwrap_or_default(),
             _ => Vec::new(),
         };
-        asked.push(Asked {
+        asked.push(GuideItem {
             chapter,
             ask,
             needed_by,
@@ -161,7 +161,7 @@ pub(super) fn asked(model: &Model) -> Vec<Asked> {
     for finding in Finding::asked() {
         ask(Chapter::WorkUp, Ask::Finding(finding));
     }
-    for quantity in Quantity::all().filter(|&one| is_of_workup(one, &looked)) {
+    for quantity in Quantity::all().filter(|&one| is_of_workup(one, &needs)) {
         ask(Chapter::WorkUp, Ask::Quantity(quantity));
     }
     // What checks look at comes before the work-up.
@@ -170,14 +170,14 @@ pub(super) fn asked(model: &Model) -> Vec<Asked> {
 }
 
 /// Quantities that the list needs or that move it.
-fn quantities(model: &Model, looked: &Looked) -> Vec<Asked> {
+fn quantities(model: &Model, needs: &ShelfNeeds) -> Vec<GuideItem> {
     let case = model.document().case();
-    let mut asked: Vec<Asked> = Vec::new();
+    let mut asked: Vec<GuideItem> = Vec::new();
     for quantity in Quantity::all() {
         let info = quantity.info();
         let is_asked = info.sites.is_empty() || info.sites.contains(&case.site);
         let absent = neighbour_of(info.structure).filter(|&one| case.is_absent(one));
-        let needed_by = looked.needed.get(&quantity).cloned().unwrap_or_default();
+        let needed_by = needs.needed.get(&quantity).cloned().unwrap_or_default();
         let ask = match absent {
             Some(neighbour) => Ask::Absent(neighbour),
             None if is_asked => Ask::Quantity(quantity),
@@ -189,7 +189,7 @@ fn quantities(model: &Model, looked: &Looked) -> Vec<Asked> {
         let is_circumstance = info.structure == Structure::Patient
             && matches!(info.feature, Feature::Weight | Feature::Age);
         let must = !needed_by.is_empty() && !has_substitute(model, quantity) || is_circumstance;
-        let may = !needed_by.is_empty() || looked.moving.contains(&quantity) || seats(quantity);
+        let may = !needed_by.is_empty() || needs.moving.contains(&quantity) || seats(quantity);
         let is_of_fact = Some(quantity) == aortic_sag() && case.facts.prolapse.may_be();
         let chapter = match ask {
             Ask::Absent(_) => Chapter::Beside,
@@ -198,7 +198,7 @@ fn quantities(model: &Model, looked: &Looked) -> Vec<Asked> {
             _ if may => Chapter::Finer,
             _ => continue,
         };
-        asked.push(Asked {
+        asked.push(GuideItem {
             chapter,
             ask,
             needed_by,
@@ -251,10 +251,10 @@ fn seats(quantity: Quantity) -> bool {
 }
 
 /// Whether only the work-up asks for it.
-fn is_of_workup(quantity: Quantity, looked: &Looked) -> bool {
+fn is_of_workup(quantity: Quantity, needs: &ShelfNeeds) -> bool {
     let info = quantity.info();
     let is_of_both = matches!(info.feature, Feature::Height | Feature::QpQs);
-    quantity.is_for_workup_alone() || is_of_both && !looked.moving.contains(&quantity)
+    quantity.is_for_workup_alone() || is_of_both && !needs.moving.contains(&quantity)
 }
 
 fn aortic_sag() -> Option<Quantity> {
@@ -280,7 +280,7 @@ pub(super) fn answer(model: &Model, ask: &Ask) -> Option<Answer> {
 }
 
 /// Whether the list still waits for an answer.
-pub(super) fn is_open(model: &Model, asked: &Asked) -> bool {
+pub(super) fn is_open(model: &Model, asked: &GuideItem) -> bool {
     match (&asked.ask, asked.chapter) {
         (_, Chapter::List | Chapter::Finer | Chapter::WorkUp) => false,
         (Ask::Quantity(quantity), _) => given(model, *quantity).is_none(),

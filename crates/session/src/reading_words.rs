@@ -2,14 +2,14 @@
 
 use measurement::Reading;
 
-/// All of it; what does not apply is left out.
+/// How a reading was taken; what does not apply is left out.
 pub(crate) fn taking(reading: &Reading) -> String {
     let mut said = vec![reading.modality.label()];
     said.extend(words(reading).into_iter().filter(|word| !word.is_empty()));
     said.join(", ")
 }
 
-/// All of it, and what was named before and has no name now.
+/// How a reading is taken now, and what was named before and has no name now.
 pub(crate) fn retaken(was: &Reading, now: &Reading) -> String {
     let mut said = taking(now);
     for (was, now) in words(was).into_iter().zip(words(now)) {

@@ -243,7 +243,7 @@ impl Model {
         }
     }
 
-    /// How it stands with an exclusion of the house rules.
+    /// The answer to an exclusion of the house rules, and what it rests on.
     pub fn exclusion(&self, id: &str) -> Option<Answered> {
         let mut all = self.setting.rules().exclusions.iter();
         let exclusion = all.find(|one| one.id == id)?;

@@ -1,7 +1,7 @@
 use crate::Session;
 use crate::key::{Key, KeyCode};
 use crate::model::Status;
-use crate::overlay::{After, Guide, Overlay, ReadingForm, Step, closing};
+use crate::overlay::{After, Guide, GuideStep, Overlay, ReadingForm, closing};
 use crate::{Change, Focus, Page};
 
 impl Session {
@@ -12,11 +12,11 @@ impl Session {
     }
 
     /// Does what the topmost layer, the guide, made of a key.
-    pub(super) fn guide_step(&mut self, step: Step, key: Key) {
+    pub(super) fn guide_step(&mut self, step: GuideStep, key: Key) {
         match step {
-            Step::Stay | Step::Pass => {}
-            Step::Close => self.close_guide(key.code == KeyCode::Enter),
-            Step::Answer(edit, after) => {
+            GuideStep::Stay | GuideStep::Pass => {}
+            GuideStep::Close => self.close_guide(key.code == KeyCode::Enter),
+            GuideStep::Answer(edit, after) => {
                 let before = Guide::remarks(self);
                 let told = self.accept(Ok(Change::Edit(edit)));
                 self.with_guide(|guide, session| match told {
@@ -24,8 +24,8 @@ impl Session {
                     Err(refused) => guide.error = Some(refused.to_string()),
                 });
             }
-            Step::Undo => self.accept_or_say(Ok(Change::Undo)),
-            Step::Form {
+            GuideStep::Undo => self.accept_or_say(Ok(Change::Undo)),
+            GuideStep::Form {
                 reading,
                 is_new,
                 value,

@@ -4,7 +4,7 @@ use sizing::{Candidate, Verdict};
 
 /// What of the result is shown; nothing of it changes a result.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Shown {
+pub struct DisplayOptions {
     /// Which candidates the ranked list shows.
     pub filter: Filter,
     /// The face that is drawn face-on.
@@ -13,7 +13,7 @@ pub struct Shown {
     pub valve: Valve,
 }
 
-impl Default for Shown {
+impl Default for DisplayOptions {
     /// Everything, seen from the left, cut through the reference valve.
     fn default() -> Self {
         Self {

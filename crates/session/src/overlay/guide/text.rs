@@ -1,12 +1,12 @@
 //! A guide in words.
 
 use super::super::capital;
-use super::asked::{answer, given, is_open};
-use super::{Ask, Asked, Chapter, Guide, taken};
+use super::items::{answer, given, is_open};
+use super::{Ask, Chapter, Guide, GuideItem, taken};
 use crate::amount::{self, amount};
 use crate::fact::{choices, how, question, unsure};
 use crate::neighbour_name::neighbour;
-use crate::taking::taking;
+use crate::reading_words::taking;
 use crate::{Home, Model};
 use geometry::Face;
 use measurement::{Quantity, Structure, Unit, Valve};
@@ -15,7 +15,7 @@ use sizing::{Answer, Fact, Neighbour};
 
 /// The question that is asked now, in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Told {
+pub struct GuideText {
     /// Its chapter.
     pub chapter: Chapter,
     /// The question.
@@ -30,14 +30,14 @@ pub struct Told {
 
 /// A question among all, in a line.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Listed {
+pub struct GuideLine {
     /// Its chapter.
     pub chapter: Chapter,
-    /// How it stands with it.
+    /// Whether it is answered, open or left.
     pub mark: Mark,
     /// What it asks for.
     pub name: String,
-    /// The same in few letters.
+    /// Its name in few letters.
     pub short: String,
     /// Its answer, if there is one.
     pub answer: String,
@@ -62,7 +62,7 @@ pub enum Mark {
 
 impl Guide {
     /// Every question, in its order.
-    pub fn listed(&self, model: &Model) -> Vec<Listed> {
+    pub fn listed(&self, model: &Model) -> Vec<GuideLine> {
         self.asked.iter().map(|one| listed(model, one)).collect()
     }
 
@@ -80,12 +80,12 @@ impl Guide {
     }
 
     /// The question that is asked now.
-    pub fn told(&self, model: &Model) -> Told {
+    pub fn told(&self, model: &Model) -> GuideText {
         let chapter = self
             .asked
             .get(self.place)
             .map_or(Chapter::List, |it| it.chapter);
-        let mut told = Told {
+        let mut told = GuideText {
             chapter,
             title: String::new(),
             unit: None,
@@ -93,12 +93,12 @@ impl Guide {
             grave: None,
         };
         match self.asked.get(self.place) {
-            Some(Asked {
+            Some(GuideItem {
                 ask: Ask::Quantity(quantity),
                 needed_by,
                 ..
             }) => self.quantity_told(&mut told, *quantity, needed_by, model),
-            Some(Asked {
+            Some(GuideItem {
                 ask: Ask::Absent(absent),
                 ..
             }) => {
@@ -108,8 +108,8 @@ impl Guide {
                     ("n", "takes it back: there may be one".to_owned()),
                 ];
             }
-            Some(Asked { ask: Ask::List, .. }) | None => self.list_told(&mut told, model),
-            Some(Asked {
+            Some(GuideItem { ask: Ask::List, .. }) | None => self.list_told(&mut told, model),
+            Some(GuideItem {
                 ask: Ask::Fact(fact),
                 ..
             }) => fact_told(&mut told, *fact, model),
@@ -120,7 +120,7 @@ impl Guide {
 
     fn quantity_told(
         &self,
-        told: &mut Told,
+        told: &mut GuideText,
         quantity: Quantity,
         needed_by: &[&str],
         model: &Model,
@@ -166,7 +166,7 @@ impl Guide {
         }
     }
 
-    fn list_told(&self, told: &mut Told, model: &Model) {
+    fn list_told(&self, told: &mut GuideText, model: &Model) {
         let needed = &self.asked[..self.list().min(self.asked.len())];
         let open: Vec<String> = needed
             .iter()
@@ -289,7 +289,7 @@ fn left_out(quantity: Quantity, needed_by: &[&str], model: &Model) -> String {
     }
 }
 
-fn fact_told(told: &mut Told, fact: Fact, model: &Model) {
+fn fact_told(told: &mut GuideText, fact: Fact, model: &Model) {
     let case = model.document().case();
     let keys: Vec<String> = choices(fact)
         .iter()
@@ -309,7 +309,7 @@ fn fact_told(told: &mut Told, fact: Fact, model: &Model) {
     ];
 }
 
-fn question_told(told: &mut Told, asked: &Asked, model: &Model) {
+fn question_told(told: &mut GuideText, asked: &GuideItem, model: &Model) {
     let name = listed(model, asked).name;
     let answer = answer(model, &asked.ask).unwrap_or_default();
     told.title = match asked.ask {
@@ -343,7 +343,7 @@ fn question_told(told: &mut Told, asked: &Asked, model: &Model) {
     }
 }
 
-fn listed(model: &Model, asked: &Asked) -> Listed {
+fn listed(model: &Model, asked: &GuideItem) -> GuideLine {
     let (name, short) = match &asked.ask {
         Ask::Quantity(quantity) => (
             quantity.label().to_owned(),
@@ -364,7 +364,7 @@ fn listed(model: &Model, asked: &Asked) -> Listed {
         ),
     };
     let (mark, answer) = stands(model, asked);
-    Listed {
+    GuideLine {
         chapter: asked.chapter,
         mark,
         name,
@@ -374,7 +374,7 @@ fn listed(model: &Model, asked: &Asked) -> Listed {
 }
 
 /// How it stands with a question, and its answer in a word.
-fn stands(model: &Model, asked: &Asked) -> (Mark, String) {
+fn stands(model: &Model, asked: &GuideItem) -> (Mark, String) {
     let open = if is_open(model, asked) {
         Mark::Open
     } else {
