@@ -28,12 +28,6 @@ pub enum Edit {
         /// What brought it here, in a word or two.
         called: &'static str,
     },
-    /// A reading has this value.
-    Value(ReadingId, f64),
-    /// A reading has this standard deviation; `None`: your centre's.
-    Sd(ReadingId, Option<f64>),
-    /// A reading is set aside for this reason; `None`: it is used.
-    SetAside(ReadingId, Option<String>),
     /// A reading is this one, by its id; of the same quantity.
     Replace(Reading),
     /// A reading stands at this place among all.
@@ -81,18 +75,6 @@ impl Edit {
                 bays: replace(&mut document.bays, bays.clone()),
                 called,
             },
-            Self::Value(id, value) => {
-                let was = replace(&mut readings::find(document, id)?.value, *value);
-                Self::Value(id.clone(), was)
-            }
-            Self::Sd(id, sd) => {
-                let was = replace(&mut readings::find(document, id)?.sd, *sd);
-                Self::Sd(id.clone(), was)
-            }
-            Self::SetAside(id, why) => {
-                let was = replace(&mut readings::find(document, id)?.set_aside, why.clone());
-                Self::SetAside(id.clone(), was)
-            }
             Self::Replace(reading) => Self::Replace(replace(
                 readings::find(document, &reading.id)?,
                 reading.clone(),
@@ -123,9 +105,6 @@ impl Edit {
     /// Whether the change can be made.
     pub fn check(&self, document: &Document) -> Result<(), Refused> {
         match self {
-            Self::Value(id, value) => readings::check_value(document, id, *value),
-            Self::Sd(id, sd) => readings::check_sd(document, id, *sd),
-            Self::SetAside(id, why) => readings::check_set_aside(document, id, why.as_deref()),
             Self::Replace(reading) => readings::check_replace(document, reading),
             Self::Insert(place, reading) => readings::check_insert(document, *place, reading),
             Self::Remove(id) => readings::known(document, id).map(drop),
@@ -144,12 +123,8 @@ impl Edit {
     }
 
     /// The row of the list of readings where it is seen, if it leaves one.
-    pub(crate) fn row(&self, document: &Document) -> Option<Row> {
+    pub(crate) fn row(&self) -> Option<Row> {
         match self {
-            Self::Value(id, _) | Self::Sd(id, _) | Self::SetAside(id, _) => {
-                let quantity = document.reading(id)?.quantity;
-                Some(Row::Reading(id.clone(), quantity))
-            }
             Self::Insert(_, reading) | Self::Replace(reading) => {
                 Some(Row::Reading(reading.id.clone(), reading.quantity))
             }

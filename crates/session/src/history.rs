@@ -143,5 +143,5 @@ fn turn_back(
 }
 
 fn are_of_one(one: &Edit, other: &Edit) -> bool {
-    matches!((one, other), (Edit::Value(one, _), Edit::Value(other, _)) if one == other)
+    matches!((one, other), (Edit::Replace(one), Edit::Replace(other)) if one.id == other.id)
 }

@@ -135,7 +135,11 @@ fn nudge(session: &Session, nudge: Nudge) -> Result<Change, Refused> {
     if value == reading.value {
         return Err(Refused::AtEndOfRange(reading.quantity, value));
     }
-    Ok(Change::Nudge(Edit::Value(reading.id.clone(), value)))
+    let reading = Reading {
+        value,
+        ..reading.clone()
+    };
+    Ok(Change::Nudge(Edit::Replace(reading)))
 }
 
 fn type_value(session: &Session) -> Result<Change, Refused> {
@@ -167,7 +171,11 @@ fn type_doubt(session: &Session) -> Result<Change, Refused> {
 fn set_aside(session: &Session) -> Result<Change, Refused> {
     let reading = selected(session)?;
     if reading.set_aside.is_some() {
-        return Ok(Change::Edit(Edit::SetAside(reading.id.clone(), None)));
+        let reading = Reading {
+            set_aside: None,
+            ..reading.clone()
+        };
+        return Ok(Change::Edit(Edit::Replace(reading)));
     }
     Ok(ask(
         session,

@@ -6,23 +6,13 @@ use crate::neighbour_name::neighbour;
 use crate::reading_words::{retaken, taking};
 use crate::{Bay, DisplayOptions, Document, Filter};
 use geometry::Face;
-use measurement::{Quantity, Reading, ReadingId, Valve};
+use measurement::{Reading, Valve};
 use sizing::Answer;
 
 /// What was done by an edit whose inverse is known, to a document that has it.
 pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String {
     match (done, inverse) {
         (Edit::Case { case, called, .. }, _) => format!("{called}: {}", case.title),
-        (Edit::Value(id, now), Edit::Value(_, was)) => value(document, id, *was, *now),
-        (Edit::Sd(id, now), Edit::Sd(_, was)) => sd(document, id, *was, *now),
-        (Edit::SetAside(id, why), _) => {
-            let verb = if why.is_some() {
-                "set aside"
-            } else {
-                "restored"
-            };
-            format!("{verb}: {}", of(document, id, with_value))
-        }
         (Edit::Insert(_, reading), _) => {
             format!("added: {}, {}", with_value(reading), taking(reading))
         }
@@ -55,10 +45,6 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
     }
 }
 
-fn of(document: &Document, id: &ReadingId, say: impl Fn(&Reading) -> String) -> String {
-    document.reading(id).map_or_else(|| id.0.clone(), say)
-}
-
 fn with_value(reading: &Reading) -> String {
     format!(
         "{} {}",
@@ -67,35 +53,23 @@ fn with_value(reading: &Reading) -> String {
     )
 }
 
-fn value(document: &Document, id: &ReadingId, was: f64, now: f64) -> String {
-    of(document, id, |reading| {
-        arrow(reading.quantity, "", was, now)
-    })
-}
-
-fn arrow(quantity: Quantity, what: &str, was: f64, now: f64) -> String {
-    let was = number(quantity, was);
-    format!("{what}{quantity} {was} → {}", amount(quantity, now))
-}
-
-fn sd(document: &Document, id: &ReadingId, was: Option<f64>, now: Option<f64>) -> String {
-    of(document, id, |reading| doubt(reading.quantity, was, now))
-}
-
-fn doubt(quantity: Quantity, was: Option<f64>, now: Option<f64>) -> String {
-    let said = |sd: Option<f64>| sd.map_or("your centre's".into(), |sd| amount(quantity, sd));
-    format!("SD of {quantity} {} → {}", said(was), said(now))
-}
-
 /// What is different of a reading.
 fn replaced(was: &Reading, now: &Reading) -> String {
     let quantity = now.quantity;
     let mut said = Vec::new();
-    if was.value != now.value {
-        said.push(arrow(quantity, "", was.value, now.value));
+    // A row of nudges may end where it began.
+    if was.value != now.value || was == now {
+        let (was, now) = (number(quantity, was.value), amount(quantity, now.value));
+        said.push(format!("{quantity} {was} → {now}"));
     }
     if was.sd != now.sd {
-        said.push(doubt(quantity, was.sd, now.sd));
+        let sd = |sd: Option<f64>| sd.map_or("your centre's".into(), |sd| amount(quantity, sd));
+        said.push(format!("SD of {quantity} {} → {}", sd(was.sd), sd(now.sd)));
+    }
+    match &now.set_aside {
+        same if *same == was.set_aside => {}
+        Some(_) => said.push(format!("set aside: {}", with_value(now))),
+        None => said.push(format!("restored: {}", with_value(now))),
     }
     if taking(was) != taking(now) {
         said.push(format!("{quantity} read: {}", retaken(was, now)));

@@ -37,11 +37,6 @@ pub(super) fn remove(document: &mut Document, id: &ReadingId) -> Result<Edit, Re
     ))
 }
 
-pub(super) fn check_value(document: &Document, id: &ReadingId, value: f64) -> Result<(), Refused> {
-    let reading = known(document, id)?;
-    check_range(reading.quantity, value)
-}
-
 fn check_range(quantity: Quantity, value: f64) -> Result<(), Refused> {
     let info = quantity.info();
     if (info.least..=info.most).contains(&value) {
@@ -49,14 +44,6 @@ fn check_range(quantity: Quantity, value: f64) -> Result<(), Refused> {
     } else {
         Err(Refused::OutOfRange(quantity))
     }
-}
-
-pub(super) fn check_sd(
-    document: &Document,
-    id: &ReadingId,
-    sd: Option<f64>,
-) -> Result<(), Refused> {
-    check_sd_of(known(document, id)?.quantity, sd)
 }
 
 fn check_sd_of(quantity: Quantity, sd: Option<f64>) -> Result<(), Refused> {
@@ -69,26 +56,19 @@ fn check_sd_of(quantity: Quantity, sd: Option<f64>) -> Result<(), Refused> {
     }
 }
 
-pub(super) fn check_set_aside(
-    document: &Document,
-    id: &ReadingId,
-    why: Option<&str>,
-) -> Result<(), Refused> {
-    let reading = known(document, id)?;
-    match why {
-        Some(why) if why.trim().is_empty() => Err(Refused::ReasonExpected),
-        Some(_) => Ok(()),
-        None => check_is_there(document, reading),
-    }
-}
-
 pub(super) fn check_replace(document: &Document, reading: &Reading) -> Result<(), Refused> {
     let known = known(document, &reading.id)?;
     if known.quantity != reading.quantity {
         return Err(Refused::AnotherQuantity(known.quantity));
     }
     check_range(reading.quantity, reading.value)?;
-    check_sd_of(reading.quantity, reading.sd)
+    check_sd_of(reading.quantity, reading.sd)?;
+    match &reading.set_aside {
+        same if *same == known.set_aside => Ok(()),
+        Some(why) if why.trim().is_empty() => Err(Refused::ReasonExpected),
+        Some(_) => Ok(()),
+        None => check_is_there(document, reading),
+    }
 }
 
 pub(super) fn check_insert(

@@ -2,7 +2,7 @@ use super::capital;
 use crate::hint::{Hint, hints};
 use crate::key::{Key, KeyCode};
 use crate::{Edit, Model, amount};
-use measurement::{Quantity, ReadingId};
+use measurement::{Quantity, Reading, ReadingId};
 use sizing::{Implausible, Setting, implausible, repeated};
 use std::sync::Arc;
 
@@ -34,13 +34,21 @@ impl Confirmation {
     /// odd before, or where the edit cannot be made.
     pub(crate) fn of(edit: &Edit, model: &Model) -> Option<Self> {
         let document = model.document();
-        let (id, quantity, value) = match edit {
-            Edit::Value(id, value) => (id, document.reading(id)?.quantity, *value),
-            Edit::Insert(_, reading) | Edit::Replace(reading) => {
-                (&reading.id, reading.quantity, reading.value)
-            }
-            _ => return None,
+        let (Edit::Insert(_, reading) | Edit::Replace(reading)) = edit else {
+            return None;
         };
+        let (id, quantity, value) = (&reading.id, reading.quantity, reading.value);
+        let is_same = |was: &Reading| {
+            let (sd, set_aside) = (was.sd, was.set_aside.clone());
+            *was == Reading {
+                sd,
+                set_aside,
+                ..reading.clone()
+            }
+        };
+        if document.reading(id).is_some_and(is_same) {
+            return None;
+        }
         let mut changed = document.clone();
         edit.apply(&mut changed).ok()?;
         let question = twice(model, &changed.case, id)

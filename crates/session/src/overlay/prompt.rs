@@ -2,7 +2,7 @@ use super::form::{Form, FormEntry, FormError, FormSubject};
 use super::task::Task;
 use crate::errand::{Errand, Save};
 use crate::{DisplayOptions, Edit, Filter, Model, Refused, amount};
-use measurement::{Quantity, ReadingId};
+use measurement::{Quantity, Reading, ReadingId};
 use std::path::PathBuf;
 
 /// What a field asks for.
@@ -56,16 +56,29 @@ impl Prompt {
 
     /// The change that a typed text asks for; what is wrong with it, otherwise.
     fn read(&self, text: &str, model: &Model) -> Result<Task, Refused> {
+        let reading = |id: &ReadingId| {
+            let found = model.document().reading(id).cloned();
+            found.ok_or_else(|| Refused::NoSuchReading(id.clone()))
+        };
         let edit = match self {
-            Self::Value(id, quantity) => Edit::Value(id.clone(), number(*quantity, text)?),
-            Self::Sd(id, _) if text.is_empty() => Edit::Sd(id.clone(), None),
-            Self::Sd(id, quantity) => match amount::typed(*quantity, text) {
-                Some(sd) => Edit::Sd(id.clone(), Some(sd)),
-                None => {
-                    return Err(Refused::SdExpected);
-                }
-            },
-            Self::Reason(id, _) => Edit::SetAside(id.clone(), Some(text.to_owned())),
+            Self::Value(id, quantity) => {
+                let value = amount::typed(*quantity, text);
+                Edit::Replace(Reading {
+                    value: value.ok_or(Refused::OutOfRange(*quantity))?,
+                    ..reading(id)?
+                })
+            }
+            Self::Sd(id, quantity) => Edit::Replace(Reading {
+                sd: match text {
+                    "" => None,
+                    text => Some(amount::typed(*quantity, text).ok_or(Refused::SdExpected)?),
+                },
+                ..reading(id)?
+            }),
+            Self::Reason(id, _) => Edit::Replace(Reading {
+                set_aside: Some(text.to_owned()),
+                ..reading(id)?
+            }),
             Self::Filter => {
                 let shown = model.document().shown();
                 let filter = Filter {
@@ -95,8 +108,4 @@ fn path(text: &str) -> Result<PathBuf, Refused> {
         "" => Err(Refused::PathExpected),
         path => Ok(PathBuf::from(path)),
     }
-}
-
-fn number(quantity: Quantity, text: &str) -> Result<f64, Refused> {
-    amount::typed(quantity, text).ok_or(Refused::OutOfRange(quantity))
 }

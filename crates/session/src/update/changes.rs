@@ -110,9 +110,7 @@ impl Session {
                 self.bays_wait = true;
             }
             let rows = rows(&self.model.document);
-            let was = edit
-                .row(&self.model.document)
-                .or_else(|| self.row().cloned());
+            let was = edit.row().or_else(|| self.row().cloned());
             let row = &mut self.model.view.selected[Focus::Readings];
             *row = was.map_or(0, |was| kept(&rows, &was, *row));
             self.model.rows = rows;

@@ -176,6 +176,14 @@ fn the_footer_shows_five_to_seven_keys_that_work() {
 }
 
 #[test]
+fn a_row_of_nudges_back_to_its_start_says_so() {
+    let mut session = opened("aortic.rim 1.5");
+    press(&mut session, "right left");
+    let said = "aortic rim 1.5 → 1.5 mm".to_owned();
+    assert_eq!(session.status(), Some(&Status::Done(said)));
+}
+
+#[test]
 fn a_paste_goes_into_a_field_alone() {
     let mut session = opened("aortic.rim 1.5");
     session.paste("q");

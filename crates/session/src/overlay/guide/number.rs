@@ -7,7 +7,7 @@ use super::{After, Ask, Guide, GuideStep, taken};
 use crate::key::{Key, KeyCode};
 use crate::overlay::{Confirmation, ConfirmationAnswer};
 use crate::{Edit, Editor, Model, amount, first_reading};
-use measurement::Quantity;
+use measurement::{Quantity, Reading};
 use sizing::resolve::neighbour_of;
 
 impl Guide {
@@ -97,7 +97,12 @@ impl Guide {
                 let reading = first_reading::reading(model.document(), quantity, value);
                 Edit::Insert(model.document().case().readings.len(), reading)
             },
-            |reading| Edit::Value(reading.id.clone(), value),
+            |reading| {
+                Edit::Replace(Reading {
+                    value,
+                    ..reading.clone()
+                })
+            },
         );
         self.asks = Confirmation::of(&edit, model);
         if self.asks.is_some() {
