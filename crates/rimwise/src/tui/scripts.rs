@@ -18,6 +18,7 @@ use desk::{Desk, Start};
 use files::{Fault, Operation};
 use play::{Act, Play};
 use std::collections::BTreeMap;
+use std::ffi::OsString;
 use std::io::{self, Write};
 use std::sync::{Arc, Mutex};
 use std::time::Duration;
@@ -140,8 +141,18 @@ fn write_down(number: u64, transcript: &[String]) {
     }
 }
 
+/// What windows left beside cases in the folder where the tests run: what is typed as a
+/// path leads there.
+fn left_here() -> Vec<OsString> {
+    let here = std::fs::read_dir(".").unwrap().flatten();
+    let names = here.map(|entry| entry.file_name());
+    let is_left = |name: &OsString| name.to_string_lossy().contains("rimwise-");
+    names.filter(is_left).collect()
+}
+
 #[test]
 fn scripts_are_played_replayed_and_killed() {
+    let before = left_here();
     let count = std::env::var("RIMWISE_SCRIPTS").map(|it| it.parse().unwrap());
     let count: u64 = count.unwrap_or(DAILY);
     let threads = std::thread::available_parallelism().map_or(1, usize::from) as u64;
@@ -170,6 +181,7 @@ fn scripts_are_played_replayed_and_killed() {
         println!("{count:>6} {operation:?} {fault:?}");
     }
     assert!(table.replayed > 0 && table.killed > 0);
+    assert_eq!(left_here(), before, "left outside the folder of a script");
 }
 
 /// A record of the program, with its head: `RIMWISE_REPLAY=FILE`.
