@@ -6,6 +6,7 @@ use crate::{
 };
 use measurement::{Joint, Quantity, Values, Valve};
 use std::borrow::Cow;
+use std::fmt::Display;
 use std::ops::Deref;
 use std::sync::Arc;
 
@@ -130,6 +131,15 @@ impl Setting {
     pub(crate) fn held(mut self, reasons: Vec<String>) -> Self {
         self.held = reasons;
         self
+    }
+
+    /// The same case where its trials could not be taken in: every verdict is held at
+    /// borderline, and the reason is said.
+    #[must_use]
+    pub fn without_trials(self, why: &impl Display) -> Self {
+        self.held(vec![format!(
+            "what was seen in trials could not be taken in: {why}"
+        )])
     }
 
     /// Whether the case has trials of which nothing is taken in here.

@@ -10,7 +10,10 @@ mod kind;
 mod modelled;
 mod next;
 mod record;
+mod room;
 mod seen;
+mod steps;
+mod taken_in;
 mod unions;
 mod weigh;
 mod weighing;
@@ -21,10 +24,11 @@ pub use criterion::{
     Bounds, Criterion, CriterionChange, CriterionError, CriterionState, criteria_of,
 };
 pub use kind::{AskedOf, ObservationKind};
-pub use next::{WhatNext, what_next};
-pub use record::{
-    Before, Cable, CameOfIt, FollowUp, Observation, Procedure, RoomBox, RoomNote, Trial, Used,
-};
+pub use next::{REPEATED_CROSSINGS, WhatNext, what_next};
+pub use record::{Before, Cable, CameOfIt, FollowUp, Observation, Procedure, Trial};
+pub use room::{RoomBox, RoomNote, Used, UsedKind};
 pub use seen::{Rhythm, Seen, Takes};
+pub use steps::StepError;
+pub use taken_in::{TakenIn, take_in};
 pub use unions::{SetWeights, Unions, dominates, unions};
 pub use weighing::{ENOUGH, LEAST_DRAWS, SeenOutcome, TrialOutcome, WeighError, Weighing, weigh};

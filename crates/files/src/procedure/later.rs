@@ -7,7 +7,7 @@ use crate::ron_text::number;
 use crate::rows::each_row;
 use crate::words::Word;
 use serde::Deserialize;
-use sizing::trial::{FollowUp, RoomBox, RoomNote, Used};
+use sizing::trial::{FollowUp, RoomBox, RoomNote, Used, UsedKind};
 
 #[derive(Default, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -32,32 +32,24 @@ pub(crate) struct RoomForm {
     value: Option<f64>,
 }
 
-/// The most contrast that is taken for no slip of the pen, mL.
-const MOST_CONTRAST: f64 = 2000.0;
-/// The same of the dose-area product, Gy·cm².
-const MOST_DOSE: f64 = 5000.0;
-/// The same of fluoroscopy, minutes.
-const MOST_FLUOROSCOPY: f64 = 1440.0;
 /// A hundred years of days.
 const MOST_DAYS: f64 = 36_525.0;
 
 pub(super) fn used(form: &UsedForm, at: &Place, faults: &mut Faults) -> Used {
-    let mut used = |value: Option<f64>, name, most, unit| {
-        value.map(|value| faults.number(&at.field(name), value, 0.0..=most, unit))
+    let mut used = |kind: UsedKind, value: Option<f64>, name| {
+        value.map(|value| faults.number(&at.field(name), value, 0.0..=kind.most(), kind.unit()))
     };
     Used {
-        contrast_ml: used(form.contrast_ml, "contrast_ml", MOST_CONTRAST, "mL"),
+        contrast_ml: used(UsedKind::Contrast, form.contrast_ml, "contrast_ml"),
         dose_area_gy_cm2: used(
+            UsedKind::DoseArea,
             form.dose_area_gy_cm2,
             "dose_area_gy_cm2",
-            MOST_DOSE,
-            "Gy cm²",
         ),
         fluoroscopy_min: used(
+            UsedKind::Fluoroscopy,
             form.fluoroscopy_min,
             "fluoroscopy_min",
-            MOST_FLUOROSCOPY,
-            "min",
         ),
     }
 }

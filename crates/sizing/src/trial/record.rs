@@ -1,4 +1,4 @@
-use super::{Criterion, ObservationKind, Seen};
+use super::{Criterion, ObservationKind, RoomNote, Seen, Used};
 use crate::Subject;
 use measurement::{Answer, Modality};
 
@@ -125,17 +125,6 @@ pub struct Observation {
     pub set_aside: Option<String>,
 }
 
-/// What was used, beside published figures and never judged.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Used {
-    /// Contrast, mL.
-    pub contrast_ml: Option<f64>,
-    /// Dose-area product, Gy·cm².
-    pub dose_area_gy_cm2: Option<f64>,
-    /// Fluoroscopy, minutes.
-    pub fluoroscopy_min: Option<f64>,
-}
-
 /// What was seen on one day after the procedure.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FollowUp {
@@ -143,73 +132,6 @@ pub struct FollowUp {
     pub day: f64,
     /// What was seen.
     pub seen: Vec<Observation>,
-}
-
-/// A box of the room that was ticked, with its minute and figure where it has one.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct RoomNote {
-    /// The box.
-    pub what: RoomBox,
-    /// The minute after puncture.
-    pub min: Option<f64>,
-    /// Its figure: an activated clotting time in s, a pressure in mmHg.
-    pub value: Option<f64>,
-}
-
-/// A box of the room: ticked and printed, never judged.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum RoomBox {
-    /// Heparin was given.
-    Heparin,
-    /// The activated clotting time, s.
-    ClottingTime,
-    /// A snare is in the room.
-    Snare,
-    /// A sheath 2 Fr larger is in the room.
-    LargerSheath,
-    /// Pacing is ready.
-    Pacing,
-    /// A surgeon and a theatre are ready.
-    SurgeonAndTheatre,
-    /// Blood is ready.
-    Blood,
-    /// Echo stays in the room.
-    Echo,
-    /// An antibiotic was given by the local rule.
-    Antibiotic,
-    /// An arrhythmia on the course of the wire.
-    ArrhythmiaOnWire,
-    /// Left ventricular pressure after, mmHg.
-    LeftPressure,
-    /// Right ventricular pressure after, mmHg.
-    RightPressure,
-    /// Pulmonary artery pressure after, mmHg.
-    PulmonaryPressure,
-    /// Pulses felt after 1 hour.
-    PulsesAt1h,
-    /// Pulses felt after 6 hours.
-    PulsesAt6h,
-    /// Pulses felt after 24 hours.
-    PulsesAt24h,
-    /// Telemetry for 24 hours.
-    Telemetry,
-    /// The colour of the urine was looked at.
-    Urine,
-    /// Antiplatelet treatment by the local rule.
-    Antiplatelet,
-    /// Endocarditis precautions by the local rule.
-    EndocarditisPrecautions,
-}
-
-impl RoomBox {
-    /// The most its figure can be; `None` where it has none.
-    pub const fn most(self) -> Option<f64> {
-        match self {
-            Self::ClottingTime => Some(2000.0),
-            Self::LeftPressure | Self::RightPressure | Self::PulmonaryPressure => Some(300.0),
-            _ => None,
-        }
-    }
 }
 
 impl Procedure {
