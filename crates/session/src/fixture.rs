@@ -91,6 +91,7 @@ pub(crate) fn assess(session: &mut Session) {
             is_last: true,
             setting,
             ranking: Arc::new(ranking.unwrap()),
+            weighing: None,
             by_hand: Vec::new(),
         })));
     }

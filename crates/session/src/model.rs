@@ -106,7 +106,7 @@ impl Model {
             setting: Arc::clone(&self.plain_setting),
             shelf: self.document.shelf.clone(),
             by_hand: self.bays_by_hand(),
-            stages: Request::stages(sizes),
+            stages: Request::stages(sizes, !self.document.case().procedure.trials.is_empty()),
             map: MapGrain::USUAL,
             work_up_draws: Request::WORK_UP_DRAWS,
             seed: sizing::Draws::SEED,

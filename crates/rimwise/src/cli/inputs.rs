@@ -12,7 +12,7 @@ use paper::Provenance;
 use session::Session;
 use sha2::{Digest, Sha256};
 use sizing::engine::{Counter, Engine, Fast};
-use sizing::trial::{Weighing, weigh};
+use sizing::trial::{TakenIn, Weighing, take_in};
 use sizing::{Catalogue, Draws, Ranking, Setting, Shape, Size, Work, overlaid, rank};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -154,18 +154,18 @@ impl Inputs {
             threads,
             cancel: &never,
         };
-        let mut weighing = weighing(&setting, &catalogues, common, &work)?;
-        let counts = weighing.as_ref().is_some_and(|one| one.any_counted);
-        if let Some(weighing) = &weighing {
-            setting = Arc::new(weighing.believed(&setting));
-        }
-        let draws = match (common.draws, &mut weighing) {
-            (0, _) => None,
-            (_, Some(weighing)) if counts => weighing.draws.take(),
-            (draws, _) => Some(
-                Draws::new(&setting, draws, common.seed)
-                    .map_err(|error| BadInput(format!("--draws: {error}")))?,
-            ),
+        let taken_in = taken_in(&setting, &catalogues, common, &work)?;
+        let (draws, weighing) = match taken_in {
+            Some(taken_in) => {
+                setting = taken_in.setting;
+                (taken_in.draws, Some(taken_in.weighing))
+            }
+            None if common.draws == 0 => (None, None),
+            None => {
+                let draws = Draws::new(&setting, common.draws, common.seed)
+                    .map_err(|error| BadInput(format!("--draws: {error}")))?;
+                (Some(draws), None)
+            }
         };
         Ok(Ready {
             setting,
@@ -180,21 +180,21 @@ impl Inputs {
     }
 }
 
-/// What the trials of a case make of its draws; `None` where it has none, where they are
-/// left out, or where there are no draws.
-fn weighing(
+/// The case with its trials taken in; `None` where it has none, where they are left out,
+/// or where there are no draws.
+fn taken_in(
     setting: &Setting,
     catalogues: &[Catalogue],
     common: &Common,
     work: &Work,
-) -> Result<Option<Weighing>> {
+) -> Result<Option<TakenIn>> {
     if common.before || common.draws == 0 || setting.case().procedure.trials.is_empty() {
         return Ok(None);
     }
-    let weighed = weigh(setting, catalogues, common.draws, common.seed, work);
+    let taken_in = take_in(setting, catalogues, common.draws, common.seed, work);
     let says = |error| format!("--draws: {error}; --before leaves the trials out");
-    let weighed = weighed.map_err(|error| BadInput(says(error)))?;
-    Ok(Some(weighed.context(CANCELLED)?))
+    let taken_in = taken_in.map_err(|error| BadInput(says(error)))?;
+    Ok(Some(taken_in.context(CANCELLED)?))
 }
 
 /// A case under its rules with its draws.

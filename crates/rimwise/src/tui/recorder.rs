@@ -116,6 +116,27 @@ fn without_words(case: &Case) -> Case {
     for exception in &mut case.exceptions {
         "a recorded reason".clone_into(&mut exception.because);
     }
+    let procedure = &mut case.procedure;
+    procedure.case_id = None;
+    for change in procedure
+        .criteria
+        .iter_mut()
+        .flat_map(|one| &mut one.changes)
+    {
+        "a recorded reason".clone_into(&mut change.reason);
+    }
+    for trial in &mut procedure.trials {
+        trial.view = None;
+        trial.because = None;
+    }
+    let later = procedure.follow_up.iter_mut().flat_map(|day| &mut day.seen);
+    let seen = procedure
+        .trials
+        .iter_mut()
+        .flat_map(|trial| &mut trial.seen);
+    for why in seen.chain(later).filter_map(|one| one.set_aside.as_mut()) {
+        "a recorded reason".clone_into(why);
+    }
     case
 }
 

@@ -22,6 +22,16 @@ impl Model {
         &self.setting
     }
 
+    /// The case as it is believed now: with what was seen in trials taken in, once the
+    /// list of the open document has it.
+    pub fn believed(&self) -> &Arc<Setting> {
+        let assessed = self.results.assessed();
+        let is_now = |generation| generation == self.results.generation();
+        assessed
+            .filter(|it| it.weighing.is_some() && is_now(it.generation))
+            .map_or(&self.setting, |it| &it.ranking.setting)
+    }
+
     /// What can be undone and redone.
     pub const fn history(&self) -> &History {
         &self.history

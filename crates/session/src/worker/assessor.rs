@@ -3,8 +3,9 @@ use super::page_work;
 use super::request::{RankingResult, Reply, Request};
 use crate::{Bay, Shelf};
 use sizing::engine::{Counter, Engine};
+use sizing::trial::{TakenIn, Weighing, take_in};
 use sizing::worth::Worth;
-use sizing::{Assessment, Candidate, Draws, Ranking, Setting, Work};
+use sizing::{Assessment, Candidate, Draws, Ranking, Setting, Work, rank};
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
 
@@ -35,6 +36,9 @@ struct Stage {
     count: usize,
     counter: Option<Box<dyn Counter>>,
     ranking: Arc<Ranking>,
+    /// What the trials of the case made of the draws; `None`: there are none, or there
+    /// are no draws.
+    weighing: Option<Arc<Weighing>>,
 }
 
 impl<'a> Assessor<'a> {
@@ -70,14 +74,22 @@ impl<'a> Assessor<'a> {
         work: &Work,
         send: &mut impl FnMut(Reply) -> bool,
     ) -> Option<()> {
+        let last = request.stages.last();
+        let is_last = |it: &&Stage| Some(&it.count) == last;
         match request.wanted? {
             PageRequest::Doubt(place) => {
-                let last = request.stages.last();
-                let stage = self.stage.as_ref().filter(|it| Some(&it.count) == last)?;
+                let stage = self.stage.as_ref().filter(is_last)?;
                 let list = (&*stage.ranking, stage.counter.as_deref());
                 page_work::doubt(request, place, list, &mut self.worth, work, send)
             }
-            PageRequest::FitMap => page_work::fit_map(request, self.engine, work, send),
+            PageRequest::FitMap => {
+                let stage = self.stage.as_ref().filter(is_last);
+                // What was seen in trials weighs the map as well.
+                let weighed = stage.filter(|it| it.weighing.is_some());
+                let weighed =
+                    weighed.and_then(|it| Some((&it.ranking.setting, it.counter.as_deref()?)));
+                page_work::fit_map(request, self.engine, weighed, work, send)
+            }
             PageRequest::WorkUp => page_work::work_up(request, work, send),
         }
     }
@@ -101,6 +113,7 @@ impl<'a> Assessor<'a> {
                 is_last: place == last,
                 setting: Arc::clone(&request.setting),
                 ranking: Arc::clone(&stage.ranking),
+                weighing: stage.weighing.clone(),
                 by_hand,
             };
             let reply = Reply::Assessed(Arc::new(assessed));
@@ -157,6 +170,10 @@ impl<'a> Assessor<'a> {
             seed,
             ..
         } = request;
+        if count > 0 && !setting.case().procedure.trials.is_empty() {
+            let stage = self.weighed(request, count, work)?;
+            return Some(self.stage.insert(stage));
+        }
         // A number of draws that cannot be taken gives the values as read.
         let draws = match count {
             0 => None,
@@ -175,7 +192,38 @@ impl<'a> Assessor<'a> {
             count,
             counter,
             ranking: Arc::new(ranking),
+            weighing: None,
         }))
+    }
+
+    /// A stage with what was seen in the trials of the case taken in; `None` when it was
+    /// cancelled.
+    fn weighed(&self, request: &Request, count: usize, work: &Work) -> Option<Stage> {
+        let catalogues = request.shelf.catalogues();
+        let taken_in = take_in(&request.setting, catalogues, count, request.seed, work);
+        let (setting, draws, weighing) = match taken_in {
+            Ok(taken_in) => {
+                let TakenIn {
+                    setting,
+                    draws,
+                    weighing,
+                } = taken_in?;
+                (setting, draws, Some(Arc::new(weighing)))
+            }
+            // The list of the readings, which says that trials are left out of it, and why.
+            Err(error) => {
+                let setting = Setting::clone(&request.setting).without_trials(&error);
+                (Arc::new(setting), None, None)
+            }
+        };
+        let counter = draws.map(|draws| self.engine.prepare(draws));
+        let ranking = rank(&setting, catalogues, counter.as_deref(), work)?;
+        Some(Stage {
+            count,
+            counter,
+            ranking: Arc::new(ranking),
+            weighing,
+        })
     }
 }
 
@@ -192,7 +240,8 @@ fn by_hand(request: &Request, stage: &Stage, work: &Work) -> Option<Vec<(Bay, Ca
         };
         let piece = (bay.place, shape, &size);
         let counter = stage.counter.as_deref();
-        let mut candidate = Candidate::assess(&request.setting, piece, bay.turn(), counter);
+        let setting = &stage.ranking.setting;
+        let mut candidate = Candidate::assess(setting, piece, bay.turn(), counter);
         let name = request.shelf.name(bay.place);
         candidate.is_on_shelf = name.is_none_or(|name| !request.shelf.is_aside(&name));
         assessed.push((*bay, candidate));

@@ -7,7 +7,7 @@ use sizing::engine::{Counter, Engine};
 use sizing::fit_map::{Axis, FitMap, Mark, Refinement, best_length, marks, nearest_form};
 use sizing::rows;
 use sizing::worth::{Worth, worth};
-use sizing::{Draws, Ranking, Work};
+use sizing::{Draws, Ranking, Setting, Work};
 use std::sync::Arc;
 use workup::Workup;
 
@@ -22,7 +22,7 @@ pub(super) fn doubt(
     send: &mut impl FnMut(Reply) -> bool,
 ) -> Option<()> {
     let candidate = ranking.candidates.iter().find(|one| one.place == place)?;
-    let setting = &request.setting;
+    let setting = &ranking.setting;
     let asked = rows(setting, &candidate.size.occluder);
     let break_evens = Arc::new(break_even(setting, &candidate.size, candidate.turn, &asked));
     let mut doubted = DoubtResult {
@@ -45,28 +45,35 @@ pub(super) fn doubt(
     Some(())
 }
 
-/// Works out the fit map, coarse first, and sends each level; `None` when it was
-/// cancelled or nobody listens.
+/// Works out the fit map, coarse first, and sends each level, by the draws as trials
+/// weighed them where they did; `None` when it was cancelled or nobody listens.
 pub(super) fn fit_map(
     request: &Request,
     engine: &dyn Engine,
+    weighed: Option<(&Arc<Setting>, &dyn Counter)>,
     work: &Work,
     send: &mut impl FnMut(Reply) -> bool,
 ) -> Option<()> {
-    let setting = &request.setting;
+    let setting = weighed.map_or(&request.setting, |(setting, _)| setting);
     // Of a case that is not rated no chance is given, and so no map.
     if setting.not_rated().is_some() {
         return Some(());
     }
     let catalogues = request.shelf.catalogues();
     let mut form = nearest_form(setting, catalogues)?;
-    let draws = Draws::new(setting, request.map.draws, request.seed).ok()?;
-    let counter = engine.prepare(draws);
-    form.length = best_length(setting, &form, &*counter, work)?.length;
+    let fresh;
+    let counter = if let Some((_, counter)) = weighed {
+        counter
+    } else {
+        let draws = Draws::new(setting, request.map.draws, request.seed).ok()?;
+        fresh = engine.prepare(draws);
+        &*fresh
+    };
+    form.length = best_length(setting, &form, counter, work)?.length;
     let marks: Arc<[Mark]> = marks(catalogues, &form).into();
     let mut refinement = Refinement::new(
         setting,
-        &*counter,
+        counter,
         form,
         Axis::of_waists(setting, request.map.waists),
         Axis::of_overhangs(request.map.overhangs),

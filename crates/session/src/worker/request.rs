@@ -1,5 +1,6 @@
 use super::page_request::{DoubtResult, FitMapResult, PageRequest, WorkUpResult};
 use crate::{Bay, Shelf};
+use sizing::trial::{LEAST_DRAWS, Weighing};
 use sizing::{Candidate, Ranking, Setting};
 use std::sync::Arc;
 use workup::Limits;
@@ -58,10 +59,16 @@ impl Request {
     const OF_FEW: &'static [usize] = &[0, 4096];
     /// So many sizes are counted over 4,096 draws in less than 25 ms on two cores.
     const FEW: usize = 200;
+    /// Of a case with trials no fewer draws say anything, and no list without them is
+    /// shown in between.
+    const WITH_TRIALS: &'static [usize] = &[LEAST_DRAWS];
 
-    /// The numbers of draws by which so many sizes are ranked one after the other.
-    pub const fn stages(sizes: usize) -> &'static [usize] {
-        if sizes <= Self::FEW {
+    /// The numbers of draws by which so many sizes of a case, with trials or without, are
+    /// ranked one after the other.
+    pub const fn stages(sizes: usize, has_trials: bool) -> &'static [usize] {
+        if has_trials {
+            Self::WITH_TRIALS
+        } else if sizes <= Self::FEW {
             Self::OF_FEW
         } else {
             Self::STAGES
@@ -83,8 +90,10 @@ pub struct RankingResult {
     pub is_last: bool,
     /// The case under its rules, worked up.
     pub setting: Arc<Setting>,
-    /// The ranked list.
+    /// The ranked list, with what was seen in trials taken in.
     pub ranking: Arc<Ranking>,
+    /// What trials made of the draws; `None`: there are none, or there are no draws.
+    pub weighing: Option<Arc<Weighing>>,
     /// Pinned candidates that the ranking does not hold.
     pub by_hand: Vec<(Bay, Candidate)>,
 }

@@ -3,7 +3,7 @@ use crate::fixture;
 use crate::{Bay, Session};
 use sizing::engine::{Counter, Counts, Plain, Question};
 use sizing::{Draws, Turn};
-use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::sync::mpsc::{Receiver, channel};
 use std::sync::{Condvar, Mutex};
 use std::time::{Duration, Instant};
@@ -208,12 +208,68 @@ fn closing_stops_the_work_after_the_sizes_that_are_counted_together() {
 #[test]
 fn every_stage_is_a_number_of_draws_that_can_be_taken() {
     let setting = request(&mut small(), &[]).setting;
-    for &draws in Request::STAGES.iter().chain(Request::stages(158)) {
+    let usual = Request::STAGES.iter().chain(Request::stages(158, false));
+    for &draws in usual.chain(Request::stages(158, true)) {
         assert!(
             draws == 0 || Draws::new(&setting, draws, 1).is_ok(),
             "{draws}"
         );
     }
+}
+
+/// A case with one trial of a size, whose contact with the aortic valve counts.
+fn touched(size: &str) -> Session {
+    let (name, text) = files::shipped::scenario("contact-first").unwrap();
+    let mut case = files::parse_case(name, text).unwrap().into_value();
+    case.procedure.trials[0].size = size.to_owned();
+    fixture::open(case)
+}
+
+#[test]
+fn a_list_takes_in_what_was_seen_in_trials() {
+    let mut session = touched("even-narrow/5x3");
+    let request = session.take_request().unwrap();
+    assert_eq!(request.stages, [4096]);
+    let (sender, replies) = channel();
+    let worker = Worker::start(sizing::engine::Fast, 1, move |reply| {
+        sender.send(reply).is_ok()
+    });
+    let worker = worker.unwrap();
+    worker.submit(request);
+    let assessed = next(&replies);
+    assert!(assessed.weighing.as_ref().unwrap().any_counted);
+    assert!(!assessed.ranking.setting.leaves_trials_out());
+    assert!(assessed.setting.leaves_trials_out());
+    let chance = |ranking: &sizing::Ranking| {
+        let found = ranking.find("even-narrow/5x3").unwrap();
+        found.chances.as_ref().unwrap().chance.value
+    };
+    let catalogues = session.document().shelf().catalogues();
+    let draws = Draws::new(&assessed.setting, 4096, Draws::SEED).unwrap();
+    let (counter, never) = (sizing::engine::Fast.prepare(draws), AtomicBool::new(false));
+    let work = Work {
+        threads: 1,
+        cancel: &never,
+    };
+    let before = sizing::rank(&assessed.setting, catalogues, Some(&*counter), &work);
+    assert!(chance(&assessed.ranking) < chance(&before.unwrap()) - 0.1);
+}
+
+#[test]
+fn trials_that_cannot_be_taken_in_hold_every_verdict() {
+    let mut session = touched("of-another-catalogue/5x3");
+    let (worker, replies) = started(Plain);
+    worker.submit(session.take_request().unwrap());
+    let assessed = next(&replies);
+    let held = assessed.ranking.setting.held_by_trials();
+    assert_eq!(
+        held,
+        [
+            "what was seen in trials could not be taken in: no size `of-another-catalogue/5x3` in the catalogue"
+        ]
+    );
+    let mut all = assessed.ranking.candidates.iter();
+    assert!(all.all(|one| one.judged.verdict != sizing::Verdict::Fits));
 }
 
 #[test]

@@ -7,7 +7,8 @@ use crate::text::{fitted, paragraph};
 use anyhow::Result;
 use files::visible;
 use sizing::trial::{
-    CriterionState, SeenOutcome, Surprise, Trial, TrialOutcome, Weighing, WhatNext,
+    CriterionState, REPEATED_CROSSINGS, SeenOutcome, Surprise, Trial, TrialOutcome, Weighing,
+    WhatNext,
 };
 use sizing::{Candidate, Ranking, Subject};
 use std::fmt::Write as _;
@@ -23,10 +24,6 @@ pub(crate) struct Page<'a> {
     pub(crate) next: Option<&'a WhatNext>,
     pub(crate) planned_on_now: &'a str,
 }
-
-/// Published harm of repeated crossings, said beside what more deployments would reach.
-const REPEATED: &str = "Repeated crossings of the defect went with new aortic regurgitation (odds \
-    2.0 times as high, 1.3 to 3.1; 1,427 closures; doi 10.1007/s12928-025-01221-7, abstract only).";
 
 /// What is said where a list takes trials in.
 pub(crate) fn taken_in(weighing: &Weighing) -> String {
@@ -248,7 +245,7 @@ fn next(out: &mut dyn Write, page: &Page) -> Result<()> {
     };
     if let Some(says) = next.says(page.ranking) {
         write!(out, "{}", paragraph("", &visible(&says), WIDTH))?;
-        write!(out, "{}", paragraph("", REPEATED, WIDTH))?;
+        write!(out, "{}", paragraph("", REPEATED_CROSSINGS, WIDTH))?;
         writeln!(out)?;
     }
     Ok(())

@@ -26,7 +26,7 @@ pub(super) struct Piece {
 
 impl Sitters {
     pub(super) fn of(session: &Session, bays: &[Bay]) -> Self {
-        let setting = session.setting();
+        let setting = session.believed();
         let shown = session.document().shown();
         let piece = |bay: &Bay| {
             let found = bay.find(session.document().shelf());
@@ -64,7 +64,7 @@ impl Sitters {
                     _ => false,
                 }
         };
-        Arc::ptr_eq(&self.setting, session.setting())
+        Arc::ptr_eq(&self.setting, session.believed())
             && self.valve == shown.valve
             && self.face == shown.face
             && self.section_left == session.view().looks.section_left
