@@ -5,7 +5,7 @@ use crate::form::Bare;
 use crate::place::Place;
 use crate::ron_text::Field;
 use crate::words::Word;
-use measurement::{Answer, Conduction, Finding, Findings, Prolapse, Regurgitation};
+use measurement::{Answer, Conduction, Finding, Findings, Prolapse, Regurgitation, whole};
 use serde::Deserialize;
 use sizing::{Fact, FactValue, Facts, MOST_HOLES};
 
@@ -74,7 +74,7 @@ fn prolapse(word: Option<&Bare>, at: &Place, faults: &mut Faults) -> Prolapse {
 
 fn holes(count: Option<f64>, at: &Place, faults: &mut Faults) -> Option<u8> {
     let count = count?;
-    let known = (1..=MOST_HOLES).find(|&whole| f64::from(whole) == count);
+    let known = whole(1..=MOST_HOLES, count);
     if known.is_none() {
         let expected = format!("a whole number from 1 to {MOST_HOLES}");
         let remedy = format!("{MOST_HOLES} stands for {MOST_HOLES} or more; left out, unknown.");

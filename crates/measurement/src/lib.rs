@@ -48,6 +48,7 @@ mod unit;
 pub mod units;
 mod values;
 mod weights;
+mod whole;
 
 pub use age::Age;
 pub use anatomy::{Side, Site, Valve};
@@ -80,3 +81,4 @@ pub use units::{
 };
 pub use values::Values;
 pub use weights::Weights;
+pub use whole::whole;

@@ -229,7 +229,7 @@ impl Model {
     pub fn turn_degrees(&self, bay: usize) -> Option<u16> {
         let best = || {
             let turn = self.bay_candidate(bay)?.turn.to_degrees().round();
-            (0..FULL_ROUND).find(|&degrees| f64::from(degrees) == turn)
+            measurement::whole(0..FULL_ROUND, turn)
         };
         self.document.bays().get(bay)?.turn.or_else(best)
     }

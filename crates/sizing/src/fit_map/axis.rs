@@ -36,7 +36,8 @@ impl Axis {
     /// more than half a step.
     pub fn index_of(&self, value: Mm) -> Option<usize> {
         let steps = ((value - self.first) / self.step).round();
-        (0..self.count).find(|&index| index as f64 == steps)
+        let count = u32::try_from(self.count).ok()?;
+        measurement::whole(0..count, steps).map(|index| index as usize)
     }
 
     /// Waists about the hole of a case, from 1 mm under its fit diameter.
