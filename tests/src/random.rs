@@ -134,19 +134,21 @@ pub fn any_size() -> impl Strategy<Value = Size> {
         .prop_map(|(waist, length, discs, conformability, braid)| Size {
             label: "any".into(),
             occluder: Occluder {
-                waist: Waist {
-                    diameter: waist,
-                    length,
-                },
-                discs: discs.map(|disc| {
-                    disc.map(|(overhang, thickness, u, v)| Disc {
-                        radius: 0.5 * waist + overhang,
-                        thickness,
-                        offset: Vec2::new(u, v),
-                    })
-                }),
                 conformability,
                 braid_angle: degrees(braid),
+                ..Occluder::new(
+                    Waist {
+                        diameter: waist,
+                        length,
+                    },
+                    discs.map(|disc| {
+                        disc.map(|(overhang, thickness, u, v)| Disc {
+                            radius: 0.5 * waist + overhang,
+                            thickness,
+                            offset: Vec2::new(u, v),
+                        })
+                    }),
+                )
             },
             sheath: Sheath {
                 french: 5.0,

@@ -9,7 +9,7 @@ use sizing::{
     Answer, Candidate, Case, Catalogue, Facts, HouseRules, Route, Setting, Shape, Sheath, Size,
     Turn,
 };
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// The rules that come with the program.
@@ -131,14 +131,9 @@ pub fn case(site: Site, readings: Vec<Reading>) -> Case {
         .iter()
         .map(|exclusion| (exclusion.id.clone(), Answer::No))
         .collect();
+    let title = "a case to check with".to_owned();
     Case {
-        title: "a case to check with".into(),
-        lesson: None,
-        site,
-        edge: Edge::Soft,
-        route: Route::Antegrade,
         readings,
-        absent: BTreeSet::new(),
         facts: Facts {
             round: Answer::No,
             prolapse: Prolapse::None,
@@ -151,10 +146,8 @@ pub fn case(site: Site, readings: Vec<Reading>) -> Case {
             tricuspid_chordae_on_edge: Answer::No,
             conduction: Conduction::Normal,
         },
-        findings: BTreeMap::new(),
         exclusions,
-        exceptions: Vec::new(),
-        procedure: sizing::trial::Procedure::default(),
+        ..Case::new(title, site, Edge::Soft, Route::Antegrade)
     }
 }
 
@@ -168,13 +161,15 @@ pub fn even_discs(waist: f64, length: f64, overhang: f64, thickness: f64) -> Siz
     Size {
         label: format!("{waist}x{length}"),
         occluder: Occluder {
-            waist: Waist {
-                diameter: waist,
-                length,
-            },
-            discs: [Some(disc), Some(disc)],
             conformability: 0.3,
             braid_angle: geometry::degrees(30.0),
+            ..Occluder::new(
+                Waist {
+                    diameter: waist,
+                    length,
+                },
+                [Some(disc), Some(disc)],
+            )
         },
         sheath: Sheath {
             french: 5.0,

@@ -182,13 +182,15 @@ mod tests {
 
     fn with_left_disc(diameter: Mm, disc: Disc) -> Occluder {
         Occluder {
-            waist: Waist {
-                diameter,
-                length: 3.0,
-            },
-            discs: [Some(disc), None],
             conformability: 0.5,
             braid_angle: 0.8,
+            ..Occluder::new(
+                Waist {
+                    diameter,
+                    length: 3.0,
+                },
+                [Some(disc), None],
+            )
         }
     }
 

@@ -41,6 +41,16 @@ pub struct Occluder {
 }
 
 impl Occluder {
+    /// A stiff shape whose length does not change with its diameter.
+    pub const fn new(waist: Waist, discs: [Option<Disc>; 2]) -> Self {
+        Self {
+            waist,
+            discs,
+            conformability: 0.0,
+            braid_angle: 0.0,
+        }
+    }
+
     /// The disc on a face, if the shape has one.
     pub const fn disc(&self, face: Face) -> Option<&Disc> {
         self.discs[face.index()].as_ref()

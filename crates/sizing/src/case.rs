@@ -86,6 +86,24 @@ pub struct Case {
 }
 
 impl Case {
+    /// A case of which nothing is read, answered or planned yet.
+    pub fn new(title: String, site: Site, edge: Edge, route: Route) -> Self {
+        Self {
+            title,
+            lesson: None,
+            site,
+            edge,
+            route,
+            readings: Vec::new(),
+            absent: BTreeSet::new(),
+            facts: Facts::default(),
+            findings: Findings::default(),
+            exclusions: BTreeMap::new(),
+            exceptions: Vec::new(),
+            procedure: Procedure::default(),
+        }
+    }
+
     /// Whether a neighbour is said not to be there.
     pub fn is_absent(&self, neighbour: Neighbour) -> bool {
         self.absent.contains(&neighbour)

@@ -4,8 +4,8 @@ use super::task::Task;
 use crate::editor::Editor;
 use crate::{Edit, Home, Model, Refused};
 use geometry::Edge;
-use measurement::{Findings, Site};
-use sizing::{Case, Facts, Route};
+use measurement::Site;
+use sizing::{Case, Route};
 use std::sync::Arc;
 
 /// What a new case begins with; readings are asked for one by one after it.
@@ -70,20 +70,12 @@ impl CaseForm {
 
     /// What is filled in; `None` where a line is missing.
     fn case(&self) -> Option<Case> {
-        Some(Case {
-            title: self.text(CaseLine::Title),
-            lesson: None,
-            site: self.choice(CaseLine::Site)?,
-            edge: self.choice(CaseLine::Edge)?,
-            route: self.choice(CaseLine::Route)?,
-            readings: Vec::new(),
-            absent: std::collections::BTreeSet::new(),
-            facts: Facts::default(),
-            findings: Findings::default(),
-            exclusions: std::collections::BTreeMap::new(),
-            exceptions: Vec::new(),
-            procedure: sizing::trial::Procedure::default(),
-        })
+        Some(Case::new(
+            self.text(CaseLine::Title),
+            self.choice(CaseLine::Site)?,
+            self.choice(CaseLine::Edge)?,
+            self.choice(CaseLine::Route)?,
+        ))
     }
 }
 

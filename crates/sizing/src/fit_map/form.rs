@@ -50,13 +50,15 @@ impl Form {
         Size {
             label: format!("{waist:.1}x{:.1}", self.length),
             occluder: Occluder {
-                waist: Waist {
-                    diameter: waist,
-                    length: self.length,
-                },
-                discs: [Some(disc); 2],
                 conformability: self.conformability,
                 braid_angle: self.braid_angle,
+                ..Occluder::new(
+                    Waist {
+                        diameter: waist,
+                        length: self.length,
+                    },
+                    [Some(disc); 2],
+                )
             },
             sheath: self.sheath(waist),
         }

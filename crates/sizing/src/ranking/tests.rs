@@ -29,15 +29,13 @@ fn cautioned(
         shape_name: "a shape".into(),
         size: Size {
             label: place.to_string(),
-            occluder: Occluder {
-                waist: Waist {
+            occluder: Occluder::new(
+                Waist {
                     diameter: 5.0,
                     length: 3.0,
                 },
-                discs: [None, None],
-                conformability: 0.0,
-                braid_angle: 0.0,
-            },
+                [None, None],
+            ),
             sheath: Sheath {
                 french: 4.0,
                 outer_diameter: None,

@@ -238,15 +238,13 @@ pub(super) fn nothing() -> Shape {
         about: String::new(),
         sizes: vec![Size {
             label: String::new(),
-            occluder: Occluder {
-                waist: Waist {
+            occluder: Occluder::new(
+                Waist {
                     diameter: 0.0,
                     length: 0.0,
                 },
-                discs: [None, None],
-                conformability: 0.0,
-                braid_angle: 0.0,
-            },
+                [None, None],
+            ),
             sheath: Sheath {
                 french: 0.0,
                 outer_diameter: None,
