@@ -3,7 +3,7 @@ mod least_clearance;
 pub use least_clearance::{Nearest, least_clearance};
 
 use crate::{
-    Defect, Face, Mm, Occluder, Play, Radians, SeatedDisc, Tilt, Vec2, squeezed_diameter,
+    Defect, Face, Mm, Occluder, PerFace, Play, Radians, SeatedDisc, Tilt, Vec2, squeezed_diameter,
     squeezed_length,
 };
 
@@ -27,9 +27,9 @@ pub struct SeatDraw {
     /// can be.
     pub split: f64,
     /// δ ≥ 0 of the left and the right disc, as of a stiff shape.
-    pub tilt_angle: [Radians; 2],
+    pub tilt_angle: PerFace<Radians>,
     /// Azimuth toward which each disc's outward normal leans.
-    pub tilt_direction: [Radians; 2],
+    pub tilt_direction: PerFace<Radians>,
     /// How far the shape is turned beyond the τ meant.
     pub turn_error: Radians,
 }
@@ -58,14 +58,14 @@ pub struct OverLeftOpening {
     /// s = L' − T: below 0 the waist is stretched over the wall.
     pub slack: Mm,
     /// Of the left and the right disc.
-    pub stand_off: [StandOff; 2],
+    pub stand_off: PerFace<StandOff>,
     /// The places of the waist's centre.
     pub play: Play,
     /// τ: how far the shape is turned about its axis, from u toward v.
     pub turn: Radians,
     /// Of the left and the right disc, after what the shape's conformability
     /// takes off it.
-    pub tilt: [Tilt; 2],
+    pub tilt: PerFace<Tilt>,
 }
 
 impl OverLeftOpening {
@@ -80,7 +80,7 @@ impl OverLeftOpening {
             waist_diameter,
             length,
             slack,
-            stand_off: [
+            stand_off: PerFace::new(
                 StandOff {
                     least: 0.0,
                     most: most_left * free,
@@ -89,10 +89,10 @@ impl OverLeftOpening {
                     least: (1.0 - most_left) * free,
                     most: free,
                 },
-            ],
+            ),
             play: Play::of(defect, waist_diameter),
             turn,
-            tilt: [Tilt::NONE; 2],
+            tilt: PerFace::new(Tilt::NONE, Tilt::NONE),
         }
     }
 
@@ -107,18 +107,18 @@ impl OverLeftOpening {
             }
         };
         let tilt = |face: Face| Tilt {
-            angle: stiffness * draw.tilt_angle[face.index()],
-            direction: draw.tilt_direction[face.index()],
+            angle: stiffness * draw.tilt_angle[face],
+            direction: draw.tilt_direction[face],
         };
         Self {
             // What the left disc takes, the right one does not have.
-            stand_off: [
-                between(self.stand_off[0], draw.split),
-                between(self.stand_off[1], 1.0 - draw.split),
-            ],
+            stand_off: PerFace::new(
+                between(self.stand_off[Face::Left], draw.split),
+                between(self.stand_off[Face::Right], 1.0 - draw.split),
+            ),
             play: Play::at(self.play.point(draw.play_radius, draw.play_angle)),
             turn: self.turn + draw.turn_error,
-            tilt: Face::BOTH.map(tilt),
+            tilt: PerFace::of(tilt),
             ..*self
         }
     }
@@ -163,9 +163,9 @@ impl Seat {
     }
 
     /// How far the disc on a face may stand off it.
-    pub const fn stand_off(&self, face: Face) -> StandOff {
+    pub fn stand_off(&self, face: Face) -> StandOff {
         let Self::OverLeftOpening(seat) = self;
-        seat.stand_off[face.index()]
+        seat.stand_off[face]
     }
 
     /// The disc on a face with its near side `stand_off` off the wall and the
@@ -183,7 +183,7 @@ impl Seat {
             thickness,
             stand_off,
             centre: place + self.offset(occluder, face),
-            tilt: seat.tilt[face.index()],
+            tilt: seat.tilt[face],
         }
     }
 
@@ -214,13 +214,15 @@ mod tests {
             offset: Vec2::new(u, 0.0),
         };
         Occluder {
-            waist: Waist {
-                diameter: 5.0,
-                length: 3.0,
-            },
-            discs: [Some(disc(4.0, -1.0)), Some(disc(3.5, 0.0))],
             conformability: 0.4,
             braid_angle: degrees(45.0),
+            ..Occluder::new(
+                Waist {
+                    diameter: 5.0,
+                    length: 3.0,
+                },
+                [Some(disc(4.0, -1.0)), Some(disc(3.5, 0.0))],
+            )
         }
     }
 
@@ -232,8 +234,8 @@ mod tests {
         play_radius: 0.25,
         play_angle: 0.0,
         split: 0.5,
-        tilt_angle: [0.1, 0.2],
-        tilt_direction: [1.0, 2.0],
+        tilt_angle: PerFace::new(0.1, 0.2),
+        tilt_direction: PerFace::new(1.0, 2.0),
         turn_error: 0.25,
     };
 
@@ -282,7 +284,7 @@ mod tests {
         let Seat::OverLeftOpening(over) = seat;
         assert_eq!(over.turn, 0.75);
         assert_eq!(
-            over.tilt[1],
+            over.tilt[Face::Right],
             Tilt {
                 angle: 0.6 * 0.2,
                 direction: 2.0

@@ -35,6 +35,7 @@ mod log_weights;
 pub mod normal;
 pub mod observation;
 mod parameter;
+mod per_valve;
 mod preference;
 mod quantity;
 mod reading;
@@ -63,6 +64,7 @@ pub use joint::Joint;
 pub use law::Law;
 pub use log_weights::LogWeights;
 pub use parameter::{ParameterInfo, ParameterList};
+pub use per_valve::PerValve;
 pub use preference::{
     Choose, GroupKey, GroupPattern, Preference, Selection, Term, like_groups, select,
 };

@@ -1,6 +1,6 @@
 use crate::rim_overlap::LeastOverlap;
 use crate::section::{Cut, clearance_line};
-use geometry::{Face, Mm, Radians, SeatedDisc, Vec2};
+use geometry::{Face, Mm, PerFace, Radians, SeatedDisc, Vec2};
 use measurement::Valve;
 use sizing::{Setting, Size, nominal_seat};
 
@@ -14,7 +14,7 @@ pub struct NearestToValve {
     /// The centre of the waist in the wall.
     pub waist: Vec2,
     /// The left and the right disc, or the waist's end that stands for one.
-    pub discs: [SeatedDisc; 2],
+    pub discs: PerFace<SeatedDisc>,
 }
 
 impl NearestToValve {
@@ -48,7 +48,7 @@ impl LeastRimOverlap {
     pub fn of(setting: &Setting, size: &Size, turn: Radians, face: Face) -> Option<Self> {
         let anatomy = setting.anatomy();
         let seat = nominal_seat(setting, size, turn);
-        let arcs = anatomy.hinge_arcs[face.index()].complement();
+        let arcs = anatomy.hinge_arcs[face].complement();
         let opening = anatomy.defect.opening(face);
         let least = LeastOverlap::of(&size.occluder, &seat, opening, face, &arcs)?;
         Some(Self {

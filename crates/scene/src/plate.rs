@@ -289,7 +289,7 @@ impl Plate<'_> {
         let valves: Vec<&str> = Valve::ALL
             .into_iter()
             .filter(|&valve| !self.setting.case().is_absent(Neighbour::Valve(valve)))
-            .filter(|valve| self.setting.anatomy().valves[valve.index()].is_none())
+            .filter(|valve| self.setting.anatomy().valves[*valve].is_none())
             .map(Valve::label)
             .collect();
         let said = format!("! Not drawn, for want of a reading: {}.", valves.join(", "));

@@ -11,25 +11,15 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use sizing::house_rules::{Band, DangerArc, LimitRow, Parameter, PreferenceRow, Sourced};
-use sizing::{Case, Facts, HouseRules, Route, Setting, Shape, Sheath, Size, Turn, nominal_seat};
-use std::collections::{BTreeMap, BTreeSet};
+use sizing::{Case, HouseRules, Route, Setting, Shape, Sheath, Size, Turn, nominal_seat};
 use std::sync::Arc;
 
 /// A perimembranous case of exact readings, each an address and a value.
 pub(crate) fn setting(values: &[(&str, f64)]) -> Setting {
+    let site = Site::CentralPerimembranous;
     let case = Case {
-        title: String::new(),
-        lesson: None,
-        site: Site::CentralPerimembranous,
-        edge: Edge::Soft,
-        route: Route::Antegrade,
         readings: values.iter().map(reading).collect(),
-        absent: BTreeSet::new(),
-        facts: Facts::default(),
-        findings: BTreeMap::new(),
-        exclusions: BTreeMap::new(),
-        exceptions: Vec::new(),
-        procedure: sizing::trial::Procedure::default(),
+        ..Case::new(String::new(), site, Edge::Soft, Route::Antegrade)
     };
     Setting::new(Arc::new(case), Arc::new(rules()))
 }
@@ -44,13 +34,15 @@ pub(crate) fn size(waist: Mm, wider: Mm, offset: Mm) -> Size {
     Size {
         label: String::new(),
         occluder: Occluder {
-            waist: Waist {
-                diameter: waist,
-                length: 3.5,
-            },
-            discs: [Some(disc(offset)), Some(disc(0.0))],
             conformability: 0.6,
             braid_angle: degrees(45.0),
+            ..Occluder::new(
+                Waist {
+                    diameter: waist,
+                    length: 3.5,
+                },
+                [Some(disc(offset)), Some(disc(0.0))],
+            )
         },
         sheath: Sheath {
             french: 5.0,
@@ -244,7 +236,7 @@ impl Candidate {
     /// The seat, the plate of the valve and the place of the worst clearance.
     pub(crate) fn worst(&self) -> (Seat, HingedPlate, WorstPlace) {
         let seat = nominal_seat(&self.setting, &self.size, self.turn);
-        let plate = self.setting.anatomy().valves[self.valve.index()].expect("read");
+        let plate = self.setting.anatomy().valves[self.valve].expect("read");
         let place = WorstPlace::of(&self.size.occluder, &seat, &plate);
         (seat, plate, place)
     }

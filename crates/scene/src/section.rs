@@ -17,7 +17,7 @@ use sizing::{Setting, Size, nominal_seat};
 pub fn nearest_valve(setting: &Setting, size: &Size, turn: Radians) -> Option<Valve> {
     let seat = nominal_seat(setting, size, turn);
     let clearance = |valve: Valve| {
-        let plate = setting.anatomy().valves[valve.index()].as_ref()?;
+        let plate = setting.anatomy().valves[valve].as_ref()?;
         let clearance = least_clearance(&size.occluder, &seat, plate, Accuracy::DEFAULT);
         Some((valve, clearance))
     };

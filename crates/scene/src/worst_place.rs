@@ -1,4 +1,6 @@
-use geometry::{Accuracy, Face, HingedPlate, Mm, Nearest, Occluder, Seat, SeatedDisc, Vec2};
+use geometry::{
+    Accuracy, Face, HingedPlate, Mm, Nearest, Occluder, PerFace, Seat, SeatedDisc, Vec2,
+};
 
 /// A shape where it comes nearest to a valve, ready to be drawn.
 #[derive(Clone, Copy, Debug)]
@@ -8,7 +10,7 @@ pub(crate) struct WorstPlace {
     /// The centre of the waist.
     pub(crate) waist: Vec2,
     /// The left and the right disc, or the waist's end that stands for one.
-    pub(crate) discs: [SeatedDisc; 2],
+    pub(crate) discs: PerFace<SeatedDisc>,
 }
 
 impl WorstPlace {
@@ -17,7 +19,7 @@ impl WorstPlace {
         Self {
             clearance: nearest.clearance,
             waist: nearest.waist,
-            discs: Face::BOTH.map(|face| nearest.disc(occluder, seat, face)),
+            discs: PerFace::of(|face| nearest.disc(occluder, seat, face)),
         }
     }
 
@@ -28,11 +30,11 @@ impl WorstPlace {
         Self {
             clearance: Mm::INFINITY,
             waist,
-            discs: Face::BOTH.map(disc),
+            discs: PerFace::of(disc),
         }
     }
 
-    pub(crate) const fn disc(&self, face: Face) -> &SeatedDisc {
-        &self.discs[face.index()]
+    pub(crate) fn disc(&self, face: Face) -> &SeatedDisc {
+        &self.discs[face]
     }
 }

@@ -4,10 +4,10 @@ use crate::{Case, HouseRules, Neighbour, face_of, house_rules::Parameter};
 use addresses::{Address, Addresses, EllipseAddresses, ValveAddresses};
 use geometry::lip::ArcSet;
 use geometry::{
-    AnnulusPlate, Defect, Edge, Ellipse, Face, HingedPlate, Mm, Opening, OutflowTract, Radians,
-    Vec2, degrees,
+    AnnulusPlate, Defect, Edge, Ellipse, Face, HingedPlate, Mm, Opening, OutflowTract, PerFace,
+    Radians, Vec2, degrees,
 };
-use measurement::{MPerS, Quantity, Values, Valve, is_under};
+use measurement::{MPerS, PerValve, Quantity, Values, Valve, is_under};
 
 /// One anatomy: the one that was read, or one draw of it.
 ///
@@ -18,23 +18,23 @@ pub struct Anatomy {
     /// The hole.
     pub defect: Defect,
     /// The valves that stand beside it, as far as they were read.
-    pub valves: [Option<HingedPlate>; 4],
+    pub valves: PerValve<Option<HingedPlate>>,
     /// The rim of each valve.
-    pub rims: [Option<Mm>; 4],
+    pub rims: PerValve<Option<Mm>>,
     /// The azimuth of each valve's hinge.
-    pub azimuths: [Option<Radians>; 4],
+    pub azimuths: PerValve<Option<Radians>>,
     /// On each face the arcs about its hinges.
-    pub hinge_arcs: [ArcSet; 2],
+    pub hinge_arcs: PerFace<ArcSet>,
     /// The length of each valve's leaflet at the defect.
-    pub leaflets: [Option<Mm>; 4],
+    pub leaflets: PerValve<Option<Mm>>,
     /// The outflow tract of each side.
-    pub tracts: [Option<OutflowTract>; 2],
+    pub tracts: PerFace<Option<OutflowTract>>,
     /// Peak velocity in each tract once the shunt is gone: on the right the flow falls by
     /// Qs/Qp, on the left it rises by the house's rule; where Qp:Qs was not measured no fall
     /// is counted.
-    pub velocities_after: [Option<MPerS>; 2],
+    pub velocities_after: PerFace<Option<MPerS>>,
     /// Shortest free end-systolic length of each ventricle in the wall plane.
-    pub ventricles: [Option<Mm>; 2],
+    pub ventricles: PerFace<Option<Mm>>,
     /// Inner diameter of the vein.
     pub vein: Option<Mm>,
     /// Inner diameter of the artery.
@@ -50,7 +50,7 @@ pub struct Anatomy {
 #[derive(Clone, Debug)]
 pub(crate) struct AnatomyPlan {
     edge: Edge,
-    beside: [bool; 4],
+    beside: PerValve<bool>,
     hinge_arc: Radians,
     /// q_max where the right pressure is the lower, and where it is not.
     left_slack_shares: [f64; 2],
@@ -66,7 +66,7 @@ impl AnatomyPlan {
     pub(crate) fn new(case: &Case, rules: &HouseRules) -> Self {
         Self {
             edge: case.edge,
-            beside: Valve::ALL.map(|valve| !case.is_absent(Neighbour::Valve(valve))),
+            beside: PerValve::of(|valve| !case.is_absent(Neighbour::Valve(valve))),
             hinge_arc: degrees(rules.parameter(Parameter::HingeArc)),
             left_slack_shares: [
                 Parameter::LeftSlackShare,
@@ -98,12 +98,11 @@ impl AnatomyPlan {
         let defect = Defect::new(ellipse(&value, &at.throat), openings, wall, self.edge);
         let azimuths = at.valves.map(|valve| get(valve.azimuth).map(degrees));
         let qp_qs = get(at.qp_qs);
-        let flows = [self.systemic_rise, qp_qs.map_or(1.0, |qp_qs| 1.0 / qp_qs)];
+        let flows = PerFace::new(self.systemic_rise, qp_qs.map_or(1.0, |qp_qs| 1.0 / qp_qs));
         Anatomy {
-            valves: Valve::ALL
-                .map(|valve| hinged(&value, valve, &at.valves[valve.index()], &defect)),
+            valves: PerValve::of(|valve| hinged(&value, valve, &at.valves[valve], &defect)),
             rims: at.valves.map(|valve| get(valve.rim)),
-            hinge_arcs: Face::BOTH.map(|face| self.hinge_arcs(face, &azimuths)),
+            hinge_arcs: PerFace::of(|face| self.hinge_arcs(face, &azimuths)),
             azimuths,
             leaflets: at.valves.map(|valve| get(valve.length)),
             tracts: at.tracts.map(|tract| {
@@ -112,15 +111,15 @@ impl AnatomyPlan {
                     width: get(tract.width)?,
                 })
             }),
-            velocities_after: [0, 1].map(|side: usize| {
-                let before = get(at.tracts[side].velocity).map(MPerS);
-                before.map(|velocity| velocity * flows[side])
+            velocities_after: PerFace::of(|face| {
+                let before = get(at.tracts[face].velocity).map(MPerS);
+                before.map(|velocity| velocity * flows[face])
             }),
             ventricles: at.ventricles.map(get),
             vein: get(at.vein),
             artery: get(at.artery),
             qp_qs,
-            left_slack_share: self.left_slack_share(at.systolic.map(get)),
+            left_slack_share: self.left_slack_share(at.systolic.map(get).into_both()),
             defect,
         }
     }
@@ -134,13 +133,13 @@ impl AnatomyPlan {
         self.left_slack_shares[usize::from(!is_right_lower)]
     }
 
-    fn hinge_arcs(&self, face: Face, azimuths: &[Option<Radians>; 4]) -> ArcSet {
+    fn hinge_arcs(&self, face: Face, azimuths: &PerValve<Option<Radians>>) -> ArcSet {
         let mut hinges = [0.0; 2];
         let mut count = 0;
         for valve in Valve::ALL {
             if face_of(valve) == face
-                && self.beside[valve.index()]
-                && let Some(azimuth) = azimuths[valve.index()]
+                && self.beside[valve]
+                && let Some(azimuth) = azimuths[valve]
             {
                 hinges[count] = azimuth;
                 count += 1;

@@ -2,7 +2,7 @@ use crate::anatomy::AnatomyPlan;
 use crate::house_rules::Parameter;
 use crate::side_by_side::in_halves;
 use crate::{Anatomy, Setting};
-use geometry::{SeatDraw, degrees};
+use geometry::{PerFace, SeatDraw, degrees};
 use measurement::targeted::Proposal;
 use measurement::{Blocks, DrawsError, Quantity, Weights, normal};
 use std::f64::consts::TAU;
@@ -133,8 +133,8 @@ fn seats(setting: &Setting, blocks: &Blocks, block: usize) -> Vec<SeatDraw> {
             play_radius: play_radius[index],
             play_angle: play_angle[index],
             split: split[index],
-            tilt_angle: [tilt(left_tilt[index]), tilt(right_tilt[index])],
-            tilt_direction: [TAU * left_direction[index], TAU * right_direction[index]],
+            tilt_angle: PerFace::new(tilt(left_tilt[index]), tilt(right_tilt[index])),
+            tilt_direction: PerFace::new(TAU * left_direction[index], TAU * right_direction[index]),
             turn_error: turn_sd * normal::quantile(turn[index]),
         })
         .collect()

@@ -6,8 +6,8 @@
 
 use geometry::lip::{ArcSet, least_lip, lip_toward};
 use geometry::{
-    Accuracy, Disc, Ellipse, Face, Occluder, Opening, OverLeftOpening, Play, Seat, StandOff, Tilt,
-    Vec2, Waist, degrees,
+    Accuracy, Disc, Ellipse, Face, Occluder, Opening, OverLeftOpening, PerFace, Play, Seat,
+    StandOff, Tilt, Vec2, Waist, degrees,
 };
 use proptest::prelude::*;
 use std::f64::consts::{FRAC_PI_4, PI, TAU};
@@ -165,15 +165,13 @@ impl Case {
             thickness: 0.0,
             offset: Vec2::ZERO,
         };
-        Occluder {
-            waist: Waist {
+        Occluder::new(
+            Waist {
                 diameter: 1.0,
                 length: 1.0,
             },
-            discs: [Some(disc), None],
-            conformability: 0.0,
-            braid_angle: 0.0,
-        }
+            [Some(disc), None],
+        )
     }
 
     fn seat(&self) -> Seat {
@@ -181,13 +179,13 @@ impl Case {
             waist_diameter: 1.0,
             length: 1.0,
             slack: 0.0,
-            stand_off: [StandOff {
+            stand_off: PerFace::of(|_| StandOff {
                 least: 0.0,
                 most: 0.0,
-            }; 2],
+            }),
             play: self.play,
             turn: 0.0,
-            tilt: [Tilt::NONE; 2],
+            tilt: PerFace::of(|_| Tilt::NONE),
         })
     }
 

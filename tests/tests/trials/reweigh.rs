@@ -394,7 +394,7 @@ fn what_is_believed_after_a_trial_is_calibrated() {
         .map(|(draw, seat)| scene.clear(draw, seat))
         .collect();
     let rims: Vec<f64> = (0..DRAWS)
-        .map(|draw| scene.draws.anatomy(draw).rims[Valve::Aortic.index()].expect("a rim"))
+        .map(|draw| scene.draws.anatomy(draw).rims[Valve::Aortic].expect("a rim"))
         .collect();
     // Truths from draws of another seed.
     let truths = Draws::new(&setting, 8192, 77).expect("draws");
@@ -412,7 +412,7 @@ fn what_is_believed_after_a_trial_is_calibrated() {
             outside::weighed::weighed(likelihoods)
         };
         let (of_lent, of_own) = (weights(&lent, SEATS), weights(&anew, 1));
-        let rim = truths.anatomy(truth).rims[Valve::Aortic.index()].expect("a rim");
+        let rim = truths.anatomy(truth).rims[Valve::Aortic].expect("a rim");
         let again = truth_in(truth, fresh);
         for (bins, (values, truth, weights)) in bins.iter_mut().zip([
             (&rims, rim, &of_lent),

@@ -14,7 +14,7 @@ use crate::rim_overlap::LeastOverlap;
 use crate::stroke::Role;
 use crate::{Extent, Part, Point, View, precision};
 use geometry::outline::{disc_rim, opening_edge, waist_ring};
-use geometry::{Face, Mm, Radians, Seat, SeatedDisc, Vec2, degrees, radial};
+use geometry::{Face, Mm, PerFace, Radians, Seat, SeatedDisc, Vec2, degrees, radial};
 use sizing::{Anatomy, Candidate, Setting, Size, nominal_seat};
 
 /// How much of the septum is shown beyond what lies on it, mm.
@@ -41,7 +41,7 @@ pub(super) struct FacePicture<'a> {
     judgement: Judgement<'a>,
     seat: Seat,
     waist: Vec2,
-    discs: [SeatedDisc; 2],
+    discs: PerFace<SeatedDisc>,
     pub(super) least: Option<LeastOverlap>,
 }
 
@@ -76,11 +76,11 @@ impl<'a> FacePicture<'a> {
         }
         let anatomy = setting.anatomy();
         let seat = nominal_seat(setting, size, turn);
-        let arcs = anatomy.hinge_arcs[face.index()].complement();
+        let arcs = anatomy.hinge_arcs[face].complement();
         let opening = anatomy.defect.opening(face);
         let least = LeastOverlap::of(&size.occluder, &seat, opening, face, &arcs);
         let waist = least.map_or(seat.play().centre, |least| least.waist);
-        let discs = Face::BOTH.map(|face| seat.disc(&size.occluder, face, 0.0, waist));
+        let discs = PerFace::of(|face| seat.disc(&size.occluder, face, 0.0, waist));
         Some(Self {
             setting,
             anatomy,
@@ -95,7 +95,7 @@ impl<'a> FacePicture<'a> {
     }
 
     fn disc(&self) -> &SeatedDisc {
-        &self.discs[self.face.index()]
+        &self.discs[self.face]
     }
 
     fn has_disc(&self, face: Face) -> bool {
@@ -110,7 +110,7 @@ impl<'a> FacePicture<'a> {
     fn radius(&self) -> Mm {
         let centre = self.centre();
         let disc = |face: Face| {
-            let disc = &self.discs[face.index()];
+            let disc = &self.discs[face];
             (disc.centre - centre).length() + disc.radius
         };
         let opening = |face: Face| {
@@ -193,8 +193,7 @@ impl<'a> FacePicture<'a> {
     }
 
     fn device(&self, panel: &mut Panel, detail: Detail) {
-        let rim =
-            |face: Face| seen_line(&disc_rim(&self.discs[face.index()], precision::outline()));
+        let rim = |face: Face| seen_line(&disc_rim(&self.discs[face], precision::outline()));
         if self.has_disc(self.face) {
             let part = Part::Disc(self.face);
             let outline = rim(self.face);

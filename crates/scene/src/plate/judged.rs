@@ -1,7 +1,7 @@
 //! What the engine says of the lengths in a picture.
 
 use crate::stroke::Role;
-use geometry::Face;
+use geometry::{Face, PerFace};
 use measurement::Valve;
 use sizing::{Candidate, Outcome, State, Subject, Verdict};
 
@@ -25,15 +25,15 @@ impl<'a> Judgement<'a> {
     /// The least rim overlap away from the hinges of a face.
     pub(super) fn rim_overlap(self, face: Face) -> Option<&'a Outcome> {
         self.find(
-            &[["rim_overlap_left"], ["rim_overlap_right"]][face.index()],
+            &[PerFace::new("rim_overlap_left", "rim_overlap_right")[face]],
             Subject::Face(face),
         )
     }
 
     /// The open share of the outflow tract of a face.
     pub(super) fn open_share(self, face: Face) -> Option<&'a Outcome> {
-        let ids = [["outflow_share_left"], ["outflow_share_right"]];
-        self.find(&ids[face.index()], Subject::Face(face))
+        let ids = PerFace::new("outflow_share_left", "outflow_share_right");
+        self.find(&[ids[face]], Subject::Face(face))
     }
 }
 

@@ -22,7 +22,7 @@ pub enum Orientation {
 pub(super) fn caption(setting: &Setting, view: View, orientation: Orientation) -> String {
     match view {
         View::Section(valve) => {
-            let azimuth = setting.anatomy().azimuths[valve.index()].unwrap_or(0.0);
+            let azimuth = setting.anatomy().azimuths[valve].unwrap_or(0.0);
             let left = match orientation {
                 Orientation::RightVentricleLeft => "right",
                 Orientation::LeftVentricleLeft => "left",

@@ -50,7 +50,7 @@ fn drawn<'a>(
     } = candidate;
     let picture =
         Picture::of(setting, size, *turn, view, Some(assessed), orientation).expect("all is read");
-    let plate = setting.anatomy().valves[candidate.valve.index()];
+    let plate = setting.anatomy().valves[candidate.valve];
     let all = picture
         .bounds(Detail::Full)
         .grown(plate.map_or(0.0, |plate| 2.0 * plate.plate().semi_first));
@@ -121,7 +121,7 @@ fn check_rim_and_reach(candidate: &Candidate, ruler: &Ruler) {
     let face = face_of(valve);
     let hinge = ruler.dot(Part::Hinge(valve)).expect("a ring at the hinge");
     let edge = ruler.upper_edge_at(hinge.x);
-    let rim = anatomy.rims[valve.index()].expect("read");
+    let rim = anatomy.rims[valve].expect("read");
     assert!(
         (hinge.y - edge - rim).abs() < CLOSE,
         "{} {rim}",
@@ -133,7 +133,7 @@ fn check_rim_and_reach(candidate: &Candidate, ruler: &Ruler) {
     let (_, _, place) = candidate.worst();
     let (disc, opening) = (place.disc(face), anatomy.defect.opening(face));
     if (disc.centre - opening.centre).length() < disc.radius {
-        let azimuth = anatomy.azimuths[valve.index()].expect("read");
+        let azimuth = anatomy.azimuths[valve].expect("read");
         let engine = lip_of(disc, opening, azimuth);
         let outline = ruler.outline(Part::Disc(face));
         let top = outline.iter().map(|point| point.y).fold(f64::MIN, f64::max);
@@ -205,7 +205,7 @@ fn check_share(candidate: &Candidate, said: &str) {
     } = candidate;
     let seat = nominal_seat(setting, size, *turn);
     for (face, name) in [(Face::Left, "LVOT "), (Face::Right, "RVOT ")] {
-        let tract = setting.anatomy().tracts[face.index()].expect("read");
+        let tract = setting.anatomy().tracts[face].expect("read");
         let stand_off = seat.stand_off(face).most;
         let disc = seat.disc(&size.occluder, face, stand_off, geometry::Vec2::ZERO);
         let engine = tract.open_share(
@@ -238,12 +238,12 @@ fn rim_and_rim_overlap_ruled_face_on_are_the_engines() {
             let centre = Point::new(opening.centre.v, opening.centre.u);
             if face == face_of(candidate.valve) {
                 let hinge = ruler.dot(Part::Hinge(candidate.valve)).expect("a ring");
-                let rim = anatomy.rims[candidate.valve.index()].expect("read");
+                let rim = anatomy.rims[candidate.valve].expect("read");
                 let out = ruler::beyond(&edge, centre, hinge);
                 assert!((centre.distance(hinge) - out - rim).abs() < CLOSE);
             }
             let seat = nominal_seat(&candidate.setting, &candidate.size, candidate.turn);
-            let arcs = anatomy.hinge_arcs[face.index()].complement();
+            let arcs = anatomy.hinge_arcs[face].complement();
             let engine = least_lip(
                 &candidate.size.occluder,
                 &seat,

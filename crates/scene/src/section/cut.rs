@@ -35,8 +35,8 @@ impl<'a> Cut<'a> {
             return None;
         }
         let anatomy = setting.anatomy();
-        let plate = anatomy.valves[valve.index()].as_ref();
-        let azimuth = anatomy.azimuths[valve.index()].unwrap_or(0.0);
+        let plate = anatomy.valves[valve].as_ref();
+        let azimuth = anatomy.azimuths[valve].unwrap_or(0.0);
         let seat = nominal_seat(setting, size, turn);
         let place = plate.map_or_else(
             || WorstPlace::middle(&size.occluder, &seat),
@@ -140,7 +140,7 @@ impl<'a> Cut<'a> {
     /// The outflow tract of a face, where the plane runs along it: toward an
     /// arterial valve.
     pub(crate) fn tract(&self, face: Face) -> Option<&OutflowTract> {
-        let tract = self.anatomy.tracts[face.index()].as_ref();
+        let tract = self.anatomy.tracts[face].as_ref();
         tract.filter(|_| !self.valve.is_atrioventricular())
     }
 

@@ -73,7 +73,7 @@ impl PlateLine {
 pub(crate) fn plates_shown<'a>(cut: &'a Cut<'a>) -> impl Iterator<Item = (Valve, &'a HingedPlate)> {
     let beside = radial(NEAR).v;
     Valve::ALL.into_iter().filter_map(move |valve| {
-        let hinged = cut.anatomy.valves[valve.index()].as_ref()?;
+        let hinged = cut.anatomy.valves[valve].as_ref()?;
         let sine = hinged.radial().cross(cut.radial);
         (valve == cut.valve || sine.abs() <= beside).then_some((valve, hinged))
     })

@@ -2,7 +2,8 @@
 //! all draws.
 
 use crate::resolve::followed;
-use measurement::{Feature, Quantity, Structure, Valve};
+use geometry::PerFace;
+use measurement::{Feature, PerValve, Quantity, Structure, Valve};
 
 /// The address of one number: its own quantity and the one that it follows.
 #[derive(Clone, Copy, Debug)]
@@ -68,12 +69,12 @@ pub(super) struct Addresses {
     pub(super) throat: EllipseAddresses,
     pub(super) openings: [OpeningAddresses; 2],
     pub(super) wall: Address,
-    pub(super) valves: [ValveAddresses; 4],
-    pub(super) tracts: [TractAddresses; 2],
+    pub(super) valves: PerValve<ValveAddresses>,
+    pub(super) tracts: PerFace<TractAddresses>,
     /// Length of the left and the right ventricle.
-    pub(super) ventricles: [Address; 2],
+    pub(super) ventricles: PerFace<Address>,
     /// Systolic pressure in the left and the right ventricle.
-    pub(super) systolic: [Address; 2],
+    pub(super) systolic: PerFace<Address>,
     pub(super) vein: Address,
     pub(super) artery: Address,
     pub(super) qp_qs: Address,
@@ -108,8 +109,8 @@ impl Addresses {
     /// Looks all of them up.
     pub(super) fn new() -> Self {
         let openings = [Structure::LeftOpening, Structure::RightOpening];
-        let tracts = [Structure::LeftOutflow, Structure::RightOutflow];
-        let ventricles = [Structure::LeftVentricle, Structure::RightVentricle];
+        let tracts = PerFace::new(Structure::LeftOutflow, Structure::RightOutflow);
+        let ventricles = PerFace::new(Structure::LeftVentricle, Structure::RightVentricle);
         Self {
             throat: EllipseAddresses::of(Structure::Defect),
             openings: openings.map(|opening| OpeningAddresses {
@@ -118,7 +119,7 @@ impl Addresses {
                     .map(|feature| Address::of(opening, feature)),
             }),
             wall: Address::of(Structure::Wall, Feature::Thickness),
-            valves: Valve::ALL.map(ValveAddresses::of),
+            valves: PerValve::of(ValveAddresses::of),
             tracts: tracts.map(|tract| TractAddresses {
                 depth: Address::of(tract, Feature::Depth),
                 width: Address::of(tract, Feature::Width),

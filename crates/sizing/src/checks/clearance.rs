@@ -48,7 +48,7 @@ impl Check for Clearance {
 fn in_the_wall(at: &Situation, valve: Valve) -> String {
     let occluder = &at.size.occluder;
     let anatomy = at.anatomy;
-    let rim = anatomy.rims[valve.index()].unwrap_or(0.0);
+    let rim = anatomy.rims[valve].unwrap_or(0.0);
     let reach = past_edge(occluder, at.seat, anatomy, valve);
     let part = part::part(occluder, face_of(valve));
     let hinge = valve.label().trim_end_matches(" valve");
@@ -75,7 +75,7 @@ fn rim_rule(at: &Situation) -> String {
         .rim_rules
         .iter()
         .find(|rule| rule.offset_discs == offset && rule.sites.contains(&setting.case().site));
-    let rim = setting.anatomy().rims[Valve::Aortic.index()];
+    let rim = setting.anatomy().rims[Valve::Aortic];
     rule.zip(rim).map_or_else(String::new, |(rule, rim)| {
         let agrees = if rim > rule.least_rim {
             "holds"

@@ -38,7 +38,7 @@ impl Check for TractGradient {
         let Some(face) = of.face() else {
             return String::new();
         };
-        let Some(velocity) = at.anatomy.velocities_after[face.index()] else {
+        let Some(velocity) = at.anatomy.velocities_after[face] else {
             return String::new();
         };
         let setting = at.setting;

@@ -9,7 +9,7 @@ use measurement::Valve;
 /// toward a valve's hinge over all places of its seat.
 pub(crate) fn past_edge(occluder: &Occluder, seat: &Seat, anatomy: &Anatomy, valve: Valve) -> Mm {
     let face = face_of(valve);
-    let Some(azimuth) = anatomy.azimuths[valve.index()] else {
+    let Some(azimuth) = anatomy.azimuths[valve] else {
         return UNREAD;
     };
     let opening = anatomy.defect.opening(face);

@@ -11,7 +11,7 @@ use physiology::cost_of_narrowing;
 /// Reduced model: a round tract of the same area, the wall at rest, the disc
 /// lying on it as cloth or standing on its chord, mixed by the conformability.
 pub(crate) fn open_share(at: &Situation, face: Face) -> f64 {
-    at.anatomy.tracts[face.index()].map_or(UNREAD, |tract| {
+    at.anatomy.tracts[face].map_or(UNREAD, |tract| {
         let occluder = &at.size.occluder;
         let stand_off = at.seat.stand_off(face).most;
         let disc = at.seat.disc(occluder, face, stand_off, Vec2::ZERO);
@@ -28,7 +28,7 @@ pub(crate) fn open_share(at: &Situation, face: Face) -> f64 {
 ///
 /// Reduced model: a jet at rest through the open share, contracted after Weisbach.
 pub(super) fn gradient(at: &Situation, face: Face) -> f64 {
-    at.anatomy.velocities_after[face.index()].map_or(UNREAD, |velocity| {
+    at.anatomy.velocities_after[face].map_or(UNREAD, |velocity| {
         cost_of_narrowing(
             velocity,
             open_share(at, face),
@@ -43,7 +43,7 @@ pub(super) fn gradient(at: &Situation, face: Face) -> f64 {
 /// round tract of the same area.
 pub(super) fn room(at: &Situation, face: Face) -> Mm {
     let disc = at.seat.disc(&at.size.occluder, face, 0.0, Vec2::ZERO);
-    at.anatomy.tracts[face.index()].map_or(UNREAD, |tract| {
+    at.anatomy.tracts[face].map_or(UNREAD, |tract| {
         2.0 * (tract.effective_radius() - disc.radius)
     })
 }

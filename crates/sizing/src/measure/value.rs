@@ -37,7 +37,7 @@ impl Measure {
 
 /// The least lip of the disc on a face over a part of the opening's edge.
 fn least_lip(at: &Situation, face: Face, part: EdgePart) -> Mm {
-    let at_hinge = at.anatomy.hinge_arcs[face.index()];
+    let at_hinge = at.anatomy.hinge_arcs[face];
     let arcs = match part {
         EdgePart::AtHinge => at_hinge,
         EdgePart::Away => at_hinge.complement(),
@@ -47,7 +47,7 @@ fn least_lip(at: &Situation, face: Face, part: EdgePart) -> Mm {
 }
 
 fn clearance(at: &Situation, valve: Valve) -> Mm {
-    let plate = at.anatomy.valves[valve.index()].as_ref();
+    let plate = at.anatomy.valves[valve].as_ref();
     plate.map_or(UNREAD, |plate| {
         least_clearance(&at.size.occluder, at.seat, plate, Accuracy::DEFAULT)
     })
@@ -55,8 +55,7 @@ fn clearance(at: &Situation, valve: Valve) -> Mm {
 
 fn leaflet_covered(at: &Situation, valve: Valve) -> f64 {
     let reach = past_edge(&at.size.occluder, at.seat, at.anatomy, valve);
-    let index = valve.index();
-    match (at.anatomy.rims[index], at.anatomy.leaflets[index]) {
+    match (at.anatomy.rims[valve], at.anatomy.leaflets[valve]) {
         (Some(rim), Some(length)) => ((reach - rim) / length).clamp(0.0, 1.0),
         _ => UNREAD,
     }
@@ -65,7 +64,7 @@ fn leaflet_covered(at: &Situation, valve: Valve) -> f64 {
 fn chamber_ratio(at: &Situation, face: Face) -> f64 {
     let disc = at.size.occluder.disc(face);
     let diameter = disc.map_or(0.0, |disc| 2.0 * disc.radius);
-    at.anatomy.ventricles[face.index()].map_or(UNREAD, |length| diameter / length)
+    at.anatomy.ventricles[face].map_or(UNREAD, |length| diameter / length)
 }
 
 /// The sheath's outer diameter: where the catalogue has none the house's wall is added

@@ -97,7 +97,7 @@ impl Modelled {
         match self {
             Self::Clearance(valve) => Measure::Clearance(*valve).value(at),
             Self::WaistInWall => seat.waist_diameter,
-            Self::StandOff(face) => seat.stand_off[face.index()].most,
+            Self::StandOff(face) => seat.stand_off[*face].most,
             Self::Gradient(face) => Measure::TractGradient(*face).value(at),
             Self::Lip(arcs) => {
                 let opening = at.anatomy.defect.opening(Face::Left);

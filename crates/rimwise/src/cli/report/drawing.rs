@@ -142,12 +142,12 @@ pub(crate) fn json(
     let defect = &anatomy.defect;
     let opening = |opening: &Opening| oval(opening.centre, &opening.edge);
     let valves = Valve::ALL.into_iter().filter_map(|valve| {
-        let hinged = anatomy.valves[valve.index()].as_ref()?;
-        let azimuth = anatomy.azimuths[valve.index()];
-        Some(annulus(valve, hinged, azimuth, anatomy.rims[valve.index()]))
+        let hinged = anatomy.valves[valve].as_ref()?;
+        let azimuth = anatomy.azimuths[valve];
+        Some(annulus(valve, hinged, azimuth, anatomy.rims[valve]))
     });
     let tracts = Face::BOTH.into_iter().filter_map(|face| {
-        let tract = anatomy.tracts[face.index()]?;
+        let tract = anatomy.tracts[face]?;
         Some(Tract {
             face: name(face),
             depth_mm: rounded(tract.depth),
@@ -200,7 +200,7 @@ fn placed<'a>(setting: &Setting, candidate: &'a Candidate) -> Placed<'a> {
     });
     let nearest = Valve::ALL.into_iter().filter_map(|valve| {
         let near = NearestToValve::of(setting, size, candidate.turn, valve)?;
-        let [left, right] = near.discs.map(|disc| lying(&disc));
+        let [left, right] = near.discs.map(|disc| lying(&disc)).into_both();
         Some(Approach {
             valve: Subject::Valve(valve).name(),
             clearance_mm: rounded(near.clearance),

@@ -93,7 +93,7 @@ pub(super) fn names(picture: &FacePicture, panel: &Panel) -> Vec<Name> {
     let face = picture.face;
     let side = |face| words::side(face);
     let on_disc = |face: geometry::Face, azimuth: f64| {
-        let disc = &picture.discs[face.index()];
+        let disc = &picture.discs[face];
         seen(disc.centre + radial(degrees(azimuth)) * disc.radius)
     };
     if picture.has_disc(face) {

@@ -23,7 +23,7 @@ impl FacePicture<'_> {
     pub(super) fn hinges(&self) -> impl Iterator<Item = (Valve, &HingedPlate)> {
         Valve::ALL
             .into_iter()
-            .filter_map(|valve| Some((valve, self.anatomy.valves[valve.index()].as_ref()?)))
+            .filter_map(|valve| Some((valve, self.anatomy.valves[valve].as_ref()?)))
     }
 
     /// Those on the face that is seen.

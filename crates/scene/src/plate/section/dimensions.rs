@@ -67,7 +67,7 @@ fn extensions(picture: &SectionPicture, panel: &mut Panel, all: &[Dimension]) {
 pub(super) fn rim(picture: &SectionPicture, scale: f64) -> Option<Dimension> {
     let cut = &picture.cut;
     let [_, edge] = cut.edges(cut.face())?;
-    cut.anatomy.rims[cut.valve.index()]?;
+    cut.anatomy.rims[cut.valve]?;
     let far = cut.face().opposite();
     let x = beside(picture, far, scale);
     Some(Dimension {

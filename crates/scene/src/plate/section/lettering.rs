@@ -232,10 +232,8 @@ fn open(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering, face
 
 fn rim(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering, scale: f64) {
     let cut = &picture.cut;
-    let (Some(line), Some(rim)) = (
-        dimensions::rim(picture, scale),
-        cut.anatomy.rims[cut.valve.index()],
-    ) else {
+    let (Some(line), Some(rim)) = (dimensions::rim(picture, scale), cut.anatomy.rims[cut.valve])
+    else {
         return;
     };
     let sd = doubt(picture.setting, Structure::Valve(cut.valve), Feature::Rim);

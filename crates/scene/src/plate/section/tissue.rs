@@ -7,7 +7,7 @@ use crate::plate::texture;
 use crate::section::{PlateLine, plates_shown, points};
 use crate::stroke::Role;
 use crate::{Part, Point};
-use geometry::{Face, Mm, degrees};
+use geometry::{Face, Mm, PerFace, degrees};
 use measurement::{Feature, Structure};
 
 /// The rounding of a crest, as a share of the wall's thickness.
@@ -43,7 +43,7 @@ pub(super) fn cavities(picture: &SectionPicture, panel: &mut Panel) {
 /// The wall of each outflow tract that faces the septum, at the depth read.
 pub(super) fn far_walls(picture: &SectionPicture, panel: &mut Panel, detail: Detail) {
     let window = *panel.window();
-    let tracts = [Structure::LeftOutflow, Structure::RightOutflow];
+    let tracts = PerFace::new(Structure::LeftOutflow, Structure::RightOutflow);
     for face in Face::BOTH {
         let Some(tract) = picture.cut.tract(face) else {
             continue;
@@ -64,7 +64,7 @@ pub(super) fn far_walls(picture: &SectionPicture, panel: &mut Panel, detail: Det
             panel.lines(Pen::solid(part, Role::Fibre, 0.12), &lines);
         }
         let line = [Point::new(x, window.least.y), Point::new(x, window.most.y)];
-        let measured = is_measured(picture.setting, tracts[face.index()], &[Feature::Depth]);
+        let measured = is_measured(picture.setting, tracts[face], &[Feature::Depth]);
         let pen = Pen::solid(part, Role::Outline, 0.35);
         panel.line(pen.dashed_unless(measured, 1.4, 0.9), &line);
     }
@@ -155,7 +155,8 @@ pub(super) fn pieces(picture: &SectionPicture, panel: &Panel) -> Vec<Piece> {
 /// The crest between the edges on the left and the right face; `up` is 1 where the
 /// muscle lies above it.
 fn crest([left, right]: [Point; 2], up: f64, picture: &SectionPicture) -> Vec<Point> {
-    let roundings = Face::BOTH.map(|face| rounding(picture, face, [left, right][face.index()], up));
+    let roundings =
+        Face::BOTH.map(|face| rounding(picture, face, PerFace::new(left, right)[face], up));
     let length = left.distance(right).max(f64::MIN_POSITIVE);
     let along = Point::new((right.x - left.x) / length, (right.y - left.y) / length);
     let on_face = |corner: Point, radius: Mm| Point::new(corner.x, corner.y + up * radius);

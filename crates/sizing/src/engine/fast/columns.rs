@@ -139,7 +139,7 @@ impl Columns {
                 from_fn(|lane| out(lane) * play_sin[lane]),
             ],
             slack_shares: [column(left_share), column(|lane| 1.0 - left_share(lane))],
-            tilts: [0, 1].map(|disc| {
+            tilts: Face::BOTH.map(|disc| {
                 let (sin, cos) = angle(|lane| seat(lane).tilt_direction[disc]);
                 TiltColumns {
                     angle: of_seat(&|seat| seat.tilt_angle[disc]),
@@ -150,7 +150,7 @@ impl Columns {
             openings: Face::BOTH.map(|face| OpeningColumns::new(face, anatomy)),
             valves: Valve::ALL.map(|valve| ValveColumns::new(valve, anatomy)),
             tracts: Face::BOTH.map(|face| TractColumns::new(face, anatomy)),
-            ventricles: [0, 1].map(|side| {
+            ventricles: Face::BOTH.map(|side| {
                 anatomy(0).ventricles[side]
                     .map(|_| of(&|anatomy| anatomy.ventricles[side].unwrap_or(f64::NAN)))
             }),
@@ -169,7 +169,7 @@ impl OpeningColumns {
         let opening = |lane| anatomy(lane).defect.opening(face);
         let edge = |lane| &opening(lane).edge;
         let parts = |lane| {
-            let at_hinge = anatomy(lane).hinge_arcs[face.index()];
+            let at_hinge = anatomy(lane).hinge_arcs[face];
             [at_hinge, at_hinge.complement()]
         };
         let (sin, cos) = angle(|lane| edge(lane).turn);
@@ -250,15 +250,14 @@ impl Anomalies {
 
 impl ValveColumns {
     fn new<'a>(valve: Valve, anatomy: impl Fn(usize) -> &'a Anatomy) -> Option<Self> {
-        let index = valve.index();
-        anatomy(0).valves[index].as_ref()?;
-        anatomy(0).azimuths[index]?;
-        let plate = |lane: usize| anatomy(lane).valves[index].as_ref();
+        anatomy(0).valves[valve].as_ref()?;
+        anatomy(0).azimuths[valve]?;
+        let plate = |lane: usize| anatomy(lane).valves[valve].as_ref();
         let of = |value: &dyn Fn(&HingedPlate) -> f64| {
             column(|lane| plate(lane).map_or(f64::NAN, value))
         };
         let face = face_of(valve);
-        let azimuth = |lane: usize| anatomy(lane).azimuths[index].unwrap_or(f64::NAN);
+        let azimuth = |lane: usize| anatomy(lane).azimuths[valve].unwrap_or(f64::NAN);
         Some(Self {
             face,
             radial: [of(&|plate| plate.radial().u), of(&|plate| plate.radial().v)],
@@ -284,16 +283,16 @@ impl ValveColumns {
                 let edge = anatomy(lane).defect.opening(face).edge;
                 edge.polar_radius(azimuth(lane))
             }),
-            rim: column(|lane| anatomy(lane).rims[index].unwrap_or(f64::NAN)),
-            leaflet: column(|lane| anatomy(lane).leaflets[index].unwrap_or(f64::NAN)),
+            rim: column(|lane| anatomy(lane).rims[valve].unwrap_or(f64::NAN)),
+            leaflet: column(|lane| anatomy(lane).leaflets[valve].unwrap_or(f64::NAN)),
         })
     }
 }
 
 impl TractColumns {
     fn new<'a>(face: Face, anatomy: impl Fn(usize) -> &'a Anatomy) -> Option<Self> {
-        anatomy(0).tracts[face.index()]?;
-        let tract = |lane: usize| anatomy(lane).tracts[face.index()];
+        anatomy(0).tracts[face]?;
+        let tract = |lane: usize| anatomy(lane).tracts[face];
         let radius = |lane: usize| {
             tract(lane)
                 .as_ref()
@@ -304,7 +303,7 @@ impl TractColumns {
             per_radius: column(|lane| 1.0 / radius(lane)),
             widest: column(radius).into_iter().fold(0.0, f32::max),
             velocity: column(|lane| {
-                anatomy(lane).velocities_after[face.index()].map_or(f64::NAN, MPerS::value)
+                anatomy(lane).velocities_after[face].map_or(f64::NAN, MPerS::value)
             }),
         })
     }
