@@ -6,6 +6,7 @@ use super::form::{Form, FormEntry, FormError, FormSubject};
 use super::task::Task;
 use crate::{Model, Refused};
 use files::check_shape;
+use geometry::Occluder;
 use sizing::{Shape, Size};
 
 /// A shape, or one size of it, line by line.
@@ -213,7 +214,10 @@ fn wrong(part: ShelfPart, says: &str) -> FormError<ShelfPart> {
 /// What all sizes of a shape share is that of one.
 fn spread(from: &Size, sizes: &mut [Size]) {
     for size in sizes {
-        size.occluder.conformability = from.occluder.conformability;
-        size.occluder.braid_angle = from.occluder.braid_angle;
+        size.occluder = Occluder {
+            waist: size.occluder.waist,
+            discs: size.occluder.discs,
+            ..from.occluder
+        };
     }
 }
