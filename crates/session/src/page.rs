@@ -113,6 +113,16 @@ impl Focus {
         Self::Shelf,
     ];
 
+    /// The panels that are lists: pages of them are turned, and their ends gone to.
+    pub(crate) const LISTS: &'static [Self] = &[
+        Self::Readings,
+        Self::Ranking,
+        Self::Doubt,
+        Self::WorkUp,
+        Self::Rules,
+        Self::Shelf,
+    ];
+
     /// The panels of the plan.
     pub const PLAN: &'static [Self] = &[Self::Readings, Self::Bays, Self::Ranking];
 

@@ -5,15 +5,6 @@ use super::fit_map::step;
 use super::{Change, Command, look};
 use crate::{Focus, Refused, Session, View};
 
-const LISTS: &[Focus] = &[
-    Focus::Readings,
-    Focus::Ranking,
-    Focus::Doubt,
-    Focus::WorkUp,
-    Focus::Rules,
-    Focus::Shelf,
-];
-
 pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "next_open",
@@ -72,7 +63,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "page_down",
         name: "page down",
         says: "a page on",
-        focus: LISTS,
+        focus: Focus::LISTS,
         keys: &["page-down"],
         in_footer: false,
         change: |session| moved(session, |place, page, _| place.saturating_add(page)),
@@ -81,7 +72,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "page_up",
         name: "page up",
         says: "a page back",
-        focus: LISTS,
+        focus: Focus::LISTS,
         keys: &["page-up"],
         in_footer: false,
         change: |session| moved(session, |place, page, _| place.saturating_sub(page)),
@@ -90,7 +81,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "first",
         name: "first",
         says: "the first line",
-        focus: LISTS,
+        focus: Focus::LISTS,
         keys: &["home", "g"],
         in_footer: false,
         change: |session| moved(session, |_, _, _| 0),
@@ -99,7 +90,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "last",
         name: "last",
         says: "the last line",
-        focus: LISTS,
+        focus: Focus::LISTS,
         keys: &["end", "G"],
         in_footer: false,
         change: |session| moved(session, |_, _, last| last),
