@@ -9,6 +9,7 @@ use crate::cell_words::CellWords;
 use crate::{CellSize, RasterError};
 use scene::stroke::colours::{colour, index};
 use scene::stroke::{Drawing, PageGround, Rgb};
+use split::{MOST_PARTS, best_split, side};
 
 /// Pixels painted for a cell, across and down: they divide into the parts of
 /// every kind of block.
@@ -111,6 +112,36 @@ pub fn cells(
 struct Painted {
     cells: Vec<Cell>,
     free: Vec<bool>,
+}
+
+/// Parts each cell in two groups of least squared error. `look` gives what is painted
+/// in a part, by its upper left pixel and its size; `seen` the colour as which that
+/// is seen; `shown` the colour in which a group is shown.
+fn halved<P: Copy>(
+    size: CellSize,
+    blocks: Blocks,
+    look: impl Fn([usize; 2], [usize; 2]) -> P,
+    seen: impl Fn(P) -> [f32; 3],
+    shown: impl Fn(&mut dyn Iterator<Item = P>) -> CellColour,
+) -> Vec<Cell> {
+    let area = part_pixels(blocks);
+    let count = 2 * blocks.lines();
+    let cell = |[x, y]: [usize; 2]| {
+        let mut parts = [look([x, y], area); MOST_PARTS];
+        for (part, painted) in parts.iter_mut().enumerate().take(count).skip(1) {
+            let [right, down] = part_offset(part, area);
+            *painted = look([x + right, y + down], area);
+        }
+        let ink = best_split(&parts.map(&seen)[..count]);
+        let parts = &parts[..count];
+        Cell {
+            glyph: blocks.glyph(ink),
+            ink: shown(&mut side(parts, ink, ink != 0)),
+            ground: shown(&mut side(parts, ink, false)),
+            is_bold: false,
+        }
+    };
+    corners(size).map(cell).collect()
 }
 
 /// The upper left pixels of the cells, line by line.

@@ -1,7 +1,4 @@
-use super::split::{MOST_PARTS, best_split};
-use super::{
-    CELL_PIXELS, Cell, CellColour, LEAST_LINE, Painted, corners, part_offset, part_pixels,
-};
+use super::{CELL_PIXELS, CellColour, LEAST_LINE, Painted, corners, halved};
 use crate::blocks::Blocks;
 use crate::cell_words::bears_words;
 use crate::role_map::{Heaviest, RoleMap};
@@ -19,38 +16,17 @@ pub(super) fn cells(
     has_texture: bool,
 ) -> Result<Painted, RasterError> {
     let map = RoleMap::new(drawing, size.pixels(CELL_PIXELS)?, has_texture, LEAST_LINE)?;
-    let area = part_pixels(blocks);
-    let each = corners(size).map(|[x, y]| {
-        let mut roles = [Role::Ground; MOST_PARTS];
-        let roles = &mut roles[..2 * blocks.lines()];
-        for (part, role) in roles.iter_mut().enumerate() {
-            let [right, down] = part_offset(part, area);
-            *role = Heaviest::of(map.block([x + right, y + down], area)).role();
-        }
-        let mut parts = [[0.0; 3]; MOST_PARTS];
-        for (part, role) in parts.iter_mut().zip(roles.iter()) {
-            *part = seen(*role, ground);
-        }
-        let ink = best_split(&parts[..roles.len()]);
-        let side = |wanted: bool| {
-            let of_side = roles
-                .iter()
-                .enumerate()
-                .filter(|(part, _)| (ink >> part & 1 == 1) == wanted);
-            let role = Heaviest::of(of_side.map(|(_, role)| *role)).role();
-            CellColour::Index(index(role, ground))
-        };
-        Cell {
-            glyph: blocks.glyph(ink),
-            ink: side(ink != 0),
-            ground: side(false),
-            is_bold: false,
-        }
-    });
+    let cells = halved(
+        size,
+        blocks,
+        |corner, area| Heaviest::of(map.block(corner, area)).role(),
+        |role| seen(role, ground),
+        |side| CellColour::Index(index(Heaviest::of(side).role(), ground)),
+    );
     let cell = CELL_PIXELS.map(usize::from);
     let is_free = |corner| map.block(corner, cell).all(bears_words);
     Ok(Painted {
-        cells: each.collect(),
+        cells,
         free: corners(size).map(is_free).collect(),
     })
 }

@@ -45,14 +45,19 @@ fn square(colour: [f32; 3]) -> f32 {
     colour.iter().map(|channel| channel * channel).sum()
 }
 
-/// The mean of the parts whose bit in `group` is as `wanted`.
-pub(super) fn mean(parts: &[[f32; 3]], group: u8, wanted: bool) -> [f32; 3] {
+/// The parts whose bit in `group` is as `wanted`.
+pub(super) fn side<P: Copy>(parts: &[P], group: u8, wanted: bool) -> impl Iterator<Item = P> {
+    let parts = parts.iter().enumerate();
+    let of_side = parts.filter(move |(index, _)| (group >> index & 1 == 1) == wanted);
+    of_side.map(|(_, part)| *part)
+}
+
+/// The mean of some parts.
+pub(super) fn mean(parts: impl Iterator<Item = [f32; 3]>) -> [f32; 3] {
     let (mut all, mut count) = ([0.0; 3], 0_usize);
-    for (index, part) in parts.iter().enumerate() {
-        if (group >> index & 1 == 1) == wanted {
-            all = plus(all, *part);
-            count += 1;
-        }
+    for part in parts {
+        all = plus(all, part);
+        count += 1;
     }
     all.map(|channel| channel / to_single(count.max(1)))
 }
@@ -84,8 +89,8 @@ mod tests {
         let parts = [WHITE, BLACK, WHITE, BLACK];
         let ink = best_split(&parts);
         assert_eq!(ink, 0b0101);
-        assert_eq!(mean(&parts, ink, true), WHITE);
-        assert_eq!(mean(&parts, ink, false), BLACK);
+        assert_eq!(mean(side(&parts, ink, true)), WHITE);
+        assert_eq!(mean(side(&parts, ink, false)), BLACK);
     }
 
     /// The split leaves no more error than any other, by plain sums.
@@ -100,7 +105,7 @@ mod tests {
             WHITE,
         ];
         let error = |ink: u8| -> f32 {
-            let means = [false, true].map(|side| mean(&parts, ink, side));
+            let means = [false, true].map(|wanted| mean(side(&parts, ink, wanted)));
             let each = parts.iter().enumerate().map(|(index, part)| {
                 let mean = means[usize::from(ink >> index & 1)];
                 square([0, 1, 2].map(|channel| part[channel] - mean[channel]))

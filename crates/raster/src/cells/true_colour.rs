@@ -1,7 +1,5 @@
-use super::split::{MOST_PARTS, best_split, mean};
-use super::{
-    CELL_PIXELS, Cell, CellColour, LEAST_LINE, Painted, corners, part_offset, part_pixels,
-};
+use super::split::mean;
+use super::{CELL_PIXELS, CellColour, LEAST_LINE, Painted, corners, halved};
 use crate::blocks::Blocks;
 use crate::brush::Detail;
 use crate::cell_words::bears_words;
@@ -31,22 +29,13 @@ pub(super) fn cells(
     let painted = size.pixels(CELL_PIXELS)?;
     let fit = Fit::over(drawing, painted)?;
     let pixels = paint_detail(drawing, painted, fit, ground, detail)?;
-    let [width, height] = part_pixels(blocks);
-    let each = corners(size).map(|[x, y]| {
-        let mut parts = [[0.0; 3]; MOST_PARTS];
-        let parts = &mut parts[..2 * blocks.lines()];
-        for (index, part) in parts.iter_mut().enumerate() {
-            let [right, down] = part_offset(index, [width, height]);
-            *part = pixels.mean([x + right, y + down], [width, height]);
-        }
-        let ink = best_split(parts);
-        Cell {
-            glyph: blocks.glyph(ink),
-            ink: shown(mean(parts, ink, ink != 0)),
-            ground: shown(mean(parts, ink, false)),
-            is_bold: false,
-        }
-    });
+    let cells = halved(
+        size,
+        blocks,
+        |corner, area| pixels.mean(corner, area),
+        |part| part,
+        |side| shown(mean(side)),
+    );
     let calm: Vec<Rgb> = Role::ALL
         .into_iter()
         .filter(|role| bears_words(*role))
@@ -55,7 +44,7 @@ pub(super) fn cells(
     let cell = CELL_PIXELS.map(usize::from);
     let is_free = |corner| pixels.block(corner, cell).all(|one| calm.contains(&one));
     Ok(Painted {
-        cells: each.collect(),
+        cells,
         free: corners(size).map(is_free).collect(),
     })
 }
