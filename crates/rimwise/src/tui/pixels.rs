@@ -14,6 +14,8 @@ pub(super) struct PixelScreen {
     ordered: Option<u64>,
     painted: Option<PixelPictures>,
     shown: Option<(u64, Protocol, usize)>,
+    /// Whether something wrote over the screen since the last frame.
+    is_disturbed: bool,
 }
 
 impl PixelScreen {
@@ -22,9 +24,10 @@ impl PixelScreen {
         self.painted = Some(painted);
     }
 
-    /// Forgets what lies on the screen: something wrote over it.
-    pub(super) const fn forget(&mut self) {
-        self.shown = None;
+    /// Holds nothing for shown any more: the screen has another size, or something
+    /// wrote over it. What may be left of the pictures is erased with the next frame.
+    pub(super) const fn disturb(&mut self) {
+        self.is_disturbed = true;
     }
 
     /// Fits a frame to the pictures that are wanted in it: the bytes to be written
@@ -35,8 +38,13 @@ impl PixelScreen {
         cells: &mut Buffer,
     ) -> (Vec<u8>, Option<PixelOrder>) {
         let is_ready = |painted: &&PixelPictures| wanted.is_some_and(|it| it.id == painted.id);
+        let mut bytes = if std::mem::take(&mut self.is_disturbed) {
+            self.erase()
+        } else {
+            Vec::new()
+        };
         let Some(painted) = self.painted.as_ref().filter(is_ready) else {
-            let bytes = self.erase();
+            bytes.extend(self.erase());
             let order = wanted.filter(|it| self.ordered != Some(it.id)).cloned();
             if let Some(order) = &order {
                 self.ordered = Some(order.id);
@@ -44,7 +52,6 @@ impl PixelScreen {
             }
             return (bytes, order);
         };
-        let mut bytes = Vec::new();
         let now = (painted.id, painted.protocol, painted.pages.len());
         if self.shown != Some(now) {
             for (room, picture) in &painted.pages {
@@ -134,8 +141,17 @@ mod tests {
         assert_eq!(frame(&mut screen, Some(2)), (nothing(), None, 0));
         screen.take(pictures(2));
         assert_eq!(frame(&mut screen, Some(2)), (drawn.clone(), None, 3));
-        // The screen was cleared: it is drawn again.
-        screen.forget();
+        // The screen has another size: what is left of it goes, and it is drawn again.
+        screen.disturb();
+        let (bytes, order, skipped) = frame(&mut screen, Some(2));
+        let erased = bytes.strip_suffix(&drawn).expect("it is drawn again");
+        assert!(erased.contains("a=d"), "{bytes:?}");
+        assert_eq!((order, skipped), (None, 3));
+        assert_eq!(frame(&mut screen, Some(2)), (nothing(), None, 3));
+        // The same where no picture is wanted at the new size.
+        screen.disturb();
+        let (bytes, _, skipped) = frame(&mut screen, None);
+        assert!(bytes.contains("a=d") && skipped == 0, "{bytes:?}");
         assert_eq!(frame(&mut screen, Some(2)), (drawn, None, 3));
         // Something lies over it.
         let (bytes, order, skipped) = frame(&mut screen, None);

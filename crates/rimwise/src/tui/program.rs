@@ -181,13 +181,13 @@ impl Program {
                 None
             }
             Message::Resize(_) => {
-                self.pixels.forget();
+                self.pixels.disturb();
                 None
             }
             Message::Redraw => None,
             #[cfg(unix)]
             Message::GoOn => {
-                self.pixels.forget();
+                self.pixels.disturb();
                 None
             }
             #[cfg(unix)]
@@ -216,3 +216,6 @@ fn provoked_panic(key: Key) {
         std::panic::panic_any("provoked for a test");
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -17,7 +17,7 @@ use unicode_width::UnicodeWidthStr;
 /// Enough draws that the chances on a page look as they do in use.
 pub(super) const MANY: &[usize] = &[512];
 /// Where only the form of the page matters.
-pub(super) const FEW: &[usize] = &[64];
+pub(in crate::tui) const FEW: &[usize] = &[64];
 
 /// A map that takes no time.
 const COARSE: MapGrain = MapGrain {
@@ -51,7 +51,7 @@ pub(super) fn opened(scenario: &str) -> Session {
 }
 
 /// A shipped scenario with its result.
-pub(super) fn assessed(scenario: &str, draws: &'static [usize]) -> Session {
+pub(in crate::tui) fn assessed(scenario: &str, draws: &'static [usize]) -> Session {
     let mut session = opened(scenario);
     assess(&mut session, draws);
     session
@@ -112,7 +112,7 @@ pub(super) fn kept(session: &mut Session, keys: &str) {
 }
 
 /// A copy of a session after some keys.
-pub(super) fn after(session: &Session, keys: &str) -> Session {
+pub(in crate::tui) fn after(session: &Session, keys: &str) -> Session {
     let mut session = session.clone();
     press(&mut session, keys);
     session
