@@ -12,31 +12,42 @@ fn rimwise(arguments: &[&str], folder: &Path) -> Output {
     Call::of(arguments).few_draws().within(folder).output()
 }
 
-/// The calls that `--help` gives as examples do what they say.
+/// The calls that `--help` and the manual give as examples do what they say.
 #[test]
 fn every_example_of_the_help_can_be_called() {
     let desk = Desk::new("sheet-examples");
     let folder = desk.folder();
-    let help = text(&["sheet", "--help"]);
-    assert!(help.contains("The decision, the implant's own"), "{help}");
-    let examples = help
-        .lines()
-        .filter_map(|line| line.strip_prefix("  rimwise sheet "));
+    let scenarios = concat!(env!("CARGO_MANIFEST_DIR"), "/../../scenarios/");
+    let monday = fs::read_to_string(format!("{scenarios}outlet-infant.ron")).expect("a case");
+    fs::write(folder.join("monday.ron"), &monday).expect("a file");
+    let friday = monday.replacen("value: 4.6", "value: 5.0", 1);
+    assert_ne!(monday, friday);
+    fs::write(folder.join("friday.ron"), friday).expect("a file");
+    let manual = text(&["manual"]);
     let mut called = 0;
-    for example in examples {
-        let words: Vec<&str> = std::iter::once("sheet").chain(example.split(' ')).collect();
-        let output = rimwise(&words, folder);
-        assert!(output.status.success(), "{example}: {}", complaint(&output));
-        match words.iter().position(|word| *word == "--out") {
-            Some(index) => {
-                let written = fs::read(folder.join(words[index + 1])).expect("a file");
-                assert!(written.len() > 1000, "{example}");
-            }
-            None => assert!(output.stdout.len() > 1000, "{example}"),
+    for command in ["compare", "draw", "sheet"] {
+        let help = text(&[command, "--help"]);
+        assert!(help.contains("The decision, the implant's own"), "{help}");
+        let examples = help
+            .lines()
+            .filter_map(|line| line.strip_prefix("  rimwise "));
+        let mut of_this = 0;
+        for example in examples {
+            assert!(manual.replace('\\', "").contains(example), "{example}");
+            let words: Vec<&str> = example.split(' ').collect();
+            let output = rimwise(&words, folder);
+            assert!(output.status.success(), "{example}: {}", complaint(&output));
+            let written = match words.iter().position(|word| *word == "--out") {
+                Some(index) => fs::read(folder.join(words[index + 1])).expect("a file"),
+                None => output.stdout,
+            };
+            assert!(written.len() > 500, "{example}");
+            of_this += 1;
         }
-        called += 1;
+        assert!(of_this >= 2, "{help}");
+        called += of_this;
     }
-    assert!(called >= 4, "{help}");
+    assert!(called >= 10, "{called} examples");
 }
 
 #[test]

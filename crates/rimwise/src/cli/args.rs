@@ -1,4 +1,5 @@
 mod draw;
+pub(super) mod examples;
 mod sheet;
 
 pub(super) use draw::{DrawArguments, DrawFormat, DrawGround, DrawLeft, DrawView};
@@ -49,7 +50,7 @@ pub(super) enum Command {
     Rank(RankArguments),
     /// Lay two to four sizes side by side for a case, or say in what two states of a
     /// case differ
-    #[command(after_help = CAUTION)]
+    #[command(after_help = CAUTION, after_long_help = examples::help(examples::COMPARE))]
     Compare(CompareArguments),
     /// Show the release criteria of sizes, or write them into the case before the
     /// procedure
@@ -62,10 +63,10 @@ pub(super) enum Command {
     #[command(after_help = CAUTION)]
     FitMap(FitMapArguments),
     /// Draw one to four sizes in the heart of a case, to one scale, as a file
-    #[command(after_help = CAUTION)]
+    #[command(after_help = CAUTION, after_long_help = examples::help(examples::DRAW))]
     Draw(DrawArguments),
     /// Print one page for the whole team: pictures, reasons, release criteria
-    #[command(after_help = CAUTION, after_long_help = sheet::help())]
+    #[command(after_help = CAUTION, after_long_help = examples::help(examples::SHEET))]
     Sheet(SheetArguments),
     /// Show what bears on closing at all: shunt, load, resistance, published
     /// limits, what is not measured and what does not add up

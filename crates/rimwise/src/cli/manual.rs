@@ -1,7 +1,7 @@
 //! `rimwise manual` and `rimwise completions`: what is said of the program, from
 //! what it takes and from the table of its commands.
 
-use super::args::{Arguments, CompletionsArguments, ManualArguments, ManualFormat};
+use super::args::{Arguments, CompletionsArguments, ManualArguments, ManualFormat, examples};
 use anyhow::Result;
 use clap::CommandFactory;
 use clap_mangen::Man;
@@ -66,6 +66,13 @@ fn man(out: &mut dyn Write) -> Result<()> {
         rest.control("TP", []);
         rest.text([bold(*file)]);
         rest.text([roman(*says)]);
+    }
+    rest.control("SH", ["EXAMPLES"]);
+    for examples in [examples::COMPARE, examples::DRAW, examples::SHEET] {
+        rest.control("nf", []);
+        rest.text([roman(examples)]);
+        rest.control("fi", []);
+        rest.control("sp", []);
     }
     rest.control("SH", ["CAUTION"]);
     rest.text([roman(CAUTION)]);

@@ -2,23 +2,8 @@
 
 use super::{Against, Common, DRAWS, DrawLeft, default_threads};
 use clap::{Args, ValueEnum};
-use paper::CAUTION;
 use sizing::Draws;
 use std::path::PathBuf;
-
-/// Calls of `rimwise sheet` to begin with; a test runs them.
-const EXAMPLES: &str = "\
-Examples:
-  rimwise sheet outlet-infant
-  rimwise sheet outlet-infant --out sheet.pdf
-  rimwise sheet outlet-infant --out sheet.html
-  rimwise sheet outlet-infant --size offset-left/5x3 --paper letter
-  rimwise sheet outlet-infant mid-muscular --out week.pdf";
-
-/// The end of the help: examples and the caution.
-pub(super) fn help() -> String {
-    format!("{EXAMPLES}\n\n{CAUTION}")
-}
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct SheetArguments {
