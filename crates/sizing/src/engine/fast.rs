@@ -32,6 +32,7 @@ mod clearance;
 mod columns;
 mod enclosure;
 mod fields;
+mod gradient;
 mod lanes;
 mod layout;
 mod lips;

@@ -47,7 +47,11 @@ pub(super) enum Ask {
         radius: Radius,
     },
     OpenShare(Layer),
-    TractGradient(Layer),
+    /// The limits of the gradient as limits of the open share, by index, of both bands.
+    TractGradient {
+        layer: Layer,
+        limits: [usize; 2],
+    },
     TractRoom {
         face: Face,
         radius: Radius,

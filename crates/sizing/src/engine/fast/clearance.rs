@@ -171,6 +171,14 @@ fn few(lane: &Lane, first: usize) -> &Few {
     lane[first..].first_chunk().unwrap_or(&[f32::NAN; FEW])
 }
 
+/// Puts one number back in each of the few lanes from `first` on.
+#[inline(always)]
+fn put(lane: &mut Lane, first: usize, few: &Few) {
+    if let Some(to) = lane[first..].first_chunk_mut() {
+        *to = *few;
+    }
+}
+
 /// Narrows the bounds in a few lanes where D lies across A's plane: `shift` is
 /// the X, at least 0, of which it matters whether D must draw back so far.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
@@ -189,6 +197,12 @@ pub(super) fn land(
     let up = [0, 1, 2].map(|axis| few(&tilt.up[axis], first));
     let normal = [0, 1, 2].map(|axis| few(&tilt.normal[axis], first));
     let (sines, radii) = (few(&tilt.sine, first), few(&core.radius, first));
+    let doubts = few(&apart.doubt, first);
+    // Copies, so that the loop holds nothing that could stop it.
+    let (mut lows, mut highs) = (
+        *few(&apart.bounds.low, first),
+        *few(&apart.bounds.high, first),
+    );
     for lane in 0..FEW {
         let (sin, cos) = (lean[0][lane], lean[1][lane]);
         let radius = radii[lane];
@@ -234,8 +248,7 @@ pub(super) fn land(
         } else {
             min(radius, max(one, other))
         };
-        let at = first + lane;
-        let doubt = apart.doubt[at];
+        let doubt = doubts[lane];
         let shift = shift[lane];
         let wanted = (shift - at_centre) / rate;
         let place = clamp(wanted, low, high);
@@ -258,18 +271,20 @@ pub(super) fn land(
             };
         let is_past = wanted > high + end_doubt
             || (overlap < -SURE * radius && slope < -SLOPING && wanted >= low);
-        let (best_low, best_high) = (apart.bounds.low[at], apart.bounds.high[at]);
-        apart.bounds.high[at] = if is_met {
+        let (best_low, best_high) = (lows[lane], highs[lane]);
+        highs[lane] = if is_met {
             min(best_high, -shift)
         } else {
             best_high
         };
-        apart.bounds.low[at] = if is_past {
+        lows[lane] = if is_past {
             max(best_low, -shift)
         } else {
             best_low
         };
     }
+    put(&mut apart.bounds.low, first, &lows);
+    put(&mut apart.bounds.high, first, &highs);
 }
 
 /// Share of W's offset over all of D below which it counts as level.
@@ -302,22 +317,26 @@ pub(super) fn approach(
     let centre = [0, 1, 2].map(|axis| few(&core.centre[axis], first));
     let normal = [0, 1, 2].map(|axis| few(&tilt.normal[axis], first));
     let radii = few(&core.radius, first);
-    let foot = [*few(&apart.foot[0], first), *few(&apart.foot[1], first)];
+    let (mut xs, mut ys) = (*few(&apart.foot[0], first), *few(&apart.foot[1], first));
     for lane in 0..FEW {
-        let (sin, cos) = (lean[0][lane], lean[1][lane]);
-        let (a, b) = (semi[0][lane], semi[1][lane]);
-        let radius = radii[lane];
-        let m = [normal[0][lane], normal[1][lane], normal[2][lane]];
-        // A's centre from D's.
-        let between = [
-            a * sin - centre[0][lane],
-            a * cos - centre[1][lane],
-            -centre[2][lane],
-        ];
-        let scale = 1.0 / root(foot[0][lane] * foot[0][lane] + foot[1][lane] * foot[1][lane]);
-        let (mut x, mut y) = (foot[0][lane] * scale, foot[1][lane] * scale);
-        let (mut low, mut high) = (f32::NEG_INFINITY, f32::INFINITY);
-        for _ in 0..=STEPS {
+        let scale = 1.0 / root(xs[lane] * xs[lane] + ys[lane] * ys[lane]);
+        (xs[lane], ys[lane]) = (xs[lane] * scale, ys[lane] * scale);
+    }
+    let (mut lows, mut highs) = ([f32::NEG_INFINITY; FEW], [f32::INFINITY; FEW]);
+    // Lanes go side by side through each step.
+    for _ in 0..=STEPS {
+        for lane in 0..FEW {
+            let (sin, cos) = (lean[0][lane], lean[1][lane]);
+            let (a, b) = (semi[0][lane], semi[1][lane]);
+            let radius = radii[lane];
+            let m = [normal[0][lane], normal[1][lane], normal[2][lane]];
+            let (x, y) = (xs[lane], ys[lane]);
+            // A's centre from D's.
+            let between = [
+                a * sin - centre[0][lane],
+                a * cos - centre[1][lane],
+                -centre[2][lane],
+            ];
             let point = [
                 between[0] + a * sin * x,
                 between[1] + a * cos * x,
@@ -348,8 +367,8 @@ pub(super) fn approach(
             let slope_y = b * away[2] / distance;
             let steep = root(slope_x * slope_x + slope_y * slope_y);
             let excess = max(slope_x * x + slope_y * y + steep, 0.0);
-            high = min(high, distance);
-            low = max(low, distance - excess);
+            highs[lane] = min(highs[lane], distance);
+            lows[lane] = max(lows[lane], distance - excess);
             // Newton's step along the rim, z' = Y cos φ − X sin φ.
             let velocity = [-a * sin * y, -a * cos * y, b * x];
             let inward = [
@@ -357,7 +376,6 @@ pub(super) fn approach(
                 between[1] - point[1],
                 between[2] - point[2],
             ];
-            let dot = |p: [f32; 3], q: [f32; 3]| p[0] * q[0] + p[1] * q[1] + p[2] * q[2];
             let climb = dot(m, velocity);
             let spread = dot(outward, velocity);
             let level = dot(velocity, velocity) - climb * climb;
@@ -372,19 +390,32 @@ pub(super) fn approach(
             };
             let step = if curve > 0.0 { newton } else { downhill };
             let shrink = 1.0 / (1.0 + step * step).sqrt();
-            (x, y) = ((x - step * y) * shrink, (y + step * x) * shrink);
+            xs[lane] = (x - step * y) * shrink;
+            ys[lane] = (y + step * x) * shrink;
         }
-        let at = first + lane;
+    }
+    let (mut best_lows, mut best_highs) = (
+        *few(&apart.bounds.low, first),
+        *few(&apart.bounds.high, first),
+    );
+    for lane in 0..FEW {
         // The distance bounds c₀ from above always, from below where D has not
         // passed.
-        let has_not_passed = apart.bounds.low[at] >= 0.0;
-        apart.bounds.high[at] = min(apart.bounds.high[at], high);
-        apart.bounds.low[at] = if has_not_passed {
-            max(apart.bounds.low[at], low)
+        let best_low = best_lows[lane];
+        best_highs[lane] = min(best_highs[lane], highs[lane]);
+        best_lows[lane] = if best_low >= 0.0 {
+            max(best_low, lows[lane])
         } else {
-            apart.bounds.low[at]
+            best_low
         };
     }
+    put(&mut apart.bounds.low, first, &best_lows);
+    put(&mut apart.bounds.high, first, &best_highs);
+}
+
+#[inline(always)]
+fn dot(p: [f32; 3], q: [f32; 3]) -> f32 {
+    p[0] * q[0] + p[1] * q[1] + p[2] * q[2]
 }
 
 /// From how far the plates stand apart to the clearance.

@@ -1,4 +1,4 @@
-use super::lanes::{LANES, Lane, Mask, mask};
+use super::lanes::{LANES, Lane, Mask, mask, max, min};
 use crate::house_rules::Band;
 use measurement::{TOLERANCE, is_under};
 use multiversion::multiversion;
@@ -36,6 +36,11 @@ impl Limits {
         high: f32::INFINITY,
     };
 
+    /// Whether there is a low limit and no other.
+    fn is_low_alone(self) -> bool {
+        self.high == f32::INFINITY && self.low != f32::NEG_INFINITY
+    }
+
     pub(super) fn of(band: &Band) -> Self {
         let not_under = |limit: f64| {
             let mut least = ((limit - TOLERANCE) as f32).next_down();
@@ -53,7 +58,7 @@ impl Limits {
 
 impl Settled {
     /// A band without a limit holds, whatever the value.
-    const HOLDS: Self = Self {
+    pub(super) const HOLDS: Self = Self {
         holds: Mask::MAX,
         broken: 0,
     };
@@ -77,6 +82,14 @@ impl Enclosure {
         high: [f32::INFINITY; LANES],
     };
 
+    /// One known value in every lane.
+    pub(super) const fn same(value: f32) -> Self {
+        Self {
+            low: [value; LANES],
+            high: [value; LANES],
+        }
+    }
+
     /// Nothing is known any more.
     pub(super) fn forget(&mut self) {
         self.low.fill(f32::NEG_INFINITY);
@@ -85,11 +98,16 @@ impl Enclosure {
 
     /// What the bounds say of two bands.
     pub(super) fn held_against(&self, bands: &[Limits; 2]) -> [Settled; 2] {
+        let [first, second] = bands;
+        // Most rows have low limits alone, and most draws are on one side of both.
+        if first.is_low_alone() && second.is_low_alone() {
+            return at_least_both(&self.low, &self.high, [first.low, second.low]);
+        }
         bands.map(|band| {
-            // Many rows have a caution alone, or a stop; most limits are low ones alone.
+            // Many rows have a caution alone, or a stop.
             if band == Limits::NONE {
                 Settled::HOLDS
-            } else if band.high == f32::INFINITY {
+            } else if band.is_low_alone() {
                 at_least(&self.low, &self.high, band.low)
             } else if band.low == f32::NEG_INFINITY {
                 at_most(&self.low, &self.high, band.high)
@@ -98,6 +116,23 @@ impl Enclosure {
             }
         })
     }
+}
+
+/// Whether values lie at or over each of two limits.
+#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
+fn at_least_both(low: &Lane, high: &Lane, limits: [f32; 2]) -> [Settled; 2] {
+    let (strict, easy) = (max(limits[0], limits[1]), min(limits[0], limits[1]));
+    if every(|lane| low[lane] >= strict) {
+        return [Settled::HOLDS; 2];
+    }
+    if every(|lane| high[lane] < easy) {
+        return [Settled::BROKEN; 2];
+    }
+    let [first, second] = limits;
+    [
+        settled(|lane| low[lane] >= first, |lane| high[lane] < first),
+        settled(|lane| low[lane] >= second, |lane| high[lane] < second),
+    ]
 }
 
 /// Whether values lie at or over a limit.
@@ -128,7 +163,7 @@ fn within(low: &Lane, high: &Lane, band: Limits) -> Settled {
 /// Two of three groups of draws have one answer in every lane: that takes a third of
 /// the work of a mask.
 #[inline(always)]
-fn settled(holds: impl Fn(usize) -> bool, broken: impl Fn(usize) -> bool) -> Settled {
+pub(super) fn settled(holds: impl Fn(usize) -> bool, broken: impl Fn(usize) -> bool) -> Settled {
     if every(&holds) {
         return Settled::HOLDS;
     }

@@ -1,6 +1,8 @@
 use super::ask::{Ask, DiscForm, Layer, Number, Radius};
 use super::enclosure::Limits;
 use super::fields::{BesideForm, CentreForm, TiltForm, WaistForm};
+use super::gradient::GradientForm;
+use crate::Row;
 use crate::engine::Question;
 use crate::face_of;
 use crate::house_rules::Band;
@@ -19,6 +21,7 @@ pub(super) struct Plan {
     pub(super) besides: Vec<BesideForm>,
     pub(super) tilts: Vec<TiltForm>,
     pub(super) edges: Vec<EdgeForm>,
+    pub(super) gradients: Vec<GradientForm>,
     pub(super) jobs: Vec<Job>,
     /// For each question, for each of its rows, the job that answers it; `None`
     /// where the row is not assessed.
@@ -58,6 +61,7 @@ impl Plan {
             besides: Vec::new(),
             tilts: Vec::new(),
             edges: Vec::new(),
+            gradients: Vec::new(),
             jobs: Vec::new(),
             rows: Vec::with_capacity(questions.len()),
         };
@@ -67,7 +71,7 @@ impl Plan {
             let rows = question.rows.iter().enumerate();
             let jobs = rows.map(|(row_index, row)| {
                 row.is_assessed().then(|| {
-                    let asked = is_bounded.then(|| plan.ask(question, row.measure));
+                    let asked = is_bounded.then(|| plan.ask(question, row));
                     let ask = asked.flatten().unwrap_or(Ask::Exactly {
                         question: index,
                         row: row_index,
@@ -93,11 +97,11 @@ impl Plan {
     }
 
     /// What a measure asks of the draws for a size; `None` where no bounds are known.
-    fn ask(&mut self, question: &Question, measure: Measure) -> Option<Ask> {
+    fn ask(&mut self, question: &Question, row: &Row) -> Option<Ask> {
         let (setting, size) = (question.setting, question.size);
         let occluder = &size.occluder;
         let waist = Number::of(occluder.waist.diameter);
-        Some(match measure {
+        Some(match row.measure {
             Measure::WaistExcess => Ask::WaistExcess { waist },
             Measure::WaistRatio => Ask::WaistRatio { waist },
             Measure::Slack => Ask::Slack {
@@ -137,7 +141,13 @@ impl Plan {
                 radius: self.radius(question, face_of(valve)),
             },
             Measure::OpenShare(face) => Ask::OpenShare(self.layer(question, face)),
-            Measure::TractGradient(face) => Ask::TractGradient(self.layer(question, face)),
+            Measure::TractGradient(face) => Ask::TractGradient {
+                layer: self.layer(question, face),
+                limits: [row.stop, row.caution].map(|band| {
+                    let form = GradientForm::of(setting, face, band);
+                    index_of(&mut self.gradients, form)
+                }),
+            },
             Measure::TractRoom(face) => Ask::TractRoom {
                 face,
                 radius: self.radius(question, face),

@@ -1,6 +1,7 @@
 use super::ask::{DiscForm, Radius};
 use super::columns::Columns;
 use super::fields::{BesideField, CentreField, TiltField, WaistField};
+use super::gradient::ShareLimits;
 use super::lips::{EdgePoints, FarthestField};
 use super::plan::Plan;
 use super::stand::{Radii, Stand};
@@ -15,6 +16,7 @@ pub(super) struct Shared {
     pub(super) besides: Vec<BesideField>,
     pub(super) tilts: Vec<TiltField>,
     pub(super) edges: Vec<FarthestField>,
+    pub(super) gradients: Vec<ShareLimits>,
     /// By face and part of its edge.
     points: [[EdgePoints; 2]; 2],
 }
@@ -28,6 +30,7 @@ impl Shared {
             besides: vec![BesideField::UNFILLED; plan.besides.len()],
             tilts: vec![TiltField::UNFILLED; plan.tilts.len()],
             edges: vec![FarthestField::UNFILLED; plan.edges.len()],
+            gradients: vec![ShareLimits::UNKNOWN; plan.gradients.len()],
             points: [(); 2].map(|()| [0, 1].map(EdgePoints::unfilled)),
         }
     }
@@ -45,6 +48,9 @@ impl Shared {
         }
         for (form, field) in plan.tilts.iter().zip(&mut self.tilts) {
             form.fill(columns, field);
+        }
+        for (form, limits) in plan.gradients.iter().zip(&mut self.gradients) {
+            form.fill(columns, limits);
         }
         for points in self.points.as_flattened_mut() {
             points.forget();

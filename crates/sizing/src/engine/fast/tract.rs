@@ -4,7 +4,7 @@
 use super::columns::TractColumns;
 use super::enclosure::Enclosure;
 use super::fields::{CHAIN, ROUNDING};
-use super::lanes::{LANES, Lane, asin, clamp, max, min, root};
+use super::lanes::{LANES, asin, clamp, max, min, root};
 use super::stand::Stand;
 use multiversion::multiversion;
 use std::f32::consts::{FRAC_PI_2, PI, TAU};
@@ -82,30 +82,3 @@ fn share_of_any(tract: &TractColumns, disc: &Stand, cover: Cover, share: &mut En
 
 /// Reach over the tract's radius from which rounding cannot bring it below 1.
 const BEYOND: f32 = 1.0 + 8.0 * ROUNDING;
-
-/// Bounds of the gradient for bounds of the open share, see
-/// [`physiology::cost_of_narrowing`]: it falls as the share grows.
-#[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-pub(super) fn gradient(
-    velocity: &Lane,
-    share: &Enclosure,
-    [contraction, least]: [f32; 2],
-    gradient: &mut Enclosure,
-) {
-    for lane in 0..LANES {
-        let cost = |open: f32| {
-            let open = clamp(open, 0.0, 1.0);
-            let jet = open * (contraction + (1.0 - contraction) * open * open * open);
-            let jet = max(jet, least);
-            let square = velocity[lane] * velocity[lane];
-            (
-                4.0 * square * (1.0 / (jet * jet) - 1.0),
-                square / (jet * jet),
-            )
-        };
-        let (low, scale_low) = cost(share.high[lane]);
-        let (high, scale_high) = cost(share.low[lane]);
-        gradient.low[lane] = low - CHAIN * ROUNDING * scale_low;
-        gradient.high[lane] = high + CHAIN * ROUNDING * scale_high;
-    }
-}

@@ -8,7 +8,7 @@ use super::lips::{covered, lip_over_middle, reach};
 use super::plan::{EdgeForm, Job, Plan};
 use super::shared::{Group, Shared, part};
 use super::simple::{clamp, excess, length, ratio, room, slack};
-use super::tract::{Cover, gradient, open_share};
+use super::tract::{Cover, open_share};
 use crate::engine::Question;
 use crate::house_rules::{Band, Parameter};
 use crate::measure::Situation;
@@ -194,7 +194,10 @@ impl Scratch {
                 let share = self.open_share(group, &questions[job.question], layer);
                 return share.held_against(&job.limits);
             }
-            Ask::TractGradient(layer) => self.gradient(group, &questions[job.question], layer),
+            Ask::TractGradient { layer, limits } => {
+                let share = self.open_share(group, &questions[job.question], layer);
+                return limits.map(|limits| group.shared.gradients[limits].settle(share));
+            }
             Ask::TractRoom { face, radius } => {
                 let radii = group.radii(radius);
                 columns.tracts[face.index()].as_ref().is_some_and(|tract| {
@@ -269,22 +272,6 @@ impl Scratch {
             share.forget();
         }
         share
-    }
-
-    fn gradient(&mut self, group: &Group, question: &Question, layer: Layer) -> bool {
-        let face = layer.disc.face.index();
-        let Some(tract) = &group.columns.tracts[face] else {
-            return false;
-        };
-        self.open_share(group, question, layer);
-        let parameter = |of| question.setting.parameter(of) as f32;
-        let jet = [
-            parameter(Parameter::Contraction),
-            parameter(Parameter::LeastOpenShare),
-        ];
-        let (_, share) = &self.shares[face];
-        gradient(&tract.velocity, share, jet, &mut self.bounds);
-        true
     }
 
     fn clearance(
