@@ -104,7 +104,8 @@ impl Layout {
             let mut tally = Tally::new(&plan, &self.draws);
             let mut worker = Worker::new(&plan, questions, self);
             let mut answers = vec![Answer::default(); plan.jobs.len()];
-            while let Some((block, columns)) = self.group(next.fetch_add(1, Ordering::Relaxed)) {
+            while let Some((block, group)) = self.group(next.fetch_add(1, Ordering::Relaxed)) {
+                let columns = group.columns();
                 if work.is_cancelled() {
                     return None;
                 }

@@ -10,21 +10,27 @@ use std::sync::OnceLock;
 #[derive(Debug)]
 pub(super) struct Layout {
     pub(super) draws: Draws,
-    /// By block, in steps of [`LANES`], the last of a block shorter.
+    /// By block, in steps of [`LANES`], the last of a block shorter; none where there
+    /// are more than [`MOST_KEPT`] draws.
     groups: Vec<Vec<Columns>>,
     /// Each anatomy that was asked for in `f64`.
     anatomies: Vec<OnceLock<Box<Anatomy>>>,
 }
 
+/// So many draws are laid out once for all that is asked; of more each group is laid
+/// out when its turn comes, or they would fill the memory.
+const MOST_KEPT: usize = 1 << 15;
+
 impl Layout {
     /// Two halves side by side: laying out costs as much as some dozen sizes.
     pub(super) fn new(draws: Draws) -> Self {
         let blocks: Vec<Range<usize>> = draws.block_ranges().collect();
+        let is_kept = draws.len() <= MOST_KEPT;
         let groups = in_halves(Blocks::COUNT, |block| -> Vec<Columns> {
             let range = blocks[block].clone();
             let firsts = range.clone().step_by(LANES);
-            firsts
-                .map(|first| group(&draws, first..range.end.min(first + LANES)))
+            let kept = firsts.take_while(|_| is_kept);
+            kept.map(|first| group(&draws, first..range.end.min(first + LANES)))
                 .collect()
         });
         Self {
@@ -37,16 +43,37 @@ impl Layout {
     }
 
     /// A group of draws with its block; `None` beyond the last.
-    pub(super) fn group(&self, index: usize) -> Option<(usize, &Columns)> {
-        let in_block = self.groups.first()?.len();
-        let block = index / in_block;
-        let columns = self.groups.get(block)?.get(index % in_block)?;
-        Some((block, columns))
+    pub(super) fn group(&self, index: usize) -> Option<(usize, GroupColumns<'_>)> {
+        let range = self.draws.block_ranges().next()?;
+        let in_block = range.len().div_ceil(LANES);
+        let (block, place) = (index / in_block, index % in_block);
+        if let Some(columns) = self.groups.get(block)?.get(place) {
+            return Some((block, GroupColumns::Kept(columns)));
+        }
+        let range = self.draws.block_ranges().nth(block)?;
+        let first = range.start + place * LANES;
+        let columns = group(&self.draws, first..range.end.min(first + LANES));
+        Some((block, GroupColumns::Made(Box::new(columns))))
     }
 
     /// The anatomy of a draw, laid out where it was not yet.
     pub(super) fn anatomy(&self, draw: usize) -> &Anatomy {
         self.anatomies[draw].get_or_init(|| Box::new(self.draws.anatomy(draw)))
+    }
+}
+
+/// A group of draws, laid out before or for this once.
+pub(super) enum GroupColumns<'a> {
+    Kept(&'a Columns),
+    Made(Box<Columns>),
+}
+
+impl GroupColumns<'_> {
+    pub(super) fn columns(&self) -> &Columns {
+        match self {
+            Self::Kept(columns) => columns,
+            Self::Made(columns) => columns,
+        }
     }
 }
 
