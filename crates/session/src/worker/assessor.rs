@@ -34,11 +34,37 @@ struct Of {
 /// A number of draws, the draws as the engine counts them, and the ranking by them.
 struct Stage {
     count: usize,
+    /// Let go once a request is answered: draws are large and soon made again, but
+    /// where what was seen in trials has weighed them.
     counter: Option<Box<dyn Counter>>,
     ranking: Arc<Ranking>,
     /// What the trials of the case made of the draws; `None`: there are none, or there
     /// are no draws.
     weighing: Option<Arc<Weighing>>,
+}
+
+impl Stage {
+    /// The draws as the engine counts them; `None` of the values as read, and of a
+    /// number of draws that cannot be taken.
+    fn counter(&mut self, request: &Request, engine: &dyn Engine) -> Option<&dyn Counter> {
+        if self.counter.is_none() && has_no_trials(request) {
+            self.counter = counter(request, self.count, engine);
+        }
+        self.counter.as_deref()
+    }
+}
+
+/// Whether the draws of a request are those of the readings alone.
+fn has_no_trials(request: &Request) -> bool {
+    request.setting.case().procedure.trials.is_empty()
+}
+
+fn counter(request: &Request, count: usize, engine: &dyn Engine) -> Option<Box<dyn Counter>> {
+    let draws = match count {
+        0 => None,
+        _ => Draws::new(&request.setting, count, request.seed).ok(),
+    };
+    draws.map(|draws| engine.prepare(draws))
 }
 
 impl<'a> Assessor<'a> {
@@ -64,6 +90,19 @@ impl<'a> Assessor<'a> {
         if self.assess(request, work, &mut send).is_some() {
             self.wanted(request, work, &mut send);
         }
+        self.let_go(request);
+    }
+
+    /// Lets go of what is large and was needed for the answer alone.
+    fn let_go(&mut self, request: &Request) {
+        let Some(stage) = &mut self.stage else { return };
+        if has_no_trials(request) {
+            stage.counter = None;
+        }
+        // The last list is there: no other is made of these sizes.
+        if request.stages.last() == Some(&stage.count) {
+            self.assessment = None;
+        }
     }
 
     /// What is wanted beside the list; `None` when it was cancelled or nobody
@@ -78,8 +117,13 @@ impl<'a> Assessor<'a> {
         let is_last = |it: &&Stage| Some(&it.count) == last;
         match request.wanted? {
             PageRequest::Doubt(place) => {
-                let stage = self.stage.as_ref().filter(is_last)?;
-                let list = (&*stage.ranking, stage.counter.as_deref());
+                let ranking = Arc::clone(&self.stage.as_ref().filter(is_last)?.ranking);
+                // What is known is not counted again.
+                let counter = match (&self.worth, &mut self.stage) {
+                    (None, Some(stage)) => stage.counter(request, self.engine),
+                    _ => None,
+                };
+                let list = (&*ranking, counter);
                 page_work::doubt(request, place, list, &mut self.worth, work, send)
             }
             PageRequest::FitMap => {
@@ -105,8 +149,9 @@ impl<'a> Assessor<'a> {
         let known = request.stages.iter().rposition(is_known);
         let last = request.stages.len().saturating_sub(1);
         for (place, &draws) in request.stages.iter().enumerate().skip(known.unwrap_or(0)) {
+            let engine = self.engine;
             let stage = self.stage(request, draws, work)?;
-            let by_hand = by_hand(request, stage, work)?;
+            let by_hand = by_hand(request, stage, engine, work)?;
             let assessed = RankingResult {
                 generation: request.generation,
                 draws,
@@ -160,26 +205,16 @@ impl<'a> Assessor<'a> {
     }
 
     /// A stage, worked out if it is not known; `None` when it was cancelled.
-    fn stage(&mut self, request: &Request, count: usize, work: &Work) -> Option<&Stage> {
+    fn stage(&mut self, request: &Request, count: usize, work: &Work) -> Option<&mut Stage> {
         if self.stage.as_ref().is_some_and(|it| it.count == count) {
-            return self.stage.as_ref();
+            return self.stage.as_mut();
         }
-        let Request {
-            setting,
-            shelf,
-            seed,
-            ..
-        } = request;
-        if count > 0 && !setting.case().procedure.trials.is_empty() {
+        let Request { setting, shelf, .. } = request;
+        if count > 0 && !has_no_trials(request) {
             let stage = self.weighed(request, count, work)?;
             return Some(self.stage.insert(stage));
         }
-        // A number of draws that cannot be taken gives the values as read.
-        let draws = match count {
-            0 => None,
-            _ => Draws::new(setting, count, *seed).ok(),
-        };
-        let counter = draws.map(|draws| self.engine.prepare(draws));
+        let counter = counter(request, count, self.engine);
         let assessment = match self.assessment.take() {
             Some(assessment) => assessment,
             None => Assessment::new(setting, shelf.catalogues(), work)?,
@@ -229,7 +264,12 @@ impl<'a> Assessor<'a> {
 
 /// The pinned candidates that the ranking does not hold; `None` when it was
 /// cancelled.
-fn by_hand(request: &Request, stage: &Stage, work: &Work) -> Option<Vec<(Bay, Candidate)>> {
+fn by_hand(
+    request: &Request,
+    stage: &mut Stage,
+    engine: &dyn Engine,
+    work: &Work,
+) -> Option<Vec<(Bay, Candidate)>> {
     let mut assessed = Vec::new();
     for bay in &request.by_hand {
         if work.cancel.load(Ordering::Relaxed) {
@@ -239,9 +279,9 @@ fn by_hand(request: &Request, stage: &Stage, work: &Work) -> Option<Vec<(Bay, Ca
             continue;
         };
         let piece = (bay.place, shape, &size);
-        let counter = stage.counter.as_deref();
-        let setting = &stage.ranking.setting;
-        let mut candidate = Candidate::assess(setting, piece, bay.turn(), counter);
+        let setting = Arc::clone(&stage.ranking.setting);
+        let counter = stage.counter(request, engine);
+        let mut candidate = Candidate::assess(&setting, piece, bay.turn(), counter);
         let name = request.shelf.name(bay.place);
         candidate.is_on_shelf = name.is_none_or(|name| !request.shelf.is_aside(&name));
         assessed.push((*bay, candidate));

@@ -72,6 +72,38 @@ impl Engine for Faulty {
     }
 }
 
+/// An engine that counts as the plain one, and knows of how many draws it still has.
+struct Alive(Arc<()>);
+
+impl Engine for Alive {
+    fn prepare(&self, draws: Draws) -> Box<dyn Counter> {
+        Box::new(AliveCounter {
+            _alive: Arc::clone(&self.0),
+            counter: Plain.prepare(draws),
+        })
+    }
+}
+
+#[derive(Debug)]
+struct AliveCounter {
+    _alive: Arc<()>,
+    counter: Box<dyn Counter>,
+}
+
+impl Counter for AliveCounter {
+    fn draws(&self) -> &Draws {
+        self.counter.draws()
+    }
+
+    fn count(&self, question: &Question) -> Counts {
+        self.counter.count(question)
+    }
+
+    fn count_all(&self, questions: &[Question]) -> Vec<Counts> {
+        self.counter.count_all(questions)
+    }
+}
+
 fn started(engine: impl Engine + Send + 'static) -> (Worker, Receiver<Reply>) {
     let (sender, receiver) = channel();
     (
@@ -165,6 +197,25 @@ fn what_is_swapped_or_turned_by_hand_is_assessed_and_ranks_nothing_anew() {
     assert_eq!(candidate.name(), bay.name(session.document().shelf()));
     assert!(bay.swapped && candidate.chances.is_some());
     assert_eq!(session.bay_candidate(1), None);
+}
+
+#[test]
+fn draws_are_let_go_once_a_request_is_answered() {
+    let engine = Alive(Arc::default());
+    let mut assessor = Assessor::new(&engine);
+    let mut session = fixture::with_shape("offset-left");
+    let alone = Work {
+        threads: 1,
+        cancel: &AtomicBool::new(false),
+    };
+    let mut most = 0;
+    let request = request(&mut session, &[0, 64]);
+    assessor.answer(&request, &alone, |_| {
+        most = most.max(Arc::strong_count(&engine.0) - 1);
+        true
+    });
+    assert_eq!(Arc::strong_count(&engine.0), 1);
+    assert_eq!(most, 1);
 }
 
 #[test]
