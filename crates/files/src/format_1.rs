@@ -254,6 +254,9 @@ impl Walk<'_> {
                 Via::Item(_) => here.push_str("[]"),
                 Via::Entry(_) | Via::Root => here.push_str("{}"),
             }
+            if !self.is_asked(&here) {
+                continue;
+            }
             let mut told = path.to_owned();
             inner.push_to(&mut told, self.source.text());
             if inner.inner.is_empty() {
@@ -261,6 +264,16 @@ impl Walk<'_> {
             }
             self.inside(inner, &here, &told);
         }
+    }
+
+    /// Whether any word at a path, or further in, is one of either format alone: most of
+    /// a text is passed over.
+    fn is_asked(&self, at: &str) -> bool {
+        let fields = FIELDS.iter().map(|(kind, within, _)| (kind, within));
+        let values = VALUES.iter().map(|(kind, within, _)| (kind, within));
+        fields
+            .chain(values)
+            .any(|(kind, within)| *kind == self.kind && within.starts_with(at))
     }
 
     /// A field's name in today's words.

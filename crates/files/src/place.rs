@@ -15,6 +15,11 @@ pub(crate) struct Place<'a> {
 }
 
 impl<'a> Place<'a> {
+    /// Whether it is in just this text, byte for byte.
+    pub(crate) fn is_in(&self, text: &str) -> bool {
+        self.source.text() == text
+    }
+
     /// The place of the value that is the file.
     pub(crate) const fn root(source: &'a Source, outline: &'a Outline) -> Self {
         Self {
