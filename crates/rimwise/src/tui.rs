@@ -109,8 +109,10 @@ fn answer_all(
     worker: &Worker,
     messages: &Receiver<Message>,
 ) -> Result<Flow> {
-    // Of the frame before.
-    if run_effects(program, guard, worker)? == Flow::End {
+    // Of the frame before, and what the keys before it ask of the worker: a frame
+    // does not share the processor with what it does not wait for.
+    let effects = program.take_effects();
+    if run_effects(effects, program, guard, worker)? == Flow::End {
         return Ok(Flow::End);
     }
     let mut waiting = next(program, messages);
@@ -125,9 +127,13 @@ fn answer_all(
         if was_stopped {
             guard.take_again()?;
         }
-        match run_effects(program, guard, worker)? {
+        let effects = program.take_effects_of_terminal();
+        match run_effects(effects, program, guard, worker)? {
             Flow::On => {}
             flow => return Ok(flow),
+        }
+        if program.has_work() {
+            worker.stop();
         }
         waiting = messages.try_recv().ok();
     }
@@ -138,9 +144,14 @@ fn answer_all(
 }
 
 /// Runs what worker and terminal are to do.
-fn run_effects(program: &mut Program, guard: &mut Guard, worker: &Worker) -> Result<Flow> {
+fn run_effects(
+    effects: Vec<Effect>,
+    program: &mut Program,
+    guard: &mut Guard,
+    worker: &Worker,
+) -> Result<Flow> {
     let mut flow = Flow::On;
-    for effect in program.take_effects() {
+    for effect in effects {
         match effect {
             Effect::Submit(request) => worker.submit(*request),
             Effect::Copy(text) => guard.copy(&text)?,

@@ -49,6 +49,11 @@ impl Worker {
     pub fn submit(&self, request: Request) {
         self.queue.put(request);
     }
+
+    /// Stops what runs: something else is to be asked for soon.
+    pub fn stop(&self) {
+        self.queue.stop();
+    }
 }
 
 impl Drop for Worker {

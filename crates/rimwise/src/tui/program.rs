@@ -42,7 +42,7 @@ impl Program {
             session,
             keeper,
             seen: Seen::default(),
-            studio: Studio::default(),
+            studio: Studio::beginning_with_words(),
             not_shown: Vec::new(),
             drag: Drag::default(),
             patience: Patience::default(),
@@ -75,6 +75,19 @@ impl Program {
         if let Some(event) = self.event(message) {
             self.update(event, now);
         }
+    }
+
+    /// The same but what the worker is to do: that waits for the frame.
+    pub(super) fn take_effects_of_terminal(&mut self) -> Vec<Effect> {
+        let effects = std::mem::take(&mut self.effects).into_iter();
+        let (work, others) = effects.partition(|effect| matches!(effect, Effect::Submit(_)));
+        self.effects = work;
+        others
+    }
+
+    /// Whether the worker is to do something else than what it does.
+    pub(super) fn has_work(&self) -> bool {
+        !self.effects.is_empty()
     }
 
     /// What is left for worker and terminal to do, once.
@@ -151,7 +164,9 @@ impl Program {
             self.update(event, now);
         }
         let unforced = self.keeper.rest(&self.session, now);
-        unforced.into_iter().chain(unnoticed).min()
+        // The pictures follow the first frame at once.
+        let pictures = self.studio.has_left_out().then_some(Duration::ZERO);
+        unforced.into_iter().chain(unnoticed).chain(pictures).min()
     }
 
     /// What a message is to the session; nothing where it is the terminal's.

@@ -27,6 +27,12 @@ impl Queue {
         self.changed.notify_one();
     }
 
+    /// Stops the running request; one that waits is taken as ever.
+    pub(super) fn stop(&self) {
+        let _state = self.lock();
+        self.cancel.store(true, Ordering::Relaxed);
+    }
+
     /// Stops the running request and lets no other begin.
     pub(super) fn close(&self) {
         let mut state = self.lock();

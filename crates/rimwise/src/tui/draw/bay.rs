@@ -53,7 +53,7 @@ pub(super) fn draw_all(
     let pictures: Vec<Rect> = rooms.iter().map(|room| picture_room(*room)).collect();
     if studio.has_section() {
         studio.draw(frame, theme, &pictures);
-    } else {
+    } else if !studio.has_left_out() {
         for room in &pictures {
             missing(frame, session, theme, *room);
         }

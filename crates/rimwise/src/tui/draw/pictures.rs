@@ -36,6 +36,18 @@ pub(in crate::tui) struct Studio {
     count: u64,
     /// Whether the pictures stand alone in the frame and are wanted in pixels.
     wants_pixels: bool,
+    leaves_out: LeavesOut,
+}
+
+/// Whether pictures are left out, so that the first frame waits for none.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+enum LeavesOut {
+    #[default]
+    Nothing,
+    /// Of the frame that comes.
+    Next,
+    /// Of the frame that was drawn last: another is to follow.
+    Last,
 }
 
 /// The pictures of every bay as they were painted into rooms of their sizes.
@@ -54,8 +66,26 @@ struct Pictures<'a> {
 }
 
 impl Studio {
+    /// A studio that leaves the pictures out of its first frame.
+    pub(in crate::tui) fn beginning_with_words() -> Self {
+        Self {
+            leaves_out: LeavesOut::Next,
+            ..Self::default()
+        }
+    }
+
+    /// Whether the frame that was drawn last is to be followed by one with pictures.
+    pub(in crate::tui) fn has_left_out(&self) -> bool {
+        self.leaves_out == LeavesOut::Last
+    }
+
     /// Draws up the pictures of bays, at the turn at which each is set down.
     pub(super) fn draw_up(&mut self, session: &Session, bays: &[Bay]) {
+        if self.leaves_out == LeavesOut::Next {
+            self.leaves_out = LeavesOut::Last;
+            return;
+        }
+        self.leaves_out = LeavesOut::Nothing;
         if self.of.as_ref().is_some_and(|of| of.are(session, bays)) {
             return;
         }
@@ -201,7 +231,7 @@ fn painted(sitters: &Sitters, theme: Theme, rooms: &[Rect]) -> Painted {
     let least = Rect::new(0, 0, least(|room| room.width), least(|room| room.height));
     drawn(sitters, rooms.len(), |pictures| {
         let arrangement = Arrangement::of(&bounds(pictures), least, CELL_HEIGHT);
-        let cells = rooms.iter().zip(pictures).map(|(room, pictures)| {
+        let of_bay = |(room, pictures): (&Rect, &Pictures)| {
             let room = Rect::new(0, 0, room.width, room.height);
             let mut buffer = Buffer::empty(room);
             for (part, picture, window) in parts(pictures, arrangement, room) {
@@ -213,13 +243,30 @@ fn painted(sitters: &Sitters, theme: Theme, rooms: &[Rect]) -> Painted {
                 paint(&picture.draw(&window, cells), theme, part, &mut buffer);
             }
             buffer
-        });
+        };
+        let bays: Vec<(&Rect, &Pictures)> = rooms.iter().zip(pictures).collect();
         Painted {
             theme,
-            cells: cells.collect(),
+            cells: in_two(&bays, of_bay),
             arrangement,
             pixels: None,
         }
+    })
+}
+
+/// What is made of each item, in their order: the later half on a thread of its own.
+fn in_two<T: Copy + Sync, R: Send>(items: &[T], made: impl Fn(T) -> R + Sync) -> Vec<R> {
+    let (now, later) = items.split_at(items.len().div_ceil(2));
+    let each = |items: &[T]| -> Vec<R> { items.iter().map(|&item| made(item)).collect() };
+    if later.is_empty() {
+        return each(now);
+    }
+    std::thread::scope(|scope| {
+        let later = scope.spawn(|| each(later));
+        let mut all = each(now);
+        let later = later.join();
+        all.extend(later.unwrap_or_else(|panic| std::panic::resume_unwind(panic)));
+        all
     })
 }
 

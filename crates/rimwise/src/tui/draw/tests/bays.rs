@@ -1,6 +1,7 @@
 //! Which candidates stand side by side.
 
-use super::stage::{FEW, after, assessed, drawn, text};
+use super::stage::{FEW, after, assessed, drawn, drawn_in, text};
+use crate::tui::draw::Studio;
 use crate::tui::theme::Theme;
 use session::{Focus, Session};
 
@@ -52,4 +53,19 @@ fn the_drawing_alone_is_of_what_is_selected() {
     assert_ne!(second, name);
     let page = text(&drawn(&bay, Theme::COLOUR, (80, 24)));
     assert!(page.contains(&second), "{second} is not on\n{page}");
+}
+
+#[test]
+fn the_first_frame_waits_for_no_picture_and_the_second_has_them() {
+    let session = assessed("outlet-infant", FEW);
+    let size = (100, 30);
+    let mut studio = Studio::beginning_with_words();
+    let whole = drawn(&session, Theme::COLOUR, size);
+    let first = drawn_in(&session, Theme::COLOUR, size, &mut studio);
+    assert!(studio.has_left_out());
+    assert_ne!(first, whole);
+    assert!(!text(&first).contains("not drawn"), "{}", text(&first));
+    let second = drawn_in(&session, Theme::COLOUR, size, &mut studio);
+    assert!(!studio.has_left_out());
+    assert_eq!(second, whole);
 }
