@@ -51,15 +51,21 @@ pub(crate) fn run() -> ExitCode {
         Err(_) if out.get_ref().is_closed() => ExitCode::SUCCESS,
         Err(error) => {
             let bad_input = error.is::<BadInput>();
-            // Every file's text in it was made visible where the message was made.
-            let mut says = format!("rimwise: {error:#}");
-            if ascii::is_asked_for() {
-                says = ascii(&says);
-            }
-            let _ = writeln!(io::stderr(), "{says}");
+            complain(&error);
             ExitCode::from(if bad_input { BAD_INPUT } else { FAILED })
         }
     }
+}
+
+/// Says what is wrong.
+fn complain(error: &anyhow::Error) {
+    // Every file's text in it was made visible where the message was made.
+    let mut says = format!("rimwise: {error:#}");
+    if ascii::is_asked_for() {
+        says = ascii(&says);
+    }
+    // Where nobody can be told nobody is.
+    let _ = writeln!(io::stderr(), "{says}");
 }
 
 /// Says what clap has to say: help, or what is wrong with a call.

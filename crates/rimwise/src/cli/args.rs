@@ -201,6 +201,11 @@ pub(super) struct Common {
 pub(super) struct RankArguments {
     #[command(flatten)]
     pub(super) common: Common,
+    /// Further cases, with --format csv or json: all are ranked side by side and
+    /// written in the order of the call, in JSON one object a line. A case that cannot
+    /// be used is named, the others are done, and the exit code is 2
+    #[arg(value_name = "CASE")]
+    pub(super) more: Vec<PathBuf>,
     /// How the list is written
     #[arg(long, value_enum, default_value_t = Format::Table)]
     pub(super) format: Format,
@@ -424,6 +429,7 @@ impl RankArguments {
                 threads: default_threads(),
                 before: false,
             },
+            more: Vec::new(),
             format: Format::Table,
             top: TOP,
         }

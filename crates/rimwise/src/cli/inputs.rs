@@ -1,6 +1,6 @@
 //! The files a ranking is made from.
 
-use super::args::Common;
+use super::args::{Against, Common};
 use super::folders;
 use anyhow::{Context, Result};
 use files::{
@@ -31,6 +31,80 @@ impl std::fmt::Display for BadInput {
 
 impl std::error::Error for BadInput {}
 
+/// Rules, catalogues and published limits, as far as each could be read.
+#[derive(Clone)]
+pub(super) struct Around {
+    rules: Option<HouseRulesFile>,
+    catalogues: Option<Vec<CatalogueFile>>,
+    limits: Option<GuidanceFile>,
+    /// Whether the last catalogue is the user's own.
+    has_own: bool,
+    faults: Vec<Diagnostic>,
+}
+
+impl Around {
+    /// Reads and checks what the cases of a call are held against.
+    pub(super) fn read(against: &Against) -> Result<Self> {
+        let mut faults = Vec::new();
+        let rules = keep(rules(against.rules.as_deref()), &mut faults)?;
+        let catalogues: Vec<Option<CatalogueFile>> = if against.catalog.is_empty() {
+            let (name, text) = shipped::SHAPES;
+            let came = parse_catalogue(name, text).map_err(FileError::from);
+            // Whatever stands there: what is no file is told rather than passed over.
+            let own = own_shapes().filter(|path| path.exists());
+            let own = own.map(|path| read_catalogue(&path));
+            let each = std::iter::once(came).chain(own);
+            each.map(|one| keep(one, &mut faults))
+                .collect::<Result<_>>()?
+        } else {
+            let paths = against.catalog.iter();
+            let read = paths.map(|path| keep(read_catalogue(path), &mut faults));
+            read.collect::<Result<_>>()?
+        };
+        let limits = keep(limits(against.guidance.as_deref()), &mut faults)?;
+        Ok(Self {
+            rules,
+            has_own: !against.catalog.is_empty() || catalogues.len() > 1,
+            catalogues: catalogues.into_iter().collect(),
+            limits,
+            faults,
+        })
+    }
+
+    /// Refuses them where one of them has a fault.
+    pub(super) fn ensure_sound(&self) -> Result<()> {
+        if self.faults.is_empty() {
+            return Ok(());
+        }
+        Err(bad_files(&self.faults))
+    }
+
+    /// A case held against them; the faults of all files are told at once.
+    pub(super) fn with(mut self, path: &Path) -> Result<Inputs> {
+        let faults = &mut self.faults;
+        let case = keep(case(path), faults)?;
+        if let (Some(case), Some(rules)) = (&case, &self.rules) {
+            faults.extend(case.faults_under(rules.value()));
+        }
+        if let (Some(case), Some(catalogues)) = (&case, &self.catalogues) {
+            let known: Vec<Catalogue> = catalogues.iter().map(|one| one.value().clone()).collect();
+            faults.extend(case.faults_among(&known));
+        }
+        match (case, self.catalogues, self.rules, self.limits) {
+            (Some(case), Some(catalogues), Some(rules), Some(limits)) if faults.is_empty() => {
+                Ok(Inputs {
+                    case,
+                    catalogues,
+                    rules,
+                    limits,
+                    has_own: self.has_own,
+                })
+            }
+            _ => Err(bad_files(faults)),
+        }
+    }
+}
+
 /// A case, the catalogues and the rules, checked, with the digest of their bytes.
 pub(super) struct Inputs {
     case: CaseFile,
@@ -45,47 +119,7 @@ pub(super) struct Inputs {
 impl Inputs {
     /// Reads and checks every file of a call; the faults of all are told at once.
     pub(super) fn read(common: &Common) -> Result<Self> {
-        let mut faults = Vec::new();
-        let rules = keep(rules(common.against.rules.as_deref()), &mut faults)?;
-        let catalogues: Vec<Option<CatalogueFile>> = if common.against.catalog.is_empty() {
-            let (name, text) = shipped::SHAPES;
-            let came = parse_catalogue(name, text).map_err(FileError::from);
-            // Whatever stands there: what is no file is told rather than passed over.
-            let own = own_shapes().filter(|path| path.exists());
-            let own = own.map(|path| read_catalogue(&path));
-            let each = std::iter::once(came).chain(own);
-            each.map(|one| keep(one, &mut faults))
-                .collect::<Result<_>>()?
-        } else {
-            let read = common
-                .against
-                .catalog
-                .iter()
-                .map(|path| keep(read_catalogue(path), &mut faults));
-            read.collect::<Result<_>>()?
-        };
-        let case = keep(case(&common.case), &mut faults)?;
-        if let (Some(case), Some(rules)) = (&case, &rules) {
-            faults.extend(case.faults_under(rules.value()));
-        }
-        let catalogues: Option<Vec<CatalogueFile>> = catalogues.into_iter().collect();
-        if let (Some(case), Some(catalogues)) = (&case, &catalogues) {
-            let known: Vec<Catalogue> = catalogues.iter().map(|one| one.value().clone()).collect();
-            faults.extend(case.faults_among(&known));
-        }
-        let limits = keep(limits(common.against.guidance.as_deref()), &mut faults)?;
-        match (case, catalogues, rules, limits) {
-            (Some(case), Some(catalogues), Some(rules), Some(limits)) if faults.is_empty() => {
-                Ok(Self {
-                    case,
-                    has_own: !common.against.catalog.is_empty() || catalogues.len() > 1,
-                    catalogues,
-                    rules,
-                    limits,
-                })
-            }
-            _ => Err(bad_files(&faults)),
-        }
+        Around::read(&common.against)?.with(&common.case)
     }
 
     /// The case with the text it came from.

@@ -1,5 +1,7 @@
 //! `rimwise rank`: the list as a table, JSON or CSV.
 
+mod many;
+
 use super::args::{Format, RankArguments};
 use super::inputs::Inputs;
 use super::otherwise;
@@ -8,8 +10,11 @@ use super::workup;
 use anyhow::Result;
 use std::io::Write;
 
-/// Ranks a case and writes the list.
+/// Ranks a case, or many, and writes the list.
 pub(super) fn run(asked: &RankArguments, out: &mut dyn Write) -> Result<()> {
+    if !asked.more.is_empty() {
+        return many::run(asked, out);
+    }
     let ready = Inputs::read(&asked.common)?.ready(&asked.common)?;
     let (ranking, provenance) = (ready.rank()?, &ready.provenance);
     match asked.format {

@@ -1,7 +1,8 @@
 //! Release criteria for people and for programs.
 
+use super::harmless;
 use super::head_and_foot::opening;
-use super::json::{FORMAT, harmless};
+use super::json::FORMAT;
 use crate::cli::args::WIDTH;
 use crate::text::paragraph;
 use anyhow::Result;
@@ -180,8 +181,7 @@ pub(crate) fn json(out: &mut dyn Write, written: &Written) -> Result<()> {
         changed_since: written.has_changed(),
         criteria: rows.map(|one| json_row(written, one)).collect(),
     };
-    writeln!(out, "{}", harmless(&serde_json::to_string_pretty(&page)?))?;
-    Ok(())
+    harmless::pretty(out, &page)
 }
 
 fn json_row<'a>(written: &'a Written, criterion: &'a Criterion) -> CriterionRow<'a> {

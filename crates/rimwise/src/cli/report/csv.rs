@@ -31,6 +31,29 @@ const HEADER: [&str; 19] = [
 pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
     let mut table = csv::Writer::from_writer(out);
     table.write_record(HEADER)?;
+    write_rows(&mut table, None, ranking)
+}
+
+/// Writes the head of a table of many cases.
+pub(crate) fn write_head_of_many(out: &mut dyn Write) -> Result<()> {
+    let mut table = csv::Writer::from_writer(out);
+    table.write_record(std::iter::once("case").chain(HEADER))?;
+    table.flush()?;
+    Ok(())
+}
+
+/// Writes the ranking of one of many cases, each line with the name by which the case
+/// was given.
+pub(crate) fn write_one_of_many(out: &mut dyn Write, file: &str, ranking: &Ranking) -> Result<()> {
+    let mut table = csv::Writer::from_writer(out);
+    write_rows(&mut table, Some(&visible(file)), ranking)
+}
+
+fn write_rows(
+    table: &mut csv::Writer<impl Write>,
+    file: Option<&str>,
+    ranking: &Ranking,
+) -> Result<()> {
     let exceptions = excepted(&ranking.setting);
     let against: Vec<&str> = ranking.against.iter().map(|one| one.id.as_str()).collect();
     let against = visible(&against.join("; ")).into_owned();
@@ -51,7 +74,7 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
             .filter(|outcome| outcome.state != State::Ok)
             .map(|outcome| format!("{} {}: {}", outcome.check, outcome.of, outcome.state.word()))
             .collect();
-        table.write_record([
+        let fields = [
             (index + 1).to_string(),
             group.to_string(),
             visible(&candidate.shape).into_owned(),
@@ -71,7 +94,8 @@ pub(crate) fn write(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
             exceptions.clone(),
             (candidate.chances.is_some() && !candidate.is_chance_whole()).to_string(),
             against.clone(),
-        ])?;
+        ];
+        table.write_record(file.into_iter().chain(fields.iter().map(String::as_str)))?;
     }
     table.flush()?;
     Ok(())

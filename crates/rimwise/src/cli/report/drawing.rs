@@ -1,6 +1,7 @@
 //! What a drawing needs, as JSON: the heart, and where each size lies in it.
 
-use super::json::{FORMAT, harmless, rounded};
+use super::harmless;
+use super::json::{FORMAT, rounded};
 use anyhow::Result;
 use geometry::{Ellipse, Face, HingedPlate, Mm, Opening, SeatedDisc, Vec2, Vec3};
 use measurement::Valve;
@@ -176,7 +177,9 @@ pub(crate) fn json(
             .map(|arc| [arc.from_degrees, arc.to_degrees].map(rounded)),
         sizes: candidates.iter().map(|one| placed(setting, one)).collect(),
     };
-    Ok(harmless(&serde_json::to_string_pretty(&drawing)?) + "\n")
+    let mut written = Vec::new();
+    harmless::pretty(&mut written, &drawing)?;
+    Ok(String::from_utf8(written)?)
 }
 
 fn placed<'a>(setting: &Setting, candidate: &'a Candidate) -> Placed<'a> {

@@ -1,13 +1,12 @@
 //! The ranking as JSON, stable from its first version.
 
+use super::harmless;
 use anyhow::Result;
-use files::visible;
 use paper::Provenance;
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 use sizing::house_rules::{Band, Exclusion};
 use sizing::trial::Weighing;
 use sizing::{Candidate, Outcome, Ranking};
-use std::fmt::Write as _;
 use std::io::Write;
 
 /// Version of the form.
@@ -37,6 +36,9 @@ struct Report<'a> {
     format: u32,
     program: String,
     case: &'a str,
+    /// Of many cases in one call the name by which this one was given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    file: Option<&'a str>,
     inputs_sha256: &'a str,
     seed: u64,
     draws: usize,
@@ -51,7 +53,19 @@ struct Report<'a> {
     notes: &'a [String],
     #[serde(flatten)]
     trials: Option<&'a Weighed>,
-    candidates: Vec<Ranked<'a>>,
+    candidates: Candidates<'a>,
+}
+
+/// The list, each size made into words when its turn to be written comes.
+struct Candidates<'a>(&'a Ranking);
+
+impl Serialize for Candidates<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let all = self.0.candidates.iter().zip(&self.0.groups).enumerate();
+        serializer.collect_seq(
+            all.map(|(index, (candidate, &group))| ranked(index + 1, group, candidate)),
+        )
+    }
 }
 
 /// Something said above the list, with the id of what it is about.
@@ -108,10 +122,32 @@ pub(crate) fn write(
     trials: Option<&Weighed>,
     from: &Provenance,
 ) -> Result<()> {
-    let report = Report {
+    harmless::pretty(out, &report(None, ranking, trials, from))
+}
+
+/// Writes the ranking of one of many cases in one line, with the name by which it was
+/// given.
+pub(crate) fn write_line(
+    out: &mut dyn Write,
+    file: &str,
+    ranking: &Ranking,
+    trials: Option<&Weighed>,
+    from: &Provenance,
+) -> Result<()> {
+    harmless::line(out, &report(Some(file), ranking, trials, from))
+}
+
+fn report<'a>(
+    file: Option<&'a str>,
+    ranking: &'a Ranking,
+    trials: Option<&'a Weighed>,
+    from: &'a Provenance,
+) -> Report<'a> {
+    Report {
         format: FORMAT,
         program: format!("rimwise {}", env!("CARGO_PKG_VERSION")),
         case: &ranking.setting.case().title,
+        file,
         inputs_sha256: &from.inputs_sha256,
         seed: from.seed,
         draws: from.draws,
@@ -141,16 +177,8 @@ pub(crate) fn write(
             .unwrap_or_default(),
         notes: &ranking.notes,
         trials,
-        candidates: ranking
-            .candidates
-            .iter()
-            .zip(&ranking.groups)
-            .enumerate()
-            .map(|(index, (candidate, &group))| ranked(index + 1, group, candidate))
-            .collect(),
-    };
-    writeln!(out, "{}", harmless(&serde_json::to_string_pretty(&report)?))?;
-    Ok(())
+        candidates: Candidates(ranking),
+    }
 }
 
 fn exclusion(exclusion: &Exclusion) -> Said {
@@ -216,22 +244,4 @@ pub(super) fn rounded(value: f64) -> f64 {
     const DECIMALS: f64 = 1e6;
     // Adding 0 turns −0 into 0.
     (value * DECIMALS).round() / DECIMALS + 0.0
-}
-
-/// JSON whose control characters are all escaped: such letters stand in strings
-/// alone, where an escape means the same.
-pub(super) fn harmless(json: &str) -> String {
-    let mut escaped = String::with_capacity(json.len());
-    let mut buffer = [0; 4];
-    for letter in json.chars() {
-        let letter = letter.encode_utf8(&mut buffer);
-        if letter == "\n" || visible(letter) == *letter {
-            escaped.push_str(letter);
-        } else {
-            for unit in letter.encode_utf16() {
-                let _ = write!(escaped, "\\u{unit:04x}");
-            }
-        }
-    }
-    escaped
 }

@@ -1,7 +1,8 @@
 //! Trials for programs.
 
 use super::criteria::seen as seen_value;
-use super::json::{FORMAT, Ranked, harmless, ranked, rounded};
+use super::harmless;
+use super::json::{FORMAT, Ranked, ranked, rounded};
 use super::trials::Page;
 use anyhow::Result;
 use serde::Serialize;
@@ -135,8 +136,7 @@ pub(crate) fn write(out: &mut dyn Write, page: &Page) -> Result<()> {
         unions: unions(page),
         dominated: dominated(page),
     };
-    writeln!(out, "{}", harmless(&serde_json::to_string_pretty(&report)?))?;
-    Ok(())
+    harmless::pretty(out, &report)
 }
 
 /// Each criterion of a size that was opened, against each of its trials.

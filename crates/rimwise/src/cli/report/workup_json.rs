@@ -1,6 +1,7 @@
 //! The work-up as JSON, stable from its first version.
 
-use super::json::{FORMAT, harmless, rounded};
+use super::harmless;
+use super::json::{FORMAT, rounded};
 use anyhow::Result;
 use paper::Provenance;
 use serde::Serialize;
@@ -73,8 +74,7 @@ pub(crate) fn write(
         },
         sections: page.sections.iter().map(part).collect(),
     };
-    writeln!(out, "{}", harmless(&serde_json::to_string_pretty(&page)?))?;
-    Ok(())
+    harmless::pretty(out, &page)
 }
 
 fn part(section: &Section) -> Part<'_> {

@@ -1,6 +1,7 @@
 //! The map as JSON, stable from its first version.
 
-use super::super::json::{FORMAT, harmless, rounded};
+use super::super::harmless;
+use super::super::json::{FORMAT, rounded};
 use super::Mapped;
 use anyhow::Result;
 use serde::Serialize;
@@ -130,8 +131,7 @@ pub(crate) fn write(out: &mut dyn Write, mapped: &Mapped) -> Result<()> {
         }),
         missing: map.missing.iter().map(|one| one.address()).collect(),
     };
-    writeln!(out, "{}", harmless(&serde_json::to_string_pretty(&report)?))?;
-    Ok(())
+    harmless::pretty(out, &report)
 }
 
 fn values(axis: &Axis) -> Vec<f64> {
