@@ -10,7 +10,7 @@ use outside::stress;
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use sizing::engine::{Engine, Fast, Plain, Question};
-use sizing::house_rules::Parameter;
+use sizing::house_rules::{Band, Parameter};
 use sizing::measure::Measure;
 use sizing::{Case, Draws, HouseRules, Setting, Size, Work};
 use sizing::{Row, rows};
@@ -127,6 +127,42 @@ fn where_a_block_is_shorter_than_the_lanes() {
             &sizes_turned(),
             draws,
         );
+    }
+}
+
+#[test]
+fn where_there_are_more_draws_than_are_laid_out_for_good() {
+    let some: Vec<(Size, f64)> = sizes_turned().into_iter().step_by(50).collect();
+    assert_alike("many draws", scenario("outlet-infant"), &some, 1 << 16);
+}
+
+/// The engine holds gradients against limits of the open share.
+#[test]
+fn with_limits_of_the_gradient_of_every_kind() {
+    let some: Vec<(Size, f64)> = sizes_turned().into_iter().step_by(5).collect();
+    let kinds = [
+        (None, Some(2.0)),
+        (Some(1.0), None),
+        (Some(0.5), Some(20.0)),
+        (Some(-3.0), Some(0.0)),
+        (None, Some(0.02)),
+        (Some(0.003), Some(1000.0)),
+    ];
+    for (low, high) in kinds {
+        for (contraction, least) in [(0.62, 0.05), (1.0, 0.3), (0.05, 0.9)] {
+            let mut rules = shipped_rules();
+            for row in &mut rules.limits {
+                if row.check.starts_with("outflow_gradient") {
+                    row.stop = Band { low, high };
+                }
+            }
+            rules.parameters[Parameter::Contraction.index()].value = contraction;
+            rules.parameters[Parameter::LeastOpenShare.index()].value = least;
+            for name in ["outlet-infant", "three-neighbours"] {
+                let says = format!("{name}, {low:?} to {high:?}, {contraction}, {least}");
+                assert_alike_under(&says, scenario(name), rules.clone(), &some, 256);
+            }
+        }
     }
 }
 
