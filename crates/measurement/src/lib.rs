@@ -68,7 +68,7 @@ pub use per_valve::PerValve;
 pub use preference::{
     Choose, GroupKey, GroupPattern, Preference, Selection, Term, like_groups, select,
 };
-pub use quantity::{Feature, LawKind, Quantity, QuantityInfo, Structure};
+pub use quantity::{Feature, LawKind, Quantity, QuantityInfo, ReportGroup, Structure};
 pub use reading::{Method, Modality, Phase, Reading, ReadingId};
 pub use shared_edge::shared_edge_correlation;
 pub use shift::{Shift, weighted_median};

@@ -1,8 +1,11 @@
 //! The one address of everything that is read.
 
 mod of_valve;
+mod report;
 mod table;
 mod trade_words;
+
+pub use report::ReportGroup;
 
 use crate::{Site, Unit, Valve};
 use std::fmt;

@@ -1,4 +1,5 @@
 use crate::engine::{Counter, Counts, DrawSet, Question};
+use crate::house_rules::Parameter;
 use crate::outcome::{Outcome, outcome};
 use crate::placements::Placements;
 use crate::turn::{Turn, best_turn};
@@ -34,6 +35,9 @@ pub struct Candidate {
     pub is_on_shelf: bool,
     /// Whether sizes of the case are rated at all; otherwise there is no chance.
     pub is_case_rated: bool,
+    /// The limits of the rules for the chance: under the first a size does not fit,
+    /// from the second on it may fit.
+    pub chance_limits: [f64; 2],
 }
 
 /// Chances of one size over all draws.
@@ -82,6 +86,8 @@ impl SizeAssessment {
             outcomes,
             is_on_shelf: true,
             is_case_rated: setting.not_rated().is_none(),
+            chance_limits: [Parameter::ChanceDoesNotFit, Parameter::ChanceFits]
+                .map(|limit| setting.parameter(limit)),
         };
         Self { rows, candidate }
     }

@@ -163,7 +163,7 @@ fn likely(chance: f64) -> String {
 
 impl Amount {
     /// A figure with its decimals; a rounded zero bears no sign.
-    fn number(&self, value: f64) -> String {
+    pub fn number(&self, value: f64) -> String {
         let text = format!("{value:.*}", self.decimals);
         match text.strip_prefix('-') {
             Some(rest) if rest.chars().all(|it| matches!(it, '0' | '.')) => rest.to_owned(),

@@ -54,6 +54,7 @@ fn cautioned(
         }),
         holds: None,
         is_case_rated: true,
+        chance_limits: [0.5, 0.9],
         outcomes: vec![Outcome {
             rotation: None,
             check: "clearance",
