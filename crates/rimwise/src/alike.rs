@@ -1,8 +1,7 @@
 //! In which checks candidates differ, as they are shown.
 
-use crate::told::{self, told_before};
+use crate::told;
 use sizing::{Candidate, Outcome, Subject};
-use std::cmp::Ordering;
 
 /// A check with what it is asked of.
 pub(crate) type Asked = (&'static str, Subject);
@@ -25,29 +24,6 @@ pub(crate) fn are_alike(candidates: &[&Candidate], asked: Asked) -> bool {
     candidates.len() > 1 && all.all(|other| Some(&other) == first.as_ref())
 }
 
-/// The checks in which candidates differ, the gravest first; and in how many they
-/// are alike.
-pub(crate) fn differing(candidates: &[&Candidate]) -> (Vec<Asked>, usize) {
-    let mut asked: Vec<Asked> = Vec::new();
-    for outcome in candidates.iter().flat_map(|one| &one.outcomes) {
-        if !asked.contains(&(outcome.check, outcome.of)) {
-            asked.push((outcome.check, outcome.of));
-        }
-    }
-    let all = asked.len();
-    asked.retain(|&asked| !are_alike(candidates, asked));
-    let gravest = |asked: Asked| {
-        let outcomes = candidates.iter().filter_map(|one| outcome(one, asked));
-        outcomes.min_by(|one, other| told_before(one, other))
-    };
-    asked.sort_by(|one, other| match (gravest(*one), gravest(*other)) {
-        (Some(one), Some(other)) => told_before(one, other),
-        _ => Ordering::Equal,
-    });
-    let alike = all - asked.len();
-    (asked, alike)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -57,16 +33,20 @@ mod tests {
     fn a_candidate_is_like_itself_and_differs_from_another_in_what_is_shown() {
         let all = test_candidates();
         let (one, other) = (&all[0], &all[all.len() - 1]);
-        let (differ, alike) = differing(&[one, one]);
-        assert_eq!((differ.len(), alike), (0, one.outcomes.len()));
-        let (differ, alike) = differing(&[one, other]);
-        assert!(!differ.is_empty());
-        for &asked in &differ {
-            let said = [one, other]
-                .map(|it| outcome(it, asked).map(|one| (one.state, told::value_with_name(one))));
-            assert_ne!(said[0], said[1], "{asked:?}");
-        }
-        assert!(differ.len() + alike >= one.outcomes.len());
-        assert!(!are_alike(&[one], differ[0]), "one alone is like nothing");
+        let asked = |it: &Outcome| (it.check, it.of);
+        assert!(
+            one.outcomes
+                .iter()
+                .all(|it| are_alike(&[one, one], asked(it)))
+        );
+        let differ = one
+            .outcomes
+            .iter()
+            .find(|it| !are_alike(&[one, other], asked(it)));
+        let differ = asked(differ.unwrap());
+        let said = [one, other]
+            .map(|it| outcome(it, differ).map(|one| (one.state, told::value_with_name(one))));
+        assert_ne!(said[0], said[1], "{differ:?}");
+        assert!(!are_alike(&[one], differ), "one alone is like nothing");
     }
 }

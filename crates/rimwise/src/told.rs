@@ -47,6 +47,89 @@ pub(crate) const fn verdict_glyph(verdict: Verdict) -> &'static str {
     }
 }
 
+/// The name of a size on screens, from its `shape/size`: `narrow 5.5 × 2`, where a
+/// heading says that this is waist by length.
+pub(crate) fn device(name: &str) -> String {
+    let Some((shape, size)) = name.split_once('/') else {
+        return name.to_owned();
+    };
+    let words = shape.split('-').filter(|word| *word != "even");
+    let words: Vec<&str> = words
+        .map(|word| if word == "plug" { "barrel" } else { word })
+        .collect();
+    let (size, behind) = size.split_once(' ').unwrap_or((size, ""));
+    let is_number = |text: &str| text.parse::<f64>().is_ok();
+    let size = match size.split_once('x') {
+        Some((waist, length)) if is_number(waist) && is_number(length) => {
+            format!("{waist} × {length}")
+        }
+        _ => size.to_owned(),
+    };
+    format!("{} {size} {behind}", words.join(" "))
+        .trim()
+        .to_owned()
+}
+
+/// Where the short side of an offset disc points as the size is set down, on the
+/// clock seen from the left: `short side toward 12 o'clock`; `None` for discs on the
+/// axis.
+pub(crate) fn short_side(candidate: &Candidate) -> Option<String> {
+    /// Degrees of an hour on the clock.
+    const HOUR: f64 = 30.0;
+    let occluder = &candidate.size.occluder;
+    let mut discs = Face::BOTH
+        .into_iter()
+        .filter_map(|face| occluder.disc(face));
+    let disc = discs.find(|disc| disc.offset.length() > 0.0)?;
+    let toward = (-disc.offset.v).atan2(-disc.offset.u) + candidate.turn;
+    let hour = (toward.to_degrees() / HOUR).round().rem_euclid(12.0);
+    let hour = if hour == 0.0 { 12.0 } else { hour };
+    Some(format!("short side toward {hour} o'clock"))
+}
+
+/// What a check found, as it is said at a conference: harm and number in one phrase.
+pub(crate) fn phrase(outcome: &Outcome, columns: usize) -> String {
+    let whole = said(outcome);
+    match whole {
+        Some(whole) if whole.width() <= columns => whole,
+        _ => {
+            let value = value(outcome).unwrap_or_else(|| "–".to_owned());
+            let name = name(outcome, columns.saturating_sub(value.width() + 1));
+            format!("{} {value}", name.trim_end())
+        }
+    }
+}
+
+/// The phrase of the checks that have one.
+fn said(outcome: &Outcome) -> Option<String> {
+    let value = value(outcome)?;
+    let of = subject(outcome.of);
+    let below = is_below(outcome);
+    let only = match outcome.state {
+        State::Caution | State::Stop => "only ",
+        State::Ok | State::NotAssessed => "",
+    };
+    let tract = match outcome.of {
+        Subject::Face(Face::Left) => "LVOT",
+        Subject::Face(Face::Right) => "RVOT",
+        _ => "outflow",
+    };
+    Some(match outcome.check {
+        "clearance" if below => format!("{value} into the {of} valve"),
+        "clearance" => format!("{value} clear of the {of} valve"),
+        "rim_overlap_left" | "rim_overlap_right" if !below => {
+            format!("rim overlap {only}{value} on the {of}")
+        }
+        "rim_overlap_toward_valve_left" | "rim_overlap_toward_valve_right" if !below => {
+            format!("rim overlap toward the valve {only}{value}, {of}")
+        }
+        "outflow_share_left" | "outflow_share_right" => format!("{tract} {value} open"),
+        "outflow_gradient_left" | "outflow_gradient_right" => format!("{tract} gradient {value}"),
+        "waist_fit" if !below => format!("waist {value} wider than the defect"),
+        _ => return None,
+    })
+}
+
 /// A check with its subject.
 pub(crate) fn check(outcome: &Outcome) -> String {
     format!("{} {}", outcome.title, subject(outcome.of))
@@ -129,16 +212,6 @@ pub(crate) fn value_with_name(outcome: &Outcome) -> Option<String> {
     })
 }
 
-/// What stands before a chance where a stop was not assessed, so that the chance
-/// of the others does not pass for the chance of all.
-pub(crate) fn at_most(candidate: &Candidate) -> &'static str {
-    if candidate.is_chance_whole() {
-        ""
-    } else {
-        "at most "
-    }
-}
-
 /// The chance as people read it; `–` where there is none.
 pub(crate) fn chance(candidate: &Candidate) -> String {
     candidate
@@ -184,4 +257,23 @@ fn brief(outcome: &Outcome) -> String {
     format!("{} {}", outcome.short, subject(outcome.of))
         .trim()
         .to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_size_is_called_by_its_shape_waist_and_length() {
+        for (name, expected) in [
+            ("even-narrow/6.5x2.5", "narrow 6.5 × 2.5"),
+            ("offset-left/5x3", "offset left 5 × 3"),
+            ("disc-and-plug/6x4", "disc and barrel 6 × 4"),
+            ("larger-left/5x3 swapped", "larger left 5 × 3 swapped"),
+            ("own/maxi", "own maxi"),
+            ("no slash", "no slash"),
+        ] {
+            assert_eq!(device(name), expected);
+        }
+    }
 }

@@ -24,6 +24,8 @@ use crate::overlay::{Field, Overlay, Prompt, Task};
 use crate::{Edit, Errand, Focus, Refused, Session, View};
 use std::fmt;
 
+pub(crate) use readings::go_to_quantity;
+
 /// What a command changes.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Change {

@@ -27,7 +27,7 @@ impl Default for DisplayOptions {
 /// Which candidates the ranked list shows.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Filter {
-    /// Those whose `shape/size` or plain name holds this text; empty: all.
+    /// Those whose `shape/size` or plain name holds every word of this text; empty: all.
     pub text: String,
     /// Those of this verdict; `None`: all.
     pub verdict: Option<Verdict>,
@@ -42,10 +42,9 @@ impl Filter {
     /// Whether it shows a candidate.
     pub fn shows(&self, candidate: &Candidate) -> bool {
         let text = self.text.to_lowercase();
+        let all = format!("{} {}", candidate.name(), candidate.shape_name).to_lowercase();
         let is_of_verdict = |verdict| candidate.judged.verdict == verdict;
         self.verdict.is_none_or(is_of_verdict)
-            && (text.is_empty()
-                || candidate.name().to_lowercase().contains(&text)
-                || candidate.shape_name.to_lowercase().contains(&text))
+            && text.split_whitespace().all(|word| all.contains(word))
     }
 }

@@ -1,5 +1,5 @@
 use crate::{Bay, DisplayOptions, Home, Shelf};
-use measurement::{Reading, ReadingId};
+use measurement::{Quantity, Reading, ReadingId};
 use sizing::{Case, Catalogue, HouseRules};
 use std::sync::Arc;
 
@@ -61,6 +61,20 @@ impl Document {
     /// A reading by its lasting name.
     pub fn reading(&self, id: &ReadingId) -> Option<&Reading> {
         self.case.readings.iter().find(|reading| reading.id == *id)
+    }
+
+    /// The readings of a quantity, in the order of the file.
+    pub fn readings_of(&self, quantity: Quantity) -> impl Iterator<Item = &Reading> {
+        let all = self.case.readings.iter();
+        all.filter(move |reading| reading.quantity == quantity)
+    }
+
+    /// The only reading of a quantity, unless it is set aside: there the quantity and
+    /// its reading are one.
+    pub fn sole_reading(&self, quantity: Quantity) -> Option<&Reading> {
+        let mut readings = self.readings_of(quantity);
+        let first = readings.next()?;
+        (first.set_aside.is_none() && readings.next().is_none()).then_some(first)
     }
 
     /// The case for writing: a snapshot that is held elsewhere stays as it is.

@@ -30,14 +30,14 @@ pub(crate) const fn unsure(fact: Fact) -> &'static str {
         | Fact::Pouch
         | Fact::Holes
         | Fact::BandInTheWay
-        | Fact::Conduction => "the question stays open; nothing is assumed in its place",
+        | Fact::Conduction => "the question stays open and nothing is assumed",
     }
 }
 
 /// What is to be seen before a fact is answered.
 pub(crate) const fn how(fact: Fact) -> &'static str {
     match fact {
-        Fact::Round => "one cut may miss the long axis: published ovals are 2:1 and more",
+        Fact::Round => "one plane may miss the long axis; published ovals reach 2:1 and more",
         Fact::Prolapse => "\"none\" is an answer once the valve was seen in two planes",
         Fact::AorticRegurgitation | Fact::PulmonaryRegurgitation => {
             "by colour Doppler, in two planes"
@@ -122,7 +122,7 @@ const fn on_key(value: FactValue) -> Option<(char, &'static str)> {
             Conduction::LeftBundle => ('l', "left bundle block"),
             Conduction::Bifascicular => ('b', "bifascicular block"),
             Conduction::Complete => ('c', "complete block"),
-            Conduction::Abnormal => ('a', "not normal, not said how"),
+            Conduction::Abnormal => ('a', "abnormal, not specified"),
             Conduction::Unknown => ('?', "not known"),
         },
     })

@@ -88,11 +88,9 @@ impl HouseRule {
                 "a scale error is that of a way of reading, not of one child: \
                  give a reading an SD of its own instead"
             }
-            WIDE_BOUNDS | SHIPPED_BOUNDS => {
-                "no size is judged by wide bounds: confirm the value instead"
-            }
-            EXCLUSIONS => "an exclusion is a fact: it is answered at the end of the readings",
-            _ => "a note changes nothing: there is nothing to except",
+            WIDE_BOUNDS | SHIPPED_BOUNDS => "wide bounds judge no size: confirm the value instead",
+            EXCLUSIONS => "an exclusion is answered at the end of the readings, not excepted",
+            _ => "a note sets no limit, so there is nothing to except",
         }
     }
 }

@@ -29,6 +29,7 @@ mod effect;
 mod errand;
 mod event;
 mod fact;
+mod file_name;
 mod first_reading;
 mod footer;
 mod hint;
@@ -82,9 +83,9 @@ pub use looks::{Looks, Palette, Pictures, SectionLeft};
 pub use model::{Model, Status};
 pub use overlay::{
     Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, Confirmation, ExceptionForm, Field,
-    Form, FormEntry, Guide, GuideLine, GuideText, ListFilter, Mark, NewCase, Openable, Openables,
-    Overlay, Prompt, Question, ReadingDraft, ReadingForm, ReadingLine, ShapeDraft, ShelfForm,
-    ShelfPart,
+    Finder, Form, FormEntry, Found, Guide, GuideLine, GuideText, ListFilter, Mark, NewCase,
+    Openable, Openables, Overlay, Prompt, Question, ReadingDraft, ReadingForm, ReadingLine,
+    ShapeDraft, ShelfForm, ShelfPart,
 };
 pub use page::{Focus, Page};
 pub use per_panel::{PerPanel, VisibleLines};

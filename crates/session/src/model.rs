@@ -46,6 +46,8 @@ pub struct Model {
     pub(crate) journalled: Option<PathBuf>,
     /// What is kept in folders of the user's own.
     pub(crate) own_folders: OwnFolders,
+    /// The cases that were opened together, for a conference.
+    pub(crate) conference: Vec<PathBuf>,
 }
 
 /// What is said in the status line.
@@ -76,6 +78,7 @@ impl Model {
         Self {
             saved: Arc::clone(&document.case),
             journalled: None,
+            conference: Vec::new(),
             own_folders: OwnFolders {
                 unfiled: false,
                 shelf: true,

@@ -4,6 +4,7 @@ mod case_form;
 mod command_list;
 mod confirmation;
 mod exception_form;
+mod finder;
 mod form;
 mod guide;
 mod layer;
@@ -17,10 +18,11 @@ mod step;
 mod task;
 
 pub use case_form::{CaseForm, CaseLine, NewCase};
-pub use command_list::CommandList;
+pub use command_list::{CommandList, Found};
 pub use confirmation::Confirmation;
 pub(crate) use confirmation::ConfirmationAnswer;
 pub use exception_form::ExceptionForm;
+pub use finder::Finder;
 pub use form::{Form, FormEntry};
 pub(crate) use guide::closing;
 pub use guide::{Ask, Chapter, Guide, GuideLine, GuideText, Mark};
@@ -60,6 +62,8 @@ pub enum Overlay {
     Question(Question),
     /// Every command with its keys, to be filtered and run; it takes every key.
     Commands(CommandList),
+    /// Quantities found by the words of the trade; it takes every key.
+    Find(Finder),
     /// The cases that can be opened.
     Open(Openables),
 }
@@ -78,6 +82,7 @@ macro_rules! layer_of {
             Overlay::Shelf(it) => it,
             Overlay::Question(it) => it,
             Overlay::Commands(it) => it,
+            Overlay::Find(it) => it,
             Overlay::Open(it) => it,
         }
     };

@@ -34,6 +34,9 @@ pub struct VisibleLines {
     pub panels: PerPanel,
     /// Of the list that lies over the panels.
     pub overlay: usize,
+    /// Whether the readings have no column of their own and lie over a bay while they
+    /// have the keys.
+    pub readings_lie_over: bool,
 }
 
 impl Default for VisibleLines {
@@ -43,6 +46,7 @@ impl Default for VisibleLines {
         Self {
             panels: PerPanel::all(USUAL),
             overlay: USUAL,
+            readings_lie_over: false,
         }
     }
 }

@@ -123,15 +123,29 @@ pub enum Refused {
     /// A quantity without a reading.
     #[error("the {0} was not measured: add a reading first")]
     NotMeasured(Quantity),
+    /// A quantity that is not asked for at the site of the case.
+    #[error("the {0} is not asked for at this site")]
+    NotAskedHere(Quantity),
+    /// One case was opened, not several.
+    #[error("one case was opened: `rimwise *.ron` opens several")]
+    OneCase,
+    /// The cases that were opened together end there.
+    #[error("it is the {end} of {count} cases")]
+    EndOfCases {
+        /// Which end.
+        end: &'static str,
+        /// How many there are.
+        count: usize,
+    },
     /// A reading of a neighbour that is out of reach.
-    #[error("it is said not to be there")]
+    #[error("it is said to be out of reach")]
     SaidAbsent,
     /// The same, named.
-    #[error("the {} is said not to be there", name(*.0))]
+    #[error("the {} is said to be out of reach", name(*.0))]
     NeighbourAbsent(Neighbour),
     /// A neighbour out of reach of which readings are in use.
     #[error(
-        "{} of the {} in use: set aside what is wrong first",
+        "{} of the {} count: set aside what is wrong first",
         readings(*.count),
         name(*.neighbour)
     )]
@@ -172,7 +186,7 @@ pub enum Refused {
     #[error("there is a reading \"{}\" already", .0.0)]
     ReadingExists(ReadingId),
     /// A reading past the end of all.
-    #[error("there is no such place among the readings")]
+    #[error("the readings have no such position")]
     NoSuchIndex,
     /// A reading in place of one of another quantity.
     #[error("it is a reading of {0}")]
@@ -191,7 +205,7 @@ pub enum Refused {
     #[error("the rule counts as your centre has it")]
     NoException,
     /// The exception says what the house says.
-    #[error("your centre says the same: change a number, or leave with esc")]
+    #[error("that is your centre's rule already: change a number, or leave with esc")]
     SameAsCentre,
     /// An exception from a rule that the house does not have.
     #[error("your centre has no rule \"{0}\" here")]
@@ -222,13 +236,13 @@ pub enum Refused {
     #[error("there is no such size")]
     SizeGone,
     /// Another catalogue puts it out of stock.
-    #[error("another catalogue than your own says that it is out of stock")]
+    #[error("another catalogue marks it out of stock")]
     OutOfStockElsewhere,
     /// A shape that came with the program or with another catalogue.
-    #[error("it is not yours to remove: put it aside instead")]
+    #[error("it came with the program and cannot be removed: mark it out of stock instead")]
     NotYours,
     /// A form that was left as it was.
-    #[error("nothing is otherwise: change a line, or leave with esc")]
+    #[error("nothing was changed: change a line, or leave with esc")]
     NothingChanged,
 
     /// A case without a title.

@@ -9,6 +9,9 @@ pub struct View {
     pub focus: Focus,
     /// The index of the selected line of each panel, or of the selected bay.
     pub selected: PerPanel,
+    /// Whether the list of readings is opened over a bay where it has no column of its
+    /// own; otherwise its selected line alone is seen.
+    pub readings_are_open: bool,
     /// The selected candidate of the ranked list, by its place on the shelf;
     /// `None`: whichever stands first.
     pub ranked: Option<usize>,
@@ -28,6 +31,11 @@ impl View {
         self.looks.is_presented && matches!(self.focus.page(), Page::Plan)
     }
 
+    /// Whether the list of readings is seen though it has no column of its own.
+    pub const fn lists_readings(&self) -> bool {
+        matches!(self.focus, Focus::Readings) && self.readings_are_open
+    }
+
     /// Shows the plan large and in few words, or its panels again.
     pub(crate) const fn present(&mut self, is_presented: bool) {
         self.looks.is_presented = is_presented;
@@ -38,6 +46,12 @@ impl View {
 
     /// Gives the keys to the next panel of the page that is shown.
     pub(crate) const fn next_panel(&mut self) {
+        let is_folded = self.visible.readings_lie_over && !self.readings_are_open;
+        if is_folded && matches!(self.focus, Focus::Readings) {
+            self.readings_are_open = true;
+            return;
+        }
+        self.readings_are_open = false;
         self.focus = self.focus.next();
         if self.is_presented() && matches!(self.focus, Focus::Readings) {
             self.focus = Focus::Bays;
@@ -54,6 +68,7 @@ impl View {
 
     /// Shows a page.
     pub(crate) const fn show(&mut self, page: Page) {
+        self.readings_are_open = false;
         self.focus = page.first_panel();
         self.present(self.looks.is_presented);
     }
@@ -61,6 +76,7 @@ impl View {
     /// Gives the keys to the readings, which are shown again.
     pub(crate) const fn show_readings(&mut self) {
         self.looks.is_presented = false;
+        self.readings_are_open = true;
         self.focus = Focus::Readings;
     }
 }

@@ -101,7 +101,7 @@ fn message(panic: &(dyn Any + Send)) -> String {
         .downcast_ref::<&str>()
         .map(|text| (*text).to_owned())
         .or_else(|| panic.downcast_ref::<String>().cloned())
-        .unwrap_or_else(|| "the assessment stopped without a word".into())
+        .unwrap_or_else(|| "the assessment stopped without an error message".into())
 }
 
 #[cfg(test)]

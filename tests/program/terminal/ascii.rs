@@ -116,7 +116,7 @@ fn every_page_of_the_screen_is_in_plain_letters() {
         }
         assert!(played.text().contains("All keys"), "{}", played.text());
         played.send("\u{1b}");
-        played.wait_for("Readings");
+        played.wait_for("Ranked");
         played.send("q");
         assert_eq!(played.exit(), 0);
         assert!(played.written().is_ascii());

@@ -13,6 +13,12 @@ const SCRIPT: &str = include_str!("from_nothing.keys");
 /// The same in a small terminal, with slips: months taken for years, a rim mistyped.
 const ELEVEN_MONTHS: &str = include_str!("eleven_months.keys");
 
+/// The fewest keys from nothing to a ranked list.
+const FEW_KEYS: &str = include_str!("few_keys.keys");
+
+/// A reading found by its name in a report.
+const QPQS: &str = include_str!("qpqs.keys");
+
 /// Places of the ranked list that are compared: what the screen shows of it.
 const COMPARED: usize = 6;
 
@@ -109,6 +115,43 @@ fn run(arguments: &[&str], case: &Path) -> Output {
         .expect("the program runs")
 }
 
+/// A size as the screen calls it.
+fn device(shape: &str, size: &str) -> String {
+    let words = shape.split('-').filter(|word| *word != "even");
+    let words: Vec<&str> = words
+        .map(|word| if word == "plug" { "barrel" } else { word })
+        .collect();
+    format!("{} {}", words.join(" "), size.replace('x', " × "))
+}
+
+/// The fewest keys: every question that a muscular defect needs, in a small terminal.
+#[test]
+fn a_muscular_case_is_ranked_from_nothing_in_at_most_fifty_keys() {
+    const MOST: usize = 50;
+    let home = Home::new("few-keys");
+    let mut played = home.open((80, 24));
+    played.wait_for("N begins your own case");
+    play(&mut played, FEW_KEYS);
+    let pressed: usize = groups(FEW_KEYS).iter().map(|group| group.keys.len()).sum();
+    assert!(pressed <= MOST, "{pressed} keys");
+    played.wait_for_row(&["1 ", " %"]);
+    played.send("\u{3}");
+}
+
+/// A quantity of a report that was not measured is found by its name there, and its
+/// value asked for.
+#[test]
+fn qp_qs_is_found_in_at_most_eight_keys() {
+    const MOST: usize = 8;
+    let home = Home::new("qpqs");
+    let mut played = home.open((80, 24));
+    played.wait_for("% ");
+    play(&mut played, QPQS);
+    let pressed: usize = groups(QPQS).iter().map(|group| group.keys.len()).sum();
+    assert!(pressed <= MOST, "{pressed} keys");
+    played.send("\u{3}");
+}
+
 #[test]
 fn a_case_is_asked_for_ranked_and_saved() {
     let home = Home::new("nothing");
@@ -129,12 +172,12 @@ fn a_case_is_asked_for_ranked_and_saved() {
         .map(|line| line.split(',').collect::<Vec<_>>());
     let names = rows.next().expect("names");
     let column = |name: &str| names.iter().position(|it| *it == name).expect("a column");
-    let columns = ["rank", "shape", "size", "verdict", "chance"].map(column);
+    let columns = ["shape", "size", "verdict", "chance"].map(column);
     for row in rows.take(COMPARED) {
-        let [rank, shape, size, verdict, chance] = columns.map(|column| row[column]);
+        let [shape, size, verdict, chance] = columns.map(|column| row[column]);
         let chance: f64 = chance.parse().expect("a chance");
         let percent = format!("{:.0} %", 100.0 * chance);
-        played.wait_for_row(&[rank, &format!("{shape}/{size}"), verdict, &percent]);
+        played.wait_for_row(&[&device(shape, size), verdict, &percent]);
     }
     played.send("q");
     assert_eq!(played.exit(), 0);

@@ -55,7 +55,7 @@ fn opening_a_pipe_or_a_device_is_refused_at_once() {
         played.send("\r");
         played.wait_for("not a plain file");
         played.send("\u{1b}");
-        played.wait_for("Readings");
+        played.wait_for("Ranked");
     }
     played.signal("TERM");
     played.exit();
@@ -127,7 +127,7 @@ fn most_memory(played: &Played) -> u64 {
 #[cfg(target_os = "linux")]
 fn a_long_journal_costs_no_more_than_its_length() {
     let desk = Desk::new("long-journal");
-    let start = || Played::start(&[&desk.path("case.ron")], &[], (80, 24));
+    let start = || Played::start(&[&desk.path("case.ron")], &[], (120, 40));
     let mut without = start();
     without.wait_for("% ");
     let usual = most_memory(&without);
@@ -146,7 +146,7 @@ fn a_long_journal_costs_no_more_than_its_length() {
         length.len()
     );
     played.send("r");
-    played.wait_for_row(&["long axis", "4.7"]);
+    played.wait_for_row(&["TTE ED", "4.7"]);
     played.signal("KILL");
     played.exit();
 }
@@ -155,7 +155,7 @@ fn a_long_journal_costs_no_more_than_its_length() {
 fn to_close_the_terminal_is_a_way_to_leave() {
     let desk = Desk::new("closed");
     let before = fs::read_to_string(desk.path("case.ron")).expect("the case");
-    let mut played = Played::start(&[&desk.path("case.ron")], &[], (80, 24));
+    let mut played = Played::start(&[&desk.path("case.ron")], &[], (120, 40));
     played.wait_for("opened ");
     played.send("\u{1b}[C");
     played.wait_for("→ 4.7 mm");
@@ -164,7 +164,7 @@ fn to_close_the_terminal_is_a_way_to_leave() {
         fs::read_to_string(desk.path("case.ron")).expect("the case"),
         before
     );
-    let mut played = Played::start(&[&desk.path("case.ron")], &[], (80, 24));
+    let mut played = Played::start(&[&desk.path("case.ron")], &[], (120, 40));
     played.wait_for("defect, long axis 4.6 → 4.7 mm");
     played.signal("KILL");
     played.exit();
@@ -179,7 +179,7 @@ fn without_a_home_it_is_said_once_that_nothing_is_kept() {
     played.send("6");
     played.wait_for("[6 stock]");
     played.send("\u{1b}[B");
-    played.wait_for("changes are lost when the program ends");
+    played.wait_for("changes last until the program ends");
     played.send("S");
     played.wait_for("not on disk: HOME names no folder");
     assert!(!played.text().contains('✓'), "{}", played.text());

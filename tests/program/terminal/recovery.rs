@@ -44,7 +44,7 @@ impl Desk {
     /// The case, opened on the screen.
     fn open(&self) -> Played {
         let case = self.case();
-        Played::start(&[case.to_str().expect("a path")], &[], (80, 24))
+        Played::start(&[case.to_str().expect("a path")], &[], (120, 40))
     }
 }
 
@@ -70,9 +70,9 @@ fn what_was_confirmed_is_shown_after_a_kill_and_restored() {
     let mut played = desk.open();
     played.wait_for("1 change was made and not saved");
     played.wait_for("· defect, long axis 4.6 → 7.5 mm");
-    played.wait_for_row(&["long axis", "4.6"]);
+    played.wait_for_row(&["TTE ED", "4.6"]);
     played.send("r");
-    played.wait_for_row(&["long axis", "7.5"]);
+    played.wait_for_row(&["TTE ED", "7.5"]);
     played.send("q");
     played.wait_for("Leave?");
     played.send("s");
@@ -97,7 +97,7 @@ fn what_0_1_left_unsaved_is_restored_and_saved_in_todays_words() {
     let mut played = desk.open();
     played.wait_for("3 changes were made and not saved");
     played.send("r");
-    played.wait_for_row(&["long axis", "9.1"]);
+    played.wait_for_row(&["3-D ED", "9.1"]);
     played.send("q");
     played.wait_for("Leave?");
     played.send("s");
@@ -120,7 +120,7 @@ fn what_comes_in_is_recorded_for_a_report() {
     let record = desk.0.join("report");
     let (path, case) = (record.display().to_string(), desk.case());
     let arguments = [case.to_str().expect("a path"), "--record", &path];
-    let mut played = Played::start(&arguments, &[], (80, 24));
+    let mut played = Played::start(&arguments, &[], (120, 40));
     played.wait_for("opened ");
     played.send("\r7.5\r");
     played.wait_for("→ 7.5 mm");
@@ -136,7 +136,7 @@ fn what_comes_in_is_recorded_for_a_report() {
     );
     for line in [
         "home file",
-        " size 80 24",
+        " size 120 40",
         " key enter",
         " key 5",
         " size 100 30",
@@ -173,7 +173,7 @@ fn a_second_window_is_told_and_a_file_that_changes_is_not_written_over() {
     first.send("\r7.5\r");
     first.wait_for("was changed on disk");
     first.wait_for("made here: defect, long axis 4.6 → 7.5 mm");
-    first.wait_for_row(&["long axis", "7.5"]);
+    first.wait_for_row(&["TTE ED", "7.5"]);
     first.send("\u{1b}");
     first.wait_until("the question gone", |screen| {
         !screen.contents().contains("was changed on disk")
@@ -182,9 +182,9 @@ fn a_second_window_is_told_and_a_file_that_changes_is_not_written_over() {
     first.wait_for("o write over it");
     assert_eq!(desk.text(), theirs);
     first.send("r");
-    first.wait_for_row(&["long axis", "5.5"]);
+    first.wait_for_row(&["TTE ED", "5.5"]);
     first.send("u");
-    first.wait_for_row(&["long axis", "7.5"]);
+    first.wait_for_row(&["TTE ED", "7.5"]);
     first.send("w");
     first.wait_for("✓ saved");
     assert_eq!(desk.text(), theirs.replacen("value: 5.5", "value: 7.5", 1));
@@ -265,7 +265,7 @@ fn a_file_that_something_else_writes_is_told_with_the_next_key() {
     played.send("\u{1b}[B");
     played.wait_for("was changed on disk");
     played.send("r");
-    played.wait_for_row(&["long axis", "5.5"]);
+    played.wait_for_row(&["TTE ED", "5.5"]);
     played.send("q");
     assert_eq!(played.exit(), 0);
 }
@@ -356,7 +356,7 @@ fn killed_at_any_moment_it_loses_nothing_that_was_confirmed() {
 
         let mut played = desk.open();
         if made.told.is_empty() {
-            played.wait_for_row(&["long axis"]);
+            played.wait_for_row(&["TTE ED"]);
         } else {
             played.wait_for("made and not saved before the program ended");
             for change in 0..made.told.len() {
@@ -368,8 +368,8 @@ fn killed_at_any_moment_it_loses_nothing_that_was_confirmed() {
             let values = [92, 93, 94, 95, last];
             let values = if more { &values[..] } else { &values[4..] };
             let text = played.text();
-            let row = text.lines().find_map(|row| row.split_once("long axis"));
-            let (_, row) = row.expect("the long axis");
+            let row = text.lines().find_map(|row| row.split_once("TTE ED"));
+            let (_, row) = row.expect("the reading of the long axis");
             let value = row.split_whitespace().next().expect("a value");
             let value: f64 = value.parse().expect("a number");
             assert!(

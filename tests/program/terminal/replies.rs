@@ -36,7 +36,11 @@ fn opened(page: &str) -> (Played, String) {
     let mut played = Played::start(&["outlet-infant"], &[], (100, 30));
     played.wait_for("% ");
     played.send(page);
-    let is_at_work = |text: &str| text.contains("rough") || text.contains("any change stops it");
+    let is_at_work = |text: &str| {
+        text.contains("rough")
+            || text.contains("any change starts it again")
+            || text.contains("ranking with")
+    };
     played.wait_for_quiet();
     while is_at_work(&played.text()) {
         played.wait_for_quiet();

@@ -15,7 +15,7 @@ const PASTE_OFF: &str = "\u{1b}[?2004l";
 
 /// The demonstration, opened, with its result.
 fn opened() -> Played {
-    let mut played = Played::start(&[DEMONSTRATION], &[], (80, 24));
+    let mut played = Played::start(&[DEMONSTRATION], &[], (120, 40));
     played.wait_for("% ");
     played
 }
@@ -64,17 +64,17 @@ fn it_opens_with_the_caution_and_gives_the_terminal_back_at_q() {
 #[test]
 fn a_reading_is_nudged_and_the_nudge_taken_back() {
     let mut played = opened();
-    played.wait_for_row(&["long axis", "4.6"]);
+    played.wait_for_row(&["TTE ED", "4.6"]);
     played.send("\u{1b}[C");
     played.wait_for("✓ defect, long axis 4.6 → 4.7 mm");
-    played.wait_for_row(&["long axis", "4.7"]);
+    played.wait_for_row(&["TTE ED", "4.7"]);
     played.send("u");
-    played.wait_for("↶ taken back: defect, long axis 4.6 → 4.7 mm");
-    played.wait_for_row(&["long axis", "4.6"]);
+    played.wait_for("↶ undone: defect, long axis 4.6 → 4.7 mm");
+    played.wait_for_row(&["TTE ED", "4.6"]);
     played.send("\r7");
     played.wait_for("› 7");
     played.send(".5\r");
-    played.wait_for_row(&["long axis", "7.5"]);
+    played.wait_for_row(&["TTE ED", "7.5"]);
     played.send("q");
     // What was tried on the demonstration is somebody's work too.
     played.wait_for("Leave?");
@@ -111,7 +111,7 @@ fn a_storm_of_sizes_is_lived_through() {
 #[test]
 fn a_key_beside_a_change_of_size_is_answered_at_once() {
     let mut played = opened();
-    let layers = [("?", "All keys"), ("\u{1b}", "Readings")];
+    let layers = [("?", "All keys"), ("\u{1b}", "Ranked")];
     for (width, (key, seen)) in (80..120).zip(layers.into_iter().cycle()) {
         played.resize((width, 24));
         played.send(key);
@@ -162,7 +162,7 @@ fn being_asked_to_end_gives_the_terminal_back() {
 fn stopped_by_a_key_or_a_signal_it_gives_the_terminal_back_and_takes_it_again() {
     let mut played = opened();
     played.send("\u{1b}[C");
-    played.wait_for_row(&["long axis", "4.7"]);
+    played.wait_for_row(&["TTE ED", "4.7"]);
     for stop in [None, Some("TSTP")] {
         match stop {
             None => played.send("Z"),
@@ -174,11 +174,11 @@ fn stopped_by_a_key_or_a_signal_it_gives_the_terminal_back_and_takes_it_again() 
         assert_given_back(&played);
         played.signal("CONT");
         played.wait_until("the page", vt100::Screen::alternate_screen);
-        played.wait_for_row(&["long axis", "4.7"]);
+        played.wait_for_row(&["TTE ED", "4.7"]);
         assert!(!played.is_line_by_line());
     }
     played.send("u");
-    played.wait_for_row(&["long axis", "4.6"]);
+    played.wait_for_row(&["TTE ED", "4.6"]);
     played.send("q");
     assert_eq!(played.exit(), 0);
 }
@@ -190,8 +190,8 @@ fn no_colour_is_written_where_none_is_wanted() {
         played.wait_for("% ");
         for (keys, seen) in [
             ("?", "All keys"),
-            ("\u{1b}", "Readings"),
-            ("\t", "▌Side"),
+            ("\u{1b}", "Ranked"),
+            ("\t", "▌Checks"),
             ("\t", "▌Ranked"),
         ] {
             played.send(keys);
@@ -217,12 +217,11 @@ fn a_paste_is_text_in_a_field_and_nothing_elsewhere() {
     played.paste(&page);
     // The next key is answered, so the paste was taken before it.
     played.send("\t");
-    played.wait_for("▌Side by side");
-    assert!(
-        played.text().contains("long axis         4.6"),
-        "{}",
-        played.text()
-    );
+    played.wait_for("▌Checks of");
+    played.wait_for_row(&["TTE ED", "4.6"]);
+    // The list takes the filter where it is seen.
+    played.send("\t");
+    played.wait_for("▌Ranked");
     played.send("/");
     played.wait_for("show shapes with");
     played.paste("offset\nleft q");

@@ -33,8 +33,11 @@ const TOP: usize = 12;
     args_conflicts_with_subcommands = true
 )]
 pub(super) struct Arguments {
-    /// A case file, or the name of a shipped scenario; none: the demonstration
-    pub(super) case: Option<PathBuf>,
+    /// Case files, or the name of a shipped scenario; none: the demonstration. Of
+    /// several the first is shown, and ctrl-n and ctrl-p go to the next and the one
+    /// before
+    #[arg(value_name = "CASE")]
+    pub(super) cases: Vec<PathBuf>,
     #[command(flatten)]
     pub(super) against: Against,
     #[command(flatten)]

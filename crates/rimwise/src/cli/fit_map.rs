@@ -14,7 +14,10 @@ pub(super) fn run(asked: &FitMapArguments, out: &mut dyn Write) -> Result<()> {
     let ready = Inputs::read(&common)?.ready(&common)?;
     if let Some(not_rated) = ready.setting.not_rated() {
         let says = not_rated.sentences();
-        return Err(BadInput(format!("a case that is not rated has no map. {says}")).into());
+        return Err(BadInput(format!(
+            "there is no map, because the case is not rated. {says}"
+        ))
+        .into());
     }
     let Some(counter) = ready.counter.as_deref() else {
         return Err(BadInput("--draws: a map needs draws, such as 1024".into()).into());

@@ -14,8 +14,9 @@ use std::io::{self, IsTerminal, Write};
 
 /// Opens a case, or the demonstration.
 pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
-    let is_greeted = arguments.case.is_none();
-    let case = arguments.case.unwrap_or_else(demonstration);
+    let is_greeted = arguments.cases.is_empty();
+    let first = arguments.cases.first().cloned();
+    let case = first.unwrap_or_else(demonstration);
     let mut asked = RankArguments::of(case, arguments.against);
     let threads = usize::from(asked.common.threads);
     if arguments.screen.plain {
@@ -36,7 +37,8 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         let chosen = kept.as_ref().map(TerminalLooks::words);
         let mut session = session
             .with_keymap(keymap)
-            .with_looks(looks(&arguments.screen, &chosen.unwrap_or_default()));
+            .with_looks(looks(&arguments.screen, &chosen.unwrap_or_default()))
+            .with_conference(arguments.cases.clone());
         if is_greeted {
             session = session.with_greeting();
         }
@@ -68,6 +70,12 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         return tui::run(session, keeper, threads, record.transpose()?, kept);
     }
     rank::run(&asked, out)?;
+    if let Some(others @ 1..) = arguments.cases.len().checked_sub(1) {
+        writeln!(
+            out,
+            "\n{others} more cases were named: only a terminal shows several."
+        )?;
+    }
     writeln!(
         out,
         "\nOpen it in a terminal for the screen. More: rimwise rank CASE, rimwise compare\n\

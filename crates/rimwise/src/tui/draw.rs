@@ -1,17 +1,14 @@
 //! The page: what stands where at every size of terminal.
 //!
-//! Three layouts were weighed. *Lanes*: each shape a horizontal strip on one
-//! millimetre ruler; good for one valve, but the wall lies down. *Dial*: a clock
-//! in the middle and the readings round it; fine to teach, poor to compare.
-//! *Bays on one level*, taken: every shape stands upright in a bay of its own, as
-//! the heart does on its long axis, left ventricle left, arteries up; all bays
-//! have one scale and one level, so the eye runs along the hinge from shape to
-//! shape and sees which reaches it.
+//! Pictures first: two devices on one level and one scale over the width there is, the
+//! ranked list under them and the readings in a narrow column, or over the left device
+//! where there is no column. docs/decisions/the-plan-page.md has what else was weighed.
 
 mod bay;
 mod checks;
 mod drawing;
 mod field;
+mod finder;
 mod footer;
 mod form;
 mod guide;
@@ -35,6 +32,7 @@ pub(super) use pictures::Studio;
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::Line;
+use ratatui::widgets::Clear;
 pub(super) use seen::Seen;
 use session::{Focus, Guide, Overlay, Page, Session};
 
@@ -46,8 +44,12 @@ const LEAST_HEIGHT: u16 = 15;
 const WIDE: u16 = 110;
 /// From this width on the ranked list has one too.
 const VERY_WIDE: u16 = 170;
-/// Lines of the ranked list where it lies under the bays.
-const LIST_HEIGHT: u16 = 9;
+/// Columns of the readings on such a page.
+const READINGS: u16 = 38;
+/// Lines of the ranked list where it lies under the bays, with its heading.
+const LIST_HEIGHT: u16 = 10;
+/// The least of them.
+const LEAST_LIST: u16 = 4;
 
 /// Draws the page of a session, with the pictures that are kept; says what of it is
 /// seen, and where.
@@ -84,6 +86,9 @@ pub(super) fn page(
         Some(Overlay::Question(question)) => question::draw(frame, question, theme, area),
         Some(Overlay::Commands(list)) => {
             seen.visible.overlay = key_list::draw(frame, session, list, theme, area);
+        }
+        Some(Overlay::Find(finder)) => {
+            seen.visible.overlay = finder::draw(frame, session, finder, theme, area);
         }
         Some(Overlay::Open(list)) => {
             seen.visible.overlay = openables::draw(frame, session, list, theme, area);
@@ -148,9 +153,30 @@ fn plan(
     (seen, studio): (&mut Seen, &mut Studio),
 ) {
     let panels = Panels::of(body);
-    readings::draw(frame, session, theme, panels.readings, seen);
+    seen.visible.readings_lie_over = panels.readings.is_none();
     bay::draw_all(frame, session, theme, panels.bays, (seen, studio));
-    ranking::draw(frame, session, theme, panels.ranking, seen);
+    if has_table(session, &panels) {
+        bay::draw_checks(frame, session, theme, panels.ranking, seen);
+    } else {
+        ranking::draw(frame, session, theme, panels.ranking, seen);
+    }
+    if let Some(area) = panels.readings {
+        readings::draw(frame, session, theme, area, seen);
+    } else if session.view().lists_readings() {
+        let area = bay::left_half(panels.bays);
+        let with_gap = Rect {
+            width: area.width + bay::GAP.min(panels.bays.width - area.width),
+            ..area
+        };
+        frame.render_widget(Clear, with_gap);
+        readings::draw(frame, session, theme, area, seen);
+    }
+}
+
+/// Whether every check of the selected bay stands in the place of the ranked list:
+/// while the bays have the keys and there is no third column.
+fn has_table(session: &Session, panels: &Panels) -> bool {
+    session.view().focus == Focus::Bays && panels.ranking.y > panels.bays.y
 }
 
 /// The page as lines of text, the whole of its lists.
@@ -160,11 +186,13 @@ pub(super) fn text(session: &Session, theme: Theme, width: u16) -> Vec<Line<'sta
             let mut lines = vec![Line::raw("Readings")];
             lines.extend(readings::all(session, theme, width));
             lines.push(Line::raw(
-                "Ranked: rank, group, shape/size, verdict, inside limits (geometry only), nearest limit",
+                "Ranked: rank, device with waist × length in mm, verdict, inside limits (geometry only), nearest limit",
             ));
             lines.extend(ranking::all(session, theme, width));
             for candidate in session.listed().into_iter().take(session::MOST_BAYS) {
-                lines.push(Line::raw(visible(&candidate.name()).into_owned()));
+                lines.push(Line::raw(
+                    visible(&crate::told::device(&candidate.name())).into_owned(),
+                ));
                 lines.extend(checks::lines(candidate, &[], theme, width, usize::MAX));
             }
             lines
@@ -179,46 +207,39 @@ pub(super) fn text(session: &Session, theme: Theme, width: u16) -> Vec<Line<'sta
 
 /// Where the three panels lie.
 struct Panels {
-    readings: Rect,
+    /// `None`: they lie over the left bay while they have the keys.
+    readings: Option<Rect>,
     bays: Rect,
     ranking: Rect,
 }
 
 impl Panels {
-    /// Three columns, two columns with the list under the bays, or two with the
-    /// list under the readings.
+    /// Three columns; two with the list under the bays; or the bays over the list.
     fn of(body: Rect) -> Self {
-        let beside = |constraints: [Constraint; 2], area: Rect| -> [Rect; 2] {
-            Layout::horizontal(constraints).spacing(1).areas(area)
-        };
         if body.width >= VERY_WIDE {
             let [readings, bays, ranking] = Layout::horizontal([
-                Constraint::Length(46),
+                Constraint::Length(READINGS + 6),
                 Constraint::Min(1),
-                Constraint::Length(48),
+                Constraint::Length(66),
             ])
             .spacing(2)
             .areas(body);
             return Self {
-                readings,
+                readings: Some(readings),
                 bays,
                 ranking,
             };
         }
-        if body.width >= WIDE {
-            let [readings, right] = beside([Constraint::Length(42), Constraint::Min(1)], body);
-            let list = LIST_HEIGHT.min(right.height / 3);
-            let [bays, ranking] =
-                Layout::vertical([Constraint::Min(1), Constraint::Length(list)]).areas(right);
-            return Self {
-                readings,
-                bays,
-                ranking,
-            };
-        }
-        let [left, bays] = beside([Constraint::Percentage(42), Constraint::Min(1)], body);
-        let [readings, ranking] =
-            Layout::vertical([Constraint::Fill(3), Constraint::Fill(2)]).areas(left);
+        let (readings, right) = if body.width >= WIDE {
+            let columns = Layout::horizontal([Constraint::Length(READINGS), Constraint::Min(1)]);
+            let [readings, right] = columns.spacing(2).areas(body);
+            (Some(readings), right)
+        } else {
+            (None, body)
+        };
+        let list = (right.height / 4).clamp(LEAST_LIST, LIST_HEIGHT);
+        let [bays, ranking] =
+            Layout::vertical([Constraint::Min(1), Constraint::Length(list)]).areas(right);
         Self {
             readings,
             bays,

@@ -33,6 +33,38 @@ enum Meaning {
     Grave,
 }
 
+/// A colour of the map's scale.
+struct Stop {
+    chance: f64,
+    rgb: [u8; 3],
+    /// The nearest of the 256 colours.
+    index: u8,
+}
+
+const fn stop(chance: f64, rgb: [u8; 3], index: u8) -> Stop {
+    Stop { chance, rgb, index }
+}
+
+/// The scale of chances on a dark and on a light ground.
+const RAMPS: [[Stop; 6]; 2] = [
+    [
+        stop(0.0, [24, 27, 38], 234),
+        stop(0.05, [32, 40, 70], 17),
+        stop(0.25, [38, 74, 128], 24),
+        stop(0.5, [58, 133, 160], 67),
+        stop(0.75, [144, 187, 128], 108),
+        stop(0.95, [245, 229, 128], 228),
+    ],
+    [
+        stop(0.0, [244, 246, 249], 255),
+        stop(0.05, [222, 232, 243], 189),
+        stop(0.25, [173, 205, 230], 153),
+        stop(0.5, [107, 166, 205], 74),
+        stop(0.75, [49, 116, 169], 25),
+        stop(0.95, [12, 58, 110], 17),
+    ],
+];
+
 #[expect(
     clippy::unused_self,
     reason = "a role is asked of a theme, also where all themes agree"
@@ -149,6 +181,55 @@ impl Theme {
             _ if chance >= EVEN => self.coloured(Meaning::Care),
             _ => self.dim(),
         }
+    }
+
+    /// The colour of a chance on a filled map; `None` where pictures are not filled.
+    /// It grows away from the ground in light as well as in hue, so that those who
+    /// confuse colours read it too.
+    pub(super) fn filled_chance(self, chance: f64) -> Option<Color> {
+        let PictureCells::Filled(ground, _, depth) = self.picture_cells() else {
+            return None;
+        };
+        let ramp = &RAMPS[usize::from(ground == PageGround::Light)];
+        let after = ramp.iter().position(|stop| chance < stop.chance);
+        let after = after.unwrap_or(ramp.len() - 1).max(1);
+        let (one, other) = (&ramp[after - 1], &ramp[after]);
+        let share = (chance - one.chance) / (other.chance - one.chance);
+        let share = share.clamp(0.0, 1.0);
+        if depth == Depth::Indexed {
+            let nearest = if share < 0.5 { one } else { other };
+            return Some(Color::Indexed(nearest.index));
+        }
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "between two colours"
+        )]
+        let mixed = |at: usize| {
+            let (one, other) = (f64::from(one.rgb[at]), f64::from(other.rgb[at]));
+            (one + share * (other - one)).round() as u8
+        };
+        Some(Color::Rgb(mixed(0), mixed(1), mixed(2)))
+    }
+
+    /// Black or white: what is read on a colour of a filled map.
+    pub(super) fn on_filled(self, ground: Color) -> Color {
+        let is_light = match ground {
+            Color::Rgb(red, green, blue) => {
+                // The luma of Rec. 601.
+                let luma =
+                    0.299 * f64::from(red) + 0.587 * f64::from(green) + 0.114 * f64::from(blue);
+                luma > 140.0
+            }
+            Color::Indexed(index) => {
+                let mut stops = RAMPS.iter().flatten();
+                let stop = stops.find(|stop| stop.index == index);
+                let luma = stop.map_or(0, |stop| stop.rgb[1]);
+                luma > 140
+            }
+            _ => false,
+        };
+        if is_light { Color::Black } else { Color::White }
     }
 
     /// What pictures in cells are made of.

@@ -20,7 +20,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "out_of_reach",
         name: "out of reach",
-        says: "say that this neighbour is out of reach of any disc, or take it back",
+        says: "mark this neighbour as out of reach of any disc, or as in reach",
         focus: READINGS,
         keys: &["n"],
         in_footer: true,

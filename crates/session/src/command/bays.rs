@@ -20,7 +20,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "unpin",
         name: "unpin",
-        says: "take the selected candidate out of its bay",
+        says: "unpin the selected device",
         focus: BAYS,
         keys: &["p", "delete", "backspace"],
         in_footer: true,
@@ -83,7 +83,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "best_turn",
         name: "best turn",
-        says: "leave the turn to the ranking again",
+        says: "let the ranking choose the rotation again",
         focus: Focus::PLAN,
         keys: &["b"],
         in_footer: false,
@@ -92,7 +92,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "swap_discs",
         name: "swap discs",
-        says: "turn the shape over: the left disc to the right",
+        says: "swap the discs: the left one to the right",
         focus: Focus::PLAN,
         keys: &["x"],
         in_footer: true,

@@ -1,7 +1,7 @@
 //! Commands of the doubt page.
 
 use super::{Change, Command, look};
-use crate::{Focus, Refused, Row, Session};
+use crate::{Focus, Refused, Session};
 
 const DOUBT: &[Focus] = &[Focus::Doubt];
 
@@ -37,14 +37,8 @@ pub(super) const COMMANDS: &[Command] = &[
 
 fn go_to_reading(session: &Session) -> Result<Change, Refused> {
     let doubt = session.doubt().ok_or(Refused::NoLine)?;
-    let is_it = |row: &Row| match (row, doubt.reading()) {
-        (Row::Reading(id, _), Some(wanted)) => id == wanted,
-        (row, _) => row.quantity() == Some(doubt.quantity()),
-    };
     let place = session
-        .rows()
-        .iter()
-        .position(is_it)
+        .row_of(doubt.quantity(), doubt.reading())
         .ok_or(Refused::NotAmongReadings)?;
     Ok(look(session, |view| {
         view.show_readings();

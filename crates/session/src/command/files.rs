@@ -27,33 +27,29 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "open",
         name: "open",
-        says: "open a case: a recent one, one of this folder, one that came with it",
+        says: "open a case: recent, in this folder, or shipped",
         focus: &[],
         keys: &["O", "ctrl-o"],
         in_footer: false,
-        change: |session| {
-            if !session.is_unsaved() {
-                return Ok(Change::Errand(Errand::Choose));
-            }
-            let asks = format!("Unsaved: {}. Open another?", session.case_name());
-            let does = if session.has_journal() { KEPT } else { LOST };
-            let choices = vec![
-                Choice {
-                    key: 's',
-                    does: "save first",
-                    task: save(session, false),
-                },
-                Choice {
-                    key: 'n',
-                    does,
-                    task: Task::Errand(Errand::Choose),
-                },
-            ];
-            Ok(open(
-                session,
-                Overlay::Question(Question::new(asks, choices)),
-            ))
-        },
+        change: |session| Ok(unless_unsaved(session, Errand::Choose)),
+    },
+    Command {
+        id: "next_case",
+        name: "next case",
+        says: "open the next of the cases that were opened together",
+        focus: &[],
+        keys: &["ctrl-n"],
+        in_footer: false,
+        change: |session| case_beside(session, true),
+    },
+    Command {
+        id: "previous_case",
+        name: "case before",
+        says: "open the case before, of those that were opened together",
+        focus: &[],
+        keys: &["ctrl-p"],
+        in_footer: false,
+        change: |session| case_beside(session, false),
     },
     Command {
         id: "reload",
@@ -82,6 +78,33 @@ pub(super) const COMMANDS: &[Command] = &[
 const KEPT: &str = "without saving; the changes are kept and offered at the next start";
 /// What becomes of them where none is.
 const LOST: &str = "without saving; the changes are lost";
+
+fn case_beside(session: &Session, forward: bool) -> Result<Change, Refused> {
+    let path = session.case_beside(forward)?;
+    Ok(unless_unsaved(session, Errand::Open(path)))
+}
+
+/// Opens another case; asks first while something of this one is not saved.
+fn unless_unsaved(session: &Session, errand: Errand) -> Change {
+    if !session.is_unsaved() {
+        return Change::Errand(errand);
+    }
+    let asks = format!("Unsaved: {}. Open another?", session.case_name());
+    let does = if session.has_journal() { KEPT } else { LOST };
+    let choices = vec![
+        Choice {
+            key: 's',
+            does: "save first",
+            task: save(session, false),
+        },
+        Choice {
+            key: 'n',
+            does,
+            task: Task::Errand(errand),
+        },
+    ];
+    open(session, Overlay::Question(Question::new(asks, choices)))
+}
 
 fn save(session: &Session, leaves: bool) -> Task {
     match session.document().home() {

@@ -101,10 +101,16 @@ pub(super) const COMMANDS: &[Command] = &[
 /// to its last line, and not past its ends.
 fn moved(session: &Session, to: fn(usize, usize, usize) -> usize) -> Result<Change, Refused> {
     let focus = session.view().focus;
-    let last = session.lines(focus).checked_sub(1);
+    let lines = match focus {
+        Focus::Readings => session.listed_rows().len(),
+        _ => session.lines(focus),
+    };
+    let last = lines.checked_sub(1);
     let last = last.ok_or(Refused::NothingListed)?;
     let selected = session.view().selected[focus];
+    let rows = session.listed_rows();
     let from = match focus {
+        Focus::Readings => rows.iter().position(|row| *row == selected).unwrap_or(0),
         Focus::Ranking => session.listed_place().unwrap_or(0),
         _ => selected,
     };
@@ -112,6 +118,10 @@ fn moved(session: &Session, to: fn(usize, usize, usize) -> usize) -> Result<Chan
     let ranked = session.listed().get(line).map(|candidate| candidate.place);
     Ok(look(session, |view: &mut View| match focus {
         Focus::Ranking => view.ranked = ranked,
+        Focus::Readings => {
+            view.selected[focus] = rows.get(line).copied().unwrap_or_default();
+            view.readings_are_open = true;
+        }
         _ => view.selected[focus] = line,
     }))
 }

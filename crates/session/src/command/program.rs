@@ -1,6 +1,6 @@
 //! Commands on the program as a whole.
 
-use super::{Change, Command, lay, open};
+use super::{Change, Command, lay, look, open};
 use crate::Refused;
 use crate::clipboard::clipboard_text;
 use crate::overlay::{CommandList, Overlay};
@@ -38,6 +38,11 @@ pub(super) const COMMANDS: &[Command] = &[
         keys: &["esc"],
         in_footer: true,
         change: |session| {
+            let view = session.view();
+            let is_listed = view.visible.readings_lie_over && view.lists_readings();
+            if session.overlays().is_empty() && is_listed {
+                return Ok(look(session, |view| view.readings_are_open = false));
+            }
             if session.overlays().is_empty() {
                 return Err(Refused::NothingToClose);
             }
@@ -58,7 +63,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "suspend",
         name: "to the shell",
-        says: "leave the terminal to the shell; fg there brings the program back",
+        says: "suspend to the shell; `fg` returns",
         focus: &[],
         keys: &["Z"],
         in_footer: false,

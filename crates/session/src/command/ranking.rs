@@ -9,8 +9,8 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "filter",
         name: "filter",
-        says: "show only shapes whose name holds a text",
-        focus: Focus::PLAN,
+        says: "show only devices whose name holds a text",
+        focus: &[Focus::Bays, Focus::Ranking],
         keys: &["/"],
         in_footer: true,
         change: |session| {

@@ -1,12 +1,12 @@
 //! Commands on the selected reading.
 
-use super::{Change, Command, ask, open};
+use super::{Change, Command, ask, look, open};
 use crate::amount::{Nudge, nudged, number};
 use crate::first_reading;
-use crate::overlay::{CaseForm, Guide, Overlay, Prompt, ReadingForm};
+use crate::overlay::{CaseForm, Finder, Guide, Overlay, Prompt, ReadingForm};
 use crate::{Doubt, Edit, Focus, Refused, Row, Session};
 use measurement::{Quantity, Reading};
-use sizing::resolve::Basis;
+use sizing::resolve::{Basis, neighbour_of};
 
 const READINGS: &[Focus] = &[Focus::Readings];
 
@@ -86,7 +86,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "new_case",
         name: "new case",
-        says: "begin a new case: its site first, then what it needs is asked for",
+        says: "begin a new case: title and site first, then its questions",
         focus: &[],
         keys: &["N"],
         in_footer: false,
@@ -95,7 +95,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "guide",
         name: "guide",
-        says: "be asked, one by one, what this defect needs and is not given yet",
+        says: "answer, one by one, the questions that this defect still needs",
         focus: &[],
         keys: &["A"],
         in_footer: false,
@@ -110,7 +110,45 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: true,
         change: edit_reading,
     },
+    Command {
+        id: "find_quantity",
+        name: "find",
+        says: "find a quantity by the words of a report, such as TR jet or QpQs, measured or not",
+        focus: READINGS,
+        keys: &["/"],
+        in_footer: true,
+        change: |session| Ok(open(session, Overlay::Find(Finder::default()))),
+    },
 ];
+
+/// Goes to a quantity among the readings; where it was not measured its value is
+/// asked for.
+pub(crate) fn go_to_quantity(session: &Session, quantity: Quantity) -> Result<Change, Refused> {
+    let row = session
+        .row_of(quantity, None)
+        .ok_or(Refused::NotAskedHere(quantity))?;
+    let is_measured = session.document().readings_of(quantity).next().is_some();
+    let neighbour = neighbour_of(quantity.info().structure);
+    let is_absent = neighbour.is_some_and(|one| session.document().case().is_absent(one));
+    let change = look(session, |view| {
+        view.show_readings();
+        view.selected[Focus::Readings] = row;
+    });
+    Ok(match change {
+        Change::View(view, mut overlays) if !is_measured && !is_absent => {
+            overlays.push(Overlay::Reading(new_form(session, quantity)));
+            Change::View(view, overlays)
+        }
+        change => change,
+    })
+}
+
+/// The form of a new reading of a quantity.
+fn new_form(session: &Session, quantity: Quantity) -> ReadingForm {
+    let document = session.document();
+    let reading = first_reading::reading(document, quantity, quantity.info().least);
+    ReadingForm::new(reading, true, &assumed(session, quantity))
+}
 
 /// The selected reading of the panel that takes keys.
 fn selected(session: &Session) -> Result<&Reading, Refused> {
@@ -122,11 +160,13 @@ fn selected(session: &Session) -> Result<&Reading, Refused> {
             .and_then(|id| session.document().reading(id))
             .ok_or_else(no_reading);
     }
-    match session.row() {
-        Some(Row::Reading(id, _)) => session.document().reading(id).ok_or_else(no_reading),
-        Some(Row::Unread(quantity)) => Err(Refused::NotMeasured(*quantity)),
-        _ => Err(no_reading()),
-    }
+    let Some(row) = session.row() else {
+        return Err(no_reading());
+    };
+    session.reading_of(row).ok_or_else(|| match row {
+        Row::Quantity(quantity) => Refused::NotMeasured(*quantity),
+        _ => no_reading(),
+    })
 }
 
 fn nudge(session: &Session, nudge: Nudge) -> Result<Change, Refused> {
@@ -143,11 +183,13 @@ fn nudge(session: &Session, nudge: Nudge) -> Result<Change, Refused> {
 }
 
 fn type_value(session: &Session) -> Result<Change, Refused> {
-    let quantity = match session.row() {
-        Some(Row::Unread(_)) => return add_reading(session),
-        _ => selected(session)?.quantity,
-    };
+    if let Some(Row::Quantity(quantity)) = session.row()
+        && session.document().readings_of(*quantity).next().is_none()
+    {
+        return add_reading(session);
+    }
     let reading = selected(session)?;
+    let quantity = reading.quantity;
     let value = number(quantity, reading.value);
     Ok(ask(
         session,
@@ -192,9 +234,7 @@ fn add_reading(session: &Session) -> Result<Change, Refused> {
     if neighbour.is_some_and(|neighbour| session.document().case().is_absent(neighbour)) {
         return Err(Refused::SaidAbsent);
     }
-    let document = session.document();
-    let reading = first_reading::reading(document, quantity, quantity.info().least);
-    let form = ReadingForm::new(reading, true, &assumed(session, quantity));
+    let form = new_form(session, quantity);
     Ok(open(session, Overlay::Reading(form)))
 }
 

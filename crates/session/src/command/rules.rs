@@ -12,7 +12,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "except",
         name: "exception",
-        says: "set what counts for this case instead of the selected rule, and why",
+        says: "set an exception from the selected rule for this case, with the reason",
         focus: RULES,
         keys: &["enter", "e"],
         in_footer: true,
@@ -21,7 +21,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "no_exception",
         name: "as your centre",
-        says: "take the exception back: the selected rule counts again as your centre has it",
+        says: "remove the exception; your centre's rule counts again",
         focus: RULES,
         keys: &["x", "delete"],
         in_footer: true,
@@ -30,7 +30,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "rule_of_check",
         name: "its rule",
-        says: "the rule of your centre by which the selected candidate stands no better",
+        says: "the rule of your centre that keeps the selected device from a better verdict",
         focus: &[Focus::Bays, Focus::Ranking],
         keys: &["r"],
         in_footer: false,

@@ -11,7 +11,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "out_of_stock",
         name: "out of stock",
-        says: "say that a size, or a shape, is not in stock today, or that it is again",
+        says: "mark a size or a shape as not in stock today, or as back in stock",
         focus: &[Focus::Bays, Focus::Ranking, Focus::Shelf],
         keys: &["S"],
         in_footer: true,
@@ -20,7 +20,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "edit_shape",
         name: "edit",
-        says: "edit the selected size or shape; one that came is copied to your own first",
+        says: "edit the selected size or shape; a shipped one is first copied to your own",
         focus: SHELF,
         keys: &["enter", "e"],
         in_footer: true,
@@ -43,7 +43,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "new_shape",
         name: "new shape",
-        says: "add a shape with its first size, from nothing",
+        says: "add a new shape with its first size",
         focus: SHELF,
         keys: &["n"],
         in_footer: true,
@@ -64,7 +64,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "remove_shape",
         name: "remove",
-        says: "remove a size or a shape of your own; one that came shows again",
+        says: "remove a size or a shape of your own; the shipped one returns",
         focus: SHELF,
         keys: &["delete", "backspace"],
         in_footer: true,

@@ -22,6 +22,7 @@ pub(super) fn recovery(found: &Recovery, is_there: bool) -> Question {
         choices: restore_or_drop(),
         // Where nothing is open yet, the demonstration is.
         wait: (!is_there).then_some("later"),
+        refused: String::new(),
     }
 }
 
@@ -46,6 +47,7 @@ pub(super) fn unfiled(found: &Recovery) -> Question {
         about: found.changes.clone(),
         choices: restore_or_drop(),
         wait: Some("later"),
+        refused: String::new(),
     }
 }
 

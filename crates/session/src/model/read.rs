@@ -4,10 +4,11 @@ use crate::house_rule::house_rules;
 use crate::{
     Document, Focus, History, HouseRule, KeyMap, Page, PageRequest, Refused, Results, Row, View,
 };
-use measurement::Quantity;
+use measurement::{Quantity, Reading, ReadingId};
 use sizing::house_rules::Evidence;
 use sizing::resolve::Basis;
 use sizing::{Answer, Answered, Candidate, Setting};
+use std::path::PathBuf;
 use std::sync::Arc;
 
 /// What there is to draw.
@@ -55,6 +56,31 @@ impl Model {
     /// What is said in the status line.
     pub const fn status(&self) -> Option<&Status> {
         self.status.as_ref()
+    }
+
+    /// The place of the open case among those that were opened together, from 0, and
+    /// how many these are; `None` where it is none of them.
+    pub fn place_in_conference(&self) -> Option<(usize, usize)> {
+        let home = self.document.home.file()?;
+        let place = self.conference.iter().position(|path| path == home)?;
+        Some((place, self.conference.len()))
+    }
+
+    /// The case beside the open one among those that were opened together.
+    pub(crate) fn case_beside(&self, forward: bool) -> Result<PathBuf, Refused> {
+        let (place, count) = match self.place_in_conference() {
+            Some((place, count)) if count > 1 => (place, count),
+            _ => return Err(Refused::OneCase),
+        };
+        let beside = if forward {
+            place.checked_add(1).filter(|beside| *beside < count)
+        } else {
+            place.checked_sub(1)
+        };
+        let end = if forward { "last" } else { "first" };
+        beside
+            .and_then(|beside| self.conference.get(beside).cloned())
+            .ok_or(Refused::EndOfCases { end, count })
     }
 
     /// The first key of a command, by its name in key maps; empty where it has none.
@@ -105,6 +131,58 @@ impl Model {
     /// The selected line of the readings.
     pub fn row(&self) -> Option<&Row> {
         self.rows.get(self.view.selected[Focus::Readings])
+    }
+
+    /// The lines of the readings that are listed: of the quantities those of which
+    /// something counts or is missing, and beneath the selected one its readings.
+    pub fn listed_rows(&self) -> Vec<usize> {
+        let all = self.rows.iter().enumerate();
+        let is_listed = |(index, row): &(usize, &Row)| {
+            *index == self.view.selected[Focus::Readings] || self.is_listed(row)
+        };
+        all.filter(is_listed).map(|(index, _)| index).collect()
+    }
+
+    /// How many quantities are not listed: not measured, and nothing hangs on them.
+    pub fn unlisted(&self) -> usize {
+        let is_unlisted = |row: &&Row| matches!(row, Row::Quantity(_)) && !self.is_listed(row);
+        self.rows.iter().filter(is_unlisted).count()
+    }
+
+    fn is_listed(&self, row: &Row) -> bool {
+        match row {
+            Row::Reading(_, quantity) => self.row().and_then(Row::quantity) == Some(*quantity),
+            Row::Quantity(quantity) => {
+                self.document.readings_of(*quantity).next().is_some()
+                    || matches!(self.setting.basis(*quantity), Basis::Assumed { .. })
+                    || self.is_open(row)
+            }
+            _ => true,
+        }
+    }
+
+    /// The reading that a key on a line changes: its own; of a quantity the first that
+    /// counts, or else the first there is.
+    pub fn reading_of(&self, row: &Row) -> Option<&Reading> {
+        match row {
+            Row::Reading(id, _) => self.document.reading(id),
+            Row::Quantity(quantity) => {
+                let resolved = &self.setting.resolved()[quantity.index()];
+                let counts = resolved.selection().and_then(|it| it.used.first());
+                let counts = counts.and_then(|id| self.document.reading(id));
+                counts.or_else(|| self.document.readings_of(*quantity).next())
+            }
+            _ => None,
+        }
+    }
+
+    /// The line of a quantity, or of one of its readings where that has its own.
+    pub(crate) fn row_of(&self, quantity: Quantity, reading: Option<&ReadingId>) -> Option<usize> {
+        let of_reading = |row: &Row| matches!((row, reading), (Row::Reading(id, _), Some(wanted)) if id == wanted);
+        let mut rows = self.rows.iter();
+        rows.clone()
+            .position(of_reading)
+            .or_else(|| rows.position(|row| row.quantity() == Some(quantity)))
     }
 
     /// What is doubtful, line by line.
@@ -240,7 +318,7 @@ impl Model {
     pub fn is_open(&self, row: &Row) -> bool {
         let case = self.document.case();
         match row {
-            Row::Unread(quantity) => {
+            Row::Quantity(quantity) => {
                 matches!(self.setting.basis(*quantity), Basis::Missing(_))
                     && self.is_missed(*quantity)
             }

@@ -45,10 +45,10 @@ impl CaseLine {
     /// Why the line is asked.
     pub const fn why(self) -> &'static str {
         match self {
-            Self::Title => "what the case is called on screens and sheets: no name of a child",
-            Self::Site => "which neighbours, limits and readings there are hangs on it",
-            Self::Edge => "a soft edge is rounded by the waist; a fibrous one or a patch is not",
-            Self::Route => "which vessel the sheath has to pass",
+            Self::Title => "the case's name on screens and sheets; never a child's name",
+            Self::Site => "it decides which neighbours, limits and readings there are",
+            Self::Edge => "the waist rounds a soft edge, not a fibrous one or a patch",
+            Self::Route => "the vessel the sheath has to pass",
         }
     }
 }

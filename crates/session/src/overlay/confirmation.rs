@@ -54,7 +54,7 @@ impl Confirmation {
         let question = twice(model, &changed.case, id)
             .or_else(|| out_of_bounds(model, &changed.case, (id, quantity, value)))?;
         Some(Self {
-            asks: format!("{question} y keeps it, n drops it, or type the right value."),
+            asks: format!("{question} y keeps it, n drops it; or type the right value."),
             edit: edit.clone(),
         })
     }
@@ -95,7 +95,7 @@ fn twice(model: &Model, changed: &sizing::Case, id: &ReadingId) -> Option<String
     let mut now = repeated(changed).into_iter();
     let found = now.find(is_of).filter(|_| !was)?;
     Some(format!(
-        "Was the {} measured twice? The same reading stands there already, and each counts.",
+        "Was the {} measured twice? The same value is there already, and each would count.",
         found.quantity
     ))
 }
@@ -124,8 +124,8 @@ fn out_of_bounds(
     let (first, more) = new.split_first()?;
     let more = match more.len() {
         0 => String::new(),
-        1 => " One more value does not go with it.".to_owned(),
-        count => format!(" {count} more values do not go with it."),
+        1 => " One other value does not agree with it.".to_owned(),
+        count => format!(" {count} other values do not agree with it."),
     };
     Some(format!("{asked} {}.{more}", capital(&first.says())))
 }

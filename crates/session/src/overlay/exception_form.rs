@@ -68,7 +68,7 @@ impl ExceptionForm {
         let number = self.number(part, self.of.unit.symbol());
         number.map_err(|_| ExceptionFault {
             part,
-            expected: "a number, or nothing for no limit".to_owned(),
+            expected: "a number; leave it empty for no limit".to_owned(),
         })
     }
 

@@ -223,7 +223,7 @@ where
         ConfirmationAnswer::Keep => return Some(Outcome::Do(Task::Edit(asked.edit), Of::NEXT)),
         ConfirmationAnswer::Drop => {
             form.retype("");
-            form.error = Some("not taken: type the right value".to_owned());
+            form.error = Some("dropped; type the right value".to_owned());
             return Some(Outcome::Stay);
         }
         ConfirmationAnswer::Correct => {

@@ -3,6 +3,7 @@ use super::task::Task;
 use crate::hint::Hint;
 use crate::key::Key;
 use crate::model::Model;
+use measurement::Quantity;
 
 /// What lies over the panels and takes keys, the topmost first. One is a file with
 /// this trait, a variant of [`Overlay`](super::Overlay) and its drawing.
@@ -41,6 +42,11 @@ pub(crate) enum Outcome {
     Answer(Task),
     /// It closes, and the command with this id is done.
     Run(&'static str),
+    /// It closes, and this quantity is selected among the readings, its value asked for
+    /// where it was not measured.
+    GoTo(Quantity),
+    /// It closes, and the size at this place on the shelf is selected in the ranked list.
+    Select(usize),
     /// A step of the guide.
     Guide(GuideStep),
 }

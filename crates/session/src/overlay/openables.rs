@@ -122,7 +122,7 @@ impl Layer for Openables {
                 let chosen = self.chosen().map(Task::Errand);
                 return chosen.map_or(Outcome::Close, Outcome::Answer);
             }
-            // The name of the selected one, to go on from it.
+            // The name of the selected one, to edit its name.
             KeyCode::Tab => {
                 let selected = found.get(self.filter.selected);
                 let name = selected.map(|case| Editor::new(case.name()));
@@ -150,7 +150,7 @@ impl Layer for Openables {
         hints(&[
             ("enter", "open"),
             ("down", "next"),
-            ("tab", "go on from it"),
+            ("tab", "edit its name"),
             ("esc", "cancel"),
         ])
     }

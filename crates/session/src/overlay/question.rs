@@ -15,6 +15,8 @@ pub struct Question {
     pub choices: Vec<Choice>,
     /// What Esc does, which leaves it unanswered; `None`: it has to be answered.
     pub wait: Option<&'static str>,
+    /// What is said of a key that answers nothing; empty before the first.
+    pub refused: String,
 }
 
 /// An answer to a question.
@@ -36,6 +38,7 @@ impl Question {
             about: Vec::new(),
             choices,
             wait: Some("stay"),
+            refused: String::new(),
         }
     }
 }
@@ -47,7 +50,13 @@ impl Layer for Question {
         match choice {
             Some(choice) => Outcome::Answer(choice.task.clone()),
             None if key.code == KeyCode::Esc && self.wait.is_some() => Outcome::Close,
-            None => Outcome::Stay,
+            None => {
+                let mut keys: Vec<String> =
+                    self.choices.iter().map(|one| one.key.to_string()).collect();
+                keys.extend(self.wait.map(|_| "esc".to_owned()));
+                self.refused = format!("{key} is no answer here; {} is", keys.join(" or "));
+                Outcome::Stay
+            }
         }
     }
 

@@ -145,12 +145,15 @@ impl FormSubject<ShelfPart> for ShapeDraft {
         let is_taken = shelf.shapes().any(|(_, other)| other.id == shape.id);
         let is_another = matches!(form.of.action, ShapeAction::Copy | ShapeAction::New);
         if is_another && is_taken {
-            return Err(wrong(ShelfPart::Id, "expected one that no other shape has"));
+            return Err(wrong(
+                ShelfPart::Id,
+                "expected a name that no other shape has",
+            ));
         }
         let mut labels: Vec<&str> = shape.sizes.iter().map(|size| &*size.label).collect();
         labels.sort_unstable();
         if labels.windows(2).any(|two| two[0] == two[1]) {
-            let says = "expected another label: this one is there";
+            let says = "expected another label; this one exists";
             return Err(wrong(ShelfPart::Label, says));
         }
         let shape = check_shape(&shape).map_err(|faults| {

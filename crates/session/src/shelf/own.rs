@@ -101,7 +101,7 @@ impl Shelf {
 /// A catalogue of nothing yet.
 pub(super) fn none_yet() -> Catalogue {
     Catalogue {
-        title: "Shapes of my own".to_owned(),
+        title: "My own shapes".to_owned(),
         shapes: Vec::new(),
         put_aside: BTreeSet::new(),
     }

@@ -4,6 +4,7 @@ use super::files::NudgeRow;
 use crate::bay::Bay;
 use crate::command::{Change, Command};
 use crate::effect::Effect;
+use crate::file_name::proposed;
 use crate::model::Status;
 use crate::overlay::{Field, Overlay, Prompt};
 use crate::row::{kept, rows};
@@ -56,7 +57,10 @@ impl Session {
             }
             Change::AskPath { leaves } => {
                 let path = self.document.home.file();
-                let path = path.map_or_else(String::new, |path| path.display().to_string());
+                let path = path.map_or_else(
+                    || proposed(&self.document.case.title),
+                    |path| path.display().to_string(),
+                );
                 let field = Field::new(Prompt::SaveTo { leaves }, path);
                 self.overlays.push(Overlay::Field(field));
                 return Ok(None);

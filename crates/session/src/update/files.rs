@@ -112,7 +112,10 @@ impl Session {
     pub(super) fn reload(&mut self, case: Case) {
         let home = self.model.document.home.clone();
         if !self.exchange(case, home, "reloaded") {
-            self.tell(format!("{} says what is open", self.case_name()));
+            self.tell(format!(
+                "unchanged: {} holds what is open",
+                self.case_name()
+            ));
         }
         self.agrees_with_file();
     }

@@ -1,5 +1,6 @@
 use crate::Session;
 use crate::command::Command;
+use crate::command::go_to_quantity;
 use crate::key::Key;
 use crate::keymap::LEAVE;
 use crate::overlay::{Next, Outcome, Overlay};
@@ -50,6 +51,11 @@ impl Session {
             }
             Outcome::Close => {}
             Outcome::Run(id) => self.run(id),
+            Outcome::GoTo(quantity) => {
+                let change = go_to_quantity(self, quantity);
+                self.accept_or_say(change);
+            }
+            Outcome::Select(place) => self.select_candidate(place),
             Outcome::Answer(task) => self.accept_or_say(Ok(task.into())),
             Outcome::Do(task, next) => match self.accept(Ok(task.into())) {
                 Ok(()) => self.go_on(next),

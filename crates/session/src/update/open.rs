@@ -4,6 +4,7 @@ use crate::document::Document;
 use crate::model::{Model, Status};
 use crate::{KeyMap, Looks, Session};
 use sizing::{Case, Catalogue, HouseRules};
+use std::path::PathBuf;
 use std::sync::Arc;
 use workup::Limits;
 
@@ -47,8 +48,15 @@ impl Session {
     pub fn with_greeting(mut self) -> Self {
         let (new, all) = (self.key_of("new_case"), self.key_of("commands"));
         self.model.status = Some(Status::Done(format!(
-            "an invented child to look round in; {new} begins your own case, {all} lists all keys"
+            "this is an invented child; {new} begins your own case, / finds a reading, {all} lists all keys"
         )));
+        self
+    }
+
+    /// The session with other cases beside the open one, to be gone through in order.
+    #[must_use]
+    pub fn with_conference(mut self, cases: Vec<PathBuf>) -> Self {
+        self.model.conference = cases;
         self
     }
 

@@ -5,7 +5,7 @@ use super::pictures::{Arrangement, Studio};
 use super::ranking::chance;
 use super::seen::Seen;
 use super::{checks, has_keys};
-use crate::text::{fitted_at_end, wrapped};
+use crate::text::{fitted, wrapped};
 use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
@@ -16,13 +16,20 @@ use ratatui::text::{Line, Span};
 use scene::View;
 use session::{Bay, Focus, Session, Target};
 use sizing::{Candidate, Neighbour};
+use unicode_width::UnicodeWidthStr;
 
 /// The least columns of a bay.
 pub(super) const LEAST_WIDTH: u16 = 22;
-/// Lines of a bay's name and verdict.
-const HEAD: u16 = 2;
-/// Lines under a picture that say what is gravest.
-const FOOT: u16 = 5;
+/// Columns between two bays.
+pub(super) const GAP: u16 = 2;
+/// The line of a bay's name, verdict and chance.
+const HEAD: u16 = 1;
+/// The line between picture and warnings: where the pictures are cut, and how large.
+const CAPTION: u16 = 1;
+/// Lines under a picture that say what is gravest: in how many lines of a bay one.
+const LINES_A_WARNING: u16 = 6;
+/// The least of them.
+const LEAST_WARNINGS: u16 = 2;
 
 /// Draws every bay there is room for, the selected one among them; where none is
 /// pinned, the candidate selected in the list.
@@ -35,21 +42,14 @@ pub(super) fn draw_all(
 ) {
     seen.note(area, Target::Panel(Focus::Bays));
     let focused = has_keys(session, Focus::Bays);
-    let under = Rect {
-        y: area.y + 1,
-        height: area.height.saturating_sub(1),
-        ..area
-    };
     let most = usize::from((area.width / LEAST_WIDTH).max(1));
     let (first, bays) = window(session, most);
     if bays.is_empty() {
-        let beside = lines::of_before(session.shows_stale(), "");
-        lines::headed(frame, "Side by side", beside, focused, theme, area);
-        return wait(frame, theme, under);
+        return wait(frame, theme, area);
     }
     studio.draw_up(session, &bays);
-    let columns = Layout::horizontal(bays.iter().map(|_| Constraint::Fill(1))).spacing(1);
-    let rooms = columns.split(under);
+    let columns = Layout::horizontal(bays.iter().map(|_| Constraint::Fill(1))).spacing(GAP);
+    let rooms = columns.split(area);
     let pictures: Vec<Rect> = rooms.iter().map(|room| picture_room(*room)).collect();
     if studio.has_section() {
         studio.draw(frame, theme, &pictures);
@@ -58,9 +58,7 @@ pub(super) fn draw_all(
             missing(frame, session, theme, *room);
         }
     }
-    let seen_from = seen_from(session, studio.arrangement(), area.width);
-    let beside = lines::of_before(session.shows_stale(), &seen_from);
-    lines::headed(frame, "Side by side", beside, focused, theme, area);
+    caption(frame, session, theme, (area, studio.arrangement()));
     let assessed = session.results().assessed();
     let beside = bays.iter().filter_map(|bay| assessed?.candidate(bay));
     let beside: Vec<&Candidate> = beside.collect();
@@ -70,6 +68,82 @@ pub(super) fn draw_all(
         draw(frame, session, theme, bay, &beside, *room);
         note(session, &bays[index], *room, seen);
     }
+}
+
+/// Under the pictures: where they are cut, and a length to scale.
+fn caption(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    (area, arrangement): (Rect, Arrangement),
+) {
+    let pictures = picture_room(area);
+    let line = Rect {
+        y: pictures.bottom(),
+        height: CAPTION.min(area.bottom().saturating_sub(pictures.bottom())),
+        ..area
+    };
+    let scale = scale_bar(arrangement.scale(), usize::from(area.width) / 4);
+    let room = usize::from(area.width).saturating_sub(scale.width() + 2);
+    let seen_from = seen_from(session, arrangement, area.width);
+    let said = lines::of_before(session.shows_stale(), &seen_from);
+    let said = format!("{}  {scale}", fitted(said, room));
+    lines::draw(frame, vec![Line::styled(said, theme.dim())], line);
+}
+
+/// A line as long as some whole millimetres at a scale of columns a millimetre, and
+/// how many; nothing where there is no room or no scale.
+fn scale_bar(scale: f64, most: usize) -> String {
+    let lengths = [10, 5, 2, 1];
+    let drawn = lengths.into_iter().find_map(|length| {
+        let columns = (f64::from(length) * scale).round();
+        let fits = columns >= 2.0 && columns <= most as f64;
+        fits.then_some((length, columns))
+    });
+    let Some((length, columns)) = drawn else {
+        return String::new();
+    };
+    let count = (0..most).take_while(|&at| (at as f64) < columns).count();
+    format!("{} {length} mm", "━".repeat(count))
+}
+
+/// The left half of the bays, over which the readings lie where they have no column.
+pub(super) fn left_half(area: Rect) -> Rect {
+    let [left, _] = Layout::horizontal([Constraint::Fill(1), Constraint::Fill(1)])
+        .spacing(GAP)
+        .areas(area);
+    left
+}
+
+/// Every check of the selected bay, with margins, chances and sentences.
+pub(super) fn draw_checks(
+    frame: &mut Frame,
+    session: &Session,
+    theme: Theme,
+    area: Rect,
+    seen: &mut Seen,
+) {
+    seen.note(area, Target::Panel(Focus::Bays));
+    let (_, bays) = window(session, 1);
+    let Some(bay) = bays.first() else { return };
+    let assessed = session.results().assessed();
+    let candidate = assessed.and_then(|assessed| assessed.candidate(bay));
+    let name = format!("Checks of {}", name(session, bay, candidate));
+    let beside = lines::of_before(session.shows_stale(), "margin and chance");
+    let under = lines::headed(frame, &visible(&name), beside, true, theme, area);
+    let Some(candidate) = candidate else { return };
+    let told = checks::lines(
+        candidate,
+        &[],
+        theme,
+        under.width,
+        usize::from(under.height),
+    );
+    lines::draw(
+        frame,
+        lines::stale(told, session.shows_stale(), theme),
+        under,
+    );
 }
 
 /// Where the pictures are cut and from where they are seen, in so many columns.
@@ -174,14 +248,15 @@ fn draw(
         head,
     );
     let pictures = picture_room(area);
+    let top = pictures.bottom() + CAPTION;
     let below = Rect {
-        y: pictures.bottom(),
-        height: area.bottom().saturating_sub(pictures.bottom()),
+        y: top,
+        height: area.bottom().saturating_sub(top),
         ..area
     };
     let Some(candidate) = candidate else { return };
     let room = usize::from(below.height);
-    let told = checks::lines(candidate, beside, theme, area.width, room);
+    let told = checks::gravest(candidate, beside, theme, area.width, room);
     lines::draw(
         frame,
         lines::stale(told, session.shows_stale(), theme),
@@ -203,47 +278,63 @@ fn heading(
     } else {
         theme.strong()
     };
-    let second = candidate.map_or_else(
-        || Line::styled("assessing …", theme.dim()),
-        |candidate| {
-            let verdict = candidate.judged.verdict;
-            let chance = format!("  {}", chance(candidate));
-            let said = format!("{} {}", told::verdict_glyph(verdict), verdict.word());
-            Line::from(vec![
-                Span::styled(said, theme.verdict(verdict)),
-                Span::raw(chance),
-            ])
-        },
-    );
-    let name = fitted_at_end(&visible(&name), usize::from(width));
-    let mut lines = vec![Line::styled(name, style)];
-    lines.extend(lines::stale(vec![second], session.shows_stale(), theme));
-    lines
+    let width = usize::from(width);
+    let Some(candidate) = candidate else {
+        let name = fitted(&visible(&name), width);
+        return vec![Line::styled(name, style)];
+    };
+    let verdict = candidate.judged.verdict;
+    let said = format!("{} {}", told::verdict_glyph(verdict), verdict.word());
+    let chance = format!("  {}", chance(candidate));
+    let room = width.saturating_sub(said.width() + chance.width() + 1);
+    // Where the short side points is said where it has room; the pictures show it.
+    let short = name.split(", ").next().unwrap_or_default();
+    let name = if visible(&name).width() <= room {
+        &name
+    } else {
+        short
+    };
+    let name = fitted(&visible(name), room.min(visible(name).width()));
+    let gap = " ".repeat(width.saturating_sub(name.width() + said.width() + chance.width()));
+    let (verdict, chance_style) = if session.shows_stale() {
+        (theme.stale(), theme.stale())
+    } else {
+        (theme.verdict(verdict), theme.text())
+    };
+    vec![Line::from(vec![
+        Span::styled(name, style),
+        Span::raw(gap),
+        Span::styled(said, verdict),
+        Span::styled(chance, chance_style),
+    ])]
 }
 
 /// What stands in a bay, how it is turned, and whether it is in stock today.
 pub(super) fn name(session: &Session, bay: &Bay, candidate: Option<&Candidate>) -> String {
-    let is_offset = candidate.is_some_and(|candidate| candidate.size.occluder.is_offset());
-    let turn = match (is_offset, candidate, bay.turn) {
-        (true, Some(candidate), None) => format!(" @{:.0}°", candidate.turn.to_degrees()),
-        (true, _, Some(turn)) => format!(" @{turn}° by hand"),
-        _ => String::new(),
+    let short_side = candidate.and_then(told::short_side);
+    let turn = match (short_side, bay.turn) {
+        (Some(side), None) => format!(", {side}"),
+        (Some(side), Some(_)) => format!(", {side}, by hand"),
+        (None, Some(turn)) => format!(" turned {turn}° by hand"),
+        (None, None) => String::new(),
     };
     let aside = if candidate.is_some_and(|candidate| !candidate.is_on_shelf) {
         " – not in stock"
     } else {
         ""
     };
-    format!("{}{turn}{aside}", bay.name(session.document().shelf()))
+    let name = told::device(&bay.name(session.document().shelf()));
+    format!("{name}{aside}{turn}")
 }
 
-/// Where the pictures of a bay lie: under the heading, and at least half of what is
-/// there; what the gravest checks say stands below.
+/// Where the pictures of a bay lie: under the heading; what the gravest checks say
+/// stands below the caption.
 fn picture_room(area: Rect) -> Rect {
     let room = area.height.saturating_sub(HEAD);
+    let warnings = (area.height / LINES_A_WARNING).max(LEAST_WARNINGS);
     let height = room
-        .div_ceil(2)
-        .max((2 * room / 3).min(room.saturating_sub(FOOT)));
+        .saturating_sub(CAPTION + warnings)
+        .max(room.div_ceil(2));
     Rect {
         y: area.y + HEAD.min(area.height),
         height,

@@ -78,6 +78,46 @@ pub(super) fn lines(
     lines
 }
 
+/// The gravest of a candidate in so many lines, each a phrase: broken limits, then
+/// warnings, in the order of harm, then what holds by least. Where one says that AV
+/// block is likelier it is never the one that is cut. From so much room on that every
+/// check has a line, all of them as a table.
+pub(super) fn gravest(
+    candidate: &Candidate,
+    beside: &[&Candidate],
+    theme: Theme,
+    width: u16,
+    room: usize,
+) -> Vec<Line<'static>> {
+    if room > candidate.outcomes.len() {
+        return lines(candidate, beside, theme, width, room);
+    }
+    let mut outcomes: Vec<&Outcome> = candidate.outcomes.iter().collect();
+    outcomes.sort_by(|one, other| told_before(one, other));
+    let broken = outcomes.iter().filter(|one| one.state != State::Ok).count();
+    let mut shown: Vec<&Outcome> = outcomes.iter().copied().take(room).collect();
+    let more = broken.saturating_sub(shown.len());
+    if let (Some(av_block), Some(last)) = (told::av_block(candidate), shown.last_mut())
+        && told_before(last, av_block).is_lt()
+        && (room > 1 || last.state != State::Stop)
+    {
+        *last = av_block;
+    }
+    let count = shown.len();
+    let told = shown.into_iter().enumerate();
+    told.map(|(index, outcome)| {
+        let more = match more {
+            more @ 1.. if index + 1 == count => format!("  +{more}"),
+            _ => String::new(),
+        };
+        let glyph = told::state_glyph(outcome.state);
+        let columns = usize::from(width).saturating_sub(glyph.width() + more.width() + 1);
+        let text = format!("{glyph} {}{more}", told::phrase(outcome, columns));
+        Line::styled(text, theme.state(outcome.state))
+    })
+    .collect()
+}
+
 fn row(outcome: &Outcome, is_alike: bool, theme: Theme, width: usize) -> Line<'static> {
     let has_chance = width >= 2 + NAME + VALUE + CHANCE;
     let has_bar = width > 2 + NAME + VALUE + CHANCE + BAR;

@@ -1,10 +1,11 @@
 //! The status line and the keys that work now.
 
 use super::lines;
+use super::readings::{self, modality};
 use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
-use measurement::Modality;
+use measurement::{Quantity, Reading};
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
@@ -43,9 +44,10 @@ fn refused(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
 fn status(session: &Session, theme: Theme, width: u16) -> Line<'static> {
     let (text, style) = match session.status() {
         Some(Status::Done(what)) => (format!("✓ {what}"), theme.text()),
-        Some(Status::Undone(what)) => (format!("↶ taken back: {what}"), theme.text()),
+        Some(Status::Undone(what)) => (format!("↶ undone: {what}"), theme.text()),
         Some(Status::Refused(why)) => (format!("! {why}"), theme.state(State::Caution)),
         None if session.says_it_works() => (working(session), theme.dim()),
+        None if is_folded(session) => (detail(session), theme.selected(true)),
         None => (detail(session), theme.dim()),
     };
     Line::styled(fitted(&visible(&text), usize::from(width)), style)
@@ -55,35 +57,35 @@ fn status(session: &Session, theme: Theme, width: u16) -> Line<'static> {
 fn working(session: &Session) -> String {
     let results = session.results();
     if !results.is_awaited() {
-        return "… working on this page; any change stops it".to_owned();
+        return "… working on this page; any change starts it again".to_owned();
     }
     let draws = results
         .assessed()
         .filter(|it| !results.is_of_before(it.generation))
         .map_or(0, |it| it.draws);
     let all = session::Request::STAGES.last().copied().unwrap_or(0);
-    format!("… ranking: {draws} of {all} draws; any change stops it")
+    format!("… ranking with {draws} of {all} simulated variations")
 }
 
 /// Where nothing else is to be said: what the selected line is and why it is
 /// asked.
 fn detail(session: &Session) -> String {
     if let Some(Overlay::Guide(_)) = session.overlays().last() {
-        return "each answer is in the case at once; what is left out stays open".to_owned();
+        return "each answer counts at once; a question left out stays open".to_owned();
     }
     let of_panel = match session.view().focus {
         Focus::Readings => None,
-        Focus::Bays if !session.view().is_presented() => {
-            Some("bar: margin to the nearer limit, right of its line it holds; = alike in all")
-        }
-        Focus::WorkUp => Some("what published limits say; the decision is the clinicians'"),
-        Focus::Rules => Some("each rule with its source; an exception is of this case alone"),
+        Focus::Bays if !session.view().is_presented() => Some(
+            "the bar is the margin to the nearer limit, right of the line inside it; = the same in all",
+        ),
+        Focus::WorkUp => Some("what published guidance says; the clinicians decide"),
+        Focus::Rules => Some("each rule with its source; an exception counts for this case alone"),
         Focus::Shelf if !session.keeps_shelf() => {
-            Some("changes are lost when the program ends; what came stays as it came")
+            Some("changes last until the program ends; the shipped catalogue stays as it is")
         }
-        Focus::Shelf => Some("changes are kept in your own catalogue; what came stays as it came"),
+        Focus::Shelf => Some("changes go into your own catalogue; the shipped one stays as it is"),
         Focus::Bays | Focus::Ranking | Focus::Doubt | Focus::FitMap => {
-            Some("inside limits: by geometry alone, not the chance of a good procedure")
+            Some("inside limits by geometry alone; this is not the chance of a good procedure")
         }
     };
     if let Some(says) = of_panel {
@@ -92,37 +94,94 @@ fn detail(session: &Session) -> String {
     let Some(row) = session.row() else {
         return String::new();
     };
+    let answers = session.key_of("answer");
     let Some(quantity) = row.quantity() else {
-        return "space: yes, no or unknown".to_owned();
+        return match row {
+            Row::Exclusion(id) => {
+                let mut all = session.document().rules().exclusions.iter();
+                let fact = all.find(|one| one.id == *id).map_or(id, |one| &one.fact);
+                format!("{fact}: {answers} answers yes, no or unknown")
+            }
+            Row::Finding(finding) => {
+                format!("{}: {answers} answers yes, no or unknown", finding.label())
+            }
+            Row::Fact(fact) => format!("{}: {answers} goes through the answers", fact.label()),
+            _ => String::new(),
+        };
     };
     let why = quantity.info().why;
+    // On the drawing alone, which a nudge moves, and where the list is folded to its
+    // selected line, no list tells the value.
+    let is_alone = session.overlays().contains(&Overlay::Drawing) || is_folded(session);
     let reading = match row {
-        Row::Reading(id, _) => session.document().reading(id),
-        _ => None,
+        Row::Quantity(quantity) => session.document().sole_reading(*quantity),
+        row => session.reading_of(row),
     };
-    // On the drawing alone, which a nudge moves, the list is not seen.
-    let is_alone = session.overlays().contains(&Overlay::Drawing);
-    let value = reading
-        .filter(|_| is_alone)
-        .map_or_else(String::new, |it| format!(" {}", amount(quantity, it.value)));
-    let how = reading.map(|reading| {
-        let words = [
-            modality(reading.modality),
-            reading.side.label(),
-            reading.phase.label(),
-            reading.method.label(),
-        ];
-        let image = reading.image.as_deref().unwrap_or_default();
-        let told = words
-            .into_iter()
-            .chain([image])
-            .filter(|word| !word.is_empty());
-        told.collect::<Vec<_>>().join(", ")
+    let Some(reading) = reading else {
+        return match counted(session, quantity) {
+            counted if counted.is_empty() => format!("{quantity}: {why}"),
+            counted if is_alone => {
+                let value = readings::in_a_line(session, quantity, Theme::of(session.view().looks));
+                format!("{quantity} {value}: {counted}")
+            }
+            counted => format!("{quantity}: {counted} · {why}"),
+        };
+    };
+    let value = if is_alone {
+        format!(" {}", amount(quantity, reading.value))
+    } else {
+        String::new()
+    };
+    format!("{quantity}{value}: {} · {why}", how_taken(reading))
+}
+
+/// Whether the selected reading has this line alone.
+fn is_folded(session: &Session) -> bool {
+    let view = session.view();
+    let is_of_readings = view.focus == Focus::Readings && session.overlays().is_empty();
+    is_of_readings && view.visible.readings_lie_over && !view.lists_readings()
+}
+
+/// How, where and when a reading was taken, and why it is set aside.
+fn how_taken(reading: &Reading) -> String {
+    let words = [
+        modality(reading.modality),
+        reading.side.label(),
+        reading.phase.label(),
+        reading.method.label(),
+        reading.image.as_deref().unwrap_or_default(),
+    ];
+    let told = words.into_iter().filter(|word| !word.is_empty());
+    let how = told.collect::<Vec<_>>().join(", ");
+    match &reading.set_aside {
+        Some(why) => format!("{how} · set aside: {why}"),
+        None => how,
+    }
+}
+
+/// Which readings count of a quantity that has several.
+fn counted(session: &Session, quantity: Quantity) -> String {
+    let resolved = &session.setting().resolved()[quantity.index()];
+    let Some(selection) = resolved.selection() else {
+        return String::new();
+    };
+    let used = selection.used.iter().filter_map(|id| {
+        let reading = session.document().reading(id)?;
+        let value = amount(quantity, reading.value);
+        Some(format!("{} {value}", modality(reading.modality)))
     });
-    how.map_or_else(
-        || format!("{quantity}: {why}"),
-        |how| format!("{quantity}{value}: {how} · {why}"),
-    )
+    let used: Vec<String> = used.collect();
+    let disputed = if selection.fused.dispute.is_some() {
+        ", in dispute"
+    } else {
+        ""
+    };
+    let others = session.document().readings_of(quantity).count() - used.len();
+    let others = match others {
+        0 => String::new(),
+        others => format!("; {others} not used"),
+    };
+    format!("{} counts{disputed}{others}", used.join(" with "))
 }
 
 /// The keys that work now, as many as there is room for.
@@ -151,17 +210,3 @@ pub(super) fn keys(session: &Session, theme: Theme, width: u16) -> Line<'static>
 
 /// What stands between two hints.
 const BETWEEN: &str = "   ";
-
-/// A modality in a word.
-pub(super) const fn modality(modality: Modality) -> &'static str {
-    match modality {
-        Modality::TransthoracicEcho => "TTE",
-        Modality::TransoesophagealEcho => "TOE",
-        Modality::ThreeDimensionalEcho => "3-D",
-        Modality::Angiography => "angio",
-        Modality::ComputedTomography => "CT",
-        Modality::MagneticResonance => "MR",
-        Modality::Catheter => "catheter",
-        Modality::Bedside => "bedside",
-    }
-}

@@ -32,7 +32,7 @@ pub(super) fn reading(
 ) {
     let info = form.of.reading.quantity.info();
     let range = format!(
-        "Asked because {}. Accepted: {} to {} {}.",
+        "It is asked because {}. Accepted are {} to {} {}.",
         info.why,
         info.least,
         info.most,
@@ -75,11 +75,11 @@ pub(super) fn exception(
         (part.label(), room, house)
     });
     let empty = match form.of.stated {
-        Stated::Limits { .. } => " An empty line is no limit.",
+        Stated::Limits { .. } => " An empty line sets no limit.",
         Stated::Value(_) | Stated::Assumed { .. } => "",
     };
     let help = format!(
-        "The reason stands beside every figure it changes.{empty} The house's source: {}. \
+        "The reason is shown beside every figure that changes.{empty} The house's source: {}. \
          In the case file: {}.",
         form.of.source, form.of.address
     );
@@ -133,7 +133,7 @@ pub(super) fn case(
         };
         (line.label(), 0, beside)
     });
-    let title = "new case: what it needs is asked for afterwards, one by one";
+    let title = "new case: its questions follow one by one";
     let help = form.part().map_or("", CaseLine::why);
     draw(frame, session, (form, &rows), (title, help), theme, area);
 }
@@ -242,9 +242,9 @@ fn line(row: &Row, name: usize, theme: Theme, width: u16) -> Line<'static> {
 /// What the house rules make of such a reading.
 fn preferred(place: Option<usize>) -> String {
     match place {
-        Some(0) => "Your centre's rules take such a reading first".to_owned(),
+        Some(0) => "Your centre's rules prefer such a reading".to_owned(),
         Some(place) => format!(
-            "Your centre's rules take such a reading only where {} better {} missing",
+            "Your centre's rules use such a reading only where {} better {} missing",
             place,
             if place == 1 { "kind is" } else { "kinds are" }
         ),

@@ -152,7 +152,7 @@ fn question(session: &Session, guide: &Guide, theme: Theme, width: u16) -> Vec<L
         lines.extend(wrapped_in(grave, theme.state(State::Stop), width));
     }
     if let Some(remark) = &guide.remark {
-        let remark = format!("! Taken, yet {remark}. Up goes back.");
+        let remark = format!("! Noted, but {remark}. Up goes back.");
         lines.extend(wrapped_in(&remark, theme.state(State::Caution), width));
     }
     lines.push(Line::raw(""));

@@ -4,16 +4,18 @@ use super::pages;
 use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
-use paper::{CAUTION, CAUTION_IN_A_LINE};
+use paper::CAUTION_IN_A_LINE;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use session::Session;
-use sizing::{Ranking, State};
+use sizing::{Answer, Ranking, State};
 use unicode_width::UnicodeWidthStr;
 use workup::Indication;
 
-/// From this height on the caution stands at its full length.
-pub(super) const ROOMY: u16 = 30;
+/// From this height on the names of the pages have a line of their own.
+pub(super) const ROOMY: u16 = 22;
+/// From this height on an exception is told in full.
+const TALL: u16 = 30;
 
 /// The lines of the header for the size of the page.
 pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'static>> {
@@ -22,25 +24,28 @@ pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'st
     let mut lines = if page.height < ROOMY {
         vec![title(session, theme, width, names.spans)]
     } else {
-        let program = vec![Span::styled(PROGRAM, theme.dim())];
+        let place = session
+            .place_in_conference()
+            .filter(|(_, count)| *count > 1);
+        let place = place.map_or_else(String::new, |(place, count)| {
+            format!(" case {} of {count} ·", place + 1)
+        });
+        let program = vec![Span::styled(format!("{place}{PROGRAM}"), theme.dim())];
         vec![title(session, theme, width, program), names]
     };
-    let caution = if page.height < ROOMY {
-        CAUTION_IN_A_LINE
-    } else {
-        CAUTION
-    };
-    for line in wrapped(caution, usize::from(width)) {
-        lines.push(Line::styled(line, theme.text()));
+    for line in wrapped(CAUTION_IN_A_LINE, usize::from(width)) {
+        lines.push(Line::styled(line, theme.dim()));
     }
-    // What has no room is cut from below: the guidance line goes last.
-    if let Some(says) = guidance(session) {
-        for line in wrapped(&visible(&says), usize::from(width)) {
-            lines.push(Line::styled(line, theme.state(State::Stop)));
-        }
-    }
+    // What has no room is cut from below.
     for line in wrapped(&visible(&headline(session)), usize::from(width)) {
         lines.push(Line::styled(line, theme.strong()));
+    }
+    let before_any_size = BeforeAnySize::of(session);
+    let style = before_any_size
+        .state
+        .map_or(theme.text(), |state| theme.state(state));
+    for line in wrapped(&visible(&before_any_size.says), usize::from(width)) {
+        lines.push(Line::styled(line, style));
     }
     for line in exceptions(session, page) {
         lines.push(Line::styled(line, theme.state(State::Caution)));
@@ -60,6 +65,75 @@ pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'st
 pub(super) fn guidance(session: &Session) -> Option<String> {
     let banner = &session.results().worked_up()?.page.banner;
     (banner.indication != Indication::Met).then(|| format!("!! {}", banner.says))
+}
+
+/// What bears on closing at all, whichever size: exclusions, the shunt, the pulmonary
+/// resistance, guidance.
+struct BeforeAnySize {
+    says: String,
+    /// What of it is grave.
+    state: Option<State>,
+}
+
+impl BeforeAnySize {
+    fn of(session: &Session) -> Self {
+        let (exclusions, mut state) = exclusions(session);
+        let mut parts = vec![exclusions];
+        if let Some(worked_up) = session.results().worked_up() {
+            let page = &worked_up.page;
+            let figure = |id: &str, name: &str| {
+                let mut lines = page.sections.iter().flat_map(|section| &section.lines);
+                let amount = lines.find(|line| line.id == id)?.amount?;
+                let (value, unit) = (amount.number(amount.value), amount.unit.symbol());
+                Some(format!("{name} {value} {unit}").trim_end().to_owned())
+            };
+            parts.extend(figure("qp_qs", "Qp:Qs"));
+            parts.extend(figure("pulmonary_resistance_indexed", "PVRi"));
+            if page.banner.indication == Indication::Met {
+                parts.push("guidance for closing is met".to_owned());
+            } else {
+                parts.push(page.banner.says.clone());
+                state = state.or(Some(State::Caution));
+            }
+            if page.banner.indication == Indication::No {
+                state = Some(State::Stop);
+            }
+        }
+        Self {
+            says: parts.join(" · "),
+            state,
+        }
+    }
+}
+
+/// The exclusions in a few words, and how grave that is.
+fn exclusions(session: &Session) -> (String, Option<State>) {
+    let rules = session.setting().rules();
+    let site = session.document().case().site;
+    let answers = rules
+        .exclusions_for(site)
+        .map(|one| (one, session.exclusion(&one.id)));
+    let (mut excluded, mut open) = (Vec::new(), 0);
+    for (exclusion, answered) in answers {
+        match answered.map(|one| one.answer) {
+            Some(Answer::Yes) => excluded.push(exclusion.fact.as_str()),
+            Some(Answer::No) => {}
+            Some(Answer::Unknown) | None => open += 1,
+        }
+    }
+    match (excluded.as_slice(), open) {
+        ([], 0) => ("No exclusion".to_owned(), None),
+        ([], 1) => ("1 exclusion not answered".to_owned(), Some(State::Caution)),
+        ([], open) => (
+            format!("{open} exclusions not answered"),
+            Some(State::Caution),
+        ),
+        ([one], _) => (format!("Excluded: {one}"), Some(State::Stop)),
+        ([one, more @ ..], _) => (
+            format!("Excluded: {one}, and {} more", more.len()),
+            Some(State::Stop),
+        ),
+    }
 }
 
 /// The program with its version.
@@ -135,7 +209,7 @@ fn exceptions(session: &Session, page: Rect) -> Vec<String> {
         .flat_map(|says| {
             let says = format!("! exception: {says}");
             let says = visible(&says);
-            if page.height < ROOMY {
+            if page.height < TALL {
                 vec![fitted(&says, width)]
             } else {
                 wrapped(&says, width)
@@ -160,11 +234,5 @@ fn above(ranking: &Ranking) -> Vec<String> {
             .disputes()
             .map(|(_, says)| format!("≠ In dispute: {says}")),
     );
-    let open = ranking.unanswered.len();
-    if open > 0 {
-        said.push(format!(
-            "? {open} exclusions not answered: see the end of the readings"
-        ));
-    }
     said
 }

@@ -1,6 +1,8 @@
-//! Every command with its keys, to be filtered and run; the caution beside it.
+//! Every command with its keys, to be filtered and run, with what else was found; the
+//! caution beside it.
 
 use super::lines::{self, first_shown};
+use super::readings;
 use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
@@ -9,13 +11,15 @@ use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
-use session::{Command, CommandList, Session};
+use session::{Command, CommandList, Found, Session};
 use sizing::State;
 
 /// Columns of the keys.
 const KEYS: usize = 20;
 /// Columns of a command's name.
 const NAME: usize = 17;
+/// Columns of another name.
+const WIDE_NAME: usize = 26;
 
 /// From this height on there is room for hints.
 const ROOMY: u16 = 20;
@@ -32,14 +36,13 @@ pub(super) fn draw(
     area: Rect,
 ) -> usize {
     frame.render_widget(Clear, area);
-    let ids = list.found(session.keymap()).into_iter();
-    let found: Vec<&Command> = ids.filter_map(Command::named).collect();
+    let found = list.found(session);
     let width = usize::from(area.width);
     let mut caution = wrapped(CAUTION, width);
     if area.height >= ROOMY {
         // What is cut in its line is told whole under the list.
         let selected = found.get(list.filter.selected);
-        let whole = selected.map(|command| visible(&says(session, command)).into_owned());
+        let whole = selected.map(|it| visible(&in_words(session, it, theme)).into_owned());
         let whole = whole.map_or_else(Vec::new, |says| wrapped(&says, width));
         caution.splice(0..0, whole.into_iter().chain(wrapped(HINTS, width)));
     }
@@ -53,7 +56,12 @@ pub(super) fn draw(
         ),
     ])
     .areas(area);
-    let title = format!("{} commands · Enter runs one, Esc closes", found.len());
+    let is_command = |it: &&Found| matches!(it, Found::Command(_));
+    let commands = found.iter().filter(is_command).count();
+    let title = match found.len() - commands {
+        0 => format!("{commands} commands · Enter runs one, Esc closes"),
+        others => format!("{commands} commands, {others} quantities and sizes · Esc closes"),
+    };
     let under = lines::headed(frame, "All keys", &title, true, theme, top);
     let typed = Line::from(vec![
         Span::raw("find › "),
@@ -70,8 +78,8 @@ pub(super) fn draw(
         .enumerate()
         .skip(first)
         .take(room)
-        .map(|(index, command)| {
-            let line = row(session, command, theme, usize::from(body.width));
+        .map(|(index, it)| {
+            let line = row(session, it, theme, usize::from(body.width));
             if index == list.filter.selected {
                 line.patch_style(theme.selected(true))
             } else {
@@ -79,6 +87,7 @@ pub(super) fn draw(
             }
         });
     lines::draw(frame, shown.collect(), body);
+    lines::draw_more(frame, theme, body, first, found.len());
     let caution = caution
         .into_iter()
         .map(|line| Line::styled(line, theme.dim()))
@@ -87,25 +96,61 @@ pub(super) fn draw(
     room
 }
 
-fn row(session: &Session, command: &'static Command, theme: Theme, width: usize) -> Line<'static> {
-    let keys: Vec<String> = session
-        .keymap()
-        .keys(command.id)
-        .iter()
-        .map(ToString::to_string)
-        .collect();
-    let says = says(session, command);
-    let style = if command.ready(session).is_err() {
-        theme.state(State::NotAssessed)
-    } else {
-        theme.text()
+fn row(session: &Session, found: &Found, theme: Theme, width: usize) -> Line<'static> {
+    let (keys, name, is_ready) = match found {
+        Found::Command(id) => {
+            let keys = session.keymap().keys(id).iter();
+            let keys: Vec<String> = keys.map(ToString::to_string).collect();
+            let command = Command::named(id);
+            let name = command.map_or("", |it| it.name);
+            let is_ready = command.is_some_and(|it| it.ready(session).is_ok());
+            (keys.join(" "), name.to_owned(), is_ready)
+        }
+        Found::Quantity(quantity) => ("quantity".to_owned(), quantity.short_name(), true),
+        Found::Size(place) => {
+            let shelf = session.document().shelf();
+            (
+                "size".to_owned(),
+                shelf.name(*place).unwrap_or_default(),
+                true,
+            )
+        }
     };
-    let rest = width.saturating_sub(KEYS + NAME);
+    let style = if is_ready {
+        theme.text()
+    } else {
+        theme.state(State::NotAssessed)
+    };
+    // Only a command's name is made for its column.
+    let columns = match found {
+        Found::Command(_) => NAME,
+        _ => WIDE_NAME,
+    };
+    let rest = width.saturating_sub(KEYS + columns);
     Line::from(vec![
-        Span::styled(fitted(&keys.join(" "), KEYS - 1) + " ", theme.strong()),
-        Span::styled(fitted(command.name, NAME), style),
-        Span::styled(fitted(&visible(&says), rest), style),
+        Span::styled(fitted(&keys, KEYS - 1) + " ", theme.strong()),
+        Span::styled(fitted(&visible(&name), columns), style),
+        Span::styled(
+            fitted(&visible(&in_words(session, found, theme)), rest),
+            style,
+        ),
     ])
+}
+
+/// What stands behind a name.
+fn in_words(session: &Session, found: &Found, theme: Theme) -> String {
+    match found {
+        Found::Command(id) => Command::named(id).map_or_else(String::new, |it| says(session, it)),
+        Found::Quantity(quantity) => {
+            let value = readings::in_a_line(session, *quantity, theme);
+            format!("{quantity}: {value}")
+        }
+        Found::Size(place) => {
+            let listed = session.listed();
+            let candidate = listed.iter().find(|one| one.place == *place);
+            candidate.map_or_else(String::new, |one| one.judged.verdict.word().to_owned())
+        }
+    }
 }
 
 /// What a command does; in which panels, where not in this one; why not now.

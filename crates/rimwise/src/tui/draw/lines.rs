@@ -83,6 +83,36 @@ pub(super) fn headed(
     }
 }
 
+/// At the right end of the first and the last line of a list how many lines stand above
+/// and below those that are shown.
+pub(super) fn draw_more(frame: &mut Frame, theme: Theme, area: Rect, first: usize, count: usize) {
+    let area = area.intersection(frame.area());
+    let room = usize::from(area.height);
+    let below = count.saturating_sub(first + room);
+    let marks = [
+        (first, "↑", area.y),
+        (below, "↓", area.bottom().saturating_sub(1)),
+    ];
+    for (more, arrow, y) in marks {
+        let text = format!(" {arrow} {more} more");
+        let width = u16::try_from(text.width()).unwrap_or(u16::MAX);
+        if more == 0 || width > area.width || area.height < 2 {
+            continue;
+        }
+        let x = area.right() - width;
+        let buffer = frame.buffer_mut();
+        buffer.set_stringn(x, y, &text, usize::from(width), theme.strong());
+    }
+}
+
+/// Which of a list are shown, where not all are: `1–9 of 158`.
+pub(super) fn shown_of(first: usize, room: usize, count: usize) -> String {
+    if count <= room {
+        return count.to_string();
+    }
+    format!("{}–{} of {count}", first + 1, (first + room).min(count))
+}
+
 /// What stands beside a heading: where what is under it is stale, that it is.
 pub(super) const fn of_before(is_stale: bool, beside: &str) -> &str {
     if is_stale { OF_BEFORE } else { beside }

@@ -127,17 +127,19 @@ impl List {
     ) {
         seen.note(area, Target::Panel(focus));
         let selected = selected.min(self.entries.len().saturating_sub(1));
-        let (shown, entries) = self.shown(selected, usize::from(area.height));
+        let count = self.lines.len();
+        let (first, shown, entries) = self.shown(selected, usize::from(area.height));
         lines::draw(frame, lines::stale(shown, is_stale, theme), area);
+        lines::draw_more(frame, theme, area, first, count);
         for &(entry, line) in &entries {
             seen.note_line(area, line, Target::Line(focus, entry));
         }
         seen.visible.panels[focus] = entries.len().max(1);
     }
 
-    /// The lines that are shown, so that the selected entry is among them, and the
-    /// entries that begin there with their lines.
-    fn shown(self, selected: usize, room: usize) -> (Vec<Line<'static>>, Vec<(usize, usize)>) {
+    /// The first line that is shown and those from there, so that the selected entry is
+    /// among them, and the entries that begin there with their lines.
+    fn shown(self, selected: usize, room: usize) -> Shown {
         let at = self.entries.get(selected).copied().unwrap_or(0);
         // The first entry is shown with all that is said over it.
         let at = if selected == 0 { 0 } else { at };
@@ -149,9 +151,12 @@ impl List {
             .map(|(entry, line)| (entry, line - first))
             .collect();
         let shown = self.lines.into_iter().skip(first).take(room).collect();
-        (shown, entries)
+        (first, shown, entries)
     }
 }
+
+/// The first line that is shown, the lines, and the entries that begin there with theirs.
+type Shown = (usize, Vec<Line<'static>>, Vec<(usize, usize)>);
 
 #[cfg(test)]
 mod tests {
@@ -165,7 +170,7 @@ mod tests {
                 list.say(vec![Line::raw("said")]);
                 list.entry(vec![Line::raw(entry.to_string())], selected, Theme::MONO);
             }
-            let (shown, entries) = list.shown(selected, 5);
+            let (_, shown, entries) = list.shown(selected, 5);
             assert!(
                 shown
                     .iter()

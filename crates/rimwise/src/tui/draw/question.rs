@@ -42,7 +42,7 @@ fn about(question: &Question, theme: Theme, width: usize, room: usize) -> Vec<Li
         0
     };
     let first =
-        (cut > 0 && room > 0).then(|| Line::styled(format!("  … {cut} before these"), theme.dim()));
+        (cut > 0 && room > 0).then(|| Line::styled(format!("  … {cut} more above"), theme.dim()));
     let rest = all.iter().skip(cut).flat_map(|line| {
         let line = visible(line);
         let lines = wrapped(&format!("· {line}"), width);

@@ -3,7 +3,7 @@
 use super::has_keys;
 use super::lines::{self, first_shown};
 use super::seen::Seen;
-use crate::text::{fitted, fitted_at_end};
+use crate::text::fitted;
 use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
@@ -16,8 +16,6 @@ use unicode_width::UnicodeWidthStr;
 
 /// Columns of the rank.
 const RANK: usize = 4;
-/// Columns of the group.
-const GROUP: usize = 5;
 /// Columns of the verdict's glyph and word.
 const VERDICT: usize = 15;
 /// Columns of them where there is little room.
@@ -26,7 +24,9 @@ const SHORT_VERDICT: usize = 13;
 const GLYPH: usize = 3;
 /// Columns of the chance, where it is no bound.
 const CHANCE: usize = 6;
-/// Under this width the group is left out and the verdict said in a short word.
+/// From this width on the heading says of what the sizes are.
+const WITH_UNITS: u16 = 78;
+/// Under this width the verdict is said in a short word.
 const NARROW: usize = 44;
 
 /// Draws the list as the filter leaves it.
@@ -42,23 +42,26 @@ pub(super) fn draw(
     let filter = &session.document().shown().filter;
     let listed = session.listed();
     let title = match (filter.text.is_empty(), filter.verdict) {
-        (true, None) => "Ranked, inside limits (geometry only)".to_owned(),
+        (true, None) if area.width < WITH_UNITS => {
+            "Ranked, inside limits (geometry only)".to_owned()
+        }
+        (true, None) => "Ranked by waist × length, mm; inside limits (geometry only)".to_owned(),
         (true, Some(verdict)) => format!("Ranked: only {}", verdict.word()),
         (false, None) => format!("Ranked: “{}”", visible(&filter.text)),
         (false, Some(verdict)) => {
             format!("Ranked: “{}”, {}", visible(&filter.text), verdict.word())
         }
     };
-    let sizes = format!("{} sizes", listed.len());
+    let room = usize::from(area.height.saturating_sub(1));
+    let selected = session.listed_place();
+    let first = first_shown(selected.unwrap_or(0), listed.len(), room);
+    let sizes = format!("{} sizes", lines::shown_of(first, room, listed.len()));
     let beside = lines::of_before(session.shows_stale(), &sizes);
     let area = lines::headed(frame, &title, beside, focused, theme, area);
-    let room = usize::from(area.height);
     seen.visible.panels[Focus::Ranking] = room;
     let Some(assessed) = session.results().assessed() else {
         return;
     };
-    let selected = session.listed_place();
-    let first = first_shown(selected.unwrap_or(0), listed.len(), room);
     let shown = listed
         .iter()
         .enumerate()
@@ -94,31 +97,20 @@ pub(super) fn all(session: &Session, theme: Theme, width: u16) -> Vec<Line<'stat
 }
 
 fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> Line<'static> {
-    let index = ranking
-        .candidates
-        .iter()
-        .position(|one| one.place == candidate.place);
-    let group = index
-        .and_then(|index| ranking.groups.get(index))
-        .copied()
-        .unwrap_or_default();
+    let rank = rank(ranking, candidate);
     let verdict = candidate.judged.verdict;
     let is_narrow = width < NARROW;
     let chance = chance(candidate);
     // Where a bound takes the room, the glyph alone tells the verdict.
-    let (group, word, said) = if is_narrow && chance.width() > CHANCE {
-        (String::new(), "", GLYPH)
+    let (word, said) = if is_narrow && chance.width() > CHANCE {
+        ("", GLYPH)
     } else if is_narrow {
-        (String::new(), short_word(verdict), SHORT_VERDICT)
+        (short_word(verdict), SHORT_VERDICT)
     } else {
-        (
-            format!("{:<GROUP$}", format!(" g{group}")),
-            verdict.word(),
-            VERDICT,
-        )
+        (verdict.word(), VERDICT)
     };
     let room = chance.width().max(CHANCE);
-    let fixed = RANK + group.len() + said + room;
+    let fixed = RANK + said + room;
     let name = width.saturating_sub(fixed).min(MOST_NAME);
     let rest = width.saturating_sub(fixed + name);
     let last = match ranking.aside(candidate) {
@@ -127,11 +119,8 @@ fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> 
     };
     let mark = if candidate.is_on_shelf { " " } else { "–" };
     Line::from(vec![
-        Span::styled(
-            format!("{:>3}{group}{mark}", index.unwrap_or_default() + 1),
-            theme.dim(),
-        ),
-        Span::raw(fitted_at_end(&visible(&candidate.name()), name)),
+        Span::styled(format!("{rank:>3}{mark}"), theme.dim()),
+        Span::raw(fitted(&visible(&told::device(&candidate.name())), name)),
         Span::styled(
             fitted(&format!(" {} {word}", told::verdict_glyph(verdict)), said),
             theme.verdict(verdict),
@@ -141,8 +130,17 @@ fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> 
     ])
 }
 
+/// The rank of a candidate, from 1: those that nothing tells apart share one.
+fn rank(ranking: &Ranking, candidate: &Candidate) -> usize {
+    let mut all = ranking.candidates.iter();
+    let index = all.position(|one| one.place == candidate.place);
+    let group = index.and_then(|index| ranking.groups.get(index));
+    let first = group.and_then(|group| ranking.groups.iter().position(|one| one == group));
+    first.or(index).unwrap_or_default() + 1
+}
+
 /// The longest name that is not cut.
-const MOST_NAME: usize = 20;
+const MOST_NAME: usize = 24;
 
 /// A verdict in a short word.
 const fn short_word(verdict: Verdict) -> &'static str {

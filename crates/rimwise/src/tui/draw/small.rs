@@ -10,7 +10,7 @@ use files::visible;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::Line;
-use session::{Row, Session};
+use session::Session;
 use sizing::{Outcome, State};
 use unicode_width::UnicodeWidthStr;
 
@@ -94,20 +94,16 @@ fn essentials(session: &Session, theme: Theme, width: usize) -> Vec<(Need, Line<
     told
 }
 
-/// The selected reading.
+/// The selected reading, or what counts of the selected quantity.
 fn reading(session: &Session) -> Option<String> {
-    match session.row()? {
-        Row::Reading(id, quantity) => {
-            let reading = session.document().reading(id)?;
-            Some(format!(
-                "{} {} {}",
-                quantity.address(),
-                reading.value,
-                quantity.unit().symbol()
-            ))
-        }
-        row => row
-            .quantity()
-            .map(|quantity| format!("{} not read", quantity.address())),
-    }
+    let row = session.row()?;
+    let quantity = row.quantity()?;
+    let (address, unit) = (quantity.address(), quantity.unit().symbol());
+    let law = session.setting().resolved()[quantity.index()].law;
+    let counts = law.map(|law| (10.0 * law.nominal()).round() / 10.0);
+    let value = session.reading_of(row).map(|reading| reading.value);
+    Some(match value.or(counts) {
+        Some(value) => format!("{address} {value} {unit}"),
+        None => format!("{address} not measured"),
+    })
 }

@@ -32,7 +32,7 @@ fn of_guide(ask: &Ask) -> Vec<Hint> {
             ("e", "how measured"),
             ("u", "undo"),
         ],
-        Ask::Absent(_) => &[("enter", "go on"), ("n", "there may be one"), ("u", "undo")],
+        Ask::Absent(_) => &[("enter", "go on"), ("n", "it is in reach"), ("u", "undo")],
         Ask::Fact(fact) => return of_fact(*fact, &ends),
         Ask::Exclusion(_) | Ask::Finding(_) => &[
             ("y", "yes"),

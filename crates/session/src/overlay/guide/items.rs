@@ -70,8 +70,8 @@ impl Chapter {
     pub const fn title(self) -> &'static str {
         match self {
             Self::Defect => "The defect",
-            Self::Beside => "What stands beside it",
-            Self::Child => "The child and the way in",
+            Self::Beside => "Valves and outflow tracts",
+            Self::Child => "The child and the access",
             Self::Facts => "Facts",
             Self::Exclusions => "Exclusions",
             Self::List => "The list",

@@ -59,7 +59,7 @@ impl Guide {
             ConfirmationAnswer::Keep => return GuideStep::Answer(asked.edit, After::Next),
             ConfirmationAnswer::Drop => {
                 self.editor = Editor::default();
-                self.error = Some("not taken: type the right value".to_owned());
+                self.error = Some("dropped; type the right value".to_owned());
             }
             ConfirmationAnswer::Correct => {
                 self.editor = Editor::selected(self.editor.text());

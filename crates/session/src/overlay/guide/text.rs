@@ -104,8 +104,8 @@ impl Guide {
             }) => {
                 told.title = format!("The {} is out of reach of any disc", neighbour(*absent));
                 told.says = vec![
-                    ("so", "nothing of it is asked or counted".to_owned()),
-                    ("n", "takes it back: there may be one".to_owned()),
+                    ("so", "it is neither asked for nor counted".to_owned()),
+                    ("n", "takes it back: it is in reach".to_owned()),
                 ];
             }
             Some(GuideItem { ask: Ask::List, .. }) | None => self.list_told(&mut told, model),
@@ -174,9 +174,9 @@ impl Guide {
             .map(|one| listed(model, one).name)
             .collect();
         told.title = if open.is_empty() {
-            "All that the list needs was asked and answered".to_owned()
+            "Everything the list needs was answered".to_owned()
         } else {
-            "All that the list needs was asked".to_owned()
+            "Everything the list needs was asked".to_owned()
         };
         if !open.is_empty() {
             // A question of fact that is open is said over the list, and no more.
@@ -184,9 +184,9 @@ impl Guide {
                 .iter()
                 .any(|one| !one.needed_by.is_empty() && is_open(model, one));
             let so = if holds {
-                "no size is better than borderline until all that checks need is read"
+                "every size stays borderline at best until this is measured"
             } else {
-                "said over the list until it is answered"
+                "shown above the list until it is answered"
             };
             told.says.push(("open", format!("{}: {so}", few(&open))));
         }
@@ -204,12 +204,12 @@ impl Guide {
             let save = model.key_of("save");
             told.says.push((
                 "file",
-                format!("none yet: once the guide is closed {save} saves the case"),
+                format!("not in a file yet; {save} saves it once the guide is closed"),
             ));
         }
         told.says.push((
             "next",
-            "Enter closes the guide and shows the list; down goes on to what is optional"
+            "Enter closes the guide and shows the list; down leads to optional questions"
                 .to_owned(),
         ));
     }
@@ -253,7 +253,8 @@ fn few(names: &[String]) -> String {
 fn left_out(quantity: Quantity, needed_by: &[&str], model: &Model) -> String {
     let info = quantity.info();
     if (info.structure, info.feature) == (Structure::Defect, measurement::Feature::Rotation) {
-        return "any rotation is as likely, and the worst for each check counts".to_owned();
+        return "every rotation is taken as equally likely; the worst counts for each check"
+            .to_owned();
     }
     let of_default = || {
         let rules = model.document().rules();
@@ -266,23 +267,23 @@ fn left_out(quantity: Quantity, needed_by: &[&str], model: &Model) -> String {
         return says;
     }
     if let Some(other) = sizing::resolve::followed(quantity) {
-        return format!("taken to be as the {other}");
+        return format!("taken as the {other}");
     }
     match (info.structure, needed_by) {
         (Structure::Patient, _) if !quantity.is_for_workup_alone() => {
-            "the limits of small children count".to_owned()
+            "the limits for small children apply".to_owned()
         }
-        (Structure::LeftOpening | Structure::RightOpening, _) => "taken to be 0".to_owned(),
+        (Structure::LeftOpening | Structure::RightOpening, _) => "taken as 0".to_owned(),
         (Structure::LeftVentricle | Structure::RightVentricle, [])
             if !quantity.is_for_workup_alone() =>
         {
-            "the left pressure is taken to be the higher".to_owned()
+            "the left pressure is taken as the higher".to_owned()
         }
-        (_, []) => "no size hangs on it; the work-up says what stays open".to_owned(),
+        (_, []) => "no verdict depends on it; the work-up lists it as open".to_owned(),
         (_, checks) => {
             let checks: Vec<String> = checks.iter().map(ToString::to_string).collect();
             format!(
-                "no size is better than borderline, for it is not assessed: {}",
+                "every size stays borderline at best, because this is not assessed: {}",
                 few(&checks)
             )
         }
@@ -298,7 +299,7 @@ fn fact_told(told: &mut GuideText, fact: Fact, model: &Model) {
     let unsure = if fact.is_needed(case) {
         unsure(fact)
     } else {
-        "no size hangs on it; the work-up says what stays open"
+        "no verdict depends on it; the work-up lists it as open"
     };
     question(fact).clone_into(&mut told.title);
     told.says = vec![
@@ -329,17 +330,18 @@ fn question_told(told: &mut GuideText, asked: &GuideItem, model: &Model) {
         }
     }
     let unknown = match asked.ask {
-        Ask::Exclusion(_) => "stays open, and no size is better than borderline",
-        _ => "no size hangs on it; the work-up says what stays open",
+        Ask::Exclusion(_) => "stays open; every size stays borderline at best",
+        _ => "no verdict depends on it; the work-up lists it as open",
     };
     if matches!(asked.ask, Ask::Exclusion(_)) {
-        told.says
-            .push(("yes", "stops every shape before any geometry".to_owned()));
+        told.says.push((
+            "yes",
+            "excludes every device before any geometry".to_owned(),
+        ));
     }
     told.says.push(("not known", unknown.to_owned()));
     if answer == Answer::Yes && matches!(asked.ask, Ask::Exclusion(_)) {
-        told.grave =
-            Some("This stops every shape: none is ranked as one that fits. Enter goes on.");
+        told.grave = Some("This excludes every device; none can fit. Enter goes on.");
     }
 }
 

@@ -95,19 +95,23 @@ impl ShelfPart {
     pub const fn means(self) -> &'static str {
         match self {
             Self::Id => "for the command line: small letters, digits, hyphens",
-            Self::Name => "a plain name, none of a brand",
-            Self::About => "what it is for, in a sentence",
+            Self::Name => "a plain name, not a brand",
+            Self::About => "its purpose in a sentence",
             Self::Conformability => "0: discs stay flat; 1: they lie on the wall as cloth",
-            Self::BraidAngle => "of the wires from the axis; 0: a squeezed waist grows no longer",
+            Self::BraidAngle => {
+                "angle of the wires to the axis; 0: a squeezed waist keeps its length"
+            }
             Self::Label => "waist and length as a rule, such as 5x3",
             Self::Waist => "diameter of the waist when free",
             Self::Length => "length of the waist when free",
-            Self::Disc(_) => "its diameter, not its radius; nothing: there is no such disc",
+            Self::Disc(_) => "its diameter, not its radius; empty where there is no such disc",
             Self::Thickness(_) => "thickness of the disc when free",
-            Self::OffsetU(_) => "its centre toward the reference valve; under 0: away from it",
-            Self::OffsetV(_) => "its centre a quarter turn clockwise of that, seen from the left",
-            Self::Sheath => "the least sheath, named by what fits inside",
-            Self::SheathOuter => "its outer diameter, if it is known",
+            Self::OffsetU(_) => {
+                "offset of its centre toward the reference valve; below 0 is away from it"
+            }
+            Self::OffsetV(_) => "offset of its centre toward 3 o'clock, seen from the left",
+            Self::Sheath => "the smallest sheath, by its inner size in French",
+            Self::SheathOuter => "its outer diameter, where it is known",
         }
     }
 

@@ -289,7 +289,7 @@ const COMMANDS: &[Tried] = &[
         "out_of_reach",
         "aortic.rim 1.5",
         "n",
-        "says 4 readings of the aortic valve in use: set aside what is wrong first",
+        "says 4 readings of the aortic valve count: set aside what is wrong first",
     ),
     (
         "out_of_reach",
@@ -425,6 +425,25 @@ const COMMANDS: &[Tried] = &[
         "o / x enter c",
         "filter ",
     ),
+    (
+        "find_quantity",
+        "vein.diameter 4",
+        "/ a o r t i c space r i m enter right",
+        "aortic.rim 1.6",
+    ),
+    ("find_quantity", "aortic.rim 1.5", "/ C F V esc", "layers 1"),
+    (
+        "find_quantity",
+        "vein.diameter unread",
+        "/ C F V enter 4 . 2 enter",
+        "vein.diameter 4.2",
+    ),
+    (
+        "find_quantity",
+        "aortic.rim 1.5",
+        "/ L V E D D enter 3 1 enter",
+        "left_ventricle.diameter selected",
+    ),
     ("undo", "aortic.rim 1.5", "right right u", "aortic.rim 1.5"),
     (
         "undo",
@@ -449,6 +468,18 @@ const COMMANDS: &[Tried] = &[
         "aortic.rim 1.5",
         "right u : a g a i n space t a k e n enter",
         "aortic.rim 1.6",
+    ),
+    (
+        "commands",
+        "aortic.rim 1.5",
+        "? C F V enter",
+        "vein.diameter selected",
+    ),
+    (
+        "commands",
+        "aortic.rim 1.5",
+        "? w i d e / 5 x 4 enter",
+        "focus Ranking",
     ),
     ("face", "bays even-wide/5x3", "f", "shown Right Aortic"),
     ("valve", "bays even-wide/5x3", "v", "shown Left Tricuspid"),

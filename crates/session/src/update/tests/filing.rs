@@ -12,6 +12,18 @@ pub(super) const FILING: &[Tried] = &[
         "N x enter enter esc q",
         "asks Unsaved: x. Leave?",
     ),
+    (
+        "next_case",
+        "file a.ron",
+        "ctrl-n",
+        "says one case was opened: `rimwise *.ron` opens several",
+    ),
+    (
+        "previous_case",
+        "file a.ron",
+        "ctrl-p",
+        "says one case was opened: `rimwise *.ron` opens several",
+    ),
     ("leave", "file a.ron", "q", "leaving"),
     ("leave", "file a.ron", "right u q", "leaving"),
     (
@@ -45,6 +57,12 @@ pub(super) const FILING: &[Tried] = &[
         "save",
         "aortic.rim 1.5",
         "w enter",
+        "errand Save(Save { to: \"muscular-outlet-defect-3-6-kg-short-aortic-rim.ron\", over: false, leaves: false })",
+    ),
+    (
+        "save",
+        "aortic.rim 1.5",
+        "w ctrl-u enter",
         "error expected the path of a file",
     ),
     (
@@ -71,3 +89,25 @@ pub(super) const FILING: &[Tried] = &[
         "says the case is in no file yet",
     ),
 ];
+
+#[test]
+fn cases_opened_together_are_gone_through_in_order_and_nothing_unsaved_is_left() {
+    let paths: Vec<std::path::PathBuf> = ["a.ron", "b.ron", "c.ron"].map(Into::into).into();
+    let mut session = super::glance::opened("file b.ron").with_conference(paths.clone());
+    assert_eq!(session.place_in_conference(), Some((1, 3)));
+    let opened = |session: &crate::Session| {
+        session.outbox.iter().rev().find_map(|effect| match effect {
+            crate::Effect::File(crate::Errand::Open(path)) => Some(path.clone()),
+            _ => None,
+        })
+    };
+    crate::fixture::press(&mut session, "ctrl-n");
+    assert_eq!(opened(&session).as_ref(), Some(&paths[2]));
+    crate::fixture::press(&mut session, "ctrl-p");
+    assert_eq!(opened(&session).as_ref(), Some(&paths[0]));
+    session.outbox.clear();
+    crate::fixture::press(&mut session, "right ctrl-n");
+    assert_eq!(opened(&session), None, "asked first");
+    crate::fixture::press(&mut session, "n");
+    assert_eq!(opened(&session).as_ref(), Some(&paths[2]));
+}

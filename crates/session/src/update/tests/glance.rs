@@ -179,7 +179,7 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
                 Some(case.findings.get(finding).copied().unwrap_or_default()),
             ),
             Row::Absent(neighbour) => (format!("absent {}", neighbour.name()), None),
-            Row::Reading(_, quantity) | Row::Unread(quantity) => {
+            Row::Reading(_, quantity) | Row::Quantity(quantity) => {
                 (quantity.address().to_owned(), None)
             }
         };

@@ -98,14 +98,14 @@ pub(super) const LOOKING: &[Tried] = &[
     (
         "down",
         "aortic.rim 1.5",
-        "down j",
+        "down j down",
         "aortic.clock_position selected",
     ),
     ("down", "bays even-wide/5x3", "down", "bays even-wide/5x4"),
     (
         "up",
         "aortic.clock_position 0",
-        "up up up",
+        "up up",
         "wall.thickness selected",
     ),
     ("up", "bays even-wide/5x4", "up", "bays even-wide/5x3"),
@@ -113,13 +113,13 @@ pub(super) const LOOKING: &[Tried] = &[
         "page_down",
         "aortic.rim 1.5",
         "home page-down",
-        "aortic.diameter_across selected",
+        "aortic.annulus_angle selected",
     ),
     (
         "page_up",
         "aortic.rim 1.5",
         "home page-down page-down page-up",
-        "aortic.diameter_across selected",
+        "aortic.annulus_angle selected",
     ),
     (
         "first",

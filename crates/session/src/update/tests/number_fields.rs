@@ -295,7 +295,7 @@ fn the_form_and_the_field_of_a_reading_ask_back_as_well() {
     let mut session = opened("aortic.rim 1.5");
     let row = |session: &Session| {
         let mut rows = session.rows().iter();
-        rows.position(|row| matches!(row, Row::Reading(_, of) if of.address() == "aortic.rim"))
+        rows.position(|row| matches!(row, Row::Quantity(of) if of.address() == "aortic.rim"))
     };
     session.select_line(Focus::Readings, row(&session).unwrap());
     let before = session.document().clone();
@@ -327,8 +327,7 @@ fn the_form_and_the_field_of_a_reading_ask_back_as_well() {
 fn the_same_reading_typed_twice_is_asked_about() {
     let mut session = opened("aortic.rim 1.5");
     let mut rows = session.rows().iter();
-    let row =
-        rows.position(|row| matches!(row, Row::Reading(_, of) if of.address() == "aortic.rim"));
+    let row = rows.position(|row| matches!(row, Row::Quantity(of) if of.address() == "aortic.rim"));
     session.select_line(Focus::Readings, row.unwrap());
     let count = session.document().case().readings.len();
     // The form of another reading begins as the one before was taken.
@@ -353,7 +352,7 @@ fn a_form_takes_no_power_of_ten_and_every_unit_it_shows() {
     let row = session
         .rows()
         .iter()
-        .position(|row| matches!(row, Row::Reading(_, of) if of.address() == "aortic.rim"));
+        .position(|row| matches!(row, Row::Quantity(of) if of.address() == "aortic.rim"));
     session.select_line(Focus::Readings, row.unwrap());
     press(&mut session, "enter 2 e 1 enter");
     assert!(

@@ -49,7 +49,7 @@ pub(super) const RULES: &[Tried] = &[
         "except",
         "rule rim overlap left",
         "e up x enter",
-        "error your centre says the same: change a number, or leave with esc",
+        "error that is your centre's rule already: change a number, or leave with esc",
     ),
     (
         "except",
@@ -79,7 +79,7 @@ pub(super) const RULES: &[Tried] = &[
         "except",
         "rule the outlet septum is malaligned",
         "e",
-        "says an exclusion is a fact: it is answered at the end of the readings",
+        "says an exclusion is answered at the end of the readings, not excepted",
     ),
     (
         "no_exception",

@@ -68,7 +68,7 @@ pub(super) const SHELF: &[Tried] = &[
         "edit_shape",
         "shelf even-wide/5x3",
         "e enter",
-        "error nothing is otherwise: change a line, or leave with esc",
+        "error nothing was changed: change a line, or leave with esc",
     ),
     (
         "edit_shape",
@@ -86,7 +86,7 @@ pub(super) const SHELF: &[Tried] = &[
         "add_size",
         "shelf even-wide/5x3",
         "a down 6 enter",
-        "error size: expected another label: this one is there",
+        "error size: expected another label; this one exists",
     ),
     (
         "new_shape",
@@ -106,7 +106,7 @@ pub(super) const SHELF: &[Tried] = &[
         "shelf even-wide/5x3",
         "n e v e n - w i d e down e down e down 0 down 0 down a down 5 down 4 down down down down \
          down down down down down 5 enter",
-        "error short name: expected one that no other shape has",
+        "error short name: expected a name that no other shape has",
     ),
     (
         "copy_shape",
@@ -118,7 +118,7 @@ pub(super) const SHELF: &[Tried] = &[
         "copy_shape",
         "shelf even-wide/5x3",
         "c enter",
-        "error short name: expected one that no other shape has",
+        "error short name: expected a name that no other shape has",
     ),
     (
         "copy_shape",
@@ -130,7 +130,7 @@ pub(super) const SHELF: &[Tried] = &[
         "remove_shape",
         "shelf even-wide/5x3",
         "delete",
-        "says it is not yours to remove: put it aside instead",
+        "says it came with the program and cannot be removed: mark it out of stock instead",
     ),
     (
         "remove_shape",

@@ -25,7 +25,7 @@ fn a_nudge_leaves_the_work_up_to_the_worker_and_shows_the_one_of_before_as_such(
         assess(&mut session);
         assert!(of_before(&session).is_empty(), "{name}: worked up");
         let rows: Vec<usize> = (0..session.rows().len())
-            .filter(|&row| matches!(session.rows()[row], Row::Reading(..)))
+            .filter(|&row| session.reading_of(&session.rows()[row]).is_some())
             .collect();
         // The defect's first axis, and something of the circulation or the body.
         for row in rows.first().into_iter().chain(rows.last()).copied() {

@@ -5,8 +5,8 @@ mod table;
 use super::{List, Seen, said};
 use crate::text::fitted;
 use crate::told;
-use crate::tui::draw::footer::modality;
 use crate::tui::draw::lines;
+use crate::tui::draw::readings::modality;
 use crate::tui::theme::Theme;
 use files::visible;
 use measurement::{Quantity, ReadingId};
@@ -69,9 +69,13 @@ pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) ->
         .doubted()
         .is_some_and(|it| it.place == candidate.place);
     if !is_known {
-        list.say(said("looking for break-evens …", theme.dim(), width));
+        list.say(said(
+            "working out where the verdict changes …",
+            theme.dim(),
+            width,
+        ));
     } else if session.results().doubted().is_some_and(|it| !it.is_last) {
-        let text = "looking for what to measure next …";
+        let text = "working out what to measure next …";
         list.say(said(text, theme.dim(), width));
     }
     list
@@ -91,7 +95,7 @@ fn how_sure(
             if is_awaited {
                 "chances follow"
             } else {
-                "no chance, for the case is not rated"
+                "no chance is given, because the case is not rated"
             }
             .to_owned()
         },
@@ -129,7 +133,7 @@ fn tied(session: &Session, candidate: &Candidate) -> String {
         .map(|(one, _)| one.name())
         .collect();
     match others.len() {
-        0 => "Tied with no other size.".to_owned(),
+        0 => "No other size is tied with it.".to_owned(),
         count => {
             const NAMED: usize = 4;
             let more = if count > NAMED {
@@ -168,8 +172,8 @@ fn without_end(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>
         lines = headed(session, DECISIVE, theme, width);
     }
     let text = match others {
-        1 => "One other reading alone changes nothing, whatever its value.".to_owned(),
-        _ => format!("None of {others} other readings alone changes it, whatever its value."),
+        1 => "One other reading cannot change the verdict on its own.".to_owned(),
+        _ => format!("None of {others} other readings can change the verdict on its own."),
     };
     lines.extend(said(&text, theme.dim(), width));
     lines
@@ -195,7 +199,7 @@ fn contributions(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'s
         .collect();
     let mut lines = vec![Line::styled(
         fitted(
-            "What costs most: share of simulated variations in which the limit is broken",
+            "What costs most, as the share of simulated variations in which the limit is broken",
             usize::from(width),
         ),
         theme.strong(),
@@ -227,7 +231,7 @@ fn contributions(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'s
     }
     if !unknown.is_empty() {
         let text = format!(
-            "? not assessed, so the chance is at most that: {}",
+            "? not assessed, so the chance is an upper bound: {}",
             unknown.join(", ")
         );
         lines.extend(said(&text, theme.state(State::Caution), width));
@@ -237,7 +241,7 @@ fn contributions(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'s
 
 const fn title(doubt: &Doubt) -> &'static str {
     match doubt {
-        Doubt::Disputed(..) => "In dispute: the two readings furthest apart",
+        Doubt::Disputed(..) => "The two readings furthest apart",
         Doubt::SetAside(..) => "Set aside",
         Doubt::Decisive(_) => DECISIVE,
     }

@@ -7,7 +7,7 @@ use crate::tui::theme::Theme;
 use ratatui::Frame;
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Constraint, Layout, Rect};
-use ratatui::style::Modifier;
+use ratatui::style::{Color, Modifier, Style};
 use ratatui::text::Line;
 use ratatui::widgets::Widget;
 use ratatui::widgets::canvas::{Canvas, Line as Stroke};
@@ -18,10 +18,13 @@ use sizing::fit_map::{Axis, FitMap};
 const LINES: [f64; 2] = [0.5, 0.9];
 /// Lines in which a cell is told.
 const CELL_LINES: usize = 2;
-/// Columns of the scale of overhangs.
-const SCALE: u16 = 5;
-/// Lines under the field: the scale of waists and what the glyphs mean.
-const LEGEND: u16 = 2;
+/// Columns of the scale of overhangs with its ticks.
+const SCALE: u16 = 6;
+/// Lines under the field: the scale of waists, its name, and what colours and marks
+/// mean.
+const LEGEND: u16 = 4;
+/// The line over the field: the name of the scale of overhangs.
+const AXIS: u16 = 1;
 
 /// Draws the page.
 pub(in crate::tui::draw) fn draw(
@@ -60,9 +63,9 @@ pub(in crate::tui::draw) fn draw(
     lines::draw(frame, told, top);
     let field = Rect {
         x: body.x + SCALE.min(body.width),
+        y: body.y + AXIS,
         width: body.width.saturating_sub(SCALE),
-        height: body.height.saturating_sub(LEGEND),
-        ..body
+        height: body.height.saturating_sub(LEGEND + AXIS),
     };
     if field.is_empty() {
         return;
@@ -76,10 +79,10 @@ pub(in crate::tui::draw) fn draw(
 fn without_map(session: &Session) -> String {
     let not_rated = session.setting().not_rated();
     not_rated.map_or_else(
-        || "counting what would fit …".to_owned(),
+        || "working out what would fit …".to_owned(),
         |not_rated| {
             format!(
-                "No map of a case that is not rated. {}",
+                "There is no map, because the case is not rated. {}",
                 not_rated.sentences()
             )
         },
@@ -133,7 +136,7 @@ fn answer(mapped: &FitMapResult, theme: Theme, width: u16) -> Vec<Line<'static>>
     let mut lines = match &mapped.says {
         Some(says) => said(says, theme.strong(), width),
         None => said(
-            "What would fit is still being counted …",
+            "What would fit is still being worked out …",
             theme.dim(),
             width,
         ),
@@ -162,7 +165,11 @@ fn at_cursor(
         let stop = map
             .stopped_by(cell)
             .map_or_else(String::new, |(stop, share)| {
-                format!("; {} is broken in {:.0} %", stop.name(), 100.0 * share)
+                format!(
+                    "; most often over the limit: {} in {:.0} %",
+                    stop.name(),
+                    100.0 * share
+                )
             });
         format!(": {at_most}{:.0} %{stop}", 100.0 * cell.chance.value)
     });
@@ -175,7 +182,7 @@ fn at_cursor(
     let sizes = if sizes.is_empty() {
         String::new()
     } else {
-        format!("; here lies {}", sizes.join(", "))
+        format!("; catalogue size here: {}", sizes.join(", "))
     };
     let overhang = map.overhangs.value(row);
     let text = format!(
@@ -218,6 +225,11 @@ fn draw_field(
         }
     };
     for at in field.rows().flat_map(Rect::columns) {
+        if let Some([over, under]) = halves(map, theme, field, (at.x, at.y)) {
+            let style = Style::new().fg(over).bg(under);
+            buffer.set_string(at.x, at.y, UPPER_HALF, style);
+            continue;
+        }
         let chance = cell_at(cells(map), field, at.x, at.y)
             .and_then(|(column, row)| map.chance(column, row));
         let chance = chance.unwrap_or(0.0);
@@ -229,13 +241,44 @@ fn draw_field(
         if let Some(cell) = mark.cell(map) {
             let (x, y) = place(map, field, cell);
             let glyph = if mark.is_near { like } else { other };
-            buffer.set_string(x, y, glyph, theme.strong());
+            let style = over_field(theme, &buffer[(x, y)]);
+            buffer.set_string(x, y, glyph, style);
         }
     }
     if let Ok(cell) = session.cell() {
         let (x, y) = place(map, field, cell);
-        let style = theme.strong().add_modifier(Modifier::REVERSED);
+        let style = over_field(theme, &buffer[(x, y)]).add_modifier(Modifier::REVERSED);
         buffer.set_string(x, y, cursor, style);
+    }
+}
+
+/// A cell of which the upper half has the colour of letters, the lower that behind
+/// them.
+const UPPER_HALF: &str = "▀";
+
+/// The colours of the two halves of a cell of the field; `None` where the theme fills
+/// nothing.
+fn halves(map: &FitMap, theme: Theme, field: Rect, (x, y): (u16, u16)) -> Option<[Color; 2]> {
+    // Twice the rows: the halves are rows of their own.
+    let tall = Rect {
+        y: 0,
+        height: 2 * field.height,
+        ..field
+    };
+    let half = |lower: u16| {
+        let row = 2 * (y - field.y) + lower;
+        let cell = cell_at(cells(map), tall, x, row);
+        let chance = cell.and_then(|(column, row)| map.chance(column, row));
+        theme.filled_chance(chance.unwrap_or(0.0))
+    };
+    Some([half(0)?, half(1)?])
+}
+
+/// A mark over the field, on the colour that lies there.
+fn over_field(theme: Theme, cell: &ratatui::buffer::Cell) -> Style {
+    match cell.bg {
+        Color::Reset => theme.strong(),
+        ground => theme.strong().fg(theme.on_filled(ground)).bg(ground),
     }
 }
 
@@ -267,7 +310,8 @@ fn lines_of_chance(map: &FitMap, theme: Theme, field: Rect, buffer: &mut Buffer)
     for at in field.rows().flat_map(Rect::columns) {
         let symbol = over[(at.x, at.y)].symbol();
         if !symbol.trim().is_empty() && symbol != "⠀" {
-            buffer.set_string(at.x, at.y, symbol, theme.strong());
+            let style = over_field(theme, &buffer[(at.x, at.y)]);
+            buffer.set_string(at.x, at.y, symbol, style);
         }
     }
 }
@@ -301,37 +345,66 @@ fn place(map: &FitMap, field: Rect, (column, row): (usize, usize)) -> (u16, u16)
     (x, field.bottom() - 1 - up)
 }
 
-/// Millimetres along both edges, and what the glyphs mean.
+/// The axes with their names and millimetres, and what colours and marks mean.
 fn scales(mapped: &FitMapResult, theme: Theme, body: Rect, field: Rect, buffer: &mut Buffer) {
     let map = &mapped.map;
+    let width = usize::from(body.width);
+    let mut put = |x: u16, y: u16, text: &str| {
+        let room = usize::from(body.right().saturating_sub(x));
+        if y < body.bottom() {
+            buffer.set_stringn(x, y, text, room, theme.dim());
+        }
+    };
+    put(body.x, body.y, "overhang of the discs, mm, upward");
     for overhang in whole(&map.overhangs) {
         if let Some(row) = map.overhangs.index_of(overhang) {
             let (_, y) = place(map, field, (0, row));
-            let text = format!("{overhang:>4.1} ");
-            buffer.set_stringn(body.x, y, text, usize::from(SCALE), theme.dim());
+            put(body.x, y, &format!("{overhang:>4.1} ┤"));
         }
     }
     let below = field.bottom();
     for waist in whole(&map.waists) {
         if let Some(column) = map.waists.index_of(waist) {
             let (x, _) = place(map, field, (column, 0));
-            let room = usize::from(field.right().saturating_sub(x));
-            buffer.set_stringn(x, below, format!("{waist:.0}"), room, theme.dim());
+            put(x, below, &format!("{waist:.0}"));
         }
     }
-    let [_, low, even, high, like, other, _] = theme.map_glyphs();
-    let legend = format!(
-        "up overhang, right waist, mm  {low} under 50 %  {even} 50 %  {high} 90 %  {like} size like it {other} not"
+    let name = "waist, mm";
+    let x = body
+        .right()
+        .saturating_sub(u16::try_from(name.len()).unwrap_or(0));
+    put(x, below + 1, name);
+    let [_, low, even, high, like, other, cursor] = theme.map_glyphs();
+    let marks = format!(
+        "{like} size like it   {other} other size   {cursor} read here   lines: 50 and 90 %"
     );
-    let legend = fitted(&legend, usize::from(body.width));
-    buffer.set_stringn(
-        body.x,
-        below + 1,
-        legend,
-        usize::from(body.width),
-        theme.dim(),
-    );
+    put(body.x, below + 2, &fitted(&marks, width));
+    let filled = CHANCES.map(|chance| theme.filled_chance(chance));
+    if filled.iter().all(Option::is_none) {
+        let shades = format!(
+            "inside limits (geometry only): {low} under 50 %   {even} from 50 %   {high} from 90 %"
+        );
+        put(body.x, below + 3, &fitted(&shades, width));
+        return;
+    }
+    let head = "inside limits (geometry only): ";
+    put(body.x, below + 3, head);
+    let mut x = body.x + u16::try_from(head.len()).unwrap_or(0);
+    for (chance, colour) in CHANCES.into_iter().zip(filled) {
+        let text = format!(" {:.0} %  ", 100.0 * chance);
+        let needed = u16::try_from(text.len()).unwrap_or(0) + 2;
+        if x + needed > body.right() || below + 3 >= body.bottom() {
+            return;
+        }
+        let style = Style::new().bg(colour.unwrap_or_default());
+        buffer.set_string(x, below + 3, "  ", style);
+        buffer.set_string(x + 2, below + 3, text, theme.dim());
+        x += needed;
+    }
 }
+
+/// Chances whose colours the legend names.
+const CHANCES: [f64; 5] = [0.05, 0.25, 0.5, 0.75, 0.95];
 
 /// The whole millimetres of an axis.
 fn whole(axis: &Axis) -> impl Iterator<Item = f64> {

@@ -30,7 +30,7 @@ pub(in crate::tui::draw) fn draw(
     let aside = shelf.names().filter(|name| shelf.is_aside(name)).count();
     let beside = match aside {
         0 => format!("{all} sizes"),
-        _ => format!("{all} sizes, {aside} not here today"),
+        _ => format!("{all} sizes, {aside} not in stock today"),
     };
     let area = lines::headed(frame, "Stock", &beside, true, theme, area);
     let list = list(session, theme, area.width);

@@ -47,7 +47,7 @@ pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) ->
                 );
             }
         }
-        None => list.say(said("working the case up …", theme.dim(), width)),
+        None => list.say(said("preparing the work-up …", theme.dim(), width)),
     }
     list
 }

@@ -1,6 +1,7 @@
 //! What is pointed at is what is seen there.
 
 use super::stage::{self, FEW, after, assessed, drawn, on_page, seen};
+use crate::told;
 use crate::tui::drag::Drag;
 use crate::tui::theme::Theme;
 use ratatui::layout::Position;
@@ -11,6 +12,11 @@ const SIZE: (u16, u16) = (120, 40);
 /// The target on the first row of the page that holds a text, where it begins.
 fn at(session: &Session, word: &str) -> Option<Target> {
     seen(session, SIZE).at(place(session, word))
+}
+
+/// The first line of the ranked list, as far as its name goes.
+fn first_ranked(session: &Session) -> String {
+    format!("  1 {}", told::device(&session.listed()[0].name()))
 }
 
 fn take(session: &mut Session, event: Option<Event>) {
@@ -31,11 +37,14 @@ fn readings_bays_candidates_and_pages_can_be_pointed_at() {
         row.map(|row| Target::Line(Focus::Readings, row))
     );
     assert_eq!(
-        at(&session, "offset-left/5x3 @"),
+        at(&session, "offset left 5 × 3"),
         Some(Target::Line(Focus::Bays, 1))
     );
     let second = session.listed()[1].place;
-    assert_eq!(at(&session, "  2 g"), Some(Target::Candidate(second)));
+    let first = place(&session, &first_ranked(&session));
+    let under = Position::new(first.x, first.y + 1);
+    let target = seen(&session, SIZE).at(under);
+    assert_eq!(target, Some(Target::Candidate(second)));
     assert_eq!(at(&session, "3 fit map"), Some(Target::Page(Page::FitMap)));
     assert_eq!(at(&session, "Ranked"), Some(Target::Panel(Focus::Ranking)));
     let doubt = on_page(&session, "2");
@@ -50,7 +59,7 @@ fn in_a_room_each_pinned_bay_can_be_pointed_at_and_reached() {
     let session = after(&assessed("outlet-infant", FEW), "tab tab end p P tab");
     assert_eq!(session.view().focus, Focus::Bays);
     let pinned = session.document().bays();
-    let name = |bay: usize| pinned[bay].name(session.document().shelf());
+    let name = |bay: usize| told::device(&pinned[bay].name(session.document().shelf()));
     let last = pinned.len() - 1;
     assert!(last >= 2);
     assert_eq!(at(&session, &name(1)), Some(Target::Line(Focus::Bays, 1)));
@@ -110,7 +119,7 @@ fn a_drag_along_a_reading_nudges_it_in_one_step_and_back_in_none() {
 fn a_drag_down_a_list_takes_the_selection_along() {
     let mut session = assessed("outlet-infant", FEW);
     let seen = seen(&session, SIZE);
-    let mut at = place(&session, "  1 g");
+    let mut at = place(&session, &first_ranked(&session));
     let mut drag = Drag::default();
     take(&mut session, drag.press(&seen, at));
     assert_eq!(session.listed_place(), Some(0));

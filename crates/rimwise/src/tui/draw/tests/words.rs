@@ -89,24 +89,28 @@ fn dots_under_words_do_not_colour_them() {
     }
 }
 
+/// Few words in a room: the chance in a hundred, one sentence, and the pictures have
+/// the rest.
 #[test]
-fn a_chance_is_whole_in_large_figures_or_written_small() {
+fn in_a_room_pictures_have_the_height_and_each_device_one_sentence() {
     let session = after(&assessed("outlet-infant", FEW), "P");
     let first = session.document().bays()[0];
     let assessed = session.results().assessed().unwrap();
-    let chances = assessed.candidate(&first).unwrap().chances.unwrap();
-    let small = format!("{:.0} % inside limits", 100.0 * chances.chance.value);
-    for width in [60, 80, 120] {
-        let sizes = (15..=50).map(|height| (width, height));
-        let pages = sizes.map(|size| text(&drawn(&session, Theme::COLOUR, size)));
-        let large: Vec<usize> = pages
-            .map(|page| {
-                let large = page.lines().filter(|line| line.contains('█')).count();
-                assert!(large == 5 || page.contains(&small), "{small}:\n{page}");
-                large
-            })
-            .collect();
-        assert!(large.iter().all(|rows| [0, 5].contains(rows)), "{large:?}");
-        assert_eq!((large[0], large[35]), (0, 5));
+    let count = assessed.candidate(&first).unwrap().chance_in_hundred();
+    let count = count.unwrap();
+    for (size, most) in [((80, 24), 14), ((120, 40), 14), ((200, 60), 14)] {
+        let page = text(&drawn(&session, Theme::COLOUR, size));
+        let said = format!("inside every geometric limit in {count}");
+        let whole = page.replace('\n', " ");
+        assert!(
+            size.0 < 120 || whole.contains(&said),
+            "{said} at {size:?}\n{page}"
+        );
+        // Header, head, foot and footer take so many lines, the pictures all others.
+        let words = page.lines().filter(|line| {
+            let letters = line.chars().filter(|letter| letter.is_alphabetic()).count();
+            letters > 30
+        });
+        assert!(words.count() <= most, "{size:?}\n{page}");
     }
 }

@@ -25,20 +25,14 @@ pub(super) fn lines(page: &Workup, theme: Theme, width: u16) -> Vec<Line<'static
     let unknown = labels(page, "not_measured", |_| true);
     let contradictions = labels(page, "contradictions", |_| true);
     let parts = [
-        ("For closing", none_or(&for_it, "no guidance that is met")),
-        (
-            "Against closing",
-            none_or(&against, "no guidance that is met"),
-        ),
-        ("Guidance besides", none_or(&besides, "none that is met")),
+        ("For closing", none_or(&for_it, "no guidance is met")),
+        ("Against closing", none_or(&against, "no guidance is met")),
+        ("Guidance besides", none_or(&besides, "none is met")),
         ("Circulation", none_or(&figures(page), "nothing measured")),
-        (
-            "Not measured",
-            none_or(&unknown, "nothing that is asked for"),
-        ),
+        ("Not measured", none_or(&unknown, "nothing is missing")),
         (
             "Does not add up",
-            none_or(&contradictions, "nothing in what was measured"),
+            none_or(&contradictions, "no contradiction in what was measured"),
         ),
     ];
     let mut lines = Vec::new();
