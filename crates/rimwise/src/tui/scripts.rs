@@ -235,6 +235,8 @@ fn a_record_holds_figures_and_nobodys_words() {
     );
     play.press("esc esc down right");
     play.step(play.now(), &Act::In(Input::Paste("+4.5".to_owned())));
+    // The readings of the quantity that is selected are shown.
+    play.press("up");
     let text = std::fs::read_to_string(&path).unwrap();
     let typed: Vec<&str> = text
         .lines()
@@ -244,7 +246,7 @@ fn a_record_holds_figures_and_nobodys_words() {
     let keys: Vec<&str> = keys.map(|(_, key)| key).collect();
     assert_eq!(
         keys.join(" "),
-        "enter 7 . 3 enter s x x x x x enter W x x x x x esc N x x x x x esc esc down right"
+        "enter 7 . 3 enter s x x x x x enter W x x x x x esc N x x x x x esc esc down right up"
     );
     assert!(
         typed

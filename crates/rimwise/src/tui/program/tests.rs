@@ -59,6 +59,9 @@ fn a_screen_of_another_size_shows_no_picture_of_the_old_one() {
         };
         let session = after(&assessed("outlet-infant", FEW), "1").with_looks(looks);
         let mut program = Program::new(session, Keeper::default(), None);
+        // The first frame of all waits for no picture.
+        let (_, none) = frame(&mut program, Size::new(120, 40));
+        assert!(none.is_empty());
         let mut before = 0;
         for (width, height) in sizes {
             let size = Size::new(width, height);
