@@ -240,10 +240,6 @@ const KNOWN: &[(&str, &str)] = &[
     ("geometry", "lip::edge_and_disc lip::edge_walk"),
     ("geometry", "outline::chords outline::section"),
     ("raster", "error size"),
-    (
-        "rimwise",
-        "tui::draw::header tui::draw::pages tui::draw::seen",
-    ),
     ("scene", "face_on section view"),
     ("scene", "plate::face_on plate::heading plate::picture"),
     (

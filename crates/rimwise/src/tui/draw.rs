@@ -124,7 +124,7 @@ fn full(
         Constraint::Length(footer::HEIGHT),
     ])
     .areas(area);
-    pages::note_names(session, top, area, seen);
+    header::note_names(session, top, area, seen);
     lines::draw(frame, head, top);
     footer::draw(frame, session, theme, foot);
     let is_whole = session.overlays().contains(&Overlay::Drawing);

@@ -1,26 +1,26 @@
 //! What stands over everything: the case, the caution, the headline.
 
-use super::pages;
+use super::seen::Seen;
 use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
 use paper::CAUTION_IN_A_LINE;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
-use session::Session;
+use session::{Page, Session, Target};
 use sizing::{Answer, Ranking, State};
 use unicode_width::UnicodeWidthStr;
 use workup::Indication;
 
 /// From this height on the names of the pages have a line of their own.
-pub(super) const ROOMY: u16 = 22;
+const ROOMY: u16 = 22;
 /// From this height on an exception is told in full.
 const TALL: u16 = 30;
 
 /// The lines of the header for the size of the page.
 pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'static>> {
     let width = page.width;
-    let names = pages::names(session, theme, page);
+    let names = names(session, theme, page);
     let mut lines = if page.height < ROOMY {
         vec![title(session, theme, width, names.spans)]
     } else {
@@ -58,6 +58,63 @@ pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'st
         }
     }
     lines
+}
+
+/// The names of the pages with their keys, the shown one marked. Where they share a
+/// line with the title and both do not fit, the others are told by their keys alone.
+fn names(session: &Session, theme: Theme, page: Rect) -> Line<'static> {
+    let shared = page.height < ROOMY;
+    let full = names_of(session, theme, true);
+    let title = title_text(session).width();
+    if shared && title + 1 + full.width() > usize::from(page.width) {
+        names_of(session, theme, false)
+    } else {
+        full
+    }
+}
+
+fn names_of(session: &Session, theme: Theme, all: bool) -> Line<'static> {
+    let shown = session.view().focus.page();
+    let mut spans = Vec::new();
+    for page in Page::ALL {
+        let key = session.keymap().keys(page.command()).first();
+        let key = key.map_or_else(String::new, |key| format!("{key} "));
+        if page == shown {
+            spans.push(Span::styled(
+                format!("[{key}{}]", page.name()),
+                theme.heading(true),
+            ));
+        } else if !all {
+            spans.push(Span::raw(format!(" {}", key.trim_end())));
+        } else {
+            spans.push(Span::raw(format!(" {key}{} ", page.name())));
+        }
+    }
+    Line::from(spans)
+}
+
+/// Notes where the names of the pages stand: at the end of the first line of the
+/// page, or on the second.
+pub(super) fn note_names(session: &Session, top: Rect, page: Rect, seen: &mut Seen) {
+    let names = names(session, Theme::of(session.view().looks), page);
+    let width: usize = names.spans.iter().map(Span::width).sum();
+    let width = u16::try_from(width).unwrap_or(u16::MAX).min(top.width);
+    let (mut x, y) = if page.height < ROOMY {
+        (top.right() - width, top.y)
+    } else {
+        (top.x, top.y + 1)
+    };
+    for (span, page) in names.spans.iter().zip(Page::ALL) {
+        let width = u16::try_from(span.width()).unwrap_or(0);
+        let room = Rect {
+            x,
+            y,
+            width,
+            height: 1,
+        };
+        seen.note(room.intersection(top), Target::Page(page));
+        x = x.saturating_add(width);
+    }
 }
 
 /// What guidance says against closing, or does not say for it; nothing where it is
@@ -153,7 +210,7 @@ fn title(session: &Session, theme: Theme, width: u16, right: Vec<Span<'static>>)
 }
 
 /// The case and its site, and whether there is something to save.
-pub(super) fn title_text(session: &Session) -> String {
+fn title_text(session: &Session) -> String {
     let [mark, title, site] = title_parts(session);
     format!("{mark}{title}{site}")
 }

@@ -1,4 +1,4 @@
-//! The pages beside the plan, and the row of their names.
+//! The pages beside the plan.
 
 pub(super) mod doubt;
 pub(super) mod fit_map;
@@ -14,66 +14,8 @@ use files::visible;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
-use ratatui::text::{Line, Span};
-use session::{Focus, Page, Session, Target};
-use unicode_width::UnicodeWidthStr;
-
-/// The names of the pages with their keys, the shown one marked. Where they share a
-/// line with the title and both do not fit, the others are told by their keys alone.
-pub(super) fn names(session: &Session, theme: Theme, page: Rect) -> Line<'static> {
-    let shared = page.height < super::header::ROOMY;
-    let full = names_of(session, theme, true);
-    let title = super::header::title_text(session).width();
-    if shared && title + 1 + full.width() > usize::from(page.width) {
-        names_of(session, theme, false)
-    } else {
-        full
-    }
-}
-
-fn names_of(session: &Session, theme: Theme, all: bool) -> Line<'static> {
-    let shown = session.view().focus.page();
-    let mut spans = Vec::new();
-    for page in Page::ALL {
-        let key = session.keymap().keys(page.command()).first();
-        let key = key.map_or_else(String::new, |key| format!("{key} "));
-        if page == shown {
-            spans.push(Span::styled(
-                format!("[{key}{}]", page.name()),
-                theme.heading(true),
-            ));
-        } else if !all {
-            spans.push(Span::raw(format!(" {}", key.trim_end())));
-        } else {
-            spans.push(Span::raw(format!(" {key}{} ", page.name())));
-        }
-    }
-    Line::from(spans)
-}
-
-/// Notes where the names of the pages stand: at the end of the first line of the
-/// page, or on the second.
-pub(super) fn note_names(session: &Session, top: Rect, page: Rect, seen: &mut Seen) {
-    let names = names(session, Theme::of(session.view().looks), page);
-    let width: usize = names.spans.iter().map(Span::width).sum();
-    let width = u16::try_from(width).unwrap_or(u16::MAX).min(top.width);
-    let (mut x, y) = if page.height < super::header::ROOMY {
-        (top.right() - width, top.y)
-    } else {
-        (top.x, top.y + 1)
-    };
-    for (span, page) in names.spans.iter().zip(Page::ALL) {
-        let width = u16::try_from(span.width()).unwrap_or(0);
-        let room = Rect {
-            x,
-            y,
-            width,
-            height: 1,
-        };
-        seen.note(room.intersection(top), Target::Page(page));
-        x = x.saturating_add(width);
-    }
-}
+use ratatui::text::Line;
+use session::{Focus, Target};
 
 /// A sentence in lines of a width.
 fn said(text: &str, style: Style, width: u16) -> Vec<Line<'static>> {

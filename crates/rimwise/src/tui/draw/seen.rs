@@ -52,7 +52,7 @@ impl Seen {
         if let Some((field, cells)) = self.map
             && field.contains(at)
         {
-            let (column, row) = super::pages::fit_map::cell_at(cells, field, at.x, at.y)?;
+            let (column, row) = cell_at(cells, field, at.x, at.y)?;
             return Some(Target::Cell(column, row));
         }
         let mut targets = self.targets.iter().rev();
@@ -71,4 +71,17 @@ impl Seen {
                 _ => None,
             })
     }
+}
+
+/// The cell of the map at a place of the field.
+pub(super) fn cell_at(
+    (columns, rows): (usize, usize),
+    field: Rect,
+    x: u16,
+    y: u16,
+) -> Option<(usize, usize)> {
+    let share = |at: u16, of: u16, count: usize| usize::from(at) * count / usize::from(of.max(1));
+    let column = share(x.checked_sub(field.x)?, field.width, columns);
+    let up = field.bottom().checked_sub(y + 1)?;
+    Some((column, share(up, field.height, rows)))
 }

@@ -3,6 +3,7 @@
 use super::{Seen, said};
 use crate::text::fitted;
 use crate::tui::draw::lines;
+use crate::tui::draw::seen::cell_at;
 use crate::tui::theme::Theme;
 use ratatui::Frame;
 use ratatui::buffer::Buffer;
@@ -319,19 +320,6 @@ fn lines_of_chance(map: &FitMap, theme: Theme, field: Rect, buffer: &mut Buffer)
 /// How many columns and rows a map has.
 const fn cells(map: &FitMap) -> (usize, usize) {
     (map.waists.count, map.overhangs.count)
-}
-
-/// The cell of the map at a place of the field.
-pub(in crate::tui::draw) fn cell_at(
-    (columns, rows): (usize, usize),
-    field: Rect,
-    x: u16,
-    y: u16,
-) -> Option<(usize, usize)> {
-    let share = |at: u16, of: u16, count: usize| usize::from(at) * count / usize::from(of.max(1));
-    let column = share(x.checked_sub(field.x)?, field.width, columns);
-    let up = field.bottom().checked_sub(y + 1)?;
-    Some((column, share(up, field.height, rows)))
 }
 
 /// The place of a cell's middle on the field.
