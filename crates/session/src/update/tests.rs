@@ -7,6 +7,7 @@ mod glance;
 mod guide;
 mod looking;
 mod number_fields;
+mod pinning;
 mod rules;
 mod shelf;
 mod stale;
