@@ -27,6 +27,7 @@ pub(crate) fn clipboard_text(model: &Model) -> Result<String, Refused> {
             .ok_or_else(nothing)
         }
         Page::Shelf => shelf(model).ok_or_else(nothing),
+        Page::Trials => trials(model).ok_or_else(nothing),
         Page::Rules => {
             let rules = model.house_rules();
             let rule = rules
@@ -38,6 +39,21 @@ pub(crate) fn clipboard_text(model: &Model) -> Result<String, Refused> {
             ))
         }
     }
+}
+
+/// The open or the last deployment: what was seen in it, line by line.
+fn trials(model: &Model) -> Option<String> {
+    let procedure = &model.document().case().procedure;
+    let trial = procedure.trials.last()?;
+    let outcome = trial.came_of_it.map_or("open", |it| it.name());
+    let number = procedure.trials.len();
+    let head = format!("deployment {number}: {}, {outcome}", trial.size);
+    let seen = trial
+        .seen
+        .iter()
+        .map(|one| format!("- {}: {}", one.what.label(), one.seen.says(one.what)));
+    let lines: Vec<String> = std::iter::once(head).chain(seen).collect();
+    Some(lines.join("\n"))
 }
 
 /// The selected shape or size, and whether it is in stock today.

@@ -18,6 +18,7 @@ mod ranking;
 mod readings;
 mod rules;
 mod shelf;
+mod trials;
 
 use crate::keymap::{Binding, KeyMap};
 use crate::overlay::{Field, Overlay, Prompt, Task};
@@ -34,7 +35,7 @@ pub enum Change {
     /// A reading, within the step that nudged it before.
     Nudge(Edit),
     /// Where the operator is, and what lies over the panels.
-    View(View, Vec<Overlay>),
+    View(Box<View>, Vec<Overlay>),
     /// A text goes to the clipboard of the terminal.
     Copy(String),
     /// The last step, taken back.
@@ -48,6 +49,8 @@ pub enum Change {
         /// Whether the program ends once it is saved.
         leaves: bool,
     },
+    /// It is so many minutes since puncture now.
+    Minute(f64),
     /// The terminal is left to the shell for a while.
     Suspend,
     /// The program ends.
@@ -60,6 +63,7 @@ impl From<Task> for Change {
             Task::Edit(edit) => Self::Edit(edit),
             Task::Errand(errand) => Self::Errand(errand),
             Task::AskPath { leaves } => Self::AskPath { leaves },
+            Task::Minute(now) => Self::Minute(now),
             Task::Leave => Self::Leave,
         }
     }
@@ -113,6 +117,7 @@ impl Command {
             drawing::COMMANDS,
             rules::COMMANDS,
             shelf::COMMANDS,
+            trials::COMMANDS,
             doubt::COMMANDS,
             fit_map::COMMANDS,
             movement::COMMANDS,
@@ -175,14 +180,14 @@ impl fmt::Debug for Command {
 fn look(session: &Session, change: impl FnOnce(&mut View)) -> Change {
     let mut view = session.view().clone();
     change(&mut view);
-    Change::View(view, session.overlays().to_vec())
+    Change::View(Box::new(view), session.overlays().to_vec())
 }
 
 /// A change of what lies over the panels.
 fn lay(session: &Session, change: impl FnOnce(&mut Vec<Overlay>)) -> Change {
     let mut overlays = session.overlays().to_vec();
     change(&mut overlays);
-    Change::View(session.view().clone(), overlays)
+    Change::View(Box::new(session.view().clone()), overlays)
 }
 
 /// A layer over the panels.

@@ -7,9 +7,10 @@ mod readings;
 
 pub(crate) use label::label;
 
-use crate::{Bay, DisplayOptions, Document, Home, MOST_BAYS, Refused, Row, Shelf};
+use crate::{Bay, DisplayOptions, Document, Home, MOST_BAYS, Refused, Row, Shelf, TrialRow};
 use measurement::{Finding, Reading, ReadingId};
 use sizing::house_rules::Exception;
+use sizing::trial::Procedure;
 use sizing::{Answer, Case, FactValue, Neighbour};
 use std::mem::replace;
 use std::sync::Arc;
@@ -44,6 +45,15 @@ pub enum Edit {
     Exceptions(Vec<Exception>),
     /// A finding is answered; `None`: the case does not speak of it.
     Finding(Finding, Option<Answer>),
+    /// The procedure of the case is this one.
+    Procedure {
+        /// The procedure.
+        procedure: Arc<Procedure>,
+        /// What was done in it, in a few words.
+        called: String,
+        /// The row of the page of trials where it is seen.
+        row: TrialRow,
+    },
     /// The shelf is this one, with these candidates of it pinned.
     Shelf {
         /// The shelf.
@@ -88,6 +98,18 @@ impl Edit {
                 Self::Exceptions(replace(&mut document.case_mut().exceptions, all.clone()))
             }
             Self::Finding(finding, answer) => answers::finding(document, *finding, *answer),
+            Self::Procedure {
+                procedure,
+                called,
+                row,
+            } => Self::Procedure {
+                procedure: Arc::new(replace(
+                    &mut document.case_mut().procedure,
+                    Procedure::clone(procedure),
+                )),
+                called: called.clone(),
+                row: row.clone(),
+            },
             Self::Shelf {
                 shelf,
                 bays,
@@ -113,7 +135,11 @@ impl Edit {
             Self::Exceptions(all) => exceptions::check(document, all),
             Self::Bays(bays) => check_bays(&document.shelf, bays),
             Self::Shelf { shelf, bays, .. } => check_bays(shelf, bays),
-            Self::Case { .. } | Self::Fact(..) | Self::Finding(..) | Self::Shown(_) => Ok(()),
+            Self::Case { .. }
+            | Self::Fact(..)
+            | Self::Finding(..)
+            | Self::Procedure { .. }
+            | Self::Shown(_) => Ok(()),
         }
     }
 
@@ -134,6 +160,7 @@ impl Edit {
             Self::Case { .. }
             | Self::Remove(_)
             | Self::Exceptions(_)
+            | Self::Procedure { .. }
             | Self::Shelf { .. }
             | Self::Bays(_)
             | Self::Shown(_) => None,

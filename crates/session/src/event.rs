@@ -4,11 +4,14 @@ use crate::worker::Reply;
 use crate::{Command, Focus, Home, Key, Page, VisibleLines};
 use sizing::{Case, Catalogue};
 use std::path::PathBuf;
+use std::time::Duration;
 
 /// Something that happened: [`Session::update`](crate::Session::update) takes it, and
 /// nothing else changes a session.
 #[derive(Debug)]
 pub enum Event {
+    /// So long has the program run: told before a key that needs it.
+    Clock(Duration),
     /// A key was pressed.
     Key(Key),
     /// A text was pasted.
@@ -83,6 +86,8 @@ pub enum FileEvent {
         /// From where, in words.
         called: String,
     },
+    /// The user's own catalogue stands in its file as this text.
+    ShelfWritten(files::Source),
     /// Changes of the shelf are kept, or not.
     ShelfKept(bool),
     /// Something was done.

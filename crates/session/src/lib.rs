@@ -52,6 +52,8 @@ mod results;
 mod row;
 mod session;
 mod shelf;
+mod trial_row;
+mod trials;
 mod update;
 mod view;
 mod worker;
@@ -82,10 +84,11 @@ pub use keymap::{Binding, KeyMap, KeyMapError};
 pub use looks::{Looks, Palette, Pictures, SectionLeft};
 pub use model::{Model, Status};
 pub use overlay::{
-    Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, Confirmation, ExceptionForm, Field,
-    Finder, Form, FormEntry, Found, Guide, GuideLine, GuideText, ListFilter, Mark, NewCase,
-    Openable, Openables, Overlay, Prompt, Question, ReadingDraft, ReadingForm, ReadingLine,
-    ShapeDraft, ShelfForm, ShelfPart,
+    Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, Confirmation, CriterionForm,
+    CriterionPart, ExceptionForm, Field, Finder, Form, FormEntry, Found, Guide, GuideLine,
+    GuideText, ListFilter, Mark, NewCase, ObservationForm, ObservationPart, Openable, Openables,
+    Overlay, Prompt, Question, ReadingDraft, ReadingForm, ReadingLine, ShapeDraft, ShelfForm,
+    ShelfPart,
 };
 pub use page::{Focus, Page};
 pub use per_panel::{PerPanel, VisibleLines};
@@ -94,8 +97,9 @@ pub use results::Results;
 pub use row::Row;
 pub use session::Session;
 pub use shelf::{Origin, Shelf, ShelfRow};
+pub use trial_row::{Condition, Pick, Picked, TrialRow};
 pub use view::View;
 pub use worker::{
     Assessor, DoubtResult, FitMapResult, MapGrain, PageRequest, RankingResult, Reply, Request,
-    WorkUpResult, Worker,
+    TrialsResult, WorkUpResult, Worker,
 };

@@ -1,7 +1,9 @@
 //! What the program knows, to be read: [`Session::update`](crate::Session::update)
 //! alone changes it.
 
+mod procedure;
 mod read;
+mod trials;
 
 use crate::bay::{Bay, pinned_on};
 use crate::document::Document;
@@ -19,7 +21,10 @@ use files::visible;
 use sizing::{Case, Setting};
 use std::path::PathBuf;
 use std::sync::Arc;
+use std::time::Duration;
 use workup::Limits;
+
+pub(crate) use procedure::PlannedOn;
 
 /// The open document with what was worked out of it, and where the operator is.
 #[derive(Clone, Debug)]
@@ -46,6 +51,10 @@ pub struct Model {
     pub(crate) journalled: Option<PathBuf>,
     /// What is kept in folders of the user's own.
     pub(crate) own_folders: OwnFolders,
+    /// What release criteria are written on.
+    pub(crate) planned: PlannedOn,
+    /// How long the program has run.
+    pub(crate) clock: Duration,
     /// The cases that were opened together, for a conference.
     pub(crate) conference: Vec<PathBuf>,
 }
@@ -79,6 +88,8 @@ impl Model {
             saved: Arc::clone(&document.case),
             journalled: None,
             conference: Vec::new(),
+            planned: PlannedOn::default(),
+            clock: Duration::ZERO,
             own_folders: OwnFolders {
                 unfiled: false,
                 shelf: true,

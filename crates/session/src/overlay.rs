@@ -3,12 +3,14 @@
 mod case_form;
 mod command_list;
 mod confirmation;
+mod criterion_form;
 mod exception_form;
 mod finder;
 mod form;
 mod guide;
 mod layer;
 mod list_filter;
+mod observation_form;
 mod openables;
 mod prompt;
 mod question;
@@ -21,6 +23,7 @@ pub use case_form::{CaseForm, CaseLine, NewCase};
 pub use command_list::{CommandList, Found};
 pub use confirmation::Confirmation;
 pub(crate) use confirmation::ConfirmationAnswer;
+pub use criterion_form::{CriterionForm, CriterionPart};
 pub use exception_form::ExceptionForm;
 pub use finder::Finder;
 pub use form::{Form, FormEntry};
@@ -28,6 +31,7 @@ pub(crate) use guide::closing;
 pub use guide::{Ask, Chapter, Guide, GuideLine, GuideText, Mark};
 pub(crate) use layer::{Layer, Next, Outcome};
 pub use list_filter::ListFilter;
+pub use observation_form::{ObservationForm, ObservationPart};
 pub use openables::{Openable, Openables};
 pub use prompt::{Field, Prompt};
 pub use question::{Choice, Question};
@@ -56,6 +60,10 @@ pub enum Overlay {
     Reading(ReadingForm),
     /// What counts instead of a rule of the house; it takes every key.
     Exception(ExceptionForm),
+    /// The bounds of a release criterion; it takes every key.
+    Criterion(CriterionForm),
+    /// What was seen, to be corrected; it takes every key.
+    Observation(ObservationForm),
     /// A shape or a size of the shelf; it takes every key.
     Shelf(ShelfForm),
     /// A question with its answers; it takes every key.
@@ -79,6 +87,8 @@ macro_rules! layer_of {
             Overlay::Guide(it) => it,
             Overlay::Reading(it) => it,
             Overlay::Exception(it) => it,
+            Overlay::Criterion(it) => it,
+            Overlay::Observation(it) => it,
             Overlay::Shelf(it) => it,
             Overlay::Question(it) => it,
             Overlay::Commands(it) => it,

@@ -14,17 +14,20 @@ pub enum Page {
     Rules,
     /// The shapes and sizes there are, and what is not in stock today.
     Shelf,
+    /// What is seen when a size is opened, against what was written before.
+    Trials,
 }
 
 impl Page {
     /// Every page, in the order of their keys.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Plan,
         Self::Doubt,
         Self::FitMap,
         Self::WorkUp,
         Self::Rules,
         Self::Shelf,
+        Self::Trials,
     ];
 
     /// The name of the page.
@@ -36,6 +39,7 @@ impl Page {
             Self::WorkUp => "work-up",
             Self::Rules => "rules",
             Self::Shelf => "stock",
+            Self::Trials => "trials",
         }
     }
 
@@ -48,6 +52,7 @@ impl Page {
             Self::WorkUp => "work_up_page",
             Self::Rules => "rules_page",
             Self::Shelf => "shelf_page",
+            Self::Trials => "trials_page",
         }
     }
 
@@ -60,6 +65,7 @@ impl Page {
             Self::WorkUp => Focus::WorkUp,
             Self::Rules => Focus::Rules,
             Self::Shelf => Focus::Shelf,
+            Self::Trials => Focus::Trials,
         }
     }
 }
@@ -84,6 +90,10 @@ pub enum Focus {
     Rules,
     /// The shelf.
     Shelf,
+    /// What is written before a procedure: criteria, what was there, the room.
+    Before,
+    /// Deployments and what is seen in them.
+    Trials,
 }
 
 impl Focus {
@@ -98,11 +108,13 @@ impl Focus {
             Self::WorkUp => "work-up",
             Self::Rules => "rules",
             Self::Shelf => "stock",
+            Self::Before => "before",
+            Self::Trials => "trials",
         }
     }
 
     /// Every panel, page by page, in the order in which Tab visits them.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 10] = [
         Self::Readings,
         Self::Bays,
         Self::Ranking,
@@ -111,6 +123,8 @@ impl Focus {
         Self::WorkUp,
         Self::Rules,
         Self::Shelf,
+        Self::Before,
+        Self::Trials,
     ];
 
     /// The panels that are lists: pages of them are turned, and their ends gone to.
@@ -121,10 +135,15 @@ impl Focus {
         Self::WorkUp,
         Self::Rules,
         Self::Shelf,
+        Self::Before,
+        Self::Trials,
     ];
 
     /// The panels of the plan.
     pub const PLAN: &'static [Self] = &[Self::Readings, Self::Bays, Self::Ranking];
+
+    /// The panels of the page of trials.
+    pub const OF_TRIALS: &'static [Self] = &[Self::Before, Self::Trials];
 
     /// The page on which it stands.
     pub const fn page(self) -> Page {
@@ -135,6 +154,7 @@ impl Focus {
             Self::WorkUp => Page::WorkUp,
             Self::Rules => Page::Rules,
             Self::Shelf => Page::Shelf,
+            Self::Before | Self::Trials => Page::Trials,
         }
     }
 
@@ -145,6 +165,8 @@ impl Focus {
             Self::Readings => Self::Bays,
             Self::Bays => Self::Ranking,
             Self::Ranking => Self::Readings,
+            Self::Before => Self::Trials,
+            Self::Trials => Self::Before,
             only => only,
         }
     }

@@ -5,6 +5,7 @@ use crate::neighbour_name::neighbour as name;
 use measurement::{Quantity, ReadingId};
 use sizing::Neighbour;
 use sizing::house_rules::{ExceptionFault, RuleAddress};
+use sizing::trial::StepError;
 
 /// Why something was not done, in words for the operator.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -225,6 +226,71 @@ pub enum Refused {
     /// A limit that is no rule of the house.
     #[error("its limit is not among the rules")]
     LimitNotARule,
+
+    /// The page of trials lists nothing.
+    #[error("no row is selected: pin a size on the plan first")]
+    NoTrialRow,
+    /// A row that is stepped through no values.
+    #[error("this row takes Enter alone")]
+    TakesEnterAlone,
+    /// Nothing is offered on a row.
+    #[error("nothing is chosen: left and right choose, Enter confirms")]
+    NothingChosen,
+    /// A row on which nothing was observed.
+    #[error("nothing was seen on this row yet")]
+    NothingSeen,
+    /// A row of which nothing can be corrected.
+    #[error("there is nothing to correct on this row")]
+    NothingToCorrect,
+    /// Enter on a criterion that is written.
+    #[error("it is written; c changes it")]
+    CriterionWritten,
+    /// All criteria of a size are written.
+    #[error("the criteria of {0} are written; c changes one")]
+    CriteriaWritten(String),
+    /// All criteria of all pinned sizes are written.
+    #[error("the criteria of every pinned size are written")]
+    AllCriteriaWritten,
+    /// The selected row is no criterion.
+    #[error("no criterion is selected")]
+    NoCriterion,
+    /// An observation without a criterion.
+    #[error("it is no criterion of this size")]
+    NotACriterion,
+    /// A criterion that was left as it was.
+    #[error("it says so already: change a bound, or leave with esc")]
+    SameBounds,
+    /// An observation that was left as it was.
+    #[error("it says so already: change it, or leave with esc")]
+    SameObservation,
+    /// Nobody said when puncture was.
+    #[error(
+        "the minute since puncture is not known: Enter on its row starts it, e says which it is"
+    )]
+    NoMinute,
+    /// A locked criterion is changed, and nobody said when puncture was.
+    #[error("the minute since puncture is not known: a change is written with its minute")]
+    NoMinuteOfChange,
+    /// The minute is known.
+    #[error("the minute since puncture runs already; e says which minute it is")]
+    ClockRuns,
+    /// The case has a later minute than the start.
+    #[error("minute {0:.0} has passed in this case: e says which minute it is now")]
+    MinutePassed(f64),
+    /// A number outside what is accepted of something seen or used.
+    #[error("expected a number from 0 to {most} {unit}")]
+    NumberExpected {
+        /// The most that is accepted.
+        most: f64,
+        /// Its unit.
+        unit: &'static str,
+    },
+    /// A size by a name that no catalogue has.
+    #[error("no size {0} in the catalogue")]
+    NoSuchName(String),
+    /// A step that the procedure does not allow.
+    #[error(transparent)]
+    Step(#[from] StepError),
 
     /// No shape is there.
     #[error("nothing is in stock")]

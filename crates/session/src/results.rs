@@ -1,4 +1,6 @@
-use crate::worker::{DoubtResult, FitMapResult, PageRequest, RankingResult, Reply, WorkUpResult};
+use crate::worker::{
+    DoubtResult, FitMapResult, PageRequest, RankingResult, Reply, TrialsResult, WorkUpResult,
+};
 use std::sync::Arc;
 
 /// What came back from the worker, and for which state of the document.
@@ -12,6 +14,7 @@ pub struct Results {
     doubted: Option<Arc<DoubtResult>>,
     mapped: Option<Arc<FitMapResult>>,
     worked_up: Option<Arc<WorkUpResult>>,
+    tried: Option<Arc<TrialsResult>>,
     failure: Option<(u64, String)>,
 }
 
@@ -24,6 +27,7 @@ impl Default for Results {
             doubted: None,
             mapped: None,
             worked_up: None,
+            tried: None,
             failure: None,
         }
     }
@@ -48,6 +52,11 @@ impl Results {
     /// The newest work-up, stale or not.
     pub fn worked_up(&self) -> Option<&Arc<WorkUpResult>> {
         self.worked_up.as_ref()
+    }
+
+    /// What stands on the page of trials, stale or not.
+    pub fn tried(&self) -> Option<&Arc<TrialsResult>> {
+        self.tried.as_ref()
     }
 
     /// Whether what is of a generation is of an older document than the open one.
@@ -122,6 +131,10 @@ impl Results {
                 .worked_up
                 .as_ref()
                 .is_some_and(|it| is_whole(it.generation, true)),
+            PageRequest::Trials => self
+                .tried
+                .as_ref()
+                .is_some_and(|it| is_whole(it.generation, true)),
             PageRequest::FitMap => self
                 .mapped
                 .as_ref()
@@ -136,6 +149,7 @@ impl Results {
             Reply::Assessed(new) => return take(&mut self.assessed, new, |it| it.generation),
             Reply::Doubted(new) => drop(take(&mut self.doubted, new, |it| it.generation)),
             Reply::Mapped(new) => drop(take(&mut self.mapped, new, |it| it.generation)),
+            Reply::Tried(new) => drop(take(&mut self.tried, new, |it| it.generation)),
             Reply::WorkedUp(new) => drop(take(&mut self.worked_up, new, |it| it.generation)),
             Reply::Failed {
                 generation,

@@ -6,6 +6,7 @@ mod guide;
 mod keys;
 mod open;
 mod pointer;
+mod procedure;
 mod shelf;
 
 use crate::effect::Effect;
@@ -19,6 +20,7 @@ impl Session {
     /// no disk and waits for nobody.
     pub fn update(&mut self, event: Event) -> Vec<Effect> {
         match event {
+            Event::Clock(now) => self.tick(now),
             Event::Key(key) => self.key(key),
             Event::Paste(text) => self.paste(&text),
             Event::Command(command) => self.command(command),
@@ -59,6 +61,7 @@ impl Session {
                 self.model.own_folders.unfiled = unfiled;
             }
             FileEvent::ShelfRead { shapes, called } => self.exchange_own_shapes(shapes, called),
+            FileEvent::ShelfWritten(source) => self.own_is_kept(source),
             FileEvent::ShelfKept(is_kept) => self.model.own_folders.shelf = is_kept,
             FileEvent::Done(what) => self.tell(what),
             FileEvent::AlsoDone(what) => self.tell_also(&what),

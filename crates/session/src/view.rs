@@ -1,6 +1,8 @@
 use crate::looks::Looks;
 use crate::page::{Focus, Page};
 use crate::per_panel::{PerPanel, VisibleLines};
+use crate::trial_row::{Pick, TrialRow};
+use measurement::Modality;
 
 /// Where the operator is: nothing of it is saved or undone.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,6 +20,17 @@ pub struct View {
     /// The selected column and row of the fit map; `None`: the nearest to what
     /// would fit.
     pub cell: Option<(usize, usize)>,
+    /// The selected row of what is written before a procedure; `None`: the first. It
+    /// is no index, for rows come in while a key is pressed.
+    pub before: Option<TrialRow>,
+    /// The selected row of the trials; `None`: the first.
+    pub trial: Option<TrialRow>,
+    /// What a row of the page of trials offers, not confirmed yet.
+    pub pick: Option<(TrialRow, Pick)>,
+    /// Puncture by the program's own minutes; `None`: nobody said.
+    pub puncture: Option<f64>,
+    /// By what the open device is looked at; `None`: nobody said.
+    pub observer: Option<Modality>,
     /// How the screen looks.
     pub looks: Looks,
     /// How many lines of each list are visible.
@@ -25,6 +38,14 @@ pub struct View {
 }
 
 impl View {
+    /// Selects a row of a panel of the page of trials; `None`: the first.
+    pub(crate) fn select_trial_row(&mut self, focus: Focus, row: Option<TrialRow>) {
+        match focus {
+            Focus::Before => self.before = row,
+            _ => self.trial = row,
+        }
+    }
+
     /// Whether the plan is shown large and in few words: its readings are not, and
     /// no key may change what nobody sees.
     pub const fn is_presented(&self) -> bool {

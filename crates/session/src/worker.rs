@@ -7,7 +7,7 @@ mod page_work;
 mod queue;
 mod request;
 
-pub use page_request::{DoubtResult, FitMapResult, PageRequest, WorkUpResult};
+pub use page_request::{DoubtResult, FitMapResult, PageRequest, TrialsResult, WorkUpResult};
 pub use request::{MapGrain, RankingResult, Reply, Request};
 
 pub use assessor::Assessor;

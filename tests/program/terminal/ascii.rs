@@ -110,7 +110,7 @@ fn every_page_of_the_screen_is_in_plain_letters() {
     for size in [(80, 24), (120, 40)] {
         let mut played = Played::start(&["outlet-infant"], &[("LC_ALL", "C")], size);
         played.wait_for("% ");
-        for page in ["1", "2", "3", "4", "5", "6", "1", "?"] {
+        for page in ["1", "2", "3", "4", "5", "6", "7", "1", "?"] {
             played.send(page);
             played.wait_for_quiet();
         }

@@ -115,6 +115,33 @@ fn what_0_1_left_unsaved_is_restored_and_saved_in_todays_words() {
 }
 
 #[test]
+fn what_was_seen_in_a_trial_survives_a_kill() {
+    let desk = Desk::new("trial");
+    let mut played = desk.open();
+    played.wait_for("opened ");
+    played.wait_for("% ");
+    played.send("7F");
+    played.wait_for("release criteria written");
+    played.send("\r\r");
+    played.wait_for("opened at minute 0");
+    played.send("jll\r");
+    played.wait_for("seen: jet at the edge, 0.5 mm");
+    // Offered and not confirmed: it does not count.
+    played.send("kl");
+    played.wait_for("1.0 mm");
+    played.signal("KILL");
+    assert_ne!(played.exit(), 0);
+
+    let mut played = desk.open();
+    played.wait_for("· seen: jet at the edge, 0.5 mm");
+    played.send("r7");
+    played.wait_for("open since minute 0");
+    played.wait_for_row(&["jet at the edge", "0.5 mm"]);
+    played.signal("KILL");
+    played.exit();
+}
+
+#[test]
 fn what_comes_in_is_recorded_for_a_report() {
     let desk = Desk::new("recorded");
     let record = desk.0.join("report");

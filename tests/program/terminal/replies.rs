@@ -29,7 +29,7 @@ const STRINGS: [&str; 8] = [
 ];
 
 /// The keys that open the pages.
-const PAGES: [&str; 6] = ["1", "2", "3", "4", "5", "6"];
+const PAGES: [&str; 7] = ["1", "2", "3", "4", "5", "6", "7"];
 
 /// The demonstration on a page, with a frame that stays as it is.
 fn opened(page: &str) -> (Played, String) {

@@ -147,6 +147,13 @@ impl Inputs {
     /// Opens them for work on the screen; the user's own catalogue with its file.
     pub(super) fn session(mut self) -> (Session, Option<CatalogueFile>) {
         let own = self.has_own.then(|| self.catalogues.pop()).flatten();
+        let sources = self
+            .catalogues
+            .iter()
+            .map(|one| one.source().clone())
+            .collect();
+        let (of_rules, of_limits) = (self.rules.source().clone(), self.limits.source().clone());
+        let of_own = own.as_ref().map(|own| own.source().clone());
         let catalogues = self.catalogues.into_iter().map(CatalogueFile::into_value);
         let (case, rules) = (self.case.into_value(), self.rules.into_value());
         let mut session = Session::open(case, catalogues.collect(), rules);
@@ -154,6 +161,7 @@ impl Inputs {
             session = session.with_own_shapes(own.value().clone());
         }
         session = session.with_limits(self.limits.into_value());
+        session = session.with_sources(of_rules, sources, of_own, of_limits);
         (session, own)
     }
 

@@ -81,6 +81,8 @@ pub(super) fn page(
         Some(Overlay::Field(field)) => field::draw(frame, field, theme, area),
         Some(Overlay::Reading(form)) => form::reading(frame, session, form, theme, area),
         Some(Overlay::Shelf(form)) => form::shelf(frame, session, form, theme, area),
+        Some(Overlay::Criterion(form)) => form::criterion(frame, session, form, theme, area),
+        Some(Overlay::Observation(form)) => form::observation(frame, session, form, theme, area),
         Some(Overlay::Exception(form)) => form::exception(frame, session, form, theme, area),
         Some(Overlay::Case(form)) => form::case(frame, session, form, theme, area),
         Some(Overlay::Question(question)) => question::draw(frame, question, theme, area),
@@ -142,6 +144,7 @@ fn full(
         Page::WorkUp => pages::work_up::draw(frame, session, theme, body, seen),
         Page::Rules => pages::rules::draw(frame, session, theme, body, seen),
         Page::Shelf => pages::shelf::draw(frame, session, theme, body, seen),
+        Page::Trials => pages::trials::draw(frame, session, theme, body, seen),
     }
 }
 
@@ -202,6 +205,7 @@ pub(super) fn text(session: &Session, theme: Theme, width: u16) -> Vec<Line<'sta
         Page::WorkUp => pages::work_up::list(session, theme, width).into_lines(),
         Page::Rules => pages::rules::list(session, theme, width).into_lines(),
         Page::Shelf => pages::shelf::list(session, theme, width).into_lines(),
+        Page::Trials => pages::trials::text(session, theme, width),
     }
 }
 

@@ -46,6 +46,8 @@ pub(super) enum ReplyLabel {
     Mapped(u64, usize, bool),
     /// A work-up.
     WorkedUp(u64),
+    /// What stands on the page of trials.
+    Tried(u64),
     /// A failure.
     Failed(u64),
 }
@@ -58,6 +60,7 @@ impl ReplyLabel {
             Reply::Doubted(it) => Self::Doubted(it.generation, it.place, it.is_last),
             Reply::Mapped(it) => Self::Mapped(it.generation, it.map.stride, it.is_last),
             Reply::WorkedUp(it) => Self::WorkedUp(it.generation),
+            Reply::Tried(it) => Self::Tried(it.generation),
             Reply::Failed { generation, .. } => Self::Failed(*generation),
         }
     }
@@ -114,6 +117,7 @@ impl fmt::Display for ReplyLabel {
             Self::Doubted(of, index, is_last) => write!(out, "doubted {of} {index} {is_last}"),
             Self::Mapped(of, stride, is_last) => write!(out, "mapped {of} {stride} {is_last}"),
             Self::WorkedUp(of) => write!(out, "worked-up {of}"),
+            Self::Tried(of) => write!(out, "tried {of}"),
             Self::Failed(of) => write!(out, "failed {of}"),
         }
     }
@@ -175,6 +179,7 @@ fn label(text: &str) -> Option<ReplyLabel> {
         "doubted" => ReplyLabel::Doubted(of, number(2)?, flag(3)?),
         "mapped" => ReplyLabel::Mapped(of, number(2)?, flag(3)?),
         "worked-up" => ReplyLabel::WorkedUp(of),
+        "tried" => ReplyLabel::Tried(of),
         "failed" => ReplyLabel::Failed(of),
         _ => return None,
     })

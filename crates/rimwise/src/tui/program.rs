@@ -30,6 +30,8 @@ pub(super) struct Program {
     kept_looks: Option<TerminalLooks>,
     pixels: PixelScreen,
     ordered: Option<PixelOrder>,
+    /// When the program began.
+    started: Option<Instant>,
     /// What is left for worker and terminal to do.
     effects: Vec<Effect>,
 }
@@ -50,6 +52,7 @@ impl Program {
             kept_looks: None,
             pixels: PixelScreen::default(),
             ordered: None,
+            started: None,
             effects: Vec::new(),
         }
     }
@@ -73,6 +76,9 @@ impl Program {
             recorder.note(Input::of(&message), &self.session, now);
         }
         if let Some(event) = self.event(message) {
+            let started = *self.started.get_or_insert(now);
+            let clock = Event::Clock(now.saturating_duration_since(started));
+            self.update(clock, now);
             self.update(event, now);
         }
     }
@@ -114,6 +120,7 @@ impl Program {
     /// Draws the page, and tells the session what of it is seen; the bytes that are to
     /// follow the frame.
     pub(super) fn draw(&mut self, frame: &mut Frame, now: Instant) -> Vec<u8> {
+        self.started.get_or_insert(now);
         if let Some(recorder) = &mut self.recorder {
             recorder.note_first_size(frame.area().as_size(), now);
         }

@@ -10,6 +10,7 @@
 mod chance;
 mod desk;
 mod play;
+mod procedure;
 mod script;
 
 use super::input::Input;

@@ -59,6 +59,15 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: false,
         change: |session| Ok(show(session, Page::Shelf)),
     },
+    Command {
+        id: Page::Trials.command(),
+        name: "trials page",
+        says: "the page with release criteria, deployments and what was seen in them",
+        focus: &[],
+        keys: &["7"],
+        in_footer: false,
+        change: |session| Ok(show(session, Page::Trials)),
+    },
 ];
 
 /// A page in the place of another; what lay over that one is closed.
@@ -69,5 +78,5 @@ fn show(session: &Session, page: Page) -> Change {
     if view.focus.page() != page {
         view.show(page);
     }
-    Change::View(view, overlays.collect())
+    Change::View(Box::new(view), overlays.collect())
 }

@@ -42,7 +42,12 @@ impl Keeper {
         let file = shown(&own.path);
         match own.keep(session.document().shelf().own(), over) {
             Ok(false) => {}
-            Ok(true) => events.push(FileEvent::AlsoDone(format!("kept in {file}"))),
+            Ok(true) => {
+                if let Some(text) = &own.file {
+                    events.push(FileEvent::ShelfWritten(text.source().clone()));
+                }
+                events.push(FileEvent::AlsoDone(format!("kept in {file}")));
+            }
             Err(error) => match questions::shelf_otherwise(&error) {
                 Some(question) => events.ask(question),
                 None => events.warn(KeeperError::ShelfNotKept(Box::new(error))),

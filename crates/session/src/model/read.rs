@@ -125,6 +125,7 @@ impl Model {
             Focus::WorkUp => self.work_up().len(),
             Focus::Rules => self.house_rules().len(),
             Focus::Shelf => self.shelf_rows().len(),
+            Focus::Before | Focus::Trials => self.trial_rows(panel).len(),
         }
     }
 
@@ -255,6 +256,7 @@ impl Model {
                 .then_some(PageRequest::FitMap),
             // What bears on closing at all stands over the plan as well.
             Page::Plan | Page::WorkUp => self.limits.as_ref().map(|_| PageRequest::WorkUp),
+            Page::Trials => Some(PageRequest::Trials),
             Page::Rules | Page::Shelf => None,
         }
     }

@@ -1,8 +1,10 @@
 use super::form::{Form, FormEntry, FormError, FormSubject};
 use super::task::Task;
 use crate::errand::{Errand, Save};
-use crate::{DisplayOptions, Edit, Filter, Model, Refused, amount};
+use crate::{DisplayOptions, Edit, Filter, Model, Refused, amount, trials};
 use measurement::{Quantity, Reading, ReadingId};
+use sizing::Subject;
+use sizing::trial::{ObservationKind, RoomBox, Seen, UsedKind};
 use std::path::PathBuf;
 
 /// What a field asks for.
@@ -14,6 +16,20 @@ pub enum Prompt {
     Sd(ReadingId, Quantity),
     /// Why a reading is set aside.
     Reason(ReadingId, Quantity),
+    /// Which minute since puncture it is.
+    Minute,
+    /// What was seen of the open device, as a number.
+    Observed(ObservationKind, Subject),
+    /// An amount that was used; nothing: not noted.
+    Used(UsedKind),
+    /// The figure of a box of the room.
+    Room(RoomBox),
+    /// Why an observation, by its name, is set aside.
+    WhyAside(String),
+    /// The view in which the open device is looked at.
+    TrialView,
+    /// Why something came of the device that was opened last.
+    Because,
     /// Which shapes the ranked list shows.
     Filter,
     /// The file in which the case is saved.
@@ -38,7 +54,14 @@ impl FormSubject<()> for Prompt {
     }
 
     fn takes_words(&self, (): ()) -> bool {
-        matches!(self, Self::Reason(..) | Self::SaveTo { .. })
+        matches!(
+            self,
+            Self::Reason(..)
+                | Self::SaveTo { .. }
+                | Self::WhyAside(_)
+                | Self::TrialView
+                | Self::Because
+        )
     }
 }
 
@@ -49,6 +72,16 @@ impl Prompt {
             Self::Value(_, quantity) => format!("{quantity}, {}", quantity.unit().symbol()),
             Self::Sd(_, quantity) => format!("SD of {quantity}, {}", quantity.unit().symbol()),
             Self::Reason(_, quantity) => format!("why set aside: {quantity}"),
+            Self::Minute => "which minute since puncture it is now".into(),
+            Self::Observed(kind, of) => match of {
+                Subject::Shape => format!("{}, {}", kind.label(), unit_of(*kind)),
+                of => format!("{}, {}, {}", kind.label(), of.label(), unit_of(*kind)),
+            },
+            Self::Used(kind) => format!("{} so far, {}", kind.label(), kind.unit()),
+            Self::Room(what) => format!("{}, {}", what.label(), what.unit()),
+            Self::WhyAside(_) => "why this observation is set aside".into(),
+            Self::TrialView => "in which view the device is looked at".into(),
+            Self::Because => "why this came of the device".into(),
             Self::Filter => "show shapes with".into(),
             Self::SaveTo { .. } => "save in the file, such as cases/7.ron".into(),
         }
@@ -79,6 +112,23 @@ impl Prompt {
                 set_aside: Some(text.to_owned()),
                 ..reading(id)?
             }),
+            Self::Minute => return Ok(Task::Minute(within(text, "min", MOST_MINUTES)?)),
+            Self::Observed(kind, of) => {
+                let value = within(text, unit_of(*kind), kind.most())?;
+                trials::observed(model, (*kind, *of), Seen::Value(value), None)?
+            }
+            Self::Used(kind) if text.is_empty() => trials::note_amount(model, *kind, None)?,
+            Self::Used(kind) => {
+                let value = within(text, kind.unit(), kind.most())?;
+                trials::note_amount(model, *kind, Some(value))?
+            }
+            Self::Room(what) => {
+                let value = within(text, what.unit(), what.most().unwrap_or_default())?;
+                trials::note_room(model, *what, Some(value))?
+            }
+            Self::WhyAside(id) => trials::set_aside(model, id, Some(text))?,
+            Self::TrialView => trials::with_view(model, text)?,
+            Self::Because => trials::with_because(model, text)?,
             Self::Filter => {
                 let shown = model.document().shown();
                 let filter = Filter {
@@ -101,6 +151,19 @@ impl Prompt {
         };
         Ok(Task::Edit(edit))
     }
+}
+
+/// The minutes of a day: no procedure is longer.
+const MOST_MINUTES: f64 = 1440.0;
+
+fn unit_of(kind: ObservationKind) -> &'static str {
+    kind.unit().map_or("", measurement::Unit::symbol)
+}
+
+/// A typed number from 0 on.
+fn within(text: &str, unit: &'static str, most: f64) -> Result<f64, Refused> {
+    let value = amount::plain(text, unit).filter(|value| (0.0..=most).contains(value));
+    value.ok_or(Refused::NumberExpected { most, unit })
 }
 
 fn path(text: &str) -> Result<PathBuf, Refused> {

@@ -13,6 +13,8 @@ pub(crate) enum Task {
         /// Whether the program ends once it is saved.
         leaves: bool,
     },
+    /// It is so many minutes since puncture now.
+    Minute(f64),
     /// The program ends.
     Leave,
 }

@@ -31,6 +31,7 @@ impl Session {
         }
         let by_hand = self.bays_by_hand();
         let is_nudge = matches!(change, Change::Nudge(_));
+        let is_new = matches!(change, Change::Edit(_));
         let steps = self.model.history.len();
         let goes_on = is_nudge && self.model.history.is_open();
         let (status, edit) = match change {
@@ -51,8 +52,12 @@ impl Session {
                 (Some(Status::Done(label)), edit)
             }
             Change::View(view, overlays) => {
-                self.model.view = view;
+                self.model.view = *view;
                 self.overlays = overlays;
+                return Ok(None);
+            }
+            Change::Minute(now) => {
+                self.model.view.puncture = Some(self.clock() - now);
                 return Ok(None);
             }
             Change::AskPath { leaves } => {
@@ -92,6 +97,7 @@ impl Session {
                 self.confirm(status, row);
             }
             self.follow(&edit, &by_hand);
+            self.follow_procedure(&edit, is_new);
         }
         Ok(status)
     }
@@ -111,6 +117,7 @@ impl Session {
                 let is_guide = |layer: &Overlay| matches!(layer, Overlay::Guide(_));
                 self.overlays.retain(|layer| !is_guide(layer));
                 self.model.view.selected[Focus::Bays] = 0;
+                self.model.view.pick = None;
                 self.bays_wait = true;
             }
             let rows = rows(&self.model.document);
@@ -155,6 +162,7 @@ impl Session {
         let case = Arc::clone(&self.model.document.case);
         let rules = Arc::clone(&self.model.document.rules);
         self.model.plain_setting = Arc::new(Setting::new(case, rules));
+        self.note_plan();
     }
 
     /// What to assess now, once for each state of the document.

@@ -85,6 +85,9 @@ impl Session {
         self.model.rows = rows(&self.model.document);
         self.model.view.selected[Focus::Readings] = 0;
         self.model.view.selected[Focus::Bays] = 0;
+        self.model.view.puncture = None;
+        self.model.view.observer = None;
+        self.model.view.pick = None;
         self.model.results.outdate();
         self.model.results.forget();
         self.bays_wait = true;

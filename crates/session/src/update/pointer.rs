@@ -35,7 +35,15 @@ impl Session {
     pub(crate) fn select_line(&mut self, panel: Focus, line: usize) {
         self.select_panel(panel);
         let last = self.lines(panel).saturating_sub(1);
-        self.model.view.selected[panel] = line.min(last);
+        let line = line.min(last);
+        match panel {
+            Focus::Before | Focus::Trials => {
+                let row = self.trial_rows(panel).into_iter().nth(line);
+                self.model.view.pick = None;
+                self.model.view.select_trial_row(panel, row);
+            }
+            _ => self.model.view.selected[panel] = line,
+        }
     }
 
     /// Gives the keys to a panel.

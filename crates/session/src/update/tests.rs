@@ -11,6 +11,7 @@ mod pinning;
 mod rules;
 mod shelf;
 mod stale;
+mod trials;
 mod work_up;
 
 use crate::effect::Effect;

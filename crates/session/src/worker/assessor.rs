@@ -1,11 +1,11 @@
-use super::page_request::PageRequest;
+use super::page_request::{PageRequest, TrialsResult};
 use super::page_work;
 use super::request::{RankingResult, Reply, Request};
 use crate::{Bay, Shelf};
 use sizing::engine::{Counter, Engine};
-use sizing::trial::{TakenIn, Weighing, take_in};
+use sizing::trial::{TakenIn, Weighing, WhatNext, take_in, what_next};
 use sizing::worth::Worth;
-use sizing::{Assessment, Candidate, Draws, Ranking, Setting, Work, rank};
+use sizing::{Assessment, Candidate, Case, Draws, Ranking, Setting, Work, rank};
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
 
@@ -19,6 +19,18 @@ pub struct Assessor<'a> {
     /// The furthest stage that is known: those before it are not asked for again.
     stage: Option<Stage>,
     worth: Option<Arc<Worth>>,
+    /// The list as the readings alone have it, which no trial changes.
+    before: Option<Before>,
+}
+
+/// The list of a case without its trials.
+struct Before {
+    /// The case, its procedure left out.
+    of: Case,
+    shelf: Shelf,
+    seed: u64,
+    count: usize,
+    ranking: Arc<Ranking>,
 }
 
 /// What was asked for last.
@@ -41,6 +53,8 @@ struct Stage {
     /// What the trials of the case made of the draws; `None`: there are none, or there
     /// are no draws.
     weighing: Option<Arc<Weighing>>,
+    /// What opening more sizes would reach, once it was asked for.
+    next: Option<Arc<WhatNext>>,
 }
 
 impl Stage {
@@ -76,6 +90,7 @@ impl<'a> Assessor<'a> {
             assessment: None,
             stage: None,
             worth: None,
+            before: None,
         }
     }
 
@@ -135,7 +150,65 @@ impl<'a> Assessor<'a> {
                 page_work::fit_map(request, self.engine, weighed, work, send)
             }
             PageRequest::WorkUp => page_work::work_up(request, work, send),
+            PageRequest::Trials => self.trials(request, work, send),
         }
+    }
+
+    /// What stands on the page of trials beside the list; `None` when it was cancelled
+    /// or nobody listens.
+    fn trials(
+        &mut self,
+        request: &Request,
+        work: &Work,
+        send: &mut impl FnMut(Reply) -> bool,
+    ) -> Option<()> {
+        let before = self.before(request, work)?;
+        let stage = self.stage.as_mut()?;
+        if stage.next.is_none() {
+            let ranking = Arc::clone(&stage.ranking);
+            if let Some(counter) = stage.counter(request, self.engine) {
+                stage.next = what_next(&ranking, counter, work).map(Arc::new);
+            }
+        }
+        let tried = TrialsResult {
+            generation: request.generation,
+            before,
+            ranking: Arc::clone(&stage.ranking),
+            weighing: stage.weighing.clone(),
+            next: stage.next.clone(),
+        };
+        let is_wanted = !work.cancel.load(Ordering::Relaxed);
+        (is_wanted && send(Reply::Tried(Arc::new(tried)))).then_some(())
+    }
+
+    /// The list as the readings alone have it; `None` when it was cancelled.
+    fn before(&mut self, request: &Request, work: &Work) -> Option<Arc<Ranking>> {
+        let stage = self.stage.as_ref()?;
+        if stage.weighing.is_none() {
+            return Some(Arc::clone(&stage.ranking));
+        }
+        let count = stage.count;
+        let mut of = Case::clone(request.setting.case());
+        of.procedure = sizing::trial::Procedure::default();
+        let is_it = |it: &&Before| {
+            let asked = (it.seed, it.count) == (request.seed, count);
+            asked && it.shelf.is(&request.shelf) && it.of == of
+        };
+        if let Some(it) = self.before.as_ref().filter(is_it) {
+            return Some(Arc::clone(&it.ranking));
+        }
+        let counter = counter(request, count, self.engine);
+        let catalogues = request.shelf.catalogues();
+        let ranking = rank(&request.setting, catalogues, counter.as_deref(), work)?;
+        let ranking = Arc::new(ranking);
+        self.before = Some(Before {
+            of,
+            shelf: request.shelf.clone(),
+            seed: request.seed,
+            count,
+            ranking: Arc::clone(&ranking),
+        });
+        Some(ranking)
     }
 
     /// The ranked list; `None` when it was cancelled or nobody listens.
@@ -228,6 +301,7 @@ impl<'a> Assessor<'a> {
             counter,
             ranking: Arc::new(ranking),
             weighing: None,
+            next: None,
         }))
     }
 
@@ -258,6 +332,7 @@ impl<'a> Assessor<'a> {
             counter,
             ranking: Arc::new(ranking),
             weighing,
+            next: None,
         })
     }
 }

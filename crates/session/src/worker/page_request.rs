@@ -1,6 +1,8 @@
 use measurement::Quantity;
+use sizing::Ranking;
 use sizing::break_even::BreakEvens;
 use sizing::fit_map::{FitMap, Mark};
+use sizing::trial::{Weighing, WhatNext};
 use sizing::worth::Worth;
 use std::sync::Arc;
 use workup::Workup;
@@ -14,6 +16,23 @@ pub enum PageRequest {
     FitMap,
     /// The work-up.
     WorkUp,
+    /// The list before any trial, and what opening more sizes would reach.
+    Trials,
+}
+
+/// What stands on the page of trials, for one generation of the document.
+#[derive(Clone, Debug)]
+pub struct TrialsResult {
+    /// The generation it is of.
+    pub generation: u64,
+    /// The list as the readings alone have it.
+    pub before: Arc<Ranking>,
+    /// The list if a size is opened again.
+    pub ranking: Arc<Ranking>,
+    /// What the trials made of the draws; `None`: there are none, or there are no draws.
+    pub weighing: Option<Arc<Weighing>>,
+    /// What opening more sizes would reach; `None` where no chance is given.
+    pub next: Option<Arc<WhatNext>>,
 }
 
 /// The doubts of one size, for one generation of the document.

@@ -1,4 +1,4 @@
-use super::page_request::{DoubtResult, FitMapResult, PageRequest, WorkUpResult};
+use super::page_request::{DoubtResult, FitMapResult, PageRequest, TrialsResult, WorkUpResult};
 use crate::{Bay, Shelf};
 use sizing::trial::{LEAST_DRAWS, Weighing};
 use sizing::{Candidate, Ranking, Setting};
@@ -126,6 +126,8 @@ pub enum Reply {
     Mapped(Arc<FitMapResult>),
     /// A work-up.
     WorkedUp(Arc<WorkUpResult>),
+    /// What stands on the page of trials.
+    Tried(Arc<TrialsResult>),
     /// The work on a generation failed by a fault of the program.
     Failed {
         /// The generation.

@@ -9,7 +9,7 @@ use measurement::{Quantity, Reading};
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
-use session::{Focus, Hint, Overlay, Row, Session, Status, amount};
+use session::{Focus, Hint, Overlay, Row, Session, Status, TrialRow, amount};
 use sizing::State;
 use unicode_width::UnicodeWidthStr;
 
@@ -83,6 +83,8 @@ fn detail(session: &Session) -> String {
         Focus::Shelf if !session.keeps_shelf() => {
             Some("changes last until the program ends; the shipped catalogue stays as it is")
         }
+        Focus::Before => Some("written before the procedure; nothing here is judged but by you"),
+        Focus::Trials => return of_row(session),
         Focus::Shelf => Some("changes go into your own catalogue; the shipped one stays as it is"),
         Focus::Bays | Focus::Ranking | Focus::Doubt | Focus::FitMap => {
             Some("inside limits by geometry alone; this is not the chance of a good procedure")
@@ -182,6 +184,23 @@ fn counted(session: &Session, quantity: Quantity) -> String {
         others => format!("; {others} not used"),
     };
     format!("{} counts{disputed}{others}", used.join(" with "))
+}
+
+/// Who looks at the selected row of the trials, and how.
+fn of_row(session: &Session) -> String {
+    let procedure = &session.document().case().procedure;
+    let size = procedure.open().map(|open| open.size.as_str());
+    let mut criteria = procedure.criteria_of(size.unwrap_or_default());
+    let found = match session.trial_row() {
+        Some(TrialRow::Observation(what, of)) => {
+            criteria.find(|one| one.row == what && one.of == of)
+        }
+        _ => None,
+    };
+    found.map_or_else(
+        || "nothing counts before Enter; u takes back".to_owned(),
+        |one| format!("{}: {}", one.who, one.view),
+    )
 }
 
 /// The keys that work now, as many as there is room for.

@@ -10,8 +10,8 @@ use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
 use session::{
-    CaseForm, CaseLine, ExceptionForm, Form, FormEntry, ReadingForm, ReadingLine, Session,
-    ShelfForm,
+    CaseForm, CaseLine, CriterionForm, ExceptionForm, Form, FormEntry, ObservationForm,
+    ReadingForm, ReadingLine, Session, ShelfForm,
 };
 use sizing::State;
 use sizing::house_rules::Stated;
@@ -88,6 +88,52 @@ pub(super) fn exception(
         session,
         (form, &rows),
         (&form.title(), &help),
+        theme,
+        area,
+    );
+}
+
+/// Draws the form of a release criterion.
+pub(super) fn criterion(
+    frame: &mut Frame,
+    session: &Session,
+    form: &CriterionForm,
+    theme: Theme,
+    area: Rect,
+) {
+    let rows = rows(form, |part, _| (part.label(), 0, String::new()));
+    let help = format!(
+        "Inside and beyond: {}. The old bounds, the minute and the reason stay. Source: {}.",
+        form.accepted(),
+        form.of.source
+    );
+    draw(
+        frame,
+        session,
+        (form, &rows),
+        (&form.title(), &help),
+        theme,
+        area,
+    );
+}
+
+/// Draws the form of what was seen.
+pub(super) fn observation(
+    frame: &mut Frame,
+    session: &Session,
+    form: &ObservationForm,
+    theme: Theme,
+    area: Rect,
+) {
+    let rows = rows(form, |part, _| {
+        (part.label(), 0, ObservationForm::beside(part).to_owned())
+    });
+    let help = "What stood there before can be undone.";
+    draw(
+        frame,
+        session,
+        (form, &rows),
+        (&form.title(), help),
         theme,
         area,
     );

@@ -4,6 +4,7 @@ pub(super) mod doubt;
 pub(super) mod fit_map;
 pub(super) mod rules;
 pub(super) mod shelf;
+pub(super) mod trials;
 pub(super) mod work_up;
 
 use super::lines;

@@ -29,6 +29,18 @@ impl Desk {
         self.0.join(name)
     }
 
+    /// Holds the files of another in place of its own, but for what says who is here.
+    pub(super) fn take_files_of(&self, other: &Self) {
+        let _ = fs::remove_dir_all(&self.0);
+        fs::create_dir_all(&self.0).unwrap();
+        for entry in fs::read_dir(&other.0).unwrap().flatten() {
+            let name = entry.file_name().into_string().unwrap();
+            if entry.path().is_file() && !name.ends_with("rimwise-open") {
+                fs::copy(entry.path(), self.path(&name)).unwrap();
+            }
+        }
+    }
+
     pub(super) fn case(&self) -> PathBuf {
         self.path("case.ron")
     }

@@ -3,6 +3,7 @@ use super::looking::LOOKING;
 use super::pinning::PINNING;
 use super::rules::RULES;
 use super::shelf::SHELF;
+use super::trials::TRIALS;
 
 /// A command: its id, before, keys, after.
 pub(super) type Tried = (&'static str, &'static str, &'static str, &'static str);
@@ -16,6 +17,7 @@ pub(super) fn every_row() -> impl Iterator<Item = &'static Tried> {
         .chain(PINNING)
         .chain(RULES)
         .chain(SHELF)
+        .chain(TRIALS)
 }
 
 /// Of the commands that touch no file.

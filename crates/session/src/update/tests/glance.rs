@@ -43,6 +43,11 @@ fn open(line: &str) -> Session {
     if what == "file" {
         session.saved(crate::Home::File(rest.into()));
     }
+    if what == "trials" {
+        session.model.document.bays = bays(rest);
+        session.bays_wait = false;
+        fixture::press(&mut session, "7");
+    }
     if what == "bays" {
         session.model.document.bays = bays(rest);
         session.bays_wait = false;
@@ -200,6 +205,7 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
     let verdict = shown.filter.verdict.map_or("", |verdict| verdict.word());
     lines.push(format!("filter {}{verdict}", shown.filter.text));
     lines.extend(seen(session));
+    lines.extend(procedure(session));
     lines.extend(layer(session));
     lines.extend(shelf(session));
     lines.extend(
@@ -226,6 +232,79 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
     lines
 }
 
+/// What is written of the procedure, and what the page of trials offers.
+fn procedure(session: &Session) -> Vec<String> {
+    let procedure = &session.document().case().procedure;
+    let mut lines: Vec<String> = procedure
+        .criteria
+        .iter()
+        .map(|one| {
+            let reasons: Vec<&str> = one.changes.iter().map(|it| it.reason.as_str()).collect();
+            let (row, of) = (one.row.name(), one.of.name());
+            let says = one.bounds.says(one.row);
+            format!("criterion {row} of {of} {says} {}", reasons.join(", "))
+                .trim_end()
+                .to_owned()
+        })
+        .collect();
+    lines.extend(procedure.trials.iter().map(|trial| {
+        let outcome = trial.came_of_it.map_or("open", |it| it.name());
+        format!("deployed {} at {} {outcome}", trial.size, trial.opened_min)
+    }));
+    if procedure.trials.is_empty() {
+        lines.push("deployed none".to_owned());
+    }
+    for trial in &procedure.trials {
+        lines.push(format!(
+            "lies {} {:?} {}",
+            trial.wire_across, trial.cable, trial.seat_as_modelled
+        ));
+        lines.extend(trial.view.iter().map(|view| format!("view {view}")));
+        lines.extend(trial.because.iter().map(|why| format!("because {why}")));
+    }
+    let seen: Vec<_> = procedure.trials.iter().flat_map(|it| &it.seen).collect();
+    if seen.is_empty() {
+        lines.push("seen none".to_owned());
+    }
+    for one in seen {
+        let at = one
+            .clock_position
+            .map_or_else(String::new, |at| format!(" at {at}"));
+        let by = one
+            .by
+            .map_or_else(String::new, |by| format!(" by {}", by.label()));
+        let (row, of) = (one.what.name(), one.of.name());
+        let says = one.seen.says(one.what);
+        lines.push(format!("seen {row} of {of} {says}{at}{by}"));
+        lines.extend(
+            one.set_aside
+                .iter()
+                .map(|why| format!("not counted because {why}")),
+        );
+    }
+    lines.extend(procedure.before.iter().map(|one| {
+        let says = one.seen.says(one.row);
+        format!("was {} of {} {says}", one.row.name(), one.of.name())
+    }));
+    lines.extend(procedure.room.iter().map(|one| {
+        let value = one
+            .value
+            .map_or_else(String::new, |value| format!(" {value}"));
+        format!("room {}{value}", one.what.label())
+    }));
+    lines.extend(
+        procedure
+            .used
+            .contrast_ml
+            .map(|amount| format!("used {amount} mL")),
+    );
+    lines.extend(session.minute().map(|minute| format!("minute {minute}")));
+    if let Some((row, pick)) = &session.view().pick {
+        lines.push(format!("offers {}", pick.says(row)));
+    }
+    lines
+}
+
 /// What lies over the panels, and what is wrong with it.
 fn layer(session: &Session) -> Vec<String> {
     let mut lines = Vec::new();
@@ -234,6 +313,8 @@ fn layer(session: &Session) -> Vec<String> {
         Some(Overlay::Case(form)) => form.error.clone(),
         Some(Overlay::Reading(form)) => form.error.clone(),
         Some(Overlay::Exception(form)) => form.error.clone(),
+        Some(Overlay::Criterion(form)) => form.error.clone(),
+        Some(Overlay::Observation(form)) => form.error.clone(),
         Some(Overlay::Shelf(form)) => form.error.clone(),
         Some(Overlay::Guide(guide)) => {
             lines.push(match guide.ask() {

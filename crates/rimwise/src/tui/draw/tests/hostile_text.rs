@@ -130,6 +130,7 @@ fn hostile_text_is_shown_and_does_nothing() {
         "5 end",
         "5 down down down down down enter",
         "6",
+        "7",
         "6 e",
         "6 S",
         "N",

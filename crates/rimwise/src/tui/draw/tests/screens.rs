@@ -133,6 +133,19 @@ fn doubt() {
 }
 
 #[test]
+fn trials() {
+    // What a key has is drawn; the weights are the worker's and tried there.
+    let ready = assessed(DEMONSTRATION, MANY);
+    let opened = after(
+        &ready,
+        "7 F F enter enter down right right right enter right enter",
+    );
+    let opened = on_page(&opened, "right");
+    on_each_size("trials-open", &opened);
+    on_each_size("trials-before", &on_page(&after(&ready, "7 F"), "tab"));
+}
+
+#[test]
 fn fit_map() {
     on_each_size(
         "fit-map-nothing-fits",

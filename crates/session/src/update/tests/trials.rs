@@ -1,0 +1,302 @@
+use super::commands::Tried;
+use super::glance::opened;
+use crate::fixture::press;
+use crate::{Command, Event, Focus, TrialRow};
+use std::time::Duration;
+
+/// One size is pinned and the page of trials is shown.
+const PINNED: &str = "trials even-wide/5x3";
+
+/// Of the commands on the page of trials.
+pub(super) const TRIALS: &[Tried] = &[
+    ("trials_page", "aortic.rim 1.5", "7", "focus Trials"),
+    ("trials_page", "aortic.rim 1.5", "7 tab", "focus Before"),
+    ("seen_now", PINNED, "enter", "minute 0"),
+    (
+        "seen_now",
+        PINNED,
+        "enter enter",
+        "deployed even-wide/5x3 at 0 open",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "down enter",
+        "says the minute since puncture is not known: Enter on its row starts it, e says which it is",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "enter enter right enter right right enter",
+        "seen edge_jet of shape 0.5 mm by transoesophageal echo",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "enter enter down enter 1 , 5 enter",
+        "seen edge_jet of shape 1.5 mm",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "enter enter down enter 9 9 enter",
+        "error expected a number from 0 to 10 mm",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "enter enter end up up up right enter",
+        "lies no Unknown unknown",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "enter enter end enter",
+        "says nothing is chosen: left and right choose, Enter confirms",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "enter enter end right enter",
+        "deployed even-wide/5x3 at 0 recaptured",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "enter enter end left enter",
+        "deployed even-wide/5x3 at 0 released",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "tab down enter right enter",
+        "was regurgitation of aortic_valve none",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "tab down down enter 9 enter",
+        "used 9 mL",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "tab down down down down down enter",
+        "room heparin given",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "tab down down down down down enter up enter",
+        "says not ticked: heparin given",
+    ),
+    (
+        "seen_now",
+        PINNED,
+        "tab down down down down down down enter 2 5 4 enter",
+        "room activated clotting time 254",
+    ),
+    (
+        "next_seen",
+        PINNED,
+        "enter enter down right right right",
+        "offers 1.0 mm",
+    ),
+    (
+        "next_seen",
+        PINNED,
+        "enter enter down right right right down",
+        "seen none",
+    ),
+    (
+        "next_seen",
+        PINNED,
+        "right",
+        "says this row takes Enter alone",
+    ),
+    (
+        "previous_seen",
+        PINNED,
+        "enter enter down right right right left",
+        "offers 0.5 mm",
+    ),
+    (
+        "next_seen_far",
+        PINNED,
+        "enter enter down right right L L L enter",
+        "seen edge_jet of shape 0.5 mm at 60",
+    ),
+    (
+        "previous_seen_far",
+        PINNED,
+        "enter enter down right right H H",
+        "offers 0.5 mm at 11 o'clock",
+    ),
+    (
+        "details",
+        PINNED,
+        "e 4 0 enter enter",
+        "deployed even-wide/5x3 at 40 open",
+    ),
+    ("details", PINNED, "enter enter e l a x enter", "view lax"),
+    (
+        "details",
+        PINNED,
+        "enter enter end right enter e s l i p enter",
+        "because slip",
+    ),
+    (
+        "details",
+        PINNED,
+        "enter enter down right enter up e 2 down . 3 down 5 enter",
+        "seen edge_jet of shape 2.0 mm at 150",
+    ),
+    (
+        "details",
+        PINNED,
+        "enter enter down right enter up e x enter",
+        "error value: expected a number from 0 to 10",
+    ),
+    (
+        "details",
+        PINNED,
+        "enter enter down e",
+        "says nothing was seen on this row yet",
+    ),
+    (
+        "write_criteria",
+        PINNED,
+        "F",
+        "says release criteria written: even-wide/5x3",
+    ),
+    (
+        "write_criteria",
+        "bays even-wide/5x3",
+        "F",
+        "criterion slips of shape inside if no; beyond if yes",
+    ),
+    (
+        "write_criteria",
+        PINNED,
+        "F F",
+        "says the criteria of every pinned size are written",
+    ),
+    ("change_criterion", PINNED, "F tab end c", "layers 1"),
+    (
+        "change_criterion",
+        PINNED,
+        "F tab end c ctrl-u 9 0 enter",
+        "criterion pressure of shape inside at 90 % or more; beyond under 70 %",
+    ),
+    (
+        "change_criterion",
+        PINNED,
+        "F enter enter down c 2 down 3 down w h y enter",
+        "criterion edge_jet of shape inside at 2.0 mm or less; beyond over 3.0 mm why",
+    ),
+    (
+        "change_criterion",
+        PINNED,
+        "F enter enter down c 2 down 3 enter",
+        "error because: criteria are locked from the first deployment on: say why this one changes",
+    ),
+    (
+        "change_criterion",
+        PINNED,
+        "F enter enter down c 2 down 1 enter",
+        "error beyond: no better than what is inside",
+    ),
+    (
+        "change_criterion",
+        PINNED,
+        "F enter enter down c x enter",
+        "error inside: expected a number from 0 to 10 mm, or nothing for no bound",
+    ),
+    (
+        "do_not_count",
+        PINNED,
+        "enter enter down right enter up s b a d enter",
+        "not counted because bad",
+    ),
+    (
+        "do_not_count",
+        PINNED,
+        "enter enter down right enter up s b enter up s",
+        "says restored: jet at the edge",
+    ),
+    (
+        "do_not_count",
+        PINNED,
+        "enter enter down right enter up s space enter",
+        "error expected a reason",
+    ),
+    (
+        "undo",
+        PINNED,
+        "enter enter down right enter u",
+        "seen none",
+    ),
+    ("undo", PINNED, "enter enter u", "deployed none"),
+    (
+        "redo",
+        PINNED,
+        "enter enter u U",
+        "deployed even-wide/5x3 at 0 open",
+    ),
+    ("copy", PINNED, "y", "says there is nothing to copy yet"),
+];
+
+#[test]
+fn minutes_are_whole_and_count_from_puncture() {
+    let mut session = opened(PINNED);
+    session.update(Event::Clock(Duration::from_secs(100)));
+    press(&mut session, "enter");
+    session.update(Event::Clock(Duration::from_secs(100 + 44 * 60 + 59)));
+    press(&mut session, "enter");
+    let trial = &session.document().case().procedure.trials[0];
+    assert_eq!(trial.opened_min, 44.0);
+    session.update(Event::Clock(Duration::from_secs(100 + 50 * 60)));
+    press(&mut session, "end right enter");
+    let trial = &session.document().case().procedure.trials[0];
+    assert_eq!(trial.closed_min, Some(50.0));
+    // A minute that has passed is no minute of what follows.
+    press(&mut session, "tab home e 4 5 enter tab enter");
+    let says = format!("{:?}", session.status());
+    assert!(says.contains("minute 50 has passed"), "{says}");
+}
+
+#[test]
+fn a_size_opened_without_criteria_gets_them_marked() {
+    let mut session = opened(PINNED);
+    press(&mut session, "enter enter");
+    let criteria = &session.document().case().procedure.criteria;
+    assert!(!criteria.is_empty() && criteria.iter().all(|one| one.after_opening));
+    let mut session = opened(PINNED);
+    press(&mut session, "F enter enter");
+    let criteria = &session.document().case().procedure.criteria;
+    assert!(!criteria.is_empty() && criteria.iter().all(|one| !one.after_opening));
+}
+
+#[test]
+fn what_is_confirmed_leads_to_the_next_row_and_what_is_undone_back() {
+    let mut session = opened(PINNED);
+    press(&mut session, "F enter enter down right enter");
+    let row = |place: usize| session.trial_rows(Focus::Trials).into_iter().nth(place);
+    assert_eq!(session.trial_row(), row(2));
+    let jet = row(1);
+    press(&mut session, "u");
+    assert_eq!(session.trial_row(), jet);
+    assert!(matches!(jet, Some(TrialRow::Observation(..))));
+}
+
+#[test]
+fn a_change_of_a_reading_after_criteria_were_written_is_told() {
+    let mut session = opened(PINNED);
+    press(&mut session, "F");
+    assert!(!session.changed_since_planned());
+    press(&mut session, "1 tab tab right");
+    session.command(Command::named("more").unwrap());
+    assert!(session.changed_since_planned());
+    session.command(Command::named("undo").unwrap());
+    assert!(!session.changed_since_planned());
+}
