@@ -37,7 +37,7 @@ fn opened(page: &str) -> (Played, String) {
     played.wait_for("% ");
     played.send(page);
     let is_at_work = |text: &str| {
-        text.contains("rough")
+        text.contains("still rough")
             || text.contains("any change starts it again")
             || text.contains("ranking with")
     };
