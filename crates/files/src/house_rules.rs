@@ -2,6 +2,7 @@ mod criteria;
 mod defaults;
 mod exclusions;
 mod limits;
+mod model_errors;
 mod observations;
 mod rated;
 mod readings;
@@ -18,6 +19,8 @@ use criteria::CriterionRowForm;
 use defaults::DefaultForm;
 use exclusions::ExclusionForm;
 use limits::LimitForm;
+use measurement::ModelError;
+use model_errors::ModelErrorForm;
 use observations::ObservationRowForm;
 use rated::{CapForm, MeasuredFirstForm};
 use readings::{BiasForm, DoubtForm, PreferenceForm, ScaleForm};
@@ -25,7 +28,8 @@ use serde::Deserialize;
 use sites::{DangerArcForm, NoteForm, RimRuleForm};
 use sizing::HouseRules;
 use sizing::house_rules::{
-    CapRow, CriterionRow, MeasuredFirst, ObservationRow, Parameter, Sourced, WideBoundRow,
+    CapRow, CriterionRow, MeasuredFirst, ModelErrorRow, ObservationRow, Parameter, Sourced,
+    WideBoundRow,
 };
 use std::cell::LazyCell;
 use std::path::Path;
@@ -70,6 +74,7 @@ struct HouseRulesForm {
     caps: Option<Vec<CapForm>>,
     release_criteria: Option<Vec<CriterionRowForm>>,
     observations: Option<Vec<ObservationRowForm>>,
+    model_errors: Option<Vec<ModelErrorForm>>,
     wide_bounds: Option<Vec<WideBoundForm>>,
 }
 
@@ -91,12 +96,16 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
     let wide_bounds = form
         .wide_bounds
         .map(|forms| wide_bounds::rows(forms, &at.field("wide_bounds"), faults));
+    let model_errors = form
+        .model_errors
+        .map(|forms| model_errors::rows(forms, &at.field("model_errors"), faults));
     let later = Later {
         measured_first,
         caps,
         release_criteria,
         observations,
         wide_bounds,
+        model_errors,
     };
     let mut rules = HouseRules {
         title: faults.text(&at.field("title"), form.title),
@@ -119,6 +128,7 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         release_criteria: Vec::new(),
         observations: Vec::new(),
         wide_bounds: Vec::new(),
+        model_errors: Vec::new(),
         from_shipped: are_from_shipped,
     };
     later.fill(&mut rules);
@@ -134,6 +144,7 @@ struct Later {
     release_criteria: Option<Vec<CriterionRow>>,
     observations: Option<Vec<ObservationRow>>,
     wide_bounds: Option<Vec<WideBoundRow>>,
+    model_errors: Option<Vec<ModelErrorRow>>,
 }
 
 impl Later {
@@ -164,6 +175,17 @@ impl Later {
             observations,
             wide_bounds
         );
+        // Each of these has a row, as each parameter has: a version may know more of
+        // them than the file.
+        let name = model_errors::lent_name(self.model_errors.is_some());
+        rules.model_errors = self.model_errors.unwrap_or_default();
+        let has_all = (ModelError::ALL.iter()).all(|&error| rules.model_error(error).is_some());
+        if !has_all && let Some(shipped) = lend(name) {
+            let lacking = shipped.model_errors.iter();
+            let lacking = lacking.filter(|row| rules.model_error(row.of).is_none());
+            let lacking: Vec<ModelErrorRow> = lacking.cloned().collect();
+            rules.model_errors.extend(lacking);
+        }
         rules.from_shipped.extend(missing);
     }
 }

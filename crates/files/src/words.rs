@@ -2,8 +2,8 @@
 
 use geometry::{Edge, Face};
 use measurement::{
-    Choose, Conduction, Finding, Method, Modality, Phase, Prolapse, Regurgitation, Side, Site,
-    Unit, Valve,
+    Choose, Conduction, Finding, Method, Modality, ModelError, Phase, Prolapse, Regurgitation,
+    Side, Site, Unit, Valve,
 };
 use sizing::house_rules::Grade;
 use sizing::trial::{Cable, CameOfIt, ObservationKind, Rhythm, RoomBox};
@@ -259,6 +259,15 @@ words!(ObservationKind:
     "turn" => Self::Turn,
 );
 
+words!(ModelError:
+    "clearance_left" => Self::ClearanceLeft,
+    "clearance_right" => Self::ClearanceRight,
+    "rim_overlap" => Self::RimOverlap,
+    "waist" => Self::Waist,
+    "gradient_left" => Self::GradientLeft,
+    "gradient_right" => Self::GradientRight,
+);
+
 words!(Rhythm:
     "as_before" => Self::AsBefore,
     "right_bundle" => Self::RightBundle,
@@ -334,6 +343,9 @@ mod tests {
         for kind in ObservationKind::ALL {
             assert_eq!(kind.word(), kind.name());
         }
+        for error in ModelError::ALL {
+            assert_eq!(error.word(), error.name());
+        }
         for rhythm in Rhythm::ALL {
             assert_eq!(rhythm.word(), rhythm.name());
         }
@@ -376,6 +388,7 @@ mod tests {
         check::<OfChild>();
         check::<OfAdult>();
         check::<ObservationKind>();
+        check::<ModelError>();
         check::<Rhythm>();
         check::<Cable>();
         check::<CameOfIt>();

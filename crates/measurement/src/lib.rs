@@ -32,6 +32,7 @@ mod how_measured;
 mod joint;
 mod law;
 mod log_weights;
+mod model_error;
 pub mod normal;
 pub mod observation;
 mod parameter;
@@ -63,6 +64,7 @@ pub use grade::{Conduction, Prolapse, Regurgitation};
 pub use joint::Joint;
 pub use law::Law;
 pub use log_weights::LogWeights;
+pub use model_error::ModelError;
 pub use parameter::{ParameterInfo, ParameterList};
 pub use per_valve::PerValve;
 pub use preference::{

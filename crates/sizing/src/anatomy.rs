@@ -7,7 +7,7 @@ use geometry::{
     AnnulusPlate, Defect, Edge, Ellipse, Face, HingedPlate, Mm, Opening, OutflowTract, PerFace,
     Radians, Vec2, degrees,
 };
-use measurement::{MPerS, PerValve, Quantity, Values, Valve, is_under};
+use measurement::{MPerS, ModelError, PerValve, Quantity, Values, Valve, is_under};
 
 /// One anatomy: the one that was read, or one draw of it.
 ///
@@ -44,6 +44,40 @@ pub struct Anatomy {
     /// q_max: the largest share of the slack that stands off on the left. Pressure
     /// seats the left disc where the right ventricle's is the lower.
     pub left_slack_share: f64,
+    /// By how much the model is wrong in this child.
+    pub errors: ModelErrors,
+}
+
+/// A value for each model error, in its order; 0: the model is right.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct ModelErrors([f64; ModelError::ALL.len()]);
+
+impl ModelErrors {
+    /// The value of one.
+    pub const fn of(&self, error: ModelError) -> f64 {
+        self.0[error.index()]
+    }
+
+    /// Gives one its value.
+    pub const fn set(&mut self, error: ModelError, value: f64) {
+        self.0[error.index()] = value;
+    }
+
+    /// By how much clearance on a face is larger than modelled, mm.
+    pub const fn clearance(&self, face: Face) -> f64 {
+        self.of(match face {
+            Face::Left => ModelError::ClearanceLeft,
+            Face::Right => ModelError::ClearanceRight,
+        })
+    }
+
+    /// What the gradient of a face's outflow is multiplied by.
+    pub fn gradient(&self, face: Face) -> f64 {
+        libm::exp(self.of(match face {
+            Face::Left => ModelError::GradientLeft,
+            Face::Right => ModelError::GradientRight,
+        }))
+    }
 }
 
 /// What stays the same in all draws of a case.
@@ -56,6 +90,8 @@ pub(crate) struct AnatomyPlan {
     left_slack_shares: [f64; 2],
     /// The systemic flow after closure over that before.
     systemic_rise: f64,
+    /// By how much the model is believed to be wrong.
+    errors: ModelErrors,
     addresses: Addresses,
 }
 
@@ -74,8 +110,14 @@ impl AnatomyPlan {
             ]
             .map(|share| rules.parameter(share)),
             systemic_rise: rules.parameter(Parameter::SystemicRise),
+            errors: ModelErrors::default(),
             addresses: Addresses::new(),
         }
+    }
+
+    /// The same with the model believed to be wrong by so much.
+    pub(crate) const fn set_errors(&mut self, errors: ModelErrors) {
+        self.errors = errors;
     }
 
     /// The anatomy of a set of values.
@@ -120,6 +162,7 @@ impl AnatomyPlan {
             artery: get(at.artery),
             qp_qs,
             left_slack_share: self.left_slack_share(at.systolic.map(get).into_both()),
+            errors: self.errors,
             defect,
         }
     }

@@ -4,7 +4,7 @@ use crate::side_by_side::in_halves;
 use crate::{Anatomy, Setting};
 use geometry::{PerFace, SeatDraw, degrees};
 use measurement::targeted::Proposal;
-use measurement::{Blocks, DrawsError, Quantity, Weights, normal};
+use measurement::{Blocks, DrawsError, ModelError, Quantity, Weights, normal};
 use std::f64::consts::TAU;
 use std::ops::Range;
 
@@ -17,6 +17,8 @@ pub struct Draws {
     plan: AnatomyPlan,
     /// By the index of its quantity; empty where nothing is drawn.
     columns: Vec<Vec<f64>>,
+    /// By the index of its model error; empty where none is drawn.
+    errors: [Vec<f64>; ModelError::ALL.len()],
     seats: Vec<SeatDraw>,
     per_block: usize,
     weights: Weights,
@@ -32,6 +34,7 @@ const SEAT_SETS: [u32; 2] = [32, 33];
 /// One block as it is drawn.
 struct Drawn {
     columns: Vec<(Quantity, Vec<f64>)>,
+    errors: [Vec<f64>; ModelError::ALL.len()],
     seats: Vec<SeatDraw>,
 }
 
@@ -51,11 +54,14 @@ impl Draws {
         let draws = blocks.draws();
         let drawn = in_halves(Blocks::COUNT, |block| Drawn {
             columns: setting.joint().draw_toward(blocks, block, proposal),
+            errors: ModelError::ALL
+                .map(|error| model_errors(setting, blocks, block, proposal, error)),
             seats: seats(setting, blocks, block),
         });
         let mut all = Self {
             plan: setting.plan().clone(),
             columns: vec![Vec::new(); Quantity::COUNT],
+            errors: std::array::from_fn(|_| Vec::new()),
             seats: Vec::with_capacity(draws),
             per_block: blocks.per_block(),
             weights: Weights::uniform(draws),
@@ -63,6 +69,9 @@ impl Draws {
         for block in drawn {
             for (quantity, values) in block.columns {
                 all.columns[quantity.index()].extend(values);
+            }
+            for (all, errors) in all.errors.iter_mut().zip(block.errors) {
+                all.extend(errors);
             }
             all.seats.extend(block.seats);
         }
@@ -82,6 +91,13 @@ impl Draws {
         (!column.is_empty()).then_some(column)
     }
 
+    /// The drawn values of a model error, in the order of the draws; `None` where the
+    /// house has the model right.
+    pub fn errors(&self, error: ModelError) -> Option<&[f64]> {
+        let column = self.errors[error.index()].as_slice();
+        (!column.is_empty()).then_some(column)
+    }
+
     /// The anatomy of a draw, laid out.
     ///
     /// # Panics
@@ -89,7 +105,13 @@ impl Draws {
     /// Beyond the last draw, as a slice does.
     pub fn anatomy(&self, draw: usize) -> Anatomy {
         let value = |quantity| Some(self.column(quantity)?[draw]);
-        self.plan.anatomy_of(value)
+        let mut anatomy = self.plan.anatomy_of(value);
+        for error in ModelError::ALL {
+            if let Some(column) = self.errors(error) {
+                anatomy.errors.set(error, column[draw]);
+            }
+        }
+        anatomy
     }
 
     /// The random part of the seat in each draw.
@@ -117,6 +139,22 @@ impl Draws {
     pub const fn is_empty(&self) -> bool {
         self.len() == 0
     }
+}
+
+/// A model error in one block: normal about 0; empty where its standard deviation is 0.
+fn model_errors(
+    setting: &Setting,
+    blocks: &Blocks,
+    block: usize,
+    proposal: &Proposal,
+    error: ModelError,
+) -> Vec<f64> {
+    let sd = setting.rules().model_error_sd(error);
+    if sd <= 0.0 {
+        return Vec::new();
+    }
+    let deviates = proposal.deviates(blocks, block, error.dimension());
+    deviates.into_iter().map(|z| sd * z).collect()
 }
 
 /// The random part of the seats of one block: uniform in the play, the slack and

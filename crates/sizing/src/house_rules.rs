@@ -8,6 +8,7 @@ mod excepted;
 mod exception;
 mod limit;
 mod measured_first;
+mod model_error;
 mod observation;
 mod parameter;
 mod rows;
@@ -22,6 +23,7 @@ pub use criterion::CriterionRow;
 pub use exception::{Exception, ExceptionFault, ExceptionPart};
 pub use limit::{Band, LimitRow};
 pub use measured_first::{MeasuredFirst, Need};
+pub use model_error::ModelErrorRow;
 pub use observation::{ObservationLaw, ObservationRow};
 pub use parameter::{Parameter, ParameterInfo};
 pub use rows::{
@@ -33,7 +35,7 @@ pub(crate) use settles::holds;
 pub use settles::{Evidence, FigureBounds, Grade, Settles};
 pub use wide_bound::{WideBound, WideBoundRow};
 
-use measurement::{Quantity, Site};
+use measurement::{ModelError, Quantity, Site};
 
 /// The rules of a house: no limit of the program stands anywhere else.
 #[derive(Clone, Debug, PartialEq)]
@@ -72,12 +74,24 @@ pub struct HouseRules {
     pub observations: Vec<ObservationRow>,
     /// Outside which a value is asked about.
     pub wide_bounds: Vec<WideBoundRow>,
+    /// By how much the model is taken to be wrong in one child.
+    pub model_errors: Vec<ModelErrorRow>,
     /// The lists that the file does not have and that come from the shipped
     /// rules, by their names in files.
     pub from_shipped: Vec<&'static str>,
 }
 
 impl HouseRules {
+    /// The row of a model error.
+    pub fn model_error(&self, error: ModelError) -> Option<&ModelErrorRow> {
+        self.model_errors.iter().find(|row| row.of == error)
+    }
+
+    /// The standard deviation of a model error: 0 where there is no row of it.
+    pub fn model_error_sd(&self, error: ModelError) -> f64 {
+        self.model_error(error).map_or(0.0, |row| row.sd)
+    }
+
     /// The value of a parameter.
     pub fn parameter(&self, parameter: Parameter) -> f64 {
         self.parameters[parameter.index()].value

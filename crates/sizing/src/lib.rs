@@ -45,7 +45,7 @@ mod verdict;
 mod words;
 pub mod worth;
 
-pub use anatomy::Anatomy;
+pub use anatomy::{Anatomy, ModelErrors};
 pub use candidate::{Candidate, Chances};
 pub use case::{Case, Neighbour, Route};
 pub use catalogue::{Catalogue, Shape, Sheath, Size, aside_unknown, is_aside, overlaid};

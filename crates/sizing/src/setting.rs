@@ -2,7 +2,8 @@ use crate::anatomy::AnatomyPlan;
 use crate::contradictions::contradictions;
 use crate::resolve::{self, Basis};
 use crate::{
-    Anatomy, Case, Contradiction, Guidance, HouseRules, Neighbour, NotRated, ResolvedCase, rotation,
+    Anatomy, Case, Contradiction, Guidance, HouseRules, ModelErrors, Neighbour, NotRated,
+    ResolvedCase, rotation,
 };
 use measurement::{Joint, Quantity, Values, Valve};
 use std::borrow::Cow;
@@ -109,10 +110,11 @@ impl Setting {
     }
 
     /// The same case with the middle of some quantities moved by so much from what was
-    /// measured, within what each can be.
+    /// measured, within what each can be, and the model wrong by so much.
     #[must_use]
-    pub(crate) fn believed(&self, shifts: &[(Quantity, f64)]) -> Self {
+    pub(crate) fn believed(&self, shifts: &[(Quantity, f64)], errors: ModelErrors) -> Self {
         let mut there = self.clone();
+        there.plan.set_errors(errors);
         for &(quantity, by) in shifts {
             if let Some(value) = self.as_read.get(quantity) {
                 let info = quantity.info();

@@ -2,7 +2,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails the test")]
 
-use measurement::Weights;
+use measurement::{ModelError, Weights};
 use outside::random::{any_case, any_size};
 use outside::sample::{case_names, scenario, shipped_rules, shipped_sizes};
 use outside::stream::Stream;
@@ -10,7 +10,7 @@ use outside::stress;
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use sizing::engine::{Engine, Fast, Plain, Question};
-use sizing::house_rules::{Band, Parameter};
+use sizing::house_rules::{Band, ModelErrorRow, Parameter};
 use sizing::measure::Measure;
 use sizing::{Case, Draws, HouseRules, Setting, Size, Work};
 use sizing::{Row, rows};
@@ -245,5 +245,45 @@ fn a_cancelled_count_gives_nothing() {
             engine.prepare(draws.clone()).count_on(&work, &[question]),
             None
         );
+    }
+}
+
+/// A model that is wrong in the child moves clearance, lips and gradients alike in both.
+#[test]
+fn model_errors_are_counted_alike() {
+    let mut rules = shipped_rules();
+    let sds = [0.3, 0.3, 0.2, 0.2, 0.2, 0.2];
+    rules.model_errors = ModelError::ALL
+        .into_iter()
+        .zip(sds)
+        .map(|(of, sd)| ModelErrorRow {
+            of,
+            sd,
+            source: "to check with".into(),
+        })
+        .collect();
+    let sizes: Vec<(Size, f64)> = shipped_sizes()
+        .into_iter()
+        .step_by(5)
+        .map(|size| (size, 0.3))
+        .collect();
+    for name in [
+        "outlet-infant",
+        "perimembranous-shifted-opening",
+        "mid-muscular",
+        "slit",
+    ] {
+        assert_alike_under(name, scenario(name), rules.clone(), &sizes, 512);
+    }
+    for row in &mut rules.limits {
+        if row.check.starts_with("outflow_gradient") {
+            row.stop = Band {
+                low: Some(0.5),
+                high: Some(20.0),
+            };
+        }
+    }
+    for name in ["outlet-infant", "three-neighbours"] {
+        assert_alike_under(name, scenario(name), rules.clone(), &sizes, 512);
     }
 }

@@ -136,6 +136,19 @@ fn digest(text: &str) -> u64 {
     })
 }
 
+/// What the files of 0.1 cannot have is the shipped file's, and this is said.
+#[test]
+fn old_rules_are_lent_what_came_later() {
+    let old = &files_of_0_1()["house_rules.ron"];
+    let rules = parse_house_rules("house_rules.ron", old).unwrap();
+    let (rules, shipped) = (rules.value(), outside::sample::shipped_rules());
+    for list in ["measured_first", "caps", "observations", "model_errors"] {
+        assert!(rules.from_shipped.contains(&list), "{list}");
+    }
+    assert_eq!(rules.model_errors, shipped.model_errors);
+    assert_eq!(rules.observations, shipped.observations);
+}
+
 fn first(faults: Vec<Diagnostic>) -> String {
     faults.into_iter().next().unwrap().to_string()
 }

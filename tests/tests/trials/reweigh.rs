@@ -2,7 +2,9 @@
 
 use geometry::Seat;
 use measurement::observation::{Spread, ValueLaw};
-use measurement::{Answer, Blocks, ExchangedSeats, LogWeights, Modality, SEATS, Valve, Weights};
+use measurement::{
+    Answer, Blocks, ExchangedSeats, LogWeights, Modality, ModelError, SEATS, Valve, Weights,
+};
 use outside::page::set;
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use outside::stream::Stream;
@@ -177,6 +179,37 @@ fn weights_are_those_of_the_sixteen_lent_seats() {
         |clear| law.likelihood(clear, Seen::Answer(Answer::Yes)),
     );
     assert!(!are_alike(weights(&weighing), &own));
+}
+
+/// Where a house takes the model to be wrong a gradient teaches that, and the rim stays.
+#[test]
+fn a_gradient_teaches_the_models_error() {
+    let mut rules = shipped_rules();
+    for row in &mut rules.model_errors {
+        row.sd = 0.2;
+    }
+    let case = Arc::new(scenario("gradient-only"));
+    let setting = files::setting(case, Arc::new(rules), None);
+    let weighing = weighed(&setting);
+    let mut errors = weighing.error_shifts.iter();
+    let of_gradient = errors.find(|(error, _)| *error == ModelError::GradientLeft);
+    assert!(
+        of_gradient.is_some_and(|(_, by)| *by > 0.05),
+        "{:?}",
+        weighing.error_shifts
+    );
+    // What little a rim shares with the defect's axes, read on one image, is all it moves.
+    let mut rims = weighing
+        .shifts
+        .iter()
+        .filter(|(quantity, _)| quantity.info().feature == measurement::Feature::Rim);
+    assert!(rims.all(|(_, by)| by.abs() < 0.05), "{:?}", weighing.shifts);
+    // Without doubt of the model there is nothing to learn of it.
+    assert!(
+        weighed(&set(scenario("gradient-only")))
+            .error_shifts
+            .is_empty()
+    );
 }
 
 #[test]

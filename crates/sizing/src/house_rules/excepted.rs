@@ -113,6 +113,7 @@ mod tests {
             caps: Vec::new(),
             release_criteria: Vec::new(),
             observations: Vec::new(),
+            model_errors: Vec::new(),
             from_shipped: Vec::new(),
             wide_bounds: Vec::new(),
         }

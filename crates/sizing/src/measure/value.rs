@@ -1,9 +1,9 @@
 use super::tract::{gradient, open_share, room};
 use super::{EdgePart, Measure, Situation, UNREAD, past_edge};
 use crate::house_rules::Parameter;
-use crate::{Setting, Size};
+use crate::{Setting, Size, face_of};
 use geometry::{Accuracy, Face, Mm, least_clearance, lip};
-use measurement::Valve;
+use measurement::{ModelError, Valve};
 
 impl Measure {
     /// Its value of a size in one anatomy: not a number where a reading is missing.
@@ -14,12 +14,16 @@ impl Measure {
             Self::WaistRatio => waist.diameter / anatomy.defect.fit_diameter(),
             Self::Slack => at.seat.slack(),
             Self::Clamp => (-at.seat.slack()).max(0.0),
-            Self::Lip(face, part) => least_lip(at, face, part),
-            Self::Clearance(valve) => clearance(at, valve),
+            Self::Lip(face, part) => {
+                least_lip(at, face, part) + anatomy.errors.of(ModelError::RimOverlap)
+            }
+            Self::Clearance(valve) => {
+                clearance(at, valve) + anatomy.errors.clearance(face_of(valve))
+            }
             Self::Reach(valve) => past_edge(&at.size.occluder, at.seat, anatomy, valve),
             Self::LeafletCovered(valve) => leaflet_covered(at, valve),
             Self::OpenShare(face) => open_share(at, face),
-            Self::TractGradient(face) => gradient(at, face),
+            Self::TractGradient(face) => gradient(at, face) * anatomy.errors.gradient(face),
             Self::TractRoom(face) => room(at, face),
             Self::ChamberRatio(face) => chamber_ratio(at, face),
             Self::SheathInVein => anatomy

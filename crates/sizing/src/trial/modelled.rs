@@ -3,7 +3,7 @@ use crate::measure::{EdgePart, Measure, Situation};
 use crate::{Setting, Size, Subject};
 use geometry::lip::{ArcSet, least_lip};
 use geometry::{Accuracy, Face, Seat, degrees};
-use measurement::{Quantity, Valve};
+use measurement::{ModelError, Quantity, Valve};
 use std::f64::consts::PI;
 
 /// What the model has of something that was seen, in one seat of one draw.
@@ -96,7 +96,7 @@ impl Modelled {
         let Seat::OverLeftOpening(seat) = at.seat;
         match self {
             Self::Clearance(valve) => Measure::Clearance(*valve).value(at),
-            Self::WaistInWall => seat.waist_diameter,
+            Self::WaistInWall => seat.waist_diameter + at.anatomy.errors.of(ModelError::Waist),
             Self::StandOff(face) => seat.stand_off[*face].most,
             Self::Gradient(face) => Measure::TractGradient(*face).value(at),
             Self::Lip(arcs) => {
@@ -104,6 +104,7 @@ impl Modelled {
                 let (occluder, accuracy) = (&at.size.occluder, Accuracy::DEFAULT);
                 least_lip(occluder, at.seat, opening, Face::Left, arcs, accuracy)
                     .unwrap_or(f64::NAN)
+                    + at.anatomy.errors.of(ModelError::RimOverlap)
             }
             Self::LeastOverlap => {
                 // Where no valve stands on the left face there is no lip toward one.

@@ -3,11 +3,12 @@ use super::weigh::{Opened, Pairs, Scales};
 use super::{NotCounted, Trial};
 use crate::house_rules::Parameter;
 use crate::turn::best_turn;
-use crate::{Catalogue, Draws, Setting, Size, Work, rows};
+use crate::{Catalogue, Draws, ModelErrors, Setting, Size, Work, rows};
 use geometry::degrees;
 use measurement::targeted::Proposal;
 use measurement::{
-    Blocks, DrawsError, LogWeights, Modality, Quantity, Shift, TooManyTrials, Unit, Weights,
+    Blocks, DrawsError, LogWeights, Modality, ModelError, Quantity, Shift, TooManyTrials, Unit,
+    Weights,
 };
 use std::collections::BTreeMap;
 
@@ -26,6 +27,8 @@ pub struct Weighing {
     pub trials: Vec<TrialOutcome>,
     /// Where the middle of a quantity went, for those of which that is no noise.
     pub shifts: Vec<(Quantity, f64)>,
+    /// The same of model errors.
+    pub error_shifts: Vec<(ModelError, f64)>,
     /// Whether any observation counts.
     pub any_counted: bool,
 }
@@ -247,7 +250,11 @@ impl Drawn {
                 (0..Blocks::COUNT).flat_map(|block| proposal.deviates(blocks, block, dimension));
             (dimension, blocks.collect())
         };
-        let deviates: Vec<(u32, Vec<f64>)> = setting.joint().dimensions().map(of).collect();
+        let errors = ModelError::ALL.into_iter();
+        let errors = errors.filter(|&error| self.draws.errors(error).is_some());
+        let dimensions = setting.joint().dimensions();
+        let all = dimensions.chain(errors.map(ModelError::dimension));
+        let deviates: Vec<(u32, Vec<f64>)> = all.map(of).collect();
         Proposal::toward(&deviates, &self.own, &weighed.seen, ENOUGH)
     }
 }
@@ -289,20 +296,32 @@ impl Weighed {
         let any_counted = opened.iter().any(|one| !one.counted.is_empty());
         let weights = self.all.weights();
         let shifts = match (&weights, drawn.own.weights()) {
-            (Some(after), Some(before)) if any_counted => shifts(
-                &drawn.draws,
-                &before,
+            (Some(after), Some(before)) if any_counted => Some(Shifts {
+                before,
                 after,
-                setting.parameter(Parameter::Tie),
-            ),
-            _ => Vec::new(),
+                quantile: setting.parameter(Parameter::Tie),
+            }),
+            _ => None,
         };
+        let draws = &drawn.draws;
+        let error_shifts = ModelError::ALL.into_iter().filter_map(|error| {
+            let by = shifts.as_ref()?.of(draws.errors(error)?, false)?;
+            Some((error, by))
+        });
+        let error_shifts = error_shifts.collect();
+        let shifts = Quantity::all().filter_map(|quantity| {
+            let is_angle = quantity.unit() == Unit::Degrees;
+            let by = shifts.as_ref()?.of(draws.column(quantity)?, is_angle)?;
+            Some((quantity, by))
+        });
+        let shifts = shifts.collect();
         Weighing {
             effective: self.all.effective_draws(),
             drawn: drawn.draws.len(),
             rounds,
             trials: outcomes,
             shifts,
+            error_shifts,
             any_counted,
             draws: weights.and_then(|weights| drawn.draws.weighted(weights)),
         }
@@ -366,17 +385,20 @@ impl Weighed {
     }
 }
 
-/// Where the middle of each quantity went, where that is more than noise.
-fn shifts(draws: &Draws, before: &Weights, after: &Weights, quantile: f64) -> Vec<(Quantity, f64)> {
-    Quantity::all()
-        .filter_map(|quantity| {
-            let is_angle = quantity.unit() == Unit::Degrees;
-            let shift = Shift::between(draws.column(quantity)?, before, after, is_angle)?;
-            let sd = conflict::spread(draws.column(quantity)?, before)?;
-            let is_told = shift.is_told(quantile) && shift.by.abs() > LEAST_SHIFT * sd;
-            is_told.then_some((quantity, shift.by))
-        })
-        .collect()
+/// What tells where the middle of a column went, where that is more than noise.
+struct Shifts<'a> {
+    before: Weights,
+    after: &'a Weights,
+    quantile: f64,
+}
+
+impl Shifts<'_> {
+    fn of(&self, column: &[f64], is_angle: bool) -> Option<f64> {
+        let shift = Shift::between(column, &self.before, self.after, is_angle)?;
+        let sd = conflict::spread(column, &self.before)?;
+        let is_told = shift.is_told(self.quantile) && shift.by.abs() > LEAST_SHIFT * sd;
+        is_told.then_some(shift.by)
+    }
 }
 
 impl Weighing {
@@ -414,6 +436,10 @@ impl Weighing {
     /// The case as it is believed once something was seen: each quantity whose middle
     /// moved by more than noise at what was measured plus that.
     pub fn believed(&self, setting: &Setting) -> Setting {
-        setting.believed(&self.shifts).held(self.holds())
+        let mut errors = ModelErrors::default();
+        for &(error, by) in &self.error_shifts {
+            errors.set(error, by);
+        }
+        setting.believed(&self.shifts, errors).held(self.holds())
     }
 }

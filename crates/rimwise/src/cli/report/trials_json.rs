@@ -131,6 +131,13 @@ pub(crate) fn write(out: &mut dyn Write, page: &Page) -> Result<()> {
                 by: rounded(*by),
                 unit: quantity.unit().symbol(),
             })
+            .chain(weighing.into_iter().flat_map(|weighing| {
+                weighing.error_shifts.iter().map(|(error, by)| ShiftRow {
+                    quantity: error.name(),
+                    by: rounded(*by),
+                    unit: "",
+                })
+            }))
             .collect(),
         candidates: candidates(page),
         unions: unions(page),

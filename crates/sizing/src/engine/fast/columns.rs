@@ -1,8 +1,8 @@
 use super::lanes::{LANES, Lane};
-use crate::{Anatomy, face_of};
+use crate::{Anatomy, ModelErrors, face_of};
 use geometry::lip::{Arc, ArcSet, farthest_edge};
 use geometry::{Ellipse, Face, HingedPlate, OutflowTract, SeatDraw, Vec2, radial};
-use measurement::{MPerS, Valve};
+use measurement::{MPerS, ModelError, Valve};
 use std::array::from_fn;
 use std::f64::consts::TAU;
 
@@ -39,6 +39,18 @@ pub(super) struct Columns {
     pub(super) ventricles: [Option<Lane>; 2],
     pub(super) vein: Option<Lane>,
     pub(super) artery: Option<Lane>,
+    /// What the model errors add to clearance of each face, and to lips; `None`: the
+    /// model is right in every lane.
+    pub(super) added: [Option<Added>; 3],
+    /// What they multiply the gradient of each face by; `None` where that is 1 in all.
+    pub(super) times: [Option<Lane>; 2],
+}
+
+/// Two bounds in `f32` of a number in each lane.
+#[derive(Debug)]
+pub(super) struct Added {
+    pub(super) low: Lane,
+    pub(super) high: Lane,
 }
 
 /// The tilt of one disc.
@@ -113,6 +125,19 @@ pub(super) struct TractColumns {
     pub(super) velocity: Lane,
 }
 
+/// Bounds of what a model error adds in each lane; `None` where that is 0 in all.
+fn added<'a>(
+    anatomy: &impl Fn(usize) -> &'a Anatomy,
+    of: impl Fn(&ModelErrors) -> f64,
+) -> Option<Added> {
+    let value = |lane: usize| of(&anatomy(lane).errors);
+    let is_wrong = (0..LANES).any(|lane| value(lane) != 0.0);
+    is_wrong.then(|| Added {
+        low: from_fn(|lane| (value(lane) as f32).next_down()),
+        high: from_fn(|lane| (value(lane) as f32).next_up()),
+    })
+}
+
 impl Columns {
     /// Draws of one block, counted from `first`; at least one, at most [`LANES`].
     pub(super) fn new(first: usize, anatomies: &[Anatomy], seats: &[SeatDraw]) -> Self {
@@ -127,6 +152,16 @@ impl Columns {
         let out = |lane: usize| seat(lane).play_radius.sqrt() as f32;
         let left_share = |lane: usize| anatomy(lane).left_slack_share * seat(lane).split;
         Self {
+            added: [
+                added(&anatomy, |errors| errors.clearance(Face::Left)),
+                added(&anatomy, |errors| errors.clearance(Face::Right)),
+                added(&anatomy, |errors| errors.of(ModelError::RimOverlap)),
+            ],
+            times: Face::BOTH.map(|face| {
+                let value = |lane: usize| anatomy(lane).errors.gradient(face) as f32;
+                let is_wrong = (0..LANES).any(|lane| value(lane) != 1.0);
+                is_wrong.then(|| from_fn(value))
+            }),
             first,
             lanes: anatomies.len(),
             fit: of(&|anatomy| anatomy.defect.fit_diameter()),

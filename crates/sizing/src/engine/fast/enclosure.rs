@@ -1,3 +1,4 @@
+use super::columns::Added;
 use super::lanes::{LANES, Lane, Mask, mask, max, min};
 use crate::house_rules::Band;
 use measurement::{TOLERANCE, is_under};
@@ -94,6 +95,15 @@ impl Enclosure {
     pub(super) fn forget(&mut self) {
         self.low.fill(f32::NEG_INFINITY);
         self.high.fill(f32::INFINITY);
+    }
+
+    /// Moves the value by what lies between two bounds in each lane.
+    pub(super) fn add(&mut self, by: &Added) {
+        for lane in 0..LANES {
+            // Rounding to nearest passes an exact sum by less than one step.
+            self.low[lane] = (self.low[lane] + by.low[lane]).next_down();
+            self.high[lane] = (self.high[lane] + by.high[lane]).next_up();
+        }
     }
 
     /// What the bounds say of two bands.

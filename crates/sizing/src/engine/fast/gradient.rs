@@ -4,7 +4,8 @@
 //! s (c + (1 − c) s³) grows with the open share s, see
 //! [`physiology::cost_of_narrowing`]. So a limit of the gradient is one of the share
 //! in each draw, the same for every size: it is solved for once, and each size
-//! compares its share.
+//! compares its share. Where the model is wrong by a factor in a draw, the limit is
+//! divided by it there.
 
 use super::columns::Columns;
 use super::enclosure::{Enclosure, Settled, settled};
@@ -13,6 +14,7 @@ use crate::Setting;
 use crate::house_rules::{Band, Parameter};
 use geometry::Face;
 use multiversion::multiversion;
+use std::array::from_fn;
 
 /// What [`ShareLimits`] depend on.
 #[derive(Clone, Copy, PartialEq)]
@@ -73,7 +75,11 @@ impl GradientForm {
             match &columns.tracts[self.face.index()] {
                 Some(tract) if is_usual => {
                     let jet = [self.contraction, self.least];
-                    share_at(&tract.velocity, limit as f32, jet, share);
+                    let mut limits = [limit as f32; LANES];
+                    if let Some(times) = &columns.times[self.face.index()] {
+                        limits = from_fn(|lane| limits[lane] / times[lane]);
+                    }
+                    share_at(&tract.velocity, &limits, jet, share);
                 }
                 _ => *share = Enclosure::same(f32::NAN),
             }
@@ -84,11 +90,11 @@ impl GradientForm {
 /// Bounds of the open share at which the gradient is at a limit; not a number where it
 /// is not found.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn share_at(velocity: &Lane, limit: f32, [contraction, least]: [f32; 2], share: &mut Enclosure) {
+fn share_at(velocity: &Lane, limits: &Lane, [contraction, least]: [f32; 2], share: &mut Enclosure) {
     let bend = 1.0 - contraction;
     for lane in 0..LANES {
         let square = velocity[lane] * velocity[lane];
-        let jet = 1.0 / (1.0 + limit / (4.0 * square)).sqrt();
+        let jet = 1.0 / (1.0 + limits[lane] / (4.0 * square)).sqrt();
         let mut at = min(jet / contraction, 1.0);
         for _ in 0..STEPS {
             let cube = at * at * at;

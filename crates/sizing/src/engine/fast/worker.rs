@@ -10,6 +10,7 @@ use super::shared::{Group, Shared, part};
 use super::simple::{clamp, excess, length, ratio, room, slack};
 use super::tract::{Cover, open_share};
 use crate::engine::Question;
+use crate::face_of;
 use crate::house_rules::{Band, Parameter};
 use crate::measure::Situation;
 use geometry::Edge;
@@ -172,6 +173,10 @@ impl Scratch {
             }
             Ask::Lip { edge, radius } => {
                 lip(group, edge, radius.single(), bounds);
+                let [.., lips] = &group.columns.added;
+                if let Some(by) = lips {
+                    bounds.add(by);
+                }
                 true
             }
             Ask::Clearance {
@@ -282,6 +287,7 @@ impl Scratch {
         [tilt, beside]: [usize; 2],
         disc: &DiscForm,
     ) -> [Settled; 2] {
+        let added = group.columns.added[face_of(valve).index()].as_ref();
         let Some(columns) = &group.columns.valves[valve.index()] else {
             return [Settled::default(); 2];
         };
@@ -295,6 +301,9 @@ impl Scratch {
             &mut self.apart,
             &mut self.bounds,
         );
+        if let Some(by) = added {
+            self.bounds.add(by);
+        }
         let settled = self.bounds.held_against(&job.limits);
         let left = (settled[0].open() | settled[1].open()) & first(group.columns.lanes);
         if left == 0 {
@@ -316,6 +325,9 @@ impl Scratch {
             }
         }
         settle(&self.apart, columns, half, &mut self.bounds);
+        if let Some(by) = added {
+            self.bounds.add(by);
+        }
         self.bounds.held_against(&job.limits)
     }
 }
