@@ -24,6 +24,7 @@ mod tests;
 
 pub use bay::{Bay, Cells};
 pub use picture::Orientation;
+pub use section::{OUTSIDE_CUT, OUTSIDE_CUT_MARK};
 
 use crate::stroke::{Anchor, Drawing, Ink, Role, Stroke};
 use crate::{Extent, Part, Point, View, nearest_valve, words};

@@ -50,8 +50,8 @@ impl<'a> Bay<'a> {
     }
 
     /// The corner at the valve of a section, to be shown enlarged where there is no
-    /// room for all.
-    pub fn corner(&self) -> Extent {
+    /// room for all; `None` where no valve stands in it.
+    pub fn corner(&self) -> Option<Extent> {
         self.picture.corner()
     }
 

@@ -2,6 +2,7 @@ use super::judged::{Judgement, mark, role, value, verdict_role};
 use super::lettering::Lettered;
 use super::panel::circle;
 use super::picture::Picture;
+use super::section::OUTSIDE_CUT;
 use super::{Column, LEADING};
 use crate::stroke::{Anchor, Ink, Role, Stroke};
 use crate::{Part, Point, View, words};
@@ -252,9 +253,9 @@ fn clearance(
         .and_then(value)
         .unwrap_or_else(|| format!("{} mm", words::tenths(clearance)));
     let elsewhere = if section.is_clearance_drawn() {
-        ""
+        String::new()
     } else {
-        "; nearest point outside this cut"
+        format!("; {OUTSIDE_CUT}")
     };
     let mark = mark(outcome);
     let text = if clearance < 0.0 {

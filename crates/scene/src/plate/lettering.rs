@@ -202,8 +202,9 @@ impl Lettering {
 
     /// Places for words of a size all over the field, those nearest to a point first.
     pub(super) fn places_about(&self, near: Point, size: Mm) -> Vec<(Point, Anchor)> {
-        /// Between places, page mm.
+        /// Between places, page mm; on cells, every one.
         const STEP: Mm = 2.0;
+        let across = if self.cell.is_some() { 1.0 } else { STEP };
         /// How far off a word may stand and still be taken for that of its line.
         const FARTHEST: Mm = 24.0;
         let Extent { least, most } = self.field;
@@ -218,7 +219,7 @@ impl Lettering {
                     let baseline = Point::new(x, y + HALF_CAPITAL * size);
                     places.push((away, (baseline, Anchor::Middle)));
                 }
-                x += STEP;
+                x += across;
             }
             y += STEP;
         }

@@ -91,12 +91,9 @@ impl<'a> Picture<'a> {
         }
     }
 
-    /// The corner at the valve of a section; of a face all that it shows.
-    pub(super) fn corner(&self) -> Extent {
-        match &self.of {
-            Sight::Section(section) => section.corner(),
-            Sight::FaceOn(face) => face.bounds(),
-        }
+    /// The corner at the valve of a section.
+    pub(super) fn corner(&self) -> Option<Extent> {
+        self.section()?.corner()
     }
 
     /// The height of level 0 in a section.

@@ -6,6 +6,7 @@ mod lettering;
 mod tissue;
 mod valve;
 
+pub use lettering::{OUTSIDE_CUT, OUTSIDE_CUT_MARK};
 pub(super) use valve::{doubt_bar, hinge};
 
 use super::Detail;
@@ -104,18 +105,15 @@ impl<'a> SectionPicture<'a> {
     }
 
     /// The corner at the valve asked for, to be shown enlarged: hinge, end of the
-    /// disc and edge of the defect.
-    pub(super) fn corner(&self) -> Extent {
+    /// disc and edge of the defect. `None` without the valve.
+    pub(super) fn corner(&self) -> Option<Extent> {
         /// How much of the plate and of the wall is seen beside the corner, mm.
         const BESIDE: Mm = 2.6;
         let face = self.cut.face();
         let disc = Extent::of(self.cut.disc(face));
         let top = disc.map_or(0.0, |disc| disc.most.y);
         let edge = self.cut.edges(face).map_or(0.0, |[_, upper]| upper);
-        let hinge = self
-            .cut
-            .hinged
-            .map_or(edge, |hinged| self.cut.y(hinged.hinge()));
+        let hinge = self.cut.y(self.cut.hinged?.hinge());
         let out = disc.map_or(0.0, |disc| face.outward() * outer(&disc, face));
         let out = match face {
             Face::Left => out,
@@ -125,10 +123,10 @@ impl<'a> SectionPicture<'a> {
             self.cut.x(face, out.max(0.0) + BESIDE),
             self.cut.x(face, -self.cut.anatomy.defect.wall.min(BESIDE)),
         ];
-        Extent {
+        Some(Extent {
             least: Point::new(xs[0].min(xs[1]), edge.min(top) - MARGIN),
             most: Point::new(xs[0].max(xs[1]), hinge.max(top) + MARGIN),
-        }
+        })
     }
 
     /// The height of the hinge, which is level 0 of the ruler; of the defect's centre

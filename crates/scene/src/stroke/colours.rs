@@ -91,7 +91,7 @@ pub const fn index(role: Role, ground: PageGround) -> u8 {
 const fn row(role: Role) -> [(u32, u8); 2] {
     match role {
         Role::Ground => [(0x16181c, 233), (0xffffff, 231)],
-        Role::LeftBlood => [(0x2b1f1f, 235), (0xfdf4ee, 231)],
+        Role::LeftBlood => [(0x2b1f1f, 235), (0xfdf4ee, 230)],
         Role::RightBlood => [(0x18222e, 234), (0xeef4fb, 255)],
         Role::Muscle => [(0x5f4034, 95), (0xd6beac, 180)],
         Role::Fibre => [(0x7d5a49, 131), (0xae917b, 137)],

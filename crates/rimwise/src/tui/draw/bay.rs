@@ -65,7 +65,8 @@ pub(super) fn draw_all(
     for (index, room) in rooms.iter().enumerate() {
         let selected = focused && first + index == session.view().selected[Focus::Bays];
         let bay = (&bays[index], selected);
-        draw(frame, session, theme, bay, &beside, *room);
+        let legend = studio.legend(index, room.width);
+        draw(frame, session, theme, bay, (&beside, legend), *room);
         note(session, &bays[index], *room, seen);
     }
 }
@@ -231,7 +232,7 @@ fn draw(
     session: &Session,
     theme: Theme,
     (bay, selected): (&Bay, bool),
-    beside: &[&Candidate],
+    (beside, legend): (&[&Candidate], Option<String>),
     area: Rect,
 ) {
     let results = session.results();
@@ -255,8 +256,12 @@ fn draw(
         ..area
     };
     let Some(candidate) = candidate else { return };
-    let room = usize::from(below.height);
-    let told = checks::gravest(candidate, beside, theme, area.width, room);
+    let mut told: Vec<Line> = legend
+        .map(|says| Line::styled(says, theme.dim()))
+        .into_iter()
+        .collect();
+    let room = usize::from(below.height).saturating_sub(told.len());
+    told.extend(checks::gravest(candidate, beside, theme, area.width, room));
     lines::draw(
         frame,
         lines::stale(told, session.shows_stale(), theme),

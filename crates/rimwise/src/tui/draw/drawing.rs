@@ -32,6 +32,9 @@ pub(super) fn draw(
         ..area
     };
     studio.draw_alone(frame, theme, &[under]);
-    let beside = bay::seen_from(session, studio.arrangement(), area.width);
+    let mut beside = bay::seen_from(session, studio.arrangement(), area.width);
+    if let Some(legend) = studio.legend(0, area.width / 2) {
+        beside = format!("{beside} · {legend}");
+    }
     lines::headed(frame, &visible(&name), &beside, true, theme, area);
 }

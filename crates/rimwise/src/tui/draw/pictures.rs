@@ -176,6 +176,20 @@ impl Studio {
         self.of.as_ref().is_some_and(Sitters::have_section)
     }
 
+    /// What the mark behind the number of a picture stands for, in so many columns;
+    /// `None` where it has none.
+    pub(super) fn legend(&self, index: usize, width: u16) -> Option<String> {
+        let sitters = self.of.as_ref()?;
+        let says = format!("{} {}", plate::OUTSIDE_CUT_MARK, plate::OUTSIDE_CUT);
+        let is_short = says.chars().count() > usize::from(width);
+        let says = if is_short {
+            says.replace("nearest point ", "")
+        } else {
+            says
+        };
+        sitters.is_nearest_outside(index).then_some(says)
+    }
+
     /// What the pictures that were drawn last show.
     pub(super) fn arrangement(&self) -> Arrangement {
         self.painted
@@ -278,7 +292,7 @@ fn bounds(pictures: &[Pictures]) -> Bounds {
     };
     Bounds {
         section: all(|it| Some(it.section.as_ref()?.bounds())),
-        corner: all(|it| Some(it.section.as_ref()?.corner())),
+        corner: all(|it| it.section.as_ref()?.corner()),
         face_on: all(|it| Some(it.face_on.as_ref()?.bounds())),
     }
 }

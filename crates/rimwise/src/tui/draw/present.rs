@@ -55,8 +55,15 @@ pub(super) fn draw(
     let feet: Vec<Vec<Line>> = candidates
         .iter()
         .zip(rooms.iter())
-        .map(|(candidate, room)| {
-            candidate.map_or_else(Vec::new, |it| foot(it, is_stale, theme, room.width))
+        .enumerate()
+        .map(|(index, (candidate, room))| {
+            let legend = studio.legend(index, room.width);
+            let legend = legend.map(|says| Line::styled(says, theme.dim()));
+            let told = candidate.map(|it| foot(it, is_stale, theme, room.width));
+            legend
+                .into_iter()
+                .chain(told.into_iter().flatten())
+                .collect()
         })
         .collect();
     // All pictures lie between the longest words, so that their levels are one.

@@ -4,14 +4,21 @@ use super::dimensions::{self, Dimension};
 use super::valve::leaflet_at;
 use super::{Detail, SectionPicture, outer};
 use crate::plate::basis::doubt;
-use crate::plate::judged::{mark, value};
+use crate::plate::judged::{mark, role, value};
 use crate::plate::lettering::{HALF_CAPITAL, Lettered, Lettering};
 use crate::plate::panel::Panel;
-use crate::section::PlateLine;
+use crate::section::{PlateLine, clearance_line};
 use crate::stroke::{Anchor, Role};
 use crate::{Extent, Part, Point, words};
 use geometry::{Face, Mm};
 use measurement::{Feature, Structure, Valve};
+
+/// What is said of a clearance whose nearest points the cut does not hold, so that no
+/// line shows it.
+pub const OUTSIDE_CUT: &str = "nearest point outside this cut";
+
+/// What stands behind its number for that where there is no room for the words.
+pub const OUTSIDE_CUT_MARK: char = '*';
 
 /// Letters of names and lengths, of key numbers, and of cavities, page mm.
 const SMALL: Mm = 2.5;
@@ -23,11 +30,17 @@ pub(super) fn letter(
     lettering: &mut Lettering,
     detail: Detail,
 ) {
+    // In a few cells the number that is looked for has its place first.
+    if detail == Detail::Thin {
+        clearance(picture, panel, lettering, detail);
+    }
     for face in Face::BOTH {
         ventricle(picture, panel, lettering, face);
     }
     let scale = panel.scale();
-    clearance(picture, panel, lettering);
+    if detail == Detail::Full {
+        clearance(picture, panel, lettering, detail);
+    }
     if detail == Detail::Full {
         for face in Face::BOTH {
             open(picture, panel, lettering, face);
@@ -140,26 +153,42 @@ const fn past(valve: Valve) -> [&'static str; 2] {
     }
 }
 
-/// A key number in the cavity of the valve, as near to its line as it finds room.
-fn clearance(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering) {
+/// A key number in the cavity of the valve, as near to its line as it finds room, or
+/// elsewhere where it finds none there.
+fn clearance(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering, detail: Detail) {
     let valve = picture.cut.valve;
-    let Some(line) = dimensions::clearance(picture) else {
+    let Some(line) = clearance_line(&picture.cut) else {
         return;
     };
     let middle = panel.at(line.ends[0].midpoint(line.ends[1]));
     let out = panel.rightward() * picture.cut.face().outward();
-    for text in clearance_words(picture) {
-        let words = Lettered::new(Part::Clearance(valve), line.role, text, KEY).bold();
-        // Over the plate it would be read as a length of the root.
-        let below = |(at, _): &(Point, Anchor)| at.y >= middle.y;
-        if lettering.set(&words, cavity_places(middle, out, KEY).filter(below)) {
+    // Over the plate it would be read as a length of the root.
+    let below = |(at, _): &(Point, Anchor)| at.y >= middle.y;
+    let role = role(picture.judgement.clearance(valve));
+    let texts = clearance_words(picture, line.is_in_cut, detail);
+    let words =
+        |text: &String| Lettered::new(Part::Clearance(valve), role, text.clone(), KEY).bold();
+    for text in &texts {
+        let places = cavity_places(middle, out, KEY).filter(below);
+        if lettering.set(&words(text), places) {
             return;
+        }
+    }
+    // Then on the muscle or in the other cavity, and only then in the root.
+    let inward = |at: Point| at.y >= middle.y || out * (at.x - middle.x) <= 0.0;
+    for is_anywhere in [false, true] {
+        for text in &texts {
+            let places = lettering.places_about(middle, KEY).into_iter();
+            let places = places.filter(|(at, _)| is_anywhere || inward(*at));
+            if lettering.set(&words(text), places) {
+                return;
+            }
         }
     }
 }
 
 /// What is said of the clearance, and shorter: how far clear, or how far past.
-fn clearance_words(picture: &SectionPicture) -> [String; 2] {
+fn clearance_words(picture: &SectionPicture, is_in_cut: bool, detail: Detail) -> Vec<String> {
     let valve = picture.cut.valve;
     let outcome = picture.judgement.clearance(valve);
     let clearance = picture.cut.place.clearance;
@@ -167,9 +196,23 @@ fn clearance_words(picture: &SectionPicture) -> [String; 2] {
         .and_then(value)
         .unwrap_or_else(|| format!("{} mm", words::tenths(clearance)));
     let mark = mark(outcome);
-    let length = length.trim_start_matches('-');
+    let length = format!("{mark}{}", length.trim_start_matches('-'));
     let how = if clearance < 0.0 { "past" } else { "clear" };
-    [format!("{mark}{length} {how}"), format!("{mark}{length}")]
+    let star = if is_in_cut {
+        String::new()
+    } else {
+        OUTSIDE_CUT_MARK.to_string()
+    };
+    let mut texts = vec![
+        format!("{length} {how}{star}"),
+        format!("{length}{star}"),
+        // Cells are few where the device is large.
+        format!("{}{star}", length.replacen(' ', "", mark.len().min(1))),
+    ];
+    if !is_in_cut && detail == Detail::Full {
+        texts.insert(0, format!("{length} {how}, {OUTSIDE_CUT}"));
+    }
+    texts
 }
 
 /// Places out of a face about a point of the page, the nearest first.

@@ -2,13 +2,13 @@
 
 use super::column;
 use crate::Extent;
-use crate::View;
 use crate::clip::segment_in;
 use crate::plate::lettering::{corners, is_dark, is_over, is_solid, stretches, touch, word_box};
-use crate::plate::{Bay, Cells, Orientation, Plate};
+use crate::plate::{Bay, Cells, OUTSIDE_CUT_MARK, Orientation, Plate};
 use crate::sample;
 use crate::stroke::{Drawing, Ink, PageGround};
 use crate::svg::svg;
+use crate::{NearestToValve, Part, View};
 use geometry::Face;
 use sizing::{Candidate, Setting, Turn};
 use std::sync::Arc;
@@ -114,7 +114,7 @@ fn words_of_a_bay_stand_in_cells() {
             let orientation = Orientation::default();
             let bay = Bay::of(setting, size, *turn, view, Some(&assessed), orientation);
             let bay = bay.expect("all is read");
-            for window in [bay.bounds(), bay.corner()] {
+            for window in std::iter::once(bay.bounds()).chain(bay.corner()) {
                 let drawing = bay.draw(&window, cells);
                 assert_eq!((drawing.width, drawing.height), (42.0, 30.0));
                 for stroke in &drawing.strokes {
@@ -126,6 +126,58 @@ fn words_of_a_bay_stand_in_cells() {
                     assert!(word.at.x >= 0.0 && word.at.x + letters <= 42.0, "{word:?}");
                 }
             }
+        }
+    }
+}
+
+/// A bay is looked at for its clearance: it has the number, and never lets it be taken
+/// for a length in the cut where it is none.
+#[test]
+fn every_bay_has_the_number_of_its_clearance() {
+    for candidate in sample::candidates(120) {
+        let assessed = candidate.assessed();
+        let sample::Candidate {
+            setting,
+            size,
+            turn,
+            valve,
+        } = &candidate;
+        let (view, orientation) = (View::Section(*valve), Orientation::default());
+        let bay = Bay::of(setting, size, *turn, view, Some(&assessed), orientation);
+        let bay = bay.expect("all is read");
+        let Some(nearest) = NearestToValve::of(setting, size, *turn, *valve) else {
+            continue;
+        };
+        let corner = bay.corner().expect("a valve is in it");
+        for (columns, rows, window) in [
+            (22, 10, corner),
+            (28, 8, corner),
+            (42, 15, bay.bounds()),
+            (60, 30, bay.bounds()),
+        ] {
+            let cells = Cells {
+                columns,
+                rows,
+                height: 2.0,
+            };
+            let drawing = bay.draw(&window, cells);
+            let words = drawing
+                .strokes
+                .iter()
+                .filter_map(|stroke| match &stroke.ink {
+                    Ink::Word(word) if stroke.part == Part::Clearance(*valve) => Some(&word.text),
+                    _ => None,
+                });
+            let words: Vec<&String> = words.collect();
+            let [text] = words[..] else {
+                panic!("{} of {columns} × {rows}: {words:?}", size.label);
+            };
+            assert!(text.contains(" mm"), "{text}");
+            assert_eq!(
+                text.ends_with(OUTSIDE_CUT_MARK),
+                !nearest.is_in_cut,
+                "{text}"
+            );
         }
     }
 }

@@ -1,6 +1,6 @@
 use geometry::Face;
 use measurement::Valve;
-use scene::View;
+use scene::{NearestToValve, View};
 use session::{Bay, SectionLeft, Session};
 use sizing::{Candidate, Setting, Shape, Size};
 use std::borrow::Cow;
@@ -22,6 +22,8 @@ pub(super) struct Piece {
     /// The size as it stands at the values as read, worked out here: a picture never
     /// waits for the list and never shows a value of before.
     pub(super) candidate: Option<Candidate>,
+    /// Whether it comes nearest to the valve outside the cut that is drawn.
+    is_nearest_outside: bool,
 }
 
 impl Sitters {
@@ -38,15 +40,33 @@ impl Sitters {
                 bay: *bay,
                 found: found.map(|(shape, size)| (shape.clone(), size)),
                 candidate,
+                is_nearest_outside: false,
             }
         };
-        Self {
+        let mut sitters = Self {
             setting: Arc::clone(setting),
             pieces: bays.iter().map(piece).collect(),
             valve: shown.valve,
             face: shown.face,
             section_left: session.view().looks.section_left,
+        };
+        let are_outside: Vec<bool> = sitters
+            .pictured()
+            .iter()
+            .zip(&sitters.pieces)
+            .map(|(setting, piece)| is_nearest_outside(setting, piece, shown.valve))
+            .collect();
+        for (piece, is_outside) in sitters.pieces.iter_mut().zip(are_outside) {
+            piece.is_nearest_outside = is_outside;
         }
+        sitters
+    }
+
+    /// Whether the size with an index comes nearest to the valve outside the cut.
+    pub(super) fn is_nearest_outside(&self, index: usize) -> bool {
+        self.pieces
+            .get(index)
+            .is_some_and(|piece| piece.is_nearest_outside)
     }
 
     /// Whether they are those of some bays of a session. The same allocation is the
@@ -89,4 +109,13 @@ impl Sitters {
     pub(super) fn have_section(&self) -> bool {
         View::Section(self.valve).missing(&self.setting).is_empty()
     }
+}
+
+/// Whether a size comes nearest to a valve outside the section toward it.
+fn is_nearest_outside(setting: &Setting, piece: &Piece, valve: Valve) -> bool {
+    let nearest = piece
+        .candidate
+        .as_ref()
+        .and_then(|candidate| NearestToValve::of(setting, &candidate.size, candidate.turn, valve));
+    nearest.is_some_and(|nearest| !nearest.is_in_cut)
 }
