@@ -2,13 +2,14 @@ use super::painter::Protocol;
 use raster::{Blocks, Depth, Glyphs};
 use ratatui::style::{Color, Modifier, Style};
 use ratatui::symbols::Marker;
-use scene::stroke::{PageGround, Role};
+use scene::stroke::{PageGround, Role, colours};
 use session::{Looks, Palette, Pictures};
 use sizing::{State, Verdict};
 
-/// How each role looks. Outside filled pictures colours are the terminal's own
-/// sixteen, never a background: light and dark terminals both read it. Nothing is
-/// told by colour alone: every state has a glyph and a word as well.
+/// How each role looks. Beside filled pictures a state has in text the colour of its
+/// role in them; elsewhere, in text and in pictures alike, one of the terminal's own
+/// sixteen. Text never has a background: light and dark terminals both read it.
+/// Nothing is told by colour alone: every state has a glyph and a word as well.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Theme {
     palette: Palette,
@@ -65,6 +66,17 @@ const RAMPS: [[Stop; 6]; 2] = [
     ],
 ];
 
+impl Meaning {
+    /// Its role in pictures.
+    const fn role(self) -> Role {
+        match self {
+            Self::Good => Role::Ok,
+            Self::Care => Role::Warning,
+            Self::Grave => Role::Beyond,
+        }
+    }
+}
+
 #[expect(
     clippy::unused_self,
     reason = "a role is asked of a theme, also where all themes agree"
@@ -94,16 +106,21 @@ impl Theme {
         has_true_colour: false,
     };
 
-    /// Blue, yellow and magenta rather than red and green: told apart by those who
-    /// confuse these.
+    /// The colour of a state: that of its role in filled pictures; of sixteen blue,
+    /// yellow and magenta rather than red and green, which many confuse. Yellow cannot
+    /// be read on a light ground.
     fn coloured(self, meaning: Meaning) -> Style {
-        let colours = match self.palette {
+        let sixteen = match self.palette {
             Palette::Dark => [Color::Cyan, Color::Yellow, Color::Magenta],
             Palette::Light => [Color::Blue, Color::Magenta, Color::Red],
             Palette::HighContrast => [Color::LightCyan, Color::LightYellow, Color::LightMagenta],
             Palette::Mono => return Style::new(),
         };
-        let style = Style::new().fg(colours[meaning as usize]);
+        let colour = match self.picture_cells() {
+            PictureCells::Filled(ground, _, depth) => shown(meaning.role(), ground, depth),
+            PictureCells::Patterned(_) => sixteen[meaning as usize],
+        };
+        let style = Style::new().fg(colour);
         if self.palette == Palette::HighContrast {
             style.add_modifier(Modifier::BOLD)
         } else {
@@ -303,5 +320,16 @@ impl Theme {
             | Role::Dimension
             | Role::Casing => self.dim(),
         }
+    }
+}
+
+/// The colour of a role as filled pictures show it.
+const fn shown(role: Role, ground: PageGround, depth: Depth) -> Color {
+    match depth {
+        Depth::TrueColour => {
+            let colour = colours::colour(role, ground);
+            Color::Rgb(colour.red, colour.green, colour.blue)
+        }
+        Depth::Indexed => Color::Indexed(colours::index(role, ground)),
     }
 }

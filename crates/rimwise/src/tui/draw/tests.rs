@@ -3,6 +3,7 @@
 mod any_keys;
 mod any_size;
 mod bays;
+mod filled;
 mod harm;
 mod hostile_text;
 mod page_svg;
