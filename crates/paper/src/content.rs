@@ -2,6 +2,7 @@
 
 mod alerts;
 mod criteria;
+mod deployments;
 mod figure;
 mod measured;
 mod ranked;
@@ -98,15 +99,7 @@ impl SheetRequest<'_> {
                 .collect(),
             alerts: self.alerts(),
             figure: None,
-            columns: [
-                self.on_the_left(evens.as_ref()),
-                vec![
-                    self.ranked(),
-                    self.warnings(),
-                    self.criteria(),
-                    criteria::room(),
-                ],
-            ],
+            columns: [self.on_the_left(evens.as_ref()), self.on_the_right()],
             signatures: ["operator, date", "imaging, date", "anaesthesia, date"]
                 .map(str::to_owned)
                 .to_vec(),
@@ -123,6 +116,13 @@ impl SheetRequest<'_> {
         sections.extend(self.exceptions());
         sections.extend(self.notes());
         sections.push(self.other_ways());
+        sections
+    }
+
+    fn on_the_right(&self) -> Vec<Section> {
+        let mut sections = vec![self.ranked(), self.warnings(), self.criteria()];
+        sections.extend(self.deployments());
+        sections.push(criteria::room());
         sections
     }
 

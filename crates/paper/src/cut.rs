@@ -8,7 +8,7 @@ use unicode_segmentation::UnicodeSegmentation;
 
 /// In which order sections give way, and how many lines each keeps at that step. The
 /// gravest warnings are the last to go.
-const GIVES_WAY: [(Topic, usize); 20] = [
+const GIVES_WAY: [(Topic, usize); 23] = [
     (Topic::Notes, 1),
     (Topic::Readings, 12),
     (Topic::Ranked, 5),
@@ -16,6 +16,7 @@ const GIVES_WAY: [(Topic, usize); 20] = [
     (Topic::Warnings, 8),
     (Topic::Readings, 8),
     (Topic::Room, 4),
+    (Topic::Deployments, 12),
     (Topic::Notes, 0),
     (Topic::Decides, 2),
     (Topic::Exceptions, 3),
@@ -24,9 +25,11 @@ const GIVES_WAY: [(Topic, usize); 20] = [
     (Topic::Readings, 5),
     (Topic::Warnings, 5),
     (Topic::Room, 0),
+    (Topic::Deployments, 6),
     (Topic::Decides, 1),
     (Topic::NotMeasured, 1),
     (Topic::Exceptions, 1),
+    (Topic::Deployments, 2),
     (Topic::Ranked, 1),
     (Topic::Warnings, 1),
 ];

@@ -64,6 +64,8 @@ pub enum Topic {
     Warnings,
     /// Release criteria, written before the procedure.
     Criteria,
+    /// What was opened in the procedure, and what was seen.
+    Deployments,
     /// What the room sees to.
     Room,
     /// The cases of a file.

@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
 mod bundle;
+mod deployments;
 mod hostile;
 mod made;
 mod on_its_paper;
