@@ -10,11 +10,13 @@ use std::fmt::Write as _;
 /// Nothing may be loaded, and nothing may run.
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'";
 
-/// Lengths are those of the paper; colours stand in classes of their own.
+/// Lengths are those of the paper; colours stand in classes of their own. Lines stand a
+/// little closer than in the PDF, so that a browser, which breaks them elsewhere, has
+/// room for them on one page; the faces named have one another's widths.
 const STYLE: &str = "\
-html{font-family:'Liberation Sans',Arial,Helvetica,sans-serif;font-size:2.6mm;line-height:1.22;color:#1b1b1b;background:#fff}\
+html{font-family:'Liberation Sans',Arimo,Arial,Helvetica,'Nimbus Sans',sans-serif;font-size:2.6mm;line-height:1.16;color:#1b1b1b;background:#fff}\
 body{margin:0}article{margin:0 auto;box-sizing:border-box;break-after:page}article:last-child{break-after:auto}\
-h1{font-size:5.4mm;margin:0}h2{font-size:3.2mm;margin:1.6mm 0 .3mm}p{margin:0 0 .35mm}\
+h1{font-size:5.4mm;margin:0}h2{font-size:3.2mm;margin:1.2mm 0 .2mm}p{margin:0 0 .2mm}\
 .site{font-size:3.2mm}.caution{font-size:2.4mm}.fine{font-size:2.2mm;color:#5a5a5a}\
 .headline{font-size:4.7mm;font-weight:bold}.alert p{font-size:3mm;font-weight:bold}\
 .head{display:flex;gap:6mm}.head>div:first-child{flex:1}\
@@ -22,8 +24,9 @@ h1{font-size:5.4mm;margin:0}h2{font-size:3.2mm;margin:1.6mm 0 .3mm}p{margin:0 0 
 .columns{display:flex;gap:6mm}.columns>div{flex:1;min-width:0}\
 table{border-collapse:collapse;width:100%}th,td{text-align:left;vertical-align:top;font-weight:normal;padding:0 2.5mm .15mm 0;overflow-wrap:anywhere}\
 thead th{font-size:2.3mm;font-weight:bold;color:#5a5a5a;border-bottom:.12mm solid #5a5a5a}\
-.sign{display:flex;gap:6mm;margin-top:8mm}.sign p{flex:1;border-top:.2mm solid #5a5a5a;padding-top:.6mm}\
-figure{margin:1mm 0}figure svg{display:block;max-width:100%;height:auto}\
+.sign{display:flex;gap:6mm;margin-top:5mm}.sign p{flex:1;border-top:.2mm solid #5a5a5a;padding-top:.6mm}\
+figure{margin:.6mm 0}figure svg{display:block;max-width:100%;height:auto}\
+@media print{.columns{font-size:2.4mm}.columns h2{font-size:2.9mm;margin:.8mm 0 .1mm}.columns thead th{font-size:2.2mm}}\
 svg.mark{width:.9em;height:.9em;vertical-align:-.1em;margin-right:.3em}\
 h1,p,td,th{overflow-wrap:anywhere}text[aria-hidden]{user-select:none}";
 
@@ -54,7 +57,7 @@ pub fn html(bundle: &Bundle) -> String {
         "<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n\
          <meta http-equiv=\"Content-Security-Policy\" content=\"{POLICY}\">\n\
          <meta name=\"viewport\" content=\"width=device-width\">\n<title>{title}</title>\n\
-         <style>@page{{size:{name};margin:10mm}}article{{width:{width}mm}}{STYLE}{classes}</style>\n\
+         <style>@page{{size:{name};margin:8mm 10mm}}article{{width:{width}mm}}{STYLE}{classes}</style>\n\
          </head>\n<body>\n"
     ));
     if let Some(index) = bundle.index() {

@@ -14,7 +14,8 @@ const STATES: [(CriterionState, Mark); 4] = [
 
 impl SheetRequest<'_> {
     /// What was opened, what was seen then and later; `None` before the first
-    /// deployment. The latest comes first: where there is no room the oldest goes.
+    /// deployment. The latest comes first: where there is no room the oldest goes, and
+    /// what of the latest is beyond its criteria stays.
     pub(super) fn deployments(&self) -> Option<Section> {
         let procedure = &self.setting().case().procedure;
         let mut lines = Vec::new();
@@ -48,18 +49,21 @@ impl SheetRequest<'_> {
             let _ = write!(head, ". {because}");
         }
         let mut lines = vec![Line::plain(self.in_column(&head, 3))];
-        if !trial.seen.is_empty() {
-            let says = format!("Seen: {}", seen(&trial.seen));
-            lines.push(Line::plain(self.in_column(&says, 4)));
-        }
+        let is_latest = index + 1 == procedure.trials.len();
         for (state, mark) in STATES {
             let rows = procedure.criteria_of(&trial.size);
             let of_state = rows.filter(|one| one.state(procedure, trial) == state);
             let names: Vec<String> = of_state.map(|one| one.name()).collect();
             if !names.is_empty() {
                 let says = format!("{}: {}", super::sentence(state.word()), names.join("; "));
-                lines.push(Line::marked(mark, self.in_column(&says, 3)));
+                let line = Line::marked(mark, self.in_column(&says, 3));
+                let is_gravest = is_latest && state == CriterionState::Beyond;
+                lines.push(if is_gravest { line.kept() } else { line });
             }
+        }
+        if !trial.seen.is_empty() {
+            let says = format!("Seen: {}", seen(&trial.seen));
+            lines.push(Line::plain(self.in_column(&says, 4)));
         }
         lines
     }
