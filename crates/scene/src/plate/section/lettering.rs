@@ -13,6 +13,9 @@ use crate::{Extent, Part, Point, words};
 use geometry::{Face, Mm};
 use measurement::{Feature, Structure, Valve};
 
+/// In fewer columns than these a number stands without a word.
+const FEW_COLUMNS: Mm = 40.0;
+
 /// What is said of a clearance whose nearest points the cut does not hold, so that no
 /// line shows it.
 pub const OUTSIDE_CUT: &str = "nearest point outside this cut";
@@ -64,13 +67,19 @@ fn ventricle(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering,
     let [left, right] = cavity(picture, panel, face);
     let is_left = (face == Face::Left) == (panel.rightward() > 0.0);
     let room = right - left;
+    // Over a valve's plate lies what is past the valve.
+    let plate = picture.plate().filter(|_| face == picture.cut.face());
+    let highest = plate.map_or(least.y, |plate| {
+        panel.at(plate.foot).y.max(panel.at(plate.tip).y)
+    });
     let name = format!("{} ventricle", words::side(face));
     let short = if face == Face::Left { "LV" } else { "RV" };
     for text in [name, short.to_owned()] {
         let words = Lettered::new(Part::Caption, Role::Word, text, SMALL).bold();
         let free = room - lettering.width_of(&words);
         let mut places = Vec::new();
-        for y in [most.y - 2.0, most.y - 6.0, most.y - 11.0, least.y + 4.0] {
+        let heights = [most.y - 2.0, most.y - 6.0, most.y - 11.0, least.y + 4.0];
+        for y in heights.into_iter().filter(|y| *y >= highest) {
             let mut aside = STEP.min(0.5 * free);
             while aside >= 0.0 && aside <= free {
                 places.push(if is_left {
@@ -165,7 +174,11 @@ fn clearance(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering,
     // Over the plate it would be read as a length of the root.
     let below = |(at, _): &(Point, Anchor)| at.y >= middle.y;
     let role = role(picture.judgement.clearance(valve));
-    let texts = clearance_words(picture, line.is_in_cut, detail);
+    let mut texts = clearance_words(picture, line.is_in_cut, detail);
+    if detail == Detail::Thin && panel.field.width() < FEW_COLUMNS {
+        // The name of the ventricle needs room as well.
+        texts.remove(0);
+    }
     let words =
         |text: &String| Lettered::new(Part::Clearance(valve), role, text.clone(), KEY).bold();
     for text in &texts {
@@ -174,12 +187,21 @@ fn clearance(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering,
             return;
         }
     }
-    // Then on the muscle or in the other cavity, and only then in the root.
-    let inward = |at: Point| at.y >= middle.y || out * (at.x - middle.x) <= 0.0;
+    // Then as near as there is room: of a device past the plate on its own side of the
+    // wall first, of one that is clear anywhere but in the root.
+    let is_past = picture.cut.place.clearance < 0.0;
+    let is_well = |at: Point| {
+        let is_outward = out * (at.x - middle.x) > 0.0;
+        if is_past {
+            is_outward
+        } else {
+            at.y >= middle.y || !is_outward
+        }
+    };
     for is_anywhere in [false, true] {
         for text in &texts {
             let places = lettering.places_about(middle, KEY).into_iter();
-            let places = places.filter(|(at, _)| is_anywhere || inward(*at));
+            let places = places.filter(|(at, _)| is_anywhere || is_well(*at));
             if lettering.set(&words(text), places) {
                 return;
             }
