@@ -1,7 +1,7 @@
 use super::SheetRequest;
 use crate::{Line, Mark, Section, Topic};
 use sizing::Subject;
-use sizing::trial::{CriterionState, Observation, Trial};
+use sizing::trial::{Criterion, CriterionState, Observation, Trial};
 use std::fmt::Write as _;
 
 /// How criteria stand, the gravest first: what nobody looked at is not inside.
@@ -53,7 +53,7 @@ impl SheetRequest<'_> {
         for (state, mark) in STATES {
             let rows = procedure.criteria_of(&trial.size);
             let of_state = rows.filter(|one| one.state(procedure, trial) == state);
-            let names: Vec<String> = of_state.map(|one| one.name()).collect();
+            let names: Vec<String> = of_state.map(Criterion::name).collect();
             if !names.is_empty() {
                 let says = format!("{}: {}", super::sentence(state.word()), names.join("; "));
                 let line = Line::marked(mark, self.in_column(&says, 3));

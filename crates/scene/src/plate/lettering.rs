@@ -204,9 +204,9 @@ impl Lettering {
     pub(super) fn places_about(&self, near: Point, size: Mm) -> Vec<(Point, Anchor)> {
         /// Between places, page mm; on cells, every one.
         const STEP: Mm = 2.0;
-        let across = if self.cell.is_some() { 1.0 } else { STEP };
         /// How far off a word may stand and still be taken for that of its line.
         const FARTHEST: Mm = 24.0;
+        let across = if self.cell.is_some() { 1.0 } else { STEP };
         let Extent { least, most } = self.field;
         let mut places = Vec::new();
         let mut y = least.y;
