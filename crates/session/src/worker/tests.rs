@@ -58,7 +58,9 @@ impl Counter for Gated {
         let Gate(gate, counted) = &self.gate;
         counted.fetch_add(1, Ordering::SeqCst);
         let closed = gate.0.lock().unwrap();
-        drop(gate.1.wait_while(closed, |open| !*open).unwrap());
+        // Not for ever: where a test fails first, its worker must end.
+        let waited = gate.1.wait_timeout_while(closed, PATIENCE, |open| !*open);
+        drop(waited.unwrap());
         self.counter.count_all(questions)
     }
 }
