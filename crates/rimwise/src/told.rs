@@ -16,6 +16,13 @@ pub(crate) const fn state_glyph(state: State) -> &'static str {
     }
 }
 
+/// Everything a candidate is held against, the gravest first.
+pub(crate) fn in_order_of_harm(candidate: &Candidate) -> Vec<&Outcome> {
+    let mut outcomes: Vec<&Outcome> = candidate.outcomes.iter().collect();
+    outcomes.sort_by(|one, other| told_before(one, other));
+    outcomes
+}
+
 /// The order in which outcomes are told: by state, what is broken by its harm, what
 /// holds by its margin.
 pub(crate) fn told_before(one: &Outcome, other: &Outcome) -> Ordering {
@@ -45,29 +52,6 @@ pub(crate) const fn verdict_glyph(verdict: Verdict) -> &'static str {
         Verdict::DoesNotFit => "○",
         Verdict::NotRated => "◌",
     }
-}
-
-/// The name of a size on screens, from its `shape/size`: `narrow 5.5 × 2`, where a
-/// heading says that this is waist by length.
-pub(crate) fn device(name: &str) -> String {
-    let Some((shape, size)) = name.split_once('/') else {
-        return name.to_owned();
-    };
-    let words = shape.split('-').filter(|word| *word != "even");
-    let words: Vec<&str> = words
-        .map(|word| if word == "plug" { "barrel" } else { word })
-        .collect();
-    let (size, behind) = size.split_once(' ').unwrap_or((size, ""));
-    let is_number = |text: &str| text.parse::<f64>().is_ok();
-    let size = match size.split_once('x') {
-        Some((waist, length)) if is_number(waist) && is_number(length) => {
-            format!("{waist} × {length}")
-        }
-        _ => size.to_owned(),
-    };
-    format!("{} {size} {behind}", words.join(" "))
-        .trim()
-        .to_owned()
 }
 
 /// Where the short side of an offset disc points as the size is set down, on the
@@ -240,7 +224,9 @@ pub(crate) fn nearest_stop(candidate: &Candidate) -> Option<String> {
         Some(limit) if value < limit => "under the limit",
         Some(_) => "over the limit",
     };
-    Some(format!("{} {shown} {side}", brief(outcome)))
+    // The margin first: where room is short the name gives way, and a margin
+    // without its word reads as a value.
+    Some(format!("{shown} {side}, {}", brief(outcome)))
 }
 
 /// The same under a heading that says it is a margin: with a sign.
@@ -257,23 +243,4 @@ fn brief(outcome: &Outcome) -> String {
     format!("{} {}", outcome.short, subject(outcome.of))
         .trim()
         .to_owned()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_size_is_called_by_its_shape_waist_and_length() {
-        for (name, expected) in [
-            ("even-narrow/6.5x2.5", "narrow 6.5 × 2.5"),
-            ("offset-left/5x3", "offset left 5 × 3"),
-            ("disc-and-plug/6x4", "disc and barrel 6 × 4"),
-            ("larger-left/5x3 swapped", "larger left 5 × 3 swapped"),
-            ("own/maxi", "own maxi"),
-            ("no slash", "no slash"),
-        ] {
-            assert_eq!(device(name), expected);
-        }
-    }
 }

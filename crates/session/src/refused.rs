@@ -231,7 +231,7 @@ pub enum Refused {
     #[error("no row is selected: pin a size on the plan first")]
     NoTrialRow,
     /// A row that is stepped through no values.
-    #[error("this row takes Enter alone")]
+    #[error("this row takes only Enter")]
     TakesEnterAlone,
     /// Nothing is offered on a row.
     #[error("nothing is chosen: left and right choose, Enter confirms")]
@@ -258,10 +258,10 @@ pub enum Refused {
     #[error("it is no criterion of this size")]
     NotACriterion,
     /// A criterion that was left as it was.
-    #[error("it says so already: change a bound, or leave with esc")]
+    #[error("nothing was changed: change a bound, or leave with esc")]
     SameBounds,
     /// An observation that was left as it was.
-    #[error("it says so already: change it, or leave with esc")]
+    #[error("nothing was changed: change it, or leave with esc")]
     SameObservation,
     /// Nobody said when puncture was.
     #[error(

@@ -58,7 +58,7 @@ pub(crate) fn banner(standings: &[Standing]) -> Banner {
         against.extend(reasons(Bearing::ForClosing, Truth::NotMet, "not met"));
         return Banner {
             indication: Indication::No,
-            says: "Published limits speak against closing this defect.".into(),
+            says: "Published guidance speaks against closing this defect.".into(),
             reasons: against,
         };
     }

@@ -72,7 +72,7 @@ fn standing<M: Measure>(row: &LimitRow<M>, input: &Input, drawn: &Drawn) -> Stan
 
 pub(crate) fn section(standings: &[Standing], is_adult: bool) -> Section {
     let lines = standings.iter().map(|one| one.line.clone()).collect();
-    let mut section = Section::new("published", "Published limits", lines);
+    let mut section = Section::new("published", "Published guidance", lines);
     section.says = if is_adult {
         "Rows for adults: resistance is that of the whole body, in WU.".into()
     } else {

@@ -44,7 +44,7 @@ fn a_trial_is_shown_with_what_it_changes() {
         "rhythm: as before (says nothing of geometry)",
         "count in effect",
         "If every size lay alike, one more",
-        "none in stock is",
+        "no size in stock is",
         "Repeated crossings",
     ] {
         let flat = page.split_whitespace().collect::<Vec<_>>().join(" ");

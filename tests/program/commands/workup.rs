@@ -25,7 +25,7 @@ fn a_page_is_80_columns_wide_and_bears_the_caution() {
         }
         assert!(page.contains("never says whether to close"), "{name}");
         for title in [
-            "PUBLISHED LIMITS",
+            "PUBLISHED GUIDANCE",
             "SHOULD IT BE CLOSED AT ALL",
             "OTHER WAYS",
         ] {
@@ -71,7 +71,7 @@ fn json_has_the_form_that_programs_rely_on() {
 fn guidance_against_closing_stands_first_and_holds_every_size() {
     let page = text(&["rank", "small-defect", "--draws", "64"]);
     let place = |of: &str| page.find(of).expect(of);
-    let banner = place("!! Published limits speak against closing");
+    let banner = place("!! Published guidance speaks against closing");
     let list = place("shape/size");
     assert!(banner < list, "{page}");
     let list = &page[list..];

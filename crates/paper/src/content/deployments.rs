@@ -2,7 +2,6 @@ use super::SheetRequest;
 use crate::{Line, Mark, Section, Topic};
 use sizing::Subject;
 use sizing::trial::{Criterion, CriterionState, Observation, Trial};
-use std::fmt::Write as _;
 
 /// How criteria stand, the gravest first: what nobody looked at is not inside.
 const STATES: [(CriterionState, Mark); 4] = [
@@ -33,21 +32,7 @@ impl SheetRequest<'_> {
 
     fn deployment(&self, index: usize, trial: &Trial) -> Vec<Line> {
         let procedure = &self.setting().case().procedure;
-        let mut head = format!(
-            "Deployment {}: {}, opened at {} min",
-            index + 1,
-            trial.size,
-            trial.opened_min
-        );
-        match (trial.came_of_it, trial.closed_min) {
-            (Some(outcome), Some(closed)) => {
-                let _ = write!(head, ", {} at {closed} min", outcome.name());
-            }
-            _ => head.push_str(", open"),
-        }
-        if let Some(because) = &trial.because {
-            let _ = write!(head, ". {because}");
-        }
+        let head = format!("Deployment {}: {}", index + 1, trial.says());
         let mut lines = vec![Line::plain(self.in_column(&head, 3))];
         let is_latest = index + 1 == procedure.trials.len();
         for (state, mark) in STATES {

@@ -194,7 +194,7 @@ pub(super) fn text(session: &Session, theme: Theme, width: u16) -> Vec<Line<'sta
             lines.extend(ranking::all(session, theme, width));
             for candidate in session.listed().into_iter().take(session::MOST_BAYS) {
                 lines.push(Line::raw(
-                    visible(&crate::told::device(&candidate.name())).into_owned(),
+                    visible(&sizing::device_name(&candidate.name())).into_owned(),
                 ));
                 lines.extend(checks::lines(candidate, &[], theme, width, usize::MAX));
             }

@@ -9,7 +9,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "filter",
         name: "filter",
-        says: "show only devices whose name holds a text",
+        says: "show only devices whose name contains a text",
         focus: &[Focus::Bays, Focus::Ranking],
         keys: &["/"],
         in_footer: true,

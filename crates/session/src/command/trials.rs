@@ -15,7 +15,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "seen_now",
         name: "seen now",
-        says: "confirm what the row offers: nothing counts before; or open, start, tick, type it",
+        says: "confirm what the row offers; nothing counts before. On other rows: open, start, tick, type",
         focus: PANELS,
         keys: &["enter"],
         in_footer: true,
@@ -60,7 +60,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "details",
         name: "correct",
-        says: "correct the minute, the value or its SD; say the view, or why it came so",
+        says: "correct the minute, the value or its SD; add the view, or why this happened",
         focus: PANELS,
         keys: &["e"],
         in_footer: true,

@@ -66,9 +66,9 @@ impl ObservationForm {
     pub const fn beside(part: ObservationPart) -> &'static str {
         match part {
             ObservationPart::Value => "",
-            ObservationPart::Sd => "nothing: your centre's",
-            ObservationPart::Hour => "1 to 12; nothing: all round",
-            ObservationPart::Minute => "since puncture; nothing: not known",
+            ObservationPart::Sd => "empty: your centre's",
+            ObservationPart::Hour => "1 to 12 o'clock; empty: all round",
+            ObservationPart::Minute => "since puncture; empty: not known",
         }
     }
 

@@ -80,8 +80,8 @@ impl Prompt {
             Self::Used(kind) => format!("{} so far, {}", kind.label(), kind.unit()),
             Self::Room(what) => format!("{}, {}", what.label(), what.unit()),
             Self::WhyAside(_) => "why this observation is set aside".into(),
-            Self::TrialView => "in which view the device is looked at".into(),
-            Self::Because => "why this came of the device".into(),
+            Self::TrialView => "the view in which the device is seen".into(),
+            Self::Because => "why this happened to the device".into(),
             Self::Filter => "show shapes with".into(),
             Self::SaveTo { .. } => "save in the file, such as cases/7.ron".into(),
         }

@@ -6,8 +6,14 @@ impl BreakEvens {
     /// What is held, in a phrase.
     pub fn held_says(&self) -> String {
         match self.held {
-            State::Stop => format!("does not fit as measured: {}", self.broken("limit")),
-            State::Caution => format!("borderline as measured: {}", self.broken("warning")),
+            State::Stop => format!(
+                "does not fit as measured: {} beyond the limit",
+                self.broken()
+            ),
+            State::Caution => format!(
+                "borderline as measured: {} inside the warning margin",
+                self.broken()
+            ),
             State::Ok => "no limit is broken as measured".into(),
             State::NotAssessed => "not rated".into(),
         }
@@ -72,12 +78,9 @@ impl BreakEvens {
         Some(self.says(first))
     }
 
-    fn broken(&self, severity: &str) -> String {
+    fn broken(&self) -> String {
         let named: Vec<String> = self.by.iter().map(Broken::name).collect();
-        match named.len() {
-            1 => format!("the {severity} of {} is broken", named[0]),
-            _ => format!("the {severity}s of {} are broken", words::list(&named)),
-        }
+        words::list(&named)
     }
 }
 
@@ -86,8 +89,11 @@ impl BreakEven {
     /// `0.6 ± 0.3 mm`; `~` before a value that nobody measured.
     pub fn now_says(&self) -> String {
         let digits = usize::from(decimals(self.quantity));
+        // A doubt that rounds to nothing would read as none.
+        let half_a_digit = 0.5 * 0.1_f64.powi(i32::from(decimals(self.quantity)));
+        let sd_digits = digits + usize::from(self.sd > 0.0 && self.sd < half_a_digit);
         format!(
-            "{}{:.digits$} ± {:.digits$}{}",
+            "{}{:.digits$} ± {:.sd_digits$}{}",
             if self.is_assumed { "~" } else { "" },
             self.value + 0.0,
             self.sd,

@@ -15,7 +15,7 @@ impl Check for Clearance {
         const ABOUT: About = About {
             id: Id::One("clearance"),
             title: "clearance",
-            short: "",
+            short: "clearance",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Valve(Measure::Clearance),

@@ -18,7 +18,7 @@ impl Check for HingeLip {
                 "rim_overlap_toward_valve_right",
             ),
             title: "rim overlap toward a valve",
-            short: "overlap at valve",
+            short: "rim overlap to valve",
             unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Face(|face| Measure::Lip(face, EdgePart::AtHinge)),

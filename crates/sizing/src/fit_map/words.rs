@@ -17,7 +17,7 @@ impl WouldFit {
         };
         if let Some(room) = &self.room {
             let stops = stop.map_or_else(String::new, |stop| {
-                format!("; {stop} stops most of the rest")
+                format!("; most of the rest is beyond the limit of {stop}")
             });
             return format!(
                 "{} would be inside every limit in {} of the simulated variations or more{stops}{unread}.",
@@ -25,7 +25,9 @@ impl WouldFit {
                 percent(room.chance),
             );
         }
-        let stops = stop.map_or_else(String::new, |stop| format!("; {stop} stops it most often"));
+        let stops = stop.map_or_else(String::new, |stop| {
+            format!("; most often beyond the limit of {stop}")
+        });
         format!(
             "Nothing of this form is inside every limit in {} of the simulated variations. Nearest, with {}: {}{stops}{unread}.",
             percent(self.least_chance),

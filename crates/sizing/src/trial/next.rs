@@ -1,6 +1,6 @@
 use super::{SetWeights, Unions, dominates, unions};
 use crate::engine::{Counter, DrawSet, Question};
-use crate::{Candidate, Ranking, Work, rows};
+use crate::{Candidate, Ranking, Work, device_name, rows};
 
 /// What opening more sizes would reach if every size lay alike, and which sizes another
 /// one makes needless. It is no advice.
@@ -85,10 +85,11 @@ impl WhatNext {
     /// What the unions say, in two sentences; `None` where there is no size left.
     pub fn says(&self, ranking: &Ranking) -> Option<String> {
         let unions = self.unions.as_ref()?;
-        let name = |place: usize| ranking.candidates[self.untried[place]].name();
+        let name = |place: usize| device_name(&ranking.candidates[self.untried[place]].name());
         let of_100 = |share: f64| format!("{:.0}", 100.0 * share);
         let mut says = format!(
-            "If every size lay alike, one more ({}) would be inside its limits in {} of 100",
+            "If every size lay alike, one more ({}) would be inside its limits in {} of 100 \
+             simulated variations",
             name(unions.one.0),
             of_100(unions.one.1)
         );
@@ -103,8 +104,8 @@ impl WhatNext {
         }
         let none = of_100(unions.none);
         Some(format!(
-            "{says}; in {none} of 100 none in stock is. A fresh seat at each opening usually adds \
-             to two and three; opening the same size again is not counted."
+            "{says}; in {none} no size in stock is. Each opening lies differently, which usually \
+             raises the figures for two and three; opening the same size again is not counted."
         ))
     }
 }

@@ -160,6 +160,21 @@ impl Procedure {
 }
 
 impl Trial {
+    /// What was opened, when, and what came of it: words of the case as they were typed.
+    pub fn says(&self) -> String {
+        let opened = format!("{}, opened at {} min", self.size, self.opened_min);
+        let says = match (self.came_of_it, self.closed_min) {
+            (Some(outcome), Some(closed)) => {
+                format!("{opened}, {} at {closed} min", outcome.name())
+            }
+            _ => format!("{opened}, open"),
+        };
+        match &self.because {
+            Some(because) => format!("{says}. {because}"),
+            None => says,
+        }
+    }
+
     /// Whether something pulls on the device: what a pull spoils does not count.
     pub fn is_pulled(&self) -> bool {
         self.wire_across == Answer::Yes || self.cable == Cable::Taut

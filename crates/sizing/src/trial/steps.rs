@@ -16,7 +16,7 @@ pub enum StepError {
     OneOpen(String),
     /// The minute lies before what it follows on.
     #[error(
-        "it is said to be minute {now:.0}, but minute {least:.0} has passed: correct the minute first"
+        "minute {now:.0} was given, but minute {least:.0} has passed in this case: correct the minute first"
     )]
     Before {
         /// The minute.

@@ -1,4 +1,5 @@
 use super::Worth;
+use crate::device_name;
 use crate::words::percent;
 
 impl Worth {
@@ -24,9 +25,9 @@ impl Worth {
     /// How sure the choice is, in one sentence.
     pub fn says_not_best(&self) -> String {
         format!(
-            "{} has the highest chance, {}; in {} of the draws it breaks a stop while another \
-             size breaks none.",
-            self.best_name,
+            "{} has the highest chance, {}; in {} of the simulated variations it is beyond a \
+             limit while another size is inside all.",
+            device_name(&self.best_name),
             percent(self.chance.value),
             percent(self.not_best.value)
         )

@@ -4,7 +4,7 @@ use super::head_and_foot::footing;
 use super::table::heading;
 use crate::cli::args::WIDTH;
 use crate::text::{fitted as cell, paragraph};
-use crate::told::{self, told_before};
+use crate::told;
 use anyhow::Result;
 use files::visible;
 use paper::Provenance;
@@ -12,7 +12,7 @@ use sizing::{Candidate, Outcome, Ranking, State, Subject};
 use std::io::Write;
 
 /// Columns of the names of the checks, and where four sizes leave less.
-const NAMES: [usize; 2] = [28, 24];
+const NAMES: [usize; 2] = [29, 24];
 
 /// Writes the sizes side by side: their forms, their checks, their sentences.
 pub(crate) fn write(
@@ -74,10 +74,8 @@ pub(crate) fn write(
     )?;
     for candidate in chosen {
         writeln!(out, "{}", visible(&candidate.name()))?;
-        let mut broken: Vec<&Outcome> = candidate.outcomes.iter().collect();
-        broken.retain(|outcome| outcome.state != State::Ok);
-        broken.sort_by(|one, other| told_before(one, other));
-        for outcome in broken {
+        let outcomes = told::in_order_of_harm(candidate).into_iter();
+        for outcome in outcomes.filter(|outcome| outcome.state != State::Ok) {
             let first = format!("  {} ", told::state_glyph(outcome.state));
             write!(out, "{}", paragraph(&first, &visible(&outcome.says), WIDTH))?;
             if let Some(aside) = outcome.aside {

@@ -82,18 +82,8 @@ pub(crate) fn write(out: &mut dyn Write, page: &Page, top: usize) -> Result<()> 
 }
 
 fn trial(out: &mut dyn Write, page: &Page, index: usize, trial: &Trial) -> Result<()> {
-    let mut head = format!("{}, opened at {} min", trial.size, trial.opened_min);
-    match (trial.came_of_it, trial.closed_min) {
-        (Some(outcome), Some(closed)) => {
-            let _ = write!(head, ", {} at {closed} min", outcome.name());
-        }
-        _ => head.push_str(", open"),
-    }
-    if let Some(because) = &trial.because {
-        let _ = write!(head, ". {because}");
-    }
     let first = format!("Deployment {}: ", index + 1);
-    write!(out, "{}", paragraph(&first, &visible(&head), WIDTH))?;
+    write!(out, "{}", paragraph(&first, &visible(&trial.says()), WIDTH))?;
     let outcome = page.ready.weighing.as_ref();
     let outcome = outcome.and_then(|weighing| weighing.trials.get(index));
     if let Some(share) = outcome.and_then(|outcome| outcome.as_it_lies) {

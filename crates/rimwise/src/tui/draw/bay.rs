@@ -328,7 +328,7 @@ pub(super) fn name(session: &Session, bay: &Bay, candidate: Option<&Candidate>) 
     } else {
         ""
     };
-    let name = told::device(&bay.name(session.document().shelf()));
+    let name = sizing::device_name(&bay.name(session.document().shelf()));
     format!("{name}{aside}{turn}")
 }
 

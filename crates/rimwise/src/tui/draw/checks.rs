@@ -30,8 +30,7 @@ pub(super) fn lines(
     width: u16,
     room: usize,
 ) -> Vec<Line<'static>> {
-    let mut outcomes: Vec<&Outcome> = candidate.outcomes.iter().collect();
-    outcomes.sort_by(|one, other| told_before(one, other));
+    let outcomes = told::in_order_of_harm(candidate);
     let mut said: Vec<Line> = Vec::new();
     for outcome in outcomes.iter().filter(|outcome| outcome.state != State::Ok) {
         // What has no room is not laid out.
@@ -52,14 +51,7 @@ pub(super) fn lines(
     }
     // Sentences take what the table leaves, but at least half where they need it.
     let table = room.saturating_sub(said.len()).max(room.div_ceil(2));
-    let mut shown: Vec<&Outcome> = outcomes.iter().copied().take(table).collect();
-    if let (Some(av_block), Some(last)) = (told::av_block(candidate), shown.last_mut())
-        && told_before(last, av_block).is_lt()
-        // Nor is it told in place of the only broken limit.
-        && (table > 1 || last.state != State::Stop)
-    {
-        *last = av_block;
-    }
+    let shown = first_of(&outcomes, candidate, table);
     let rows = shown.len();
     let mut lines: Vec<Line> = shown
         .into_iter()
@@ -78,6 +70,24 @@ pub(super) fn lines(
     lines
 }
 
+/// So many of the outcomes in their order; where AV block is likelier that is never
+/// among those that are cut.
+fn first_of<'a>(
+    outcomes: &[&'a Outcome],
+    candidate: &'a Candidate,
+    room: usize,
+) -> Vec<&'a Outcome> {
+    let mut shown: Vec<&Outcome> = outcomes.iter().copied().take(room).collect();
+    if let (Some(av_block), Some(last)) = (told::av_block(candidate), shown.last_mut())
+        && told_before(last, av_block).is_lt()
+        // Nor is it told in place of the only broken limit.
+        && (room > 1 || last.state != State::Stop)
+    {
+        *last = av_block;
+    }
+    shown
+}
+
 /// The gravest of a candidate in so many lines, each a phrase: broken limits, then
 /// warnings, in the order of harm, then what holds by least. Where one says that AV
 /// block is likelier it is never the one that is cut. From so much room on that every
@@ -92,17 +102,10 @@ pub(super) fn gravest(
     if room > candidate.outcomes.len() {
         return lines(candidate, beside, theme, width, room);
     }
-    let mut outcomes: Vec<&Outcome> = candidate.outcomes.iter().collect();
-    outcomes.sort_by(|one, other| told_before(one, other));
+    let outcomes = told::in_order_of_harm(candidate);
     let broken = outcomes.iter().filter(|one| one.state != State::Ok).count();
-    let mut shown: Vec<&Outcome> = outcomes.iter().copied().take(room).collect();
+    let shown = first_of(&outcomes, candidate, room);
     let more = broken.saturating_sub(shown.len());
-    if let (Some(av_block), Some(last)) = (told::av_block(candidate), shown.last_mut())
-        && told_before(last, av_block).is_lt()
-        && (room > 1 || last.state != State::Stop)
-    {
-        *last = av_block;
-    }
     let count = shown.len();
     let told = shown.into_iter().enumerate();
     told.map(|(index, outcome)| {

@@ -1,7 +1,7 @@
 //! Quantities found by the words of the trade, over the page.
 
 use super::footer;
-use super::lines::{self, first_shown};
+use super::lines;
 use super::readings;
 use crate::text::fitted;
 use crate::tui::theme::Theme;
@@ -37,7 +37,7 @@ pub(super) fn draw(
     ])
     .areas(area);
     let hint = match found.len() {
-        0 => "nothing is called so".to_owned(),
+        0 => "nothing has that name".to_owned(),
         1 => "1 quantity".to_owned(),
         count => format!("{count} quantities"),
     };
@@ -46,19 +46,10 @@ pub(super) fn draw(
     let room = usize::from(area.width.saturating_sub(MARK));
     spans.extend(lines::edited(&finder.filter.editor, theme, room));
     lines::draw(frame, vec![Line::from(spans)], typed);
-    let room = usize::from(body.height);
-    let first = first_shown(finder.filter.selected, found.len(), room);
-    let rows = found.iter().enumerate().skip(first).take(room);
-    let rows = rows.map(|(index, quantity)| {
-        let line = row(session, *quantity, theme, usize::from(body.width));
-        if index == finder.filter.selected {
-            line.patch_style(theme.selected(true))
-        } else {
-            line
-        }
+    let choice = (finder.filter.selected, found.len());
+    let room = lines::draw_choices(frame, theme, body, choice, |index| {
+        row(session, found[index], theme, usize::from(body.width))
     });
-    lines::draw(frame, rows.collect(), body);
-    lines::draw_more(frame, theme, body, first, found.len());
     lines::draw(frame, vec![footer::keys(session, theme, foot.width)], foot);
     room
 }

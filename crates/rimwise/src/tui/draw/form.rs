@@ -79,7 +79,7 @@ pub(super) fn exception(
         Stated::Value(_) | Stated::Assumed { .. } => "",
     };
     let help = format!(
-        "The reason is shown beside every figure that changes.{empty} The house's source: {}. \
+        "The reason is shown beside every figure that changes.{empty} Your centre's source: {}. \
          In the case file: {}.",
         form.of.source, form.of.address
     );

@@ -1,7 +1,7 @@
 //! Every command with its keys, to be filtered and run, with what else was found; the
 //! caution beside it.
 
-use super::lines::{self, first_shown};
+use super::lines;
 use super::readings;
 use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
@@ -71,23 +71,10 @@ pub(super) fn draw(
         ),
     ]);
     lines::draw(frame, vec![typed], under);
-    let room = usize::from(body.height);
-    let first = first_shown(list.filter.selected, found.len(), room);
-    let shown = found
-        .iter()
-        .enumerate()
-        .skip(first)
-        .take(room)
-        .map(|(index, it)| {
-            let line = row(session, it, theme, usize::from(body.width));
-            if index == list.filter.selected {
-                line.patch_style(theme.selected(true))
-            } else {
-                line
-            }
-        });
-    lines::draw(frame, shown.collect(), body);
-    lines::draw_more(frame, theme, body, first, found.len());
+    let choice = (list.filter.selected, found.len());
+    let room = lines::draw_choices(frame, theme, body, choice, |index| {
+        row(session, &found[index], theme, usize::from(body.width))
+    });
     let caution = caution
         .into_iter()
         .map(|line| Line::styled(line, theme.dim()))

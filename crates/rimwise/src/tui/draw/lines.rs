@@ -83,6 +83,30 @@ pub(super) fn headed(
     }
 }
 
+/// A list of so many lines, as far as it has room: the selected one marked and in sight,
+/// with how many stand above and below. Gives the lines there is room for.
+pub(super) fn draw_choices(
+    frame: &mut Frame,
+    theme: Theme,
+    area: Rect,
+    (selected, count): (usize, usize),
+    line: impl Fn(usize) -> Line<'static>,
+) -> usize {
+    let room = usize::from(area.height);
+    let first = first_shown(selected, count, room);
+    let shown = (first..count).take(room).map(|index| {
+        let line = line(index);
+        if index == selected {
+            line.patch_style(theme.selected(true))
+        } else {
+            line
+        }
+    });
+    draw(frame, shown.collect(), area);
+    draw_more(frame, theme, area, first, count);
+    room
+}
+
 /// At the right end of the first and the last line of a list how many lines stand above
 /// and below those that are shown.
 pub(super) fn draw_more(frame: &mut Frame, theme: Theme, area: Rect, first: usize, count: usize) {

@@ -1,7 +1,7 @@
 //! The cases that can be opened, over the whole page.
 
 use super::footer;
-use super::lines::{self, first_shown};
+use super::lines;
 use crate::text::{fitted, fitted_at_end, wrapped};
 use crate::tui::theme::Theme;
 use files::visible;
@@ -51,18 +51,10 @@ pub(super) fn draw(
     lines::draw(frame, vec![Line::from(spans)], typed);
     lines::draw(frame, wrong, under);
     let found = list.found();
-    let room = usize::from(body.height);
-    let first = first_shown(list.filter.selected, found.len(), room);
-    let rows = found.iter().enumerate().skip(first).take(room);
-    let rows = rows.map(|(index, case)| {
-        let line = row(case, theme, usize::from(body.width));
-        if index == list.filter.selected {
-            line.patch_style(theme.selected(true))
-        } else {
-            line
-        }
+    let choice = (list.filter.selected, found.len());
+    let room = lines::draw_choices(frame, theme, body, choice, |index| {
+        row(&found[index], theme, usize::from(body.width))
     });
-    lines::draw(frame, rows.collect(), body);
     lines::draw(frame, vec![footer::keys(session, theme, foot.width)], foot);
     room
 }

@@ -45,7 +45,7 @@ pub(super) fn draw(
         (true, None) if area.width < WITH_UNITS => {
             "Ranked, inside limits (geometry only)".to_owned()
         }
-        (true, None) => "Ranked by waist × length, mm; inside limits (geometry only)".to_owned(),
+        (true, None) => "Ranked (waist × length, mm); inside limits (geometry only)".to_owned(),
         (true, Some(verdict)) => format!("Ranked: only {}", verdict.word()),
         (false, None) => format!("Ranked: “{}”", visible(&filter.text)),
         (false, Some(verdict)) => {
@@ -120,7 +120,10 @@ fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> 
     let mark = if candidate.is_on_shelf { " " } else { "–" };
     Line::from(vec![
         Span::styled(format!("{rank:>3}{mark}"), theme.dim()),
-        Span::raw(fitted(&visible(&told::device(&candidate.name())), name)),
+        Span::raw(fitted(
+            &visible(&sizing::device_name(&candidate.name())),
+            name,
+        )),
         Span::styled(
             fitted(&format!(" {} {word}", told::verdict_glyph(verdict)), said),
             theme.verdict(verdict),

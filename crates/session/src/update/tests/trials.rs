@@ -112,7 +112,7 @@ pub(super) const TRIALS: &[Tried] = &[
         "next_seen",
         PINNED,
         "right",
-        "says this row takes Enter alone",
+        "says this row takes only Enter",
     ),
     (
         "previous_seen",

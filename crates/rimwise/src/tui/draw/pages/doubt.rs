@@ -109,8 +109,8 @@ fn how_sure(
     );
     let glyph = told::verdict_glyph(verdict);
     let text = format!(
-        "{glyph} {} {}: {chance}. {}",
-        candidate.name(),
+        "{glyph} {}, {}: {chance}. {}",
+        sizing::device_name(&candidate.name()),
         verdict.word(),
         tied(session, candidate)
     );
@@ -130,7 +130,7 @@ fn tied(session: &Session, candidate: &Candidate) -> String {
     };
     let others: Vec<String> = all()
         .filter(|(one, its)| *its == group && one.place != candidate.place)
-        .map(|(one, _)| one.name())
+        .map(|(one, _)| sizing::device_name(&one.name()))
         .collect();
     match others.len() {
         0 => "No other size is tied with it.".to_owned(),

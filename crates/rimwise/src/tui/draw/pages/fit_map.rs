@@ -167,7 +167,7 @@ fn at_cursor(
             .stopped_by(cell)
             .map_or_else(String::new, |(stop, share)| {
                 format!(
-                    "; most often over the limit: {} in {:.0} %",
+                    "; most often beyond the limit: {} in {:.0} %",
                     stop.name(),
                     100.0 * share
                 )

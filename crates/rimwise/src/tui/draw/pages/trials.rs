@@ -20,12 +20,12 @@ const WIDE: u16 = 110;
 const NARROW_BESIDE: u16 = 29;
 /// From this height on the rows have air between them.
 const ROOMY: u16 = 30;
-/// Lines of what is past, at most.
-const MOST_PAST: u16 = 5;
+/// Deployments that are past, at most.
+const MOST_PAST: usize = 4;
 
 /// What no figure of the page can say.
-const CAUTION: &str = "A deployment tells of the anatomy only through the modelled seat. No figure \
-                       here says to release or to stop.";
+const CAUTION: &str =
+    "No figure here says to release or to stop; where the device lies is a model.";
 
 /// Draws the page.
 pub(in crate::tui::draw) fn draw(
@@ -38,10 +38,10 @@ pub(in crate::tui::draw) fn draw(
     let head = head::lines(session, theme, area.width);
     let most = area.height / 3;
     let head_height = u16::try_from(head.len()).unwrap_or(u16::MAX).min(most);
-    let past = past(session, theme, area.width);
     let is_roomy = area.height + 6 >= ROOMY;
+    let most_past = if is_roomy { MOST_PAST } else { 1 };
+    let past = past(session, theme, area.width, most_past);
     let past_height = u16::try_from(past.len()).unwrap_or(u16::MAX);
-    let past_height = past_height.min(if is_roomy { MOST_PAST } else { 1 });
     let [top, names, body, foot] = Layout::vertical([
         Constraint::Length(head_height),
         Constraint::Length(1),
@@ -122,10 +122,12 @@ fn rows_of(session: &Session, focus: Focus, theme: Theme, width: u16, is_roomy: 
     list
 }
 
-/// Deployments that are closed, the room, and what no figure can say.
-fn past(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
+/// So many deployments that are closed, the room, and what no figure can say: that is
+/// never cut.
+fn past(session: &Session, theme: Theme, width: u16, most: usize) -> Vec<Line<'static>> {
     let mut lines: Vec<Line<'static>> = head::closed(session)
         .into_iter()
+        .take(most)
         .map(|says| Line::styled(crate::text::fitted(&says, usize::from(width)), theme.text()))
         .collect();
     lines.extend(said(CAUTION, theme.dim(), width));
@@ -144,7 +146,7 @@ pub(in crate::tui::draw) fn text(
         lines.extend(rows_of(session, panel, theme, width, false).into_lines());
     }
     lines.extend(again::lines(session, theme, width, usize::MAX));
-    lines.extend(past(session, theme, width));
+    lines.extend(past(session, theme, width, usize::MAX));
     lines
 }
 

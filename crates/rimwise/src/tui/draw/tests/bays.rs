@@ -1,7 +1,6 @@
 //! Which candidates stand side by side.
 
 use super::stage::{FEW, after, assessed, drawn, drawn_in, text};
-use crate::told;
 use crate::tui::draw::Studio;
 use crate::tui::theme::Theme;
 use session::{Focus, Session};
@@ -16,7 +15,7 @@ fn names(session: &Session) -> String {
 
 /// The name that is selected in the list.
 fn selected(session: &Session) -> String {
-    told::device(&session.candidate().expect("a list").name())
+    sizing::device_name(&session.candidate().expect("a list").name())
 }
 
 #[test]
@@ -29,7 +28,8 @@ fn what_is_selected_in_the_list_stands_first_pinned_or_not() {
     }
     // With the keys elsewhere the pinned ones stand in their order.
     let elsewhere = after(&pinned_last, "tab");
-    let first = told::device(&elsewhere.document().bays()[0].name(elsewhere.document().shelf()));
+    let first =
+        sizing::device_name(&elsewhere.document().bays()[0].name(elsewhere.document().shelf()));
     assert_ne!(first, last);
     assert_first(&elsewhere, &first);
 }
@@ -51,7 +51,7 @@ fn the_drawing_alone_is_of_what_is_selected() {
     let page = text(&drawn(&session, Theme::COLOUR, (80, 24)));
     assert!(page.contains(&name), "{name} is not on\n{page}");
     let bay = after(&session, "esc shift-tab z");
-    let second = told::device(&bay.document().bays()[1].name(bay.document().shelf()));
+    let second = sizing::device_name(&bay.document().bays()[1].name(bay.document().shelf()));
     assert_ne!(second, name);
     let page = text(&drawn(&bay, Theme::COLOUR, (80, 24)));
     assert!(page.contains(&second), "{second} is not on\n{page}");

@@ -1,7 +1,6 @@
 //! What is pointed at is what is seen there.
 
 use super::stage::{self, FEW, after, assessed, drawn, on_page, seen};
-use crate::told;
 use crate::tui::drag::Drag;
 use crate::tui::theme::Theme;
 use ratatui::layout::Position;
@@ -16,7 +15,7 @@ fn at(session: &Session, word: &str) -> Option<Target> {
 
 /// The first line of the ranked list, as far as its name goes.
 fn first_ranked(session: &Session) -> String {
-    format!("  1 {}", told::device(&session.listed()[0].name()))
+    format!("  1 {}", sizing::device_name(&session.listed()[0].name()))
 }
 
 fn take(session: &mut Session, event: Option<Event>) {
@@ -59,7 +58,7 @@ fn in_a_room_each_pinned_bay_can_be_pointed_at_and_reached() {
     let session = after(&assessed("outlet-infant", FEW), "tab tab end p P tab");
     assert_eq!(session.view().focus, Focus::Bays);
     let pinned = session.document().bays();
-    let name = |bay: usize| told::device(&pinned[bay].name(session.document().shelf()));
+    let name = |bay: usize| sizing::device_name(&pinned[bay].name(session.document().shelf()));
     let last = pinned.len() - 1;
     assert!(last >= 2);
     assert_eq!(at(&session, &name(1)), Some(Target::Line(Focus::Bays, 1)));

@@ -3,6 +3,7 @@
 
 use super::said;
 use crate::text::fitted;
+use crate::told;
 use crate::tui::draw::lines::{self, of_before};
 use crate::tui::theme::Theme;
 use files::visible;
@@ -30,9 +31,9 @@ pub(super) fn lines(
     let is_stale = session.shows_as_before(tried.generation);
     let has_seen = tried.weighing.as_ref().is_some_and(|it| it.any_counted);
     let heading = if has_seen {
-        "If opened again, by what was seen"
+        "If opened again, after trials"
     } else {
-        "If opened, by the readings alone"
+        "If opened, by readings alone"
     };
     let mut shown = vec![
         Line::styled(fitted(heading, usize::from(width)), theme.heading(false)),
@@ -95,20 +96,16 @@ fn list(session: &Session, tried: &TrialsResult, theme: Theme, width: u16) -> Ve
 }
 
 fn size(tried: &TrialsResult, one: &Candidate, theme: Theme, width: u16) -> Vec<Line<'static>> {
-    let chance = |one: &Candidate| one.chance_in_per_cent().unwrap_or_else(|| "–".to_owned());
-    let before = tried
-        .before
-        .find(&one.name())
-        .map(chance)
-        .unwrap_or_default();
-    let now = chance(one);
+    let before = tried.before.find(&one.name()).map(told::chance);
+    let before = before.unwrap_or_default();
+    let now = told::chance(one);
     let change = if before == now {
         now.clone()
     } else {
         format!("{before} → {now}")
     };
     let room = usize::from(width).saturating_sub(change.chars().count() + 1);
-    let name = fitted(&visible(&one.name()), room);
+    let name = fitted(&visible(&sizing::device_name(&one.name())), room);
     let word = fitted(
         &format!("  {}", one.judged.verdict.word()),
         usize::from(width),
@@ -129,7 +126,8 @@ fn dominated(ranking: &Ranking, tried: &TrialsResult, one: &Candidate) -> Option
     let of = |index: usize| ranking.candidates.get(index);
     let mut better = pairs.filter_map(|&(worse, better)| Some((of(worse)?, of(better)?)));
     let (_, better) = better.find(|(worse, _)| worse.place == one.place)?;
-    Some(format!("  {} holds wherever it does", better.name()))
+    let name = sizing::device_name(&better.name());
+    Some(format!("  {name} holds wherever it does"))
 }
 
 /// What was seen moved most, and how many variations count.

@@ -25,7 +25,8 @@ fn now(session: &Session) -> String {
     match procedure.open() {
         Some(open) => parts.push(format!(
             "Deployment {count}, {}, open since minute {:.0}",
-            open.size, open.opened_min
+            sizing::device_name(&open.size),
+            open.opened_min
         )),
         None if count == 0 => parts.push("No deployment yet".to_owned()),
         None => parts.push(format!("{count} deployed, none open")),
@@ -86,7 +87,7 @@ fn told(index: usize, trial: &Trial) -> String {
     let says = format!(
         "Deployment {}  {}, minute {:.0} to {closed:.0}, {outcome}{because}. {}",
         index + 1,
-        trial.size,
+        sizing::device_name(&trial.size),
         trial.opened_min,
         seen.join("; ")
     );

@@ -7,7 +7,7 @@ use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use session::{Session, TrialRow};
 use sizing::trial::{Criterion, CriterionState, ObservationKind, Procedure, Trial};
-use sizing::{State, Subject};
+use sizing::{State, Subject, device_name};
 
 /// The heading over a row; `None`: it has none.
 pub(super) fn heading(session: &Session, row: &TrialRow) -> Option<&'static str> {
@@ -18,8 +18,8 @@ pub(super) fn heading(session: &Session, row: &TrialRow) -> Option<&'static str>
         TrialRow::Criteria(_) => "Release criteria of pinned sizes",
         TrialRow::Written(..) => "Criteria, one by one",
         TrialRow::Before(..) => "What was there before",
-        TrialRow::Used(_) => "Used so far, never judged",
-        TrialRow::Room(_) => "The room, never judged",
+        TrialRow::Used(_) => "Used so far, not judged",
+        TrialRow::Room(_) => "In the room, not judged",
         TrialRow::Open(_) => "Open on its cable",
         TrialRow::Conflict(_) => "Readings and observation contradict each other",
         TrialRow::Observation(what, of) if is_criterion(*what, *of) => {
@@ -212,7 +212,7 @@ fn criteria(procedure: &Procedure, size: &str, theme: Theme) -> Told {
         (false, changed) => format!("{changed} changed since, with reasons"),
     };
     Told {
-        name: size.to_owned(),
+        name: device_name(size),
         seen,
         about: about.to_owned(),
         state: (state, theme.state(State::Caution)),
@@ -230,13 +230,13 @@ fn open(session: &Session, size: &str, theme: Theme) -> Told {
     let about = if has_criteria {
         "criteria are written"
     } else {
-        "no criteria yet: F writes them"
+        "no criteria: F writes them"
     };
     let assessed = session.results().assessed();
     let found = assessed.and_then(|it| it.ranking.find(size));
     let verdict = found.map(|it| it.judged.verdict);
     Told {
-        name: size.to_owned(),
+        name: device_name(size),
         seen: match times {
             0 => "Enter opens it".to_owned(),
             1 => "opened once before".to_owned(),
