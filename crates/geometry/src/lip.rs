@@ -35,6 +35,7 @@
 mod arc_set;
 mod edge_and_disc;
 mod edge_walk;
+mod half_chord;
 mod interval;
 mod over_play;
 mod search;

@@ -8,6 +8,8 @@
 mod chords;
 mod face_on;
 mod section;
+mod section_point;
 
 pub use face_on::{disc_rim, opening_edge, waist_ring};
-pub use section::{SectionPlane, SectionPoint};
+pub use section::SectionPlane;
+pub use section_point::SectionPoint;

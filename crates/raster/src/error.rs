@@ -1,4 +1,4 @@
-use crate::size::{MOST_CELLS, MOST_PIXELS, MOST_SIDE};
+use crate::limits::{MOST_CELLS, MOST_PIXELS, MOST_SIDE};
 use thiserror::Error;
 
 /// Why a picture cannot be painted, and what to do about it.

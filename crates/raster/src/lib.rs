@@ -18,6 +18,7 @@ mod error;
 mod fit;
 mod glyphs;
 mod kitty;
+mod limits;
 mod palette;
 mod pixels;
 mod png;

@@ -1,5 +1,5 @@
 use crate::drawn::Drawn;
-use crate::{Bearing, Circumstances, Figures, Input, Limits, Truth, published};
+use crate::{Bearing, Figures, Input, Limits, Truth, published};
 use measurement::DrawsError;
 
 /// What a work-up comes to on the values as measured, for whoever ranks sizes.
@@ -25,7 +25,7 @@ pub struct MetRow {
 impl AsMeasured {
     /// Works a case up against published limits without draws.
     pub fn new(input: &Input, limits: &Limits) -> Result<Self, DrawsError> {
-        let at = Circumstances::of(input, limits);
+        let at = limits.circumstances(input);
         let drawn = Drawn::new(input, &at, 0, 0)?;
         let against = published::standings(input, limits, at.is_adult, &drawn)
             .into_iter()

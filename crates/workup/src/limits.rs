@@ -1,5 +1,6 @@
 //! Published limits and open questions: a file says them, the program counts.
 
+mod circumstances;
 mod condition;
 mod measure;
 mod parameter;

@@ -1,7 +1,7 @@
 use crate::drawn::Drawn;
 use crate::{
-    Banner, Circumstances, Input, Limits, Line, Section, contradictions, derived, indication,
-    inputs_used, other_ways, published, unmeasured,
+    Banner, Input, Limits, Line, Section, contradictions, derived, indication, inputs_used,
+    other_ways, published, unmeasured,
 };
 use measurement::DrawsError;
 
@@ -30,7 +30,7 @@ pub fn contradicted(
     draws: usize,
     seed: u64,
 ) -> Result<Vec<Line>, DrawsError> {
-    let at = Circumstances::of(input, limits);
+    let at = limits.circumstances(input);
     let drawn = Drawn::new(input, &at, draws, seed)?;
     Ok(contradictions::lines(input, limits, &drawn))
 }
@@ -44,7 +44,7 @@ impl Workup {
         draws: usize,
         seed: u64,
     ) -> Result<Self, DrawsError> {
-        let at = Circumstances::of(input, limits);
+        let at = limits.circumstances(input);
         let drawn = Drawn::new(input, &at, draws, seed)?;
         let standings = published::standings(input, limits, at.is_adult, &drawn);
         Ok(Self {

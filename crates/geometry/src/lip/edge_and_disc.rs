@@ -1,5 +1,6 @@
 use super::arc_set::{Arc, ArcSet};
 use super::edge_walk::EdgeWalk;
+use super::half_chord::half_chord;
 use super::search::Search;
 use super::stretch::Stretch;
 use crate::{Accuracy, Ellipse, Mm, Radians, Vec2, radial};
@@ -49,7 +50,7 @@ impl EdgeAndDisc {
         let width = (across * across + along * along).sqrt();
         let edge = if width == 0.0 { a } else { a * b / width };
         let (reach, aside) = (centre.dot(outward), centre.cross(outward));
-        let root = root(self.radius, aside);
+        let root = half_chord(self.radius, aside);
         let sideways = Vec2::new(outward.v, -outward.u) * (aside / root.max(f64::MIN_POSITIVE));
         Lip {
             value: reach + root - edge,
@@ -179,9 +180,4 @@ impl EdgeAndDisc {
         };
         arcs.arcs().any(|arc| !met.covers(&arc))
     }
-}
-
-/// √(R² − (σ × r̂)²); 0 where rounding takes the ray past the disc's side.
-pub(super) fn root(radius: Mm, aside: Mm) -> Mm {
-    ((radius - aside) * (radius + aside)).max(0.0).sqrt()
 }

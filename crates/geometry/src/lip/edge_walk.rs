@@ -1,4 +1,4 @@
-use super::edge_and_disc::root;
+use super::half_chord::half_chord;
 use super::interval::Interval;
 use super::search::{Sample, Smooth};
 use super::stretch::{Stretch, half_tangent, turned, unit};
@@ -31,7 +31,7 @@ impl EdgeWalk {
             ratio: if a > 0.0 { b / a } else { 1.0 },
             radius,
             centre,
-            half_chord: covers.then(|| root(radius, distance)),
+            half_chord: covers.then(|| half_chord(radius, distance)),
             bend: 2.0 * ((a - b) * (a + b) + a * distance),
         }
     }
@@ -72,7 +72,7 @@ impl Smooth for EdgeWalk {
         let scale = 1.0 / n.sqrt();
         let outward = Vec2::new(cos * scale, side * scale);
         let aside = self.centre.cross(outward);
-        let root = root(self.radius, aside);
+        let root = half_chord(self.radius, aside);
         let reach = self.centre.dot(outward) + root;
         let nearing = aside * reach / root.max(f64::MIN_POSITIVE) * (m * scale);
         let narrowing = a * (1.0 - m) * (1.0 + m) * sin * cos;

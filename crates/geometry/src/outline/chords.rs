@@ -1,4 +1,4 @@
-use super::SectionPoint;
+use super::section_point::SectionPoint;
 use crate::{Accuracy, Mm, Radians};
 use std::f64::consts::{FRAC_PI_2, TAU};
 

@@ -1,17 +1,9 @@
 use super::chords::chords_along;
+use super::section_point::SectionPoint;
 use crate::{
     Accuracy, Defect, Face, HingedPlate, Mm, Opening, Radians, SeatedDisc, Vec2, Vec3, radial,
 };
 use std::f64::consts::FRAC_PI_2;
-
-/// A point of a lengthwise section.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SectionPoint {
-    /// Through the wall, from left to right; the left face is at 0.
-    pub n: Mm,
-    /// Along the section's azimuth, from the point it goes through.
-    pub r: Mm,
-}
 
 /// A plane along the wall's normal, for lengthwise sections.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,4 +1,4 @@
-use super::judged::{Judgement, mark, role, value, verdict_role};
+use super::judged::{Judgement, mark, overlap_words, role, value, verdict_role};
 use super::lettering::Lettered;
 use super::panel::circle;
 use super::picture::Picture;
@@ -298,19 +298,6 @@ fn rim_overlaps(
         said.push((word_role(outcome), text));
     }
     said
-}
-
-/// A least rim overlap in words; below 0 the disc leaves the edge bare.
-pub(super) fn overlap_words(least: Mm, outcome: Option<&Outcome>) -> String {
-    let length = outcome
-        .and_then(value)
-        .unwrap_or_else(|| format!("{} mm", words::tenths(least)));
-    if least < 0.0 {
-        let length = length.trim_start_matches('-');
-        format!("{length} of the edge bare")
-    } else {
-        format!("rim overlap {length}")
-    }
 }
 
 /// The outcome whose state is the worse.

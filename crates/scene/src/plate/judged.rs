@@ -1,7 +1,8 @@
 //! What the engine says of the lengths in a picture.
 
 use crate::stroke::Role;
-use geometry::{Face, PerFace};
+use crate::words;
+use geometry::{Face, Mm, PerFace};
 use measurement::Valve;
 use sizing::{Candidate, Outcome, State, Subject, Verdict};
 
@@ -71,4 +72,17 @@ pub(super) fn mark(outcome: Option<&Outcome>) -> &'static str {
 /// A value as it is shown elsewhere, with its unit.
 pub(super) fn value(outcome: &Outcome) -> Option<String> {
     Some(outcome.amount(outcome.value?, outcome.decimals()))
+}
+
+/// A least rim overlap in words; below 0 the disc leaves the edge bare.
+pub(super) fn overlap_words(least: Mm, outcome: Option<&Outcome>) -> String {
+    let length = outcome
+        .and_then(value)
+        .unwrap_or_else(|| format!("{} mm", words::tenths(least)));
+    if least < 0.0 {
+        let length = length.trim_start_matches('-');
+        format!("{length} of the edge bare")
+    } else {
+        format!("rim overlap {length}")
+    }
 }

@@ -2,8 +2,7 @@
 
 use super::{FacePicture, patch, seen};
 use crate::plate::basis::is_defect_measured;
-use crate::plate::heading::overlap_words;
-use crate::plate::judged::{mark, role};
+use crate::plate::judged::{mark, overlap_words, role};
 use crate::plate::lettering::{HALF_CAPITAL, Lettered, Lettering};
 use crate::plate::margin::Name;
 use crate::plate::panel::Panel;
