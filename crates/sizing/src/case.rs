@@ -1,7 +1,7 @@
 mod asked;
 
 use crate::house_rules::Exception;
-use crate::trial::Procedure;
+use crate::procedure::Procedure;
 use crate::{Answer, Facts};
 use geometry::Edge;
 use measurement::{Finding, Findings, Reading, Site, Valve};

@@ -1,9 +1,10 @@
 //! One description per check: rules, output, screen and words come from it.
 
+use crate::check_name::CheckName;
 use crate::measure::{Measure, Situation};
 use crate::{Harm, Setting, Subject};
 use geometry::{Face, Occluder};
-use measurement::{Quantity, Unit, Valve};
+use measurement::{Quantity, Valve};
 
 /// What a check is asked of, with what it measures of each.
 #[derive(Clone, Copy, Debug)]
@@ -28,16 +29,13 @@ pub enum Per {
 /// What stays the same about a check.
 #[derive(Debug)]
 pub struct About {
-    /// Its id in files and output; for a check of both faces the left and the
-    /// right one's.
-    pub id: Id,
+    /// Its name in files and output, with its unit.
+    pub name: CheckName,
     /// Its title on screens and sheets.
     pub title: &'static str,
     /// Its name where a column is narrow and the value's unit tells the rest; empty
     /// where the subject says enough.
     pub short: &'static str,
-    /// Its unit.
-    pub unit: Unit,
     /// The margin that counts as one, where margins of unlike checks are compared.
     pub scale: f64,
     /// What it is asked of, and what it measures there.
@@ -48,15 +46,6 @@ pub struct About {
     pub below: Option<&'static str>,
     /// What is always said beside it: what it leaves out.
     pub aside: Option<&'static str>,
-}
-
-/// The id of a check in files and output.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Id {
-    /// One id, whatever the subject.
-    One(&'static str),
-    /// One id for the left face and one for the right.
-    OfFace(&'static str, &'static str),
 }
 
 /// A margin of one millimetre.
@@ -91,14 +80,4 @@ pub trait Check: Sync {
 
     /// The outcome in plain words with its numbers.
     fn says(&self, of: Subject, at: &Situation, value: f64) -> String;
-}
-
-impl About {
-    /// Its id for a subject.
-    pub fn id(&self, of: Subject) -> &'static str {
-        match (self.id, of) {
-            (Id::OfFace(_, right), Subject::Face(Face::Right)) => right,
-            (Id::One(id) | Id::OfFace(id, _), _) => id,
-        }
-    }
 }

@@ -1,4 +1,5 @@
-//! Every check, one to a file. To add one: write its file, list it here.
+//! Every check, one to a file. To add one: name it in
+//! `check_name`, write its file, list it here.
 
 mod artery_width;
 mod chamber;
@@ -22,9 +23,7 @@ mod tract_width;
 mod waist_fit;
 mod waist_ratio;
 
-use crate::Subject;
 use crate::check::Check;
-use measurement::Unit;
 
 /// Every check, in the order in which they are shown.
 pub(crate) static ALL: &[&dyn Check] = &[
@@ -50,46 +49,27 @@ pub(crate) static ALL: &[&dyn Check] = &[
     &artery_width::ArteryWidth,
 ];
 
-/// The id of every check, as house rules name them.
-pub fn check_ids() -> Vec<&'static str> {
-    let mut ids: Vec<&'static str> = ALL
-        .iter()
-        .flat_map(|check| Subject::ALL.map(|of| check.about().id(of)))
-        .collect();
-    // The ids of one check stand side by side, but alternate by face.
-    let mut known = Vec::new();
-    ids.retain(|id| {
-        let is_new = !known.contains(id);
-        known.push(*id);
-        is_new
-    });
-    ids
-}
-
-/// The unit of a check by its id.
-pub(crate) fn unit_of(id: &str) -> Option<Unit> {
-    let is_named = |check: &&&dyn Check| {
-        let about = check.about();
-        Subject::ALL.iter().any(|&of| about.id(of) == id)
-    };
-    ALL.iter().find(is_named).map(|check| check.about().unit)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::{Subject, check_ids, check_name};
 
     #[test]
-    fn no_two_checks_have_one_id_and_each_has_a_scale() {
+    fn every_check_has_its_name_an_id_of_its_own_and_a_scale() {
+        let names = ALL.iter().map(|check| check.about().name);
+        assert!(names.eq(check_name::ALL.iter().copied()));
         let mut known: Vec<&str> = Vec::new();
-        for check in ALL {
-            let mut ids = Subject::ALL.map(|of| check.about().id(of)).to_vec();
+        for name in check_name::ALL {
+            let mut ids = Subject::ALL.map(|of| name.id(of)).to_vec();
             ids.sort_unstable();
             ids.dedup();
             assert!(ids.iter().all(|id| !known.contains(id)), "{ids:?}");
             known.extend(ids);
-            assert!(check.about().scale > 0.0, "{}", check.about().title);
         }
         assert_eq!(check_ids().len(), known.len());
+        for check in ALL {
+            let about = check.about();
+            assert!(about.scale > 0.0, "{}", about.title);
+        }
     }
 }

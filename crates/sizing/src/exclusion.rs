@@ -1,5 +1,8 @@
-use crate::house_rules::{Exclusion, holds};
+mod settled;
+
+use crate::house_rules::Exclusion;
 use crate::{Answer, ResolvedCase};
+use settled::holds;
 
 /// How it stands with an exclusion: a state of the patient. What is known of the
 /// case settles it, whatever was answered; of two the graver counts.

@@ -14,6 +14,7 @@ mod parameter;
 mod rows;
 mod rule;
 mod settles;
+mod stated;
 mod wide_bound;
 
 pub use address::{LimitsAddress, RowName, RuleAddress, RuleKind, UnknownRule};
@@ -30,9 +31,9 @@ pub use rows::{
     BiasRow, DangerArc, DefaultRow, DoubtRow, Exclusion, NoteRow, PreferenceRow, RimRule, ScaleRow,
     Sourced,
 };
-pub use rule::{Rule, Stated};
-pub(crate) use settles::holds;
+pub use rule::Rule;
 pub use settles::{Evidence, FigureBounds, Grade, Settles};
+pub use stated::Stated;
 pub use wide_bound::{WideBound, WideBoundRow};
 
 use measurement::{ModelError, Quantity, Site};

@@ -195,7 +195,7 @@ pub(crate) fn outcome(placements: &Placements, row: &Row) -> Outcome {
         below: about.below,
         harm: (about.harm)(row.of),
         of: row.of,
-        unit: about.unit,
+        unit: about.name.unit,
         scale: about.scale,
         state: value.map_or(State::NotAssessed, |value| row.state(value)),
         value,

@@ -32,7 +32,7 @@ pub struct Row {
 impl Row {
     /// The check's id for its subject.
     pub fn id(&self) -> &'static str {
-        self.check.about().id(self.of)
+        self.check.about().name.id(self.of)
     }
 
     /// Whether everything it needs is known.
@@ -77,7 +77,13 @@ pub(crate) fn rows_under(
     for &check in checks::ALL {
         for (of, measure) in asked_of(setting.case(), check.about().per) {
             if check.is_asked(setting, occluder, of) {
-                let bands = bands(setting, circumstances, occluder, check.about().id(of), of);
+                let bands = bands(
+                    setting,
+                    circumstances,
+                    occluder,
+                    check.about().name.id(of),
+                    of,
+                );
                 rows.extend(bands.map(|bands| row(setting, check, of, measure, bands)));
             }
         }

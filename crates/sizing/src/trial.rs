@@ -6,29 +6,23 @@
 mod conflict;
 mod counted;
 mod criterion;
-mod kind;
 mod modelled;
 mod next;
-mod record;
-mod room;
-mod seen;
-mod steps;
+mod not_counted;
 mod taken_in;
 mod unions;
 mod weigh;
 mod weighing;
 
-pub use conflict::{Expected, Surprise};
-pub use counted::NotCounted;
-pub use criterion::{
-    Bounds, Criterion, CriterionChange, CriterionError, CriterionState, criteria_of,
+pub use crate::procedure::{
+    AskedOf, Before, Bounds, Cable, CameOfIt, Criterion, CriterionChange, CriterionError,
+    CriterionState, FollowUp, Observation, ObservationKind, Procedure, Rhythm, RoomBox, RoomNote,
+    Seen, StepError, Takes, Trial, Used, UsedKind,
 };
-pub use kind::{AskedOf, ObservationKind};
+pub use conflict::{Expected, Surprise};
+pub use criterion::criteria_of;
 pub use next::{REPEATED_CROSSINGS, WhatNext, what_next};
-pub use record::{Before, Cable, CameOfIt, FollowUp, Observation, Procedure, Trial};
-pub use room::{RoomBox, RoomNote, Used, UsedKind};
-pub use seen::{Rhythm, Seen, Takes};
-pub use steps::StepError;
+pub use not_counted::NotCounted;
 pub use taken_in::{TakenIn, take_in};
 pub use unions::{SetWeights, Unions, dominates, unions};
 pub use weighing::{ENOUGH, LEAST_DRAWS, SeenOutcome, TrialOutcome, WeighError, Weighing, weigh};

@@ -286,7 +286,7 @@ pub(super) fn broken(row: &Row, value: f64) -> Option<Broken> {
     Some(Broken {
         check: row.id(),
         title: row.check.about().title,
-        unit: row.check.about().unit,
+        unit: row.check.about().name.unit,
         of: row.of,
         severity,
         limit: band.broken(value)?,

@@ -1,7 +1,6 @@
-use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::check::{About, Check, MM_SCALE, Per};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Subject, words};
-use measurement::Unit;
+use crate::{Harm, Subject, check_name, words};
 
 /// The inner diameter of the artery of the way in: in a narrow one the pulse is
 /// lost more often, whatever the sheath.
@@ -10,10 +9,9 @@ pub(super) struct ArteryWidth;
 impl Check for ArteryWidth {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("artery_width"),
+            name: check_name::ARTERY_WIDTH,
             title: "width of vessel",
             short: "vessel",
-            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Artery(Measure::ArteryWidth),
             harm: |_| Harm::Vessel,

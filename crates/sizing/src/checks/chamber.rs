@@ -1,10 +1,9 @@
 use super::part;
 use super::tract_share::side;
-use crate::check::{About, Check, Id, Per, RATIO_SCALE};
+use crate::check::{About, Check, Per, RATIO_SCALE};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Setting, Subject};
+use crate::{Harm, Setting, Subject, check_name};
 use geometry::Occluder;
-use measurement::Unit;
 
 /// The disc's diameter over the shortest free end-systolic length of its
 /// ventricle in the wall plane.
@@ -13,10 +12,9 @@ pub(super) struct Chamber;
 impl Check for Chamber {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("ventricle"),
+            name: check_name::VENTRICLE,
             title: "disc in ventricle",
             short: "ventricle",
-            unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Face(Measure::ChamberRatio),
             harm: Harm::to_outflow,

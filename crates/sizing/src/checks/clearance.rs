@@ -1,8 +1,8 @@
 use super::part;
-use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::check::{About, Check, MM_SCALE, Per};
 use crate::measure::{Measure, Situation, past_edge};
-use crate::{Harm, Subject, face_of, words};
-use measurement::{Unit, Valve};
+use crate::{Harm, Subject, check_name, face_of, words};
+use measurement::Valve;
 
 /// The signed clearance of the shape from a valve's annulus and closed cusps.
 ///
@@ -13,10 +13,9 @@ pub(super) struct Clearance;
 impl Check for Clearance {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("clearance"),
+            name: check_name::CLEARANCE,
             title: "clearance",
             short: "clearance",
-            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Valve(Measure::Clearance),
             harm: Harm::to_valve,

@@ -1,9 +1,8 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
-use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::check::{About, Check, MM_SCALE, Per};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Setting, Subject, words};
+use crate::{Harm, Setting, Subject, check_name, words};
 use geometry::Occluder;
-use measurement::Unit;
 
 /// How far a short waist is stretched where the bundle runs: the discs clamp the
 /// wall by it.
@@ -12,10 +11,9 @@ pub(super) struct ConductionClamp;
 impl Check for ConductionClamp {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("av_block_pinched_wall"),
+            name: check_name::AV_BLOCK_PINCHED_WALL,
             title: "AV block risk, pinched wall",
             short: "AV block risk",
-            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape(Measure::Clamp),
             harm: |_| Harm::AvBlock,

@@ -1,9 +1,8 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
-use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::check::{About, Check, MM_SCALE, Per};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Setting, Size, Subject, words};
+use crate::{Harm, Setting, Size, Subject, check_name, words};
 use geometry::{Face, Mm, Occluder};
-use measurement::Unit;
 
 /// How far a disc hangs past the waist where the bundle runs: a stiff wide disc
 /// presses on it.
@@ -15,10 +14,9 @@ pub(super) struct ConductionDisc;
 impl Check for ConductionDisc {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("av_block_disc"),
+            name: check_name::AV_BLOCK_DISC,
             title: "AV block risk, stiff disc",
             short: "AV block risk",
-            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape(Measure::OfShape(disc_past_waist)),
             harm: |_| Harm::AvBlock,

@@ -1,8 +1,7 @@
-use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::check::{About, Check, MM_SCALE, Per};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Setting, Subject, words};
+use crate::{Harm, Setting, Subject, check_name, words};
 use geometry::Occluder;
-use measurement::Unit;
 
 /// How much wider the waist is than the hole where the bundle runs along its
 /// edge: w − `d_fit`.
@@ -14,10 +13,9 @@ pub(super) const LATE_BLOCK: Option<&str> = Some("block can come late");
 impl Check for ConductionExcess {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("av_block_waist"),
+            name: check_name::AV_BLOCK_WAIST,
             title: "AV block risk, waist",
             short: "AV block risk",
-            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape(Measure::WaistExcess),
             harm: |_| Harm::AvBlock,

@@ -1,9 +1,8 @@
 use super::conduction_excess::{LATE_BLOCK, arc};
-use crate::check::{About, Check, Id, Per, RATIO_SCALE};
+use crate::check::{About, Check, Per, RATIO_SCALE};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Setting, Subject};
+use crate::{Harm, Setting, Subject, check_name};
 use geometry::Occluder;
-use measurement::Unit;
 
 /// The waist over the hole's fit diameter where the bundle runs along its edge.
 pub(super) struct ConductionRatio;
@@ -11,10 +10,9 @@ pub(super) struct ConductionRatio;
 impl Check for ConductionRatio {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("av_block_ratio"),
+            name: check_name::AV_BLOCK_RATIO,
             title: "AV block risk, ratio",
             short: "AV block risk",
-            unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Shape(Measure::WaistRatio),
             harm: |_| Harm::AvBlock,

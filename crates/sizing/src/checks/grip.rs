@@ -1,8 +1,7 @@
-use crate::check::{About, Check, Id, Per, RATIO_SCALE};
+use crate::check::{About, Check, Per, RATIO_SCALE};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Setting, Subject};
+use crate::{Harm, Setting, Subject, check_name};
 use geometry::{Face, Occluder};
-use measurement::Unit;
 
 /// The free waist over the hole's fit diameter where a disc is missing: there
 /// the waist alone holds the shape.
@@ -13,10 +12,9 @@ pub(super) struct Grip;
 impl Check for Grip {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("waist_anchoring"),
+            name: check_name::WAIST_ANCHORING,
             title: "waist-only anchoring",
             short: "anchoring",
-            unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Shape(Measure::WaistRatio),
             harm: |_| Harm::Embolisation,

@@ -1,9 +1,8 @@
 use super::part;
-use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::check::{About, Check, MM_SCALE, Per};
 use crate::measure::{EdgePart, Measure, Situation, beside};
-use crate::{Harm, Setting, Subject, words};
+use crate::{Harm, Setting, Subject, check_name, words};
 use geometry::Occluder;
-use measurement::Unit;
 
 /// The least lip of a seated disc within the arcs about the hinges of its face.
 ///
@@ -13,13 +12,9 @@ pub(super) struct HingeLip;
 impl Check for HingeLip {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::OfFace(
-                "rim_overlap_toward_valve_left",
-                "rim_overlap_toward_valve_right",
-            ),
+            name: check_name::RIM_OVERLAP_TOWARD_VALVE,
             title: "rim overlap toward a valve",
             short: "rim overlap to valve",
-            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Face(|face| Measure::Lip(face, EdgePart::AtHinge)),
             harm: |_| Harm::Embolisation,

@@ -1,9 +1,8 @@
 use super::part;
-use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::check::{About, Check, MM_SCALE, Per};
 use crate::measure::{EdgePart, Measure, Situation};
-use crate::{Harm, Setting, Subject, words};
+use crate::{Harm, Setting, Subject, check_name, words};
 use geometry::Occluder;
-use measurement::Unit;
 
 /// The least lip of a seated disc away from the hinges of its face.
 ///
@@ -14,10 +13,9 @@ pub(super) struct Hold;
 impl Check for Hold {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::OfFace("rim_overlap_left", "rim_overlap_right"),
+            name: check_name::RIM_OVERLAP,
             title: "rim overlap",
             short: "rim overlap",
-            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Face(|face| Measure::Lip(face, EdgePart::Away)),
             harm: |_| Harm::Embolisation,

@@ -1,9 +1,8 @@
 use super::part;
-use crate::check::{About, Check, Id, Per, SHARE_SCALE};
+use crate::check::{About, Check, Per, SHARE_SCALE};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Setting, Subject, face_of, words};
+use crate::{Harm, Setting, Subject, check_name, face_of, words};
 use geometry::Occluder;
-use measurement::Unit;
 
 /// The share of an atrioventricular leaflet that the shape lies on: how far it
 /// reaches past the hinge over the leaflet's length.
@@ -15,10 +14,9 @@ pub(super) struct Leaflet;
 impl Check for Leaflet {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("leaflet"),
+            name: check_name::LEAFLET,
             title: "leaflet covered",
             short: "leaflet",
-            unit: Unit::Share,
             scale: SHARE_SCALE,
             per: Per::Valve(Measure::LeafletCovered),
             harm: Harm::to_valve,

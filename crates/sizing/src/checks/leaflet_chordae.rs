@@ -1,9 +1,8 @@
 use super::part;
-use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::check::{About, Check, MM_SCALE, Per};
 use crate::measure::{Measure, Situation};
-use crate::{Answer, Harm, Setting, Subject, face_of, words};
+use crate::{Answer, Harm, Setting, Subject, check_name, face_of, words};
 use geometry::Occluder;
-use measurement::Unit;
 
 /// How far the shape covers the edge where chordae insert, or may insert.
 ///
@@ -13,10 +12,9 @@ pub(super) struct LeafletChordae;
 impl Check for LeafletChordae {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("leaflet_chordae"),
+            name: check_name::LEAFLET_CHORDAE,
             title: "chordae on the edge",
             short: "chordae",
-            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Valve(Measure::Reach),
             harm: Harm::to_valve,

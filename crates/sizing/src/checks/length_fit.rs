@@ -1,7 +1,6 @@
-use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::check::{About, Check, MM_SCALE, Per};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Subject, words};
-use measurement::Unit;
+use crate::{Harm, Subject, check_name, words};
 
 /// How much longer the squeezed waist is than the wall is thick: s = L' − T.
 ///
@@ -13,10 +12,9 @@ pub(super) struct LengthFit;
 impl Check for LengthFit {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("length_fit"),
+            name: check_name::LENGTH_FIT,
             title: "length against wall",
             short: "length",
-            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape(Measure::Slack),
             harm: |_| Harm::Embolisation,

@@ -1,8 +1,7 @@
-use crate::check::{About, Check, Id, Per, RATIO_SCALE};
+use crate::check::{About, Check, Per, RATIO_SCALE};
 use crate::house_rules::Parameter;
 use crate::measure::{Measure, Situation, sheath};
-use crate::{Harm, Subject, words};
-use measurement::Unit;
+use crate::{Harm, Subject, check_name, words};
 
 /// The sheath's outer diameter over the vessel's inner one, on the way in.
 ///
@@ -13,10 +12,9 @@ pub(super) struct Passage;
 impl Check for Passage {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("sheath_fit"),
+            name: check_name::SHEATH_FIT,
             title: "sheath in vessel",
             short: "sheath",
-            unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Vessel {
                 vein: Measure::SheathInVein,

@@ -1,8 +1,8 @@
-use crate::check::{About, Check, GRADE_SCALE, Id, Per};
+use crate::check::{About, Check, GRADE_SCALE, Per};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Setting, Size, Subject};
+use crate::{Harm, Setting, Size, Subject, check_name};
 use geometry::Occluder;
-use measurement::{Prolapse, Unit, Valve};
+use measurement::{Prolapse, Valve};
 
 /// How far an aortic cusp prolapses, as a grade; what nobody graded counts as severe.
 pub(super) struct CuspProlapse;
@@ -10,10 +10,9 @@ pub(super) struct CuspProlapse;
 impl Check for CuspProlapse {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("prolapse"),
+            name: check_name::PROLAPSE,
             title: "prolapse",
             short: "prolapse",
-            unit: Unit::Grade,
             scale: GRADE_SCALE,
             per: Per::Valve(|_| Measure::OfShape(grade)),
             harm: Harm::to_valve,

@@ -1,10 +1,9 @@
 use super::tract_share::{side, stands_in_tract};
-use crate::check::{About, Check, Id, MMHG_SCALE, Per};
+use crate::check::{About, Check, MMHG_SCALE, Per};
 use crate::house_rules::Parameter;
 use crate::measure::{Measure, Situation, open_share};
-use crate::{Harm, Setting, Subject};
+use crate::{Harm, Setting, Subject, check_name};
 use geometry::{Face, Occluder};
-use measurement::Unit;
 use physiology::is_closed;
 
 /// The peak gradient that the shape costs in an outflow tract after closure.
@@ -17,10 +16,9 @@ pub(super) struct TractGradient;
 impl Check for TractGradient {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::OfFace("outflow_gradient_left", "outflow_gradient_right"),
+            name: check_name::OUTFLOW_GRADIENT,
             title: "outflow gradient",
             short: "outflow",
-            unit: Unit::MmHg,
             scale: MMHG_SCALE,
             per: Per::Face(Measure::TractGradient),
             harm: Harm::to_outflow,

@@ -1,9 +1,8 @@
 use super::part;
-use crate::check::{About, Check, Id, Per, SHARE_SCALE};
+use crate::check::{About, Check, Per, SHARE_SCALE};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Neighbour, Setting, Subject, words};
+use crate::{Harm, Neighbour, Setting, Subject, check_name, words};
 use geometry::{Face, Occluder};
-use measurement::Unit;
 
 /// The share of an outflow tract's section that the shape leaves open.
 ///
@@ -14,10 +13,9 @@ pub(super) struct TractShare;
 impl Check for TractShare {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::OfFace("outflow_share_left", "outflow_share_right"),
+            name: check_name::OUTFLOW_SHARE,
             title: "outflow open",
             short: "outflow",
-            unit: Unit::Share,
             scale: SHARE_SCALE,
             per: Per::Face(Measure::OpenShare),
             harm: Harm::to_outflow,

@@ -1,10 +1,9 @@
 use super::part;
 use super::tract_share::{side, stands_in_tract};
-use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::check::{About, Check, MM_SCALE, Per};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Setting, Subject, words};
+use crate::{Harm, Setting, Subject, check_name, words};
 use geometry::Occluder;
-use measurement::Unit;
 
 /// How much wider the outflow tract is than the disc: 2 `ρ_t` − 2R.
 ///
@@ -15,10 +14,9 @@ pub(super) struct TractWidth;
 impl Check for TractWidth {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::OfFace("outflow_width_left", "outflow_width_right"),
+            name: check_name::OUTFLOW_WIDTH,
             title: "outflow over disc",
             short: "outflow",
-            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Face(Measure::TractRoom),
             harm: Harm::to_outflow,

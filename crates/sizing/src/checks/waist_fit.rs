@@ -1,7 +1,6 @@
-use crate::check::{About, Check, Id, MM_SCALE, Per};
+use crate::check::{About, Check, MM_SCALE, Per};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Subject, words};
-use measurement::Unit;
+use crate::{Harm, Subject, check_name, words};
 
 /// How much wider the free waist is than the hole: w − `d_fit`.
 ///
@@ -12,10 +11,9 @@ pub(super) struct WaistFit;
 impl Check for WaistFit {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("waist_fit"),
+            name: check_name::WAIST_FIT,
             title: "waist over defect",
             short: "waist",
-            unit: Unit::Mm,
             scale: MM_SCALE,
             per: Per::Shape(Measure::WaistExcess),
             harm: |_| Harm::Embolisation,

@@ -1,8 +1,7 @@
 use super::conduction_excess::LATE_BLOCK;
-use crate::check::{About, Check, Id, Per, RATIO_SCALE};
+use crate::check::{About, Check, Per, RATIO_SCALE};
 use crate::measure::{Measure, Situation};
-use crate::{Harm, Subject, words};
-use measurement::Unit;
+use crate::{Harm, Subject, check_name, words};
 
 /// The free waist over the hole's fit diameter: w / `d_fit`.
 pub(super) struct WaistRatio;
@@ -10,10 +9,9 @@ pub(super) struct WaistRatio;
 impl Check for WaistRatio {
     fn about(&self) -> &'static About {
         const ABOUT: About = About {
-            id: Id::One("waist_ratio"),
+            name: check_name::WAIST_RATIO,
             title: "AV block risk, published ratio",
             short: "AV block risk",
-            unit: Unit::Ratio,
             scale: RATIO_SCALE,
             per: Per::Shape(Measure::WaistRatio),
             harm: |_| Harm::AvBlock,

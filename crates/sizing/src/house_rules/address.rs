@@ -1,5 +1,5 @@
 use super::{Condition, LimitRow, Parameter, ParameterInfo};
-use crate::{Subject, checks};
+use crate::{Subject, check_name};
 use measurement::{Quantity, Site, Unit};
 use std::fmt;
 use std::str::FromStr;
@@ -72,7 +72,7 @@ impl RuleAddress {
             Self::Parameter(parameter) => RuleKind::Parameter(parameter.info()),
             Self::Assumed(quantity) => RuleKind::Assumed(*quantity),
             Self::Limits(limits) => {
-                RuleKind::Limit(checks::unit_of(limits.check).unwrap_or(Unit::Bare))
+                RuleKind::Limit(check_name::unit_of(limits.check).unwrap_or(Unit::Bare))
             }
         }
     }
@@ -89,7 +89,7 @@ impl RuleAddress {
     /// The address of a row of limits that counts for a site; `None` for a row of a
     /// check that there is not.
     pub(super) fn of_limit(row: &LimitRow, site: Site) -> Option<Self> {
-        let check = checks::check_ids()
+        let check = check_name::check_ids()
             .into_iter()
             .find(|id| *id == row.check)?;
         let row = match &row.id {
@@ -135,7 +135,7 @@ impl FromStr for RuleAddress {
 
 /// The row of limits that a text names.
 fn limits(text: &str) -> Option<LimitsAddress> {
-    let known = |name: &str| checks::check_ids().into_iter().find(|id| *id == name);
+    let known = |name: &str| check_name::check_ids().into_iter().find(|id| *id == name);
     let (name, said) = text.split_once(' ').unwrap_or((text, ""));
     if let Some((check, id)) = name.split_once('.') {
         let row = RowName::Id(id.to_owned());

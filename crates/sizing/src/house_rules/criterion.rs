@@ -1,7 +1,7 @@
 use super::Condition;
 use super::rows::names;
 use crate::Subject;
-use crate::trial::{Bounds, ObservationKind};
+use crate::procedure::{Bounds, ObservationKind};
 use measurement::Site;
 
 /// A row of release criteria of a house: what is looked at before a device is released,

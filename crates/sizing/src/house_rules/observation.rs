@@ -1,4 +1,4 @@
-use crate::trial::{ObservationKind, Seen, Takes};
+use crate::procedure::{ObservationKind, Seen, Takes};
 use measurement::observation::{AnswerLaw, ValueLaw};
 use measurement::{Answer, Regurgitation};
 

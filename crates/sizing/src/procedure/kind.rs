@@ -1,4 +1,3 @@
-use super::Takes;
 use crate::Subject;
 use measurement::Unit;
 
@@ -36,6 +35,19 @@ pub enum ObservationKind {
     StandOff,
     /// The rotation in which the device lies.
     Turn,
+}
+
+/// What an observation, or a bound of a criterion, is told in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Takes {
+    /// A number in the unit of its kind.
+    Value,
+    /// A grade, none to severe.
+    Grade,
+    /// A rhythm.
+    Rhythm,
+    /// Yes, no or cannot tell.
+    Answer,
 }
 
 /// What a kind of observation is asked of.

@@ -2,19 +2,6 @@ use super::ObservationKind;
 use measurement::{Answer, Regurgitation};
 use std::cmp::Ordering;
 
-/// What an observation, or a bound of a criterion, is told in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Takes {
-    /// A number in the unit of its kind.
-    Value,
-    /// A grade, none to severe.
-    Grade,
-    /// A rhythm.
-    Rhythm,
-    /// Yes, no or cannot tell.
-    Answer,
-}
-
 /// What was seen, or where a criterion draws its bound.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Seen {

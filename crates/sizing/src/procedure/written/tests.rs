@@ -1,6 +1,6 @@
 use super::*;
-use crate::trial::{Before, Cable, Observation, Rhythm};
-use measurement::{Answer, Regurgitation};
+use crate::procedure::{Before, Cable, Observation, Rhythm, Seen};
+use measurement::{Answer, Regurgitation, Valve};
 
 const AORTIC: Subject = Subject::Valve(Valve::Aortic);
 
