@@ -2,6 +2,7 @@
 //! seen, what was used, what was seen later, the boxes of the room.
 
 mod criteria;
+mod forecast;
 mod later;
 mod observation;
 mod seen;

@@ -4,6 +4,7 @@
 
 mod bounds;
 mod criterion;
+mod forecast;
 mod kind;
 mod record;
 mod room;
@@ -13,6 +14,9 @@ mod written;
 
 pub use bounds::{Bounds, CriterionState};
 pub use criterion::{Criterion, CriterionChange};
+pub use forecast::{
+    Forecast, Forecasts, LimitForecast, PERCENTILES, SeenForecast, ValueForecast, share_under,
+};
 pub use kind::{AskedOf, ObservationKind, Takes};
 pub use record::{Before, Cable, CameOfIt, FollowUp, Observation, Procedure, Trial};
 pub use room::{RoomBox, RoomNote, Used, UsedKind};

@@ -6,6 +6,7 @@
 mod conflict;
 mod counted;
 mod criterion;
+mod foretell;
 mod modelled;
 mod next;
 mod not_counted;
@@ -16,11 +17,13 @@ mod weighing;
 
 pub use crate::procedure::{
     AskedOf, Before, Bounds, Cable, CameOfIt, Criterion, CriterionChange, CriterionError,
-    CriterionState, FollowUp, Observation, ObservationKind, Procedure, Rhythm, RoomBox, RoomNote,
-    Seen, StepError, Takes, Trial, Used, UsedKind,
+    CriterionState, FollowUp, Forecast, Forecasts, LimitForecast, Observation, ObservationKind,
+    PERCENTILES, Procedure, Rhythm, RoomBox, RoomNote, Seen, SeenForecast, StepError, Takes, Trial,
+    Used, UsedKind, ValueForecast, share_under,
 };
 pub use conflict::{Expected, Surprise};
 pub use criterion::criteria_of;
+pub use foretell::{Moment, foretell};
 pub use next::{REPEATED_CROSSINGS, WhatNext, what_next};
 pub use not_counted::NotCounted;
 pub use taken_in::{TakenIn, take_in};

@@ -2,6 +2,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
+mod forecast;
 mod laws;
 mod reweigh;
 mod scenarios;

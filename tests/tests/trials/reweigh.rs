@@ -55,6 +55,7 @@ fn trial(id: &str, observations: Vec<Observation>) -> Trial {
         seen: observations,
         came_of_it: Some(CameOfIt::Recaptured),
         because: None,
+        forecast: sizing::trial::Forecasts::default(),
     }
 }
 

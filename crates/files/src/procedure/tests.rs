@@ -24,7 +24,7 @@ const PROCEDURE: &str = r#"
                 (id: "s5", what: rhythm, grade: as_before),
                 (id: "s6", what: misshapen, answer: cannot_tell),
             ],
-            came_of_it: recaptured, because: "it slipped"),
+            came_of_it: recaptured, because: "it slipped", forecast: (opened: (ess: 4096, inside_before: 0.81, inside: 0.74, limits: [(check: "clearance", of: aortic_valve, chance: 0.93), (check: "waist_fit", chance: 1)], seen: [(what: touches, of: aortic_valve, yes: 0.13), (what: gradient, side: left, yes: 0.02, over: 20, by_readings: 4.2, at_zero: 0.2, percentiles: [0, 0, 0, 0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 7, 8, 9, 10, 12])]), closed: (ess: 900.5, inside: 0.2))),
         (id: "t2", size: "long-waist/10x5", opened_min: 60, closed_min: 70, came_of_it: released),
     ],
     used: (contrast_ml: 9, dose_area_gy_cm2: 3.1, fluoroscopy_min: 14),
@@ -65,6 +65,16 @@ fn all_of_a_procedure_is_read() {
     assert_eq!(first.seen[3].seen, Seen::Value(0.5));
     assert_eq!(first.seen[3].clock_position, Some(90.0));
     assert_eq!(second.came_of_it, Some(CameOfIt::Released));
+    let opened = first.forecast.opened.as_ref().unwrap();
+    assert_eq!((opened.effective, opened.inside), (4096.0, 0.74));
+    assert_eq!(opened.limits[1].check, "waist_fit");
+    let gradient = opened.of(ObservationKind::Gradient, opened.seen[1].of);
+    let value = gradient.unwrap().value.as_ref().unwrap();
+    assert_eq!((value.at_zero, value.percentiles[18]), (0.2, 12.0));
+    assert_eq!((value.twentieth(0.0), value.twentieth(40.0)), (4, 19));
+    let closed = first.forecast.closed.as_ref().unwrap();
+    assert_eq!((closed.inside_before, closed.effective), (None, 900.5));
+    assert!(second.forecast.is_empty());
     assert!(procedure.open().is_none() && procedure.is_locked());
     assert_eq!(
         procedure.follow_up[0].seen[0].what,
@@ -124,6 +134,13 @@ fn an_edit_of_a_procedure_is_spliced() {
     assert!(more.contains("opened_min: 60, closed_min: 70, seen: [") && more.contains("s9"));
     let bounds = with(&|it| it.criteria[0].bounds.beyond = Some(Seen::Value(3.0)));
     assert_eq!(bounds, whole.replacen("beyond: 2, ", "beyond: 3, ", 1));
+    let foretold = with(&|it| it.trials[1].forecast = it.trials[0].forecast.clone());
+    assert!(foretold.contains("came_of_it: released, forecast: (opened: (ess: 4096, "));
+    let undone = with(&|it| it.trials[0].forecast.closed = None);
+    assert_eq!(
+        undone,
+        whole.replace(", closed: (ess: 900.5, inside: 0.2)", "")
+    );
     let gone = with(&|it| *it = sizing::trial::Procedure::default());
     assert!(gone.contains("// Looked at before") && !gone.contains("t1"));
 }
@@ -238,6 +255,7 @@ fn what_cannot_be_is_said_at_its_place() {
         &two(", closed_min: 9, came_of_it: changed"),
         "minute 9 or later, when the trial of line 4",
     );
+    foretold_wrongly(&says);
     says("follow_up: [(day: 1, seen: [])],\n", "nothing released");
     says("case_id: \"Smith 2020\",\n", "3 to 32 small letters");
     says("planned_on: \"abc\",\n", "64 digits");
@@ -276,6 +294,49 @@ fn what_cannot_be_is_said_at_its_place() {
     );
     says("room: [(what: snare), (what: snare)],\n", "snare again");
     says("used: (contrast_ml: -1),\n", "a number from 0 to 2000 mL");
+}
+
+/// Forecasts that cannot be.
+fn foretold_wrongly(says: &dyn Fn(&str, &str)) {
+    let forecast = |inside: &str| {
+        format!("trials: [(id: \"t\", size: \"a/1\", opened_min: 5, forecast: ({inside}))],\n")
+    };
+    let opened = |inside: &str| forecast(&format!("opened: (ess: 9, inside: 0.5, {inside})"));
+    let seen = |inside: &str| opened(&format!("seen: [({inside})]"));
+    assert_eq!(faults(&opened("")), Vec::<String>::new());
+    let closed = forecast("closed: (ess: 9, inside: 0.5)");
+    says(&closed, "none while the trial is open");
+    let many = forecast("opened: (ess: 0, inside: 0.5)");
+    says(&many, "a number from 1 to");
+    let sure = forecast("opened: (ess: 9, inside: 1.5)");
+    says(&sure, "a number from 0 to 1");
+    let misspelt = opened("limits: [(check: \"clearence\", chance: 0)]");
+    says(&misspelt, "Did you mean clearance?");
+    let twice = "(check: \"clearance\", of: aortic_valve, chance: 0)";
+    let twice = opened(&format!("limits: [{twice}, {twice}]"));
+    says(&twice, "clearance aortic_valve again");
+    says(
+        &seen("what: rhythm, yes: 0.5"),
+        "an observation of geometry",
+    );
+    says(&seen("what: touches, yes: 0.5"), "no of");
+    says(&seen("what: slips"), "Add `yes: …`.");
+    let answer = seen("what: slips, yes: 0, at_zero: 1");
+    says(&answer, "no at_zero for slips, which is an answer");
+    let value = |inside: &str| seen(&format!("what: gradient, side: left, {inside}"));
+    says(&value("at_zero: 0"), "Add `percentiles: …`.");
+    says(&value("percentiles: [0, 1]"), "19 values");
+    let falling = "percentiles: [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 8, 11, 12, 13, 14, 15, 16, 17, 18]";
+    says(&value(falling), "none less than the one before it");
+    let none = falling.replace("9, 8,", "9, NaN,");
+    says(&value(&none), "a number from 0 to 100 mmHg");
+    let rising = falling.replace("9, 8,", "9, 10,");
+    assert_eq!(faults(&value(&rising)), Vec::<String>::new());
+    says(
+        &value(&format!("yes: 0.5, {rising}")),
+        "one of yes and over",
+    );
+    says(&value(&format!("by_readings: 1e9, {rising}")), "to 1000");
 }
 
 #[test]

@@ -1,4 +1,5 @@
 use super::criteria::size;
+use super::forecast::{ForecastsForm, forecasts};
 use super::minute;
 use super::observation::{ObservationForm, observation};
 use crate::faults::{Faults, Seen};
@@ -25,6 +26,8 @@ pub(crate) struct TrialForm {
     seen: Vec<ObservationForm>,
     came_of_it: Option<Bare>,
     because: Option<String>,
+    #[serde(default)]
+    forecast: ForecastsForm,
 }
 
 /// Trials in the order of their minutes: at most the last one is open.
@@ -121,6 +124,12 @@ fn trial(form: TrialForm, at: &Place, faults: &mut Faults) -> Trial {
         because: form
             .because
             .map(|because| faults.text(&at.field("because"), because)),
+        forecast: forecasts(
+            form.forecast,
+            closed_min.is_some(),
+            &at.field("forecast"),
+            faults,
+        ),
     }
 }
 

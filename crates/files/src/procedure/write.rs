@@ -6,8 +6,8 @@ use crate::words::Word;
 use measurement::Answer;
 use sizing::Subject;
 use sizing::trial::{
-    AskedOf, Before, Bounds, Cable, Criterion, CriterionChange, FollowUp, Observation, RoomNote,
-    Seen, Takes, Trial, Used,
+    AskedOf, Before, Bounds, Cable, Criterion, CriterionChange, FollowUp, Forecast, Forecasts,
+    Observation, ObservationKind, RoomNote, Seen, SeenForecast, Takes, Trial, Used,
 };
 
 /// A subject, where it is not the device.
@@ -93,15 +93,76 @@ pub(crate) fn trial_fields(trial: &Trial) -> Vec<Field> {
             trial.came_of_it.map(|it| it.word().to_owned()),
         ),
         ("because", trial.because.as_deref().map(quoted)),
+        ("forecast", forecasts(&trial.forecast)),
     ]
 }
 
+fn forecasts(forecasts: &Forecasts) -> Option<String> {
+    let one = |one: &Option<Forecast>| one.as_ref().map(forecast);
+    let fields = [
+        ("opened", one(&forecasts.opened)),
+        ("closed", one(&forecasts.closed)),
+    ];
+    (!forecasts.is_empty()).then(|| record(&fields, &Style::ROW))
+}
+
+fn forecast(forecast: &Forecast) -> String {
+    let limits = forecast.limits.iter().map(|limit| {
+        let fields = [
+            ("check", Some(quoted(&limit.check))),
+            ("of", of(limit.of)),
+            ("chance", Some(number(limit.chance))),
+        ];
+        record(&fields, &Style::ROW)
+    });
+    let limits: Vec<String> = limits.collect();
+    let seen: Vec<String> = forecast.seen.iter().map(foretold).collect();
+    let fields = [
+        ("ess", Some(number(forecast.effective))),
+        ("inside_before", forecast.inside_before.map(number)),
+        ("inside", Some(number(forecast.inside))),
+        ("limits", list(&limits)),
+        ("seen", list(&seen)),
+    ];
+    record(&fields, &Style::ROW)
+}
+
+fn foretold(seen: &SeenForecast) -> String {
+    let [of, side] = of_or_side(seen.what, seen.of);
+    let value = seen.value.as_ref();
+    let percentiles = value.map(|value| {
+        let each: Vec<String> = value.percentiles.iter().copied().map(number).collect();
+        format!("[{}]", each.join(", "))
+    });
+    let at_zero = value.map(|it| it.at_zero).filter(|&it| it > 0.0);
+    let fields = [
+        ("what", Some(seen.what.word().to_owned())),
+        ("of", of),
+        ("side", side),
+        ("yes", seen.yes.map(number)),
+        ("over", seen.over.map(number)),
+        (
+            "by_readings",
+            value.and_then(|it| it.by_readings).map(number),
+        ),
+        ("at_most", value.and_then(|it| it.at_most).map(number)),
+        ("at_zero", at_zero.map(number)),
+        ("percentiles", percentiles),
+    ];
+    record(&fields, &Style::ROW)
+}
+
+/// A valve stands under `of`, a side under `side`.
+fn of_or_side(what: ObservationKind, subject: Subject) -> [Option<String>; 2] {
+    let said = of(subject);
+    match what.asked_of() {
+        AskedOf::Side => [None, said],
+        AskedOf::Valve | AskedOf::Device => [said, None],
+    }
+}
+
 pub(crate) fn observation_fields(seen: &Observation) -> Vec<Field> {
-    let said = of(seen.of);
-    let (of, side) = match seen.what.asked_of() {
-        AskedOf::Side => (None, said),
-        AskedOf::Valve | AskedOf::Device => (said, None),
-    };
+    let [of, side] = of_or_side(seen.what, seen.of);
     let in_words = Some(text(seen.seen));
     let [value, grade, answer] = match seen.what.takes() {
         Takes::Value => [in_words, None, None],

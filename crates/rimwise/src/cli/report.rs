@@ -5,6 +5,7 @@ pub(super) mod criteria;
 pub(super) mod csv;
 pub(super) mod drawing;
 pub(super) mod fit_map;
+mod foretold;
 mod harmless;
 mod head_and_foot;
 pub(super) mod json;

@@ -1,4 +1,4 @@
-use super::{Criterion, ObservationKind, RoomNote, Seen, Used};
+use super::{Criterion, Forecasts, ObservationKind, RoomNote, Seen, Used};
 use crate::Subject;
 use measurement::{Answer, Modality};
 
@@ -63,6 +63,8 @@ pub struct Trial {
     pub came_of_it: Option<CameOfIt>,
     /// Why.
     pub because: Option<String>,
+    /// What was foretold of it.
+    pub forecast: Forecasts,
 }
 
 /// How the cable of an open device hangs.

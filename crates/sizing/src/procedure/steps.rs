@@ -1,7 +1,7 @@
 //! The steps of a procedure, as they are entered one after the other.
 
 use super::{Before, Cable, CameOfIt, Observation, ObservationKind, Procedure, Seen, Trial};
-use super::{RoomBox, RoomNote};
+use super::{Forecasts, RoomBox, RoomNote};
 use crate::Subject;
 use measurement::Answer;
 
@@ -74,6 +74,7 @@ impl Procedure {
             seen: Vec::new(),
             came_of_it: None,
             because: None,
+            forecast: Forecasts::default(),
         });
         Ok(())
     }

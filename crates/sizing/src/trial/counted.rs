@@ -70,7 +70,7 @@ fn whether<'a>(
         seen,
         taken,
         law,
-        modelled: Modelled::of(setting, size, seen)?,
+        modelled: Modelled::of(setting, size, (seen.what, seen.of, seen.clock_position))?,
     })
 }
 

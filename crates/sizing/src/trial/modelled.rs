@@ -1,4 +1,4 @@
-use super::{NotCounted, Observation, ObservationKind};
+use super::{NotCounted, ObservationKind};
 use crate::measure::{EdgePart, Measure, Situation};
 use crate::{Setting, Size, Subject};
 use geometry::lip::{ArcSet, least_lip};
@@ -31,14 +31,15 @@ pub(crate) enum Modelled {
 const BESIDE_JET: f64 = 30.0;
 
 impl Modelled {
-    /// What the model has of an observation of a size; `Err`: why it has nothing.
+    /// What the model has of something seen of a size, for a jet at a clock position in
+    /// degrees or all round; `Err`: why it has nothing.
     pub(crate) fn of(
         setting: &Setting,
         size: &Size,
-        seen: &Observation,
+        (what, of, clock_position): (ObservationKind, Subject, Option<f64>),
     ) -> Result<Self, NotCounted> {
         let has_left = size.occluder.disc(Face::Left).is_some();
-        let modelled = match (seen.what, seen.of) {
+        let modelled = match (what, of) {
             (
                 ObservationKind::Distance
                 | ObservationKind::Touches
@@ -56,7 +57,7 @@ impl Modelled {
             (ObservationKind::EdgeJet | ObservationKind::Slips, _) if !has_left => {
                 return Err(NotCounted::NoDisc);
             }
-            (ObservationKind::EdgeJet, _) => Self::Lip(match seen.clock_position {
+            (ObservationKind::EdgeJet, _) => Self::Lip(match clock_position {
                 Some(at) => ArcSet::about(&[degrees(at)], degrees(BESIDE_JET)),
                 None => ArcSet::about(&[0.0], PI),
             }),

@@ -42,6 +42,16 @@ impl<'a> Opened<'a> {
         }
     }
 
+    /// The size that was opened.
+    pub(crate) const fn size(&self) -> &'a Size {
+        self.size
+    }
+
+    /// The checks that are asked of it.
+    pub(crate) fn rows(&self) -> &[Row] {
+        &self.rows
+    }
+
     /// The turn it was set down at.
     pub(crate) const fn turn(&self) -> Radians {
         self.turn

@@ -72,6 +72,12 @@ pub enum WeighError {
     /// A size that no catalogue has.
     #[error("no size `{0}` in the catalogue")]
     UnknownSize(String),
+    /// A trial that the case does not have.
+    #[error("no trial `{0}` in the case")]
+    UnknownTrial(String),
+    /// Nothing can be foretold.
+    #[error("no simulated variation agrees with what was seen: set an observation aside")]
+    NoneAgrees,
     /// Fewer draws than trials need.
     #[error("{0} draws: with trials at least {LEAST_DRAWS} are needed, or 0")]
     TooFew(usize),
@@ -99,17 +105,48 @@ pub fn weigh(
     seed: u64,
     work: &Work,
 ) -> Result<Option<Weighing>, WeighError> {
+    let opened = opened(setting, catalogues, &setting.case().procedure.trials)?;
+    let round = rounds(setting, &opened, draws, seed, work)?;
+    Ok(round.map(|round| {
+        round
+            .weighed
+            .finished(setting, round.drawn, &opened, round.number)
+    }))
+}
+
+/// The draws of the last round with what the trials made of them.
+pub(super) struct Round {
+    pub(super) drawn: Drawn,
+    pub(super) weighed: Weighed,
+    /// How many targeted rounds came before it and with it.
+    number: usize,
+}
+
+impl Round {
+    /// The effective number of draws.
+    pub(super) fn effective(&self) -> f64 {
+        self.weighed.effective()
+    }
+}
+
+/// Draws weighed by trials; in targeted rounds where too few agree with what was seen.
+pub(super) fn rounds(
+    setting: &Setting,
+    opened: &[Opened],
+    draws: usize,
+    seed: u64,
+    work: &Work,
+) -> Result<Option<Round>, WeighError> {
     if draws < LEAST_DRAWS {
         return Err(WeighError::TooFew(draws));
     }
-    let opened = opened(setting, catalogues)?;
     let mut proposal = Proposal::none();
     for round in 0.. {
         let larger = if round >= LARGE_FROM { LARGER } else { 1 };
         let count = (draws * larger).min(Blocks::COUNT * Blocks::MOST_PER_BLOCK);
         let blocks = Blocks::new(count, seed.wrapping_add(round as u64))?;
         let drawn = Drawn::new(setting, &blocks, &proposal);
-        let Some(weighed) = drawn.weigh(setting, &opened, work)? else {
+        let Some(weighed) = drawn.weigh(setting, opened, work)? else {
             return Ok(None);
         };
         let is_enough = weighed.effective() >= ENOUGH;
@@ -120,18 +157,22 @@ pub fn weigh(
                 continue;
             }
         }
-        return Ok(Some(weighed.finished(setting, drawn, &opened, round)));
+        return Ok(Some(Round {
+            drawn,
+            weighed,
+            number: round,
+        }));
     }
     Ok(None)
 }
 
-/// Every trial of a case with its size.
-fn opened<'a>(
+/// Trials of a case with their sizes.
+pub(super) fn opened<'a>(
     setting: &'a Setting,
     catalogues: &'a [Catalogue],
+    trials: &'a [Trial],
 ) -> Result<Vec<Opened<'a>>, WeighError> {
-    let trials = setting.case().procedure.trials.iter();
-    let each = trials.map(|trial| {
+    let each = trials.iter().map(|trial| {
         let size = find(catalogues, &trial.size)
             .ok_or_else(|| WeighError::UnknownSize(trial.size.clone()))?;
         let turn = trial.rotation_deg.map_or_else(
@@ -155,9 +196,9 @@ fn find<'a>(catalogues: &'a [Catalogue], name: &str) -> Option<&'a Size> {
 }
 
 /// The draws of one round with their own weights.
-struct Drawn {
-    draws: Draws,
-    own: LogWeights,
+pub(super) struct Drawn {
+    pub(super) draws: Draws,
+    pub(super) own: LogWeights,
     scales: ScaleErrors,
 }
 
@@ -260,13 +301,13 @@ impl Drawn {
 }
 
 /// What one round makes of the trials.
-struct Weighed {
+pub(super) struct Weighed {
     /// The likelihoods of all that was seen.
     seen: LogWeights,
     /// The same with the draws' own weights.
-    all: LogWeights,
+    pub(super) all: LogWeights,
     /// Of each trial its pairs, and the likelihoods of the trials before it.
-    trials: Vec<(Pairs, LogWeights)>,
+    pub(super) trials: Vec<(Pairs, LogWeights)>,
 }
 
 impl Weighed {

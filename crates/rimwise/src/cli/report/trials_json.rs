@@ -1,6 +1,7 @@
 //! Trials for programs.
 
 use super::criteria::seen as seen_value;
+use super::foretold::Foretold;
 use super::harmless;
 use super::json::{FORMAT, Ranked, ranked, rounded};
 use super::trials::Page;
@@ -53,6 +54,8 @@ struct TrialRow<'a> {
     came_of_it: Option<&'static str>,
     ess: Option<f64>,
     as_it_lies: Option<f64>,
+    /// What was foretold of it, as the case keeps it.
+    forecast: Foretold<'a>,
     seen: Vec<SeenRow<'a>>,
 }
 
@@ -177,6 +180,7 @@ fn trial_row<'a>(page: &'a Page, index: usize, trial: &'a Trial) -> TrialRow<'a>
         came_of_it: trial.came_of_it.map(sizing::trial::CameOfIt::name),
         ess: outcome.map(|outcome| rounded(outcome.effective)),
         as_it_lies: outcome.and_then(|outcome| outcome.as_it_lies).map(rounded),
+        forecast: Foretold::of(&trial.forecast),
         seen: trial
             .seen
             .iter()

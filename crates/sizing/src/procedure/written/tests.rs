@@ -135,6 +135,7 @@ fn trial(seen: Vec<Observation>) -> Trial {
         seen,
         came_of_it: None,
         because: None,
+        forecast: crate::trial::Forecasts::default(),
     }
 }
 
