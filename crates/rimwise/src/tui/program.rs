@@ -75,12 +75,17 @@ impl Program {
         if let Some(recorder) = &mut self.recorder {
             recorder.note(Input::of(&message), &self.session, now);
         }
+        self.tell_time(now);
         if let Some(event) = self.event(message) {
-            let started = *self.started.get_or_insert(now);
-            let clock = Event::Clock(now.saturating_duration_since(started));
-            self.update(clock, now);
             self.update(event, now);
         }
+    }
+
+    /// Lets the session know how long the program has run.
+    fn tell_time(&mut self, now: Instant) {
+        let started = *self.started.get_or_insert(now);
+        let clock = Event::Clock(now.saturating_duration_since(started));
+        self.update(clock, now);
     }
 
     /// The same but what the worker is to do: that waits for the frame.
@@ -173,7 +178,11 @@ impl Program {
         let unforced = self.keeper.rest(&self.session, now);
         // The pictures follow the first frame at once.
         let pictures = self.studio.has_left_out().then_some(Duration::ZERO);
-        unforced.into_iter().chain(unnoticed).chain(pictures).min()
+        // The minute since puncture is shown as it is.
+        self.tell_time(now);
+        let minute = self.session.to_next_minute();
+        let due = unforced.into_iter().chain(unnoticed).chain(pictures);
+        due.chain(minute).min()
     }
 
     /// What a message is to the session; nothing where it is the terminal's.

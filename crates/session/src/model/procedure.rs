@@ -1,7 +1,9 @@
 use super::Model;
+use crate::page::Page;
 use files::Source;
 use measurement::Modality;
 use std::sync::Arc;
+use std::time::Duration;
 
 /// What release criteria are written on, beside the case: the rules, every catalogue but
 /// the user's own, the user's own, the guidance.
@@ -51,6 +53,17 @@ impl Model {
     pub fn minute(&self) -> Option<f64> {
         let since = self.view.puncture?;
         Some((self.clock() - since).floor().max(0.0))
+    }
+
+    /// How long until the minute since puncture is another, where it is shown; `None`:
+    /// nothing waits for it.
+    pub fn to_next_minute(&self) -> Option<Duration> {
+        if self.view.focus.page() != Page::Trials {
+            return None;
+        }
+        let minutes = self.clock() - self.view.puncture?;
+        let rest = 1.0 - minutes.rem_euclid(1.0);
+        Some(Duration::from_secs_f64(rest * SECONDS_PER_MINUTE))
     }
 
     /// By what the open device is looked at: as it was said, or by what something was

@@ -259,6 +259,11 @@ fn minutes_are_whole_and_count_from_puncture() {
     press(&mut session, "end right enter");
     let trial = &session.document().case().procedure.trials[0];
     assert_eq!(trial.closed_min, Some(50.0));
+    // The minute is redrawn when it is another, where it is shown.
+    assert_eq!(session.to_next_minute(), Some(Duration::from_mins(1)));
+    press(&mut session, "1");
+    assert_eq!(session.to_next_minute(), None);
+    press(&mut session, "7");
     // A minute that has passed is no minute of what follows.
     press(&mut session, "tab home e 4 5 enter tab enter");
     let says = format!("{:?}", session.status());
