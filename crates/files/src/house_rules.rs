@@ -6,6 +6,7 @@ mod model_errors;
 mod observations;
 mod rated;
 mod readings;
+mod schedule;
 mod sites;
 mod wide_bounds;
 
@@ -24,12 +25,13 @@ use model_errors::ModelErrorForm;
 use observations::ObservationRowForm;
 use rated::{CapForm, MeasuredFirstForm};
 use readings::{BiasForm, DoubtForm, PreferenceForm, ScaleForm};
+use schedule::ScheduleForm;
 use serde::Deserialize;
 use sites::{DangerArcForm, NoteForm, RimRuleForm};
 use sizing::HouseRules;
 use sizing::house_rules::{
-    CapRow, CriterionRow, MeasuredFirst, ModelErrorRow, ObservationRow, Parameter, Sourced,
-    WideBoundRow,
+    CapRow, CriterionRow, MeasuredFirst, ModelErrorRow, NoteRow, ObservationRow, Parameter,
+    ScheduleRow, Sourced, WideBoundRow,
 };
 use std::cell::LazyCell;
 use std::path::Path;
@@ -74,6 +76,8 @@ struct HouseRulesForm {
     caps: Option<Vec<CapForm>>,
     release_criteria: Option<Vec<CriterionRowForm>>,
     observations: Option<Vec<ObservationRowForm>>,
+    schedule: Option<Vec<ScheduleForm>>,
+    late: Option<Vec<NoteForm>>,
     model_errors: Option<Vec<ModelErrorForm>>,
     wide_bounds: Option<Vec<WideBoundForm>>,
 }
@@ -99,7 +103,15 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
     let model_errors = form
         .model_errors
         .map(|forms| model_errors::rows(forms, &at.field("model_errors"), faults));
+    let schedule = form
+        .schedule
+        .map(|forms| schedule::rows(forms, &at.field("schedule"), faults));
+    let late = form
+        .late
+        .map(|forms| sites::notes(forms, &at.field("late"), faults));
     let later = Later {
+        schedule,
+        late,
         measured_first,
         caps,
         release_criteria,
@@ -127,6 +139,8 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         caps: Vec::new(),
         release_criteria: Vec::new(),
         observations: Vec::new(),
+        schedule: Vec::new(),
+        late: Vec::new(),
         wide_bounds: Vec::new(),
         model_errors: Vec::new(),
         from_shipped: are_from_shipped,
@@ -139,6 +153,8 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
 
 /// The lists that a file of an earlier version does not have.
 struct Later {
+    schedule: Option<Vec<ScheduleRow>>,
+    late: Option<Vec<NoteRow>>,
     measured_first: Option<Vec<MeasuredFirst>>,
     caps: Option<Vec<CapRow>>,
     release_criteria: Option<Vec<CriterionRow>>,
@@ -173,6 +189,8 @@ impl Later {
             caps,
             release_criteria,
             observations,
+            schedule,
+            late,
             wide_bounds
         );
         // Each of these has a row, as each parameter has: a version may know more of

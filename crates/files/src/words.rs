@@ -257,6 +257,11 @@ words!(ObservationKind:
     "waist" => Self::Waist,
     "stand_off" => Self::StandOff,
     "turn" => Self::Turn,
+    "holter" => Self::Holter,
+    "displaced" => Self::Displaced,
+    "left_ventricle_z" => Self::LeftVentricleZ,
+    "haemoglobin" => Self::Haemoglobin,
+    "ldh" => Self::Ldh,
 );
 
 words!(ModelError:

@@ -21,6 +21,8 @@ pub struct HouseRule {
 
 const SCALES: &str = "Scale errors";
 const EXCLUSIONS: &str = "Exclusions";
+const SCHEDULE: &str = "Follow-up, days after the procedure";
+const LATE: &str = "Published of later years: of cohorts, not of this child";
 const WIDE_BOUNDS: &str = "Wide bounds, outside which a value is asked about";
 /// The same where the file of the rules has none.
 const SHIPPED_BOUNDS: &str =
@@ -90,6 +92,7 @@ impl HouseRule {
             }
             WIDE_BOUNDS | SHIPPED_BOUNDS => "wide bounds judge no size: confirm the value instead",
             EXCLUSIONS => "an exclusion is answered at the end of the readings, not excepted",
+            SCHEDULE => "the schedule is your centre's for every child: change its rules file",
             _ => "a note sets no limit, so there is nothing to except",
         }
     }
@@ -126,6 +129,25 @@ pub(crate) fn house_rules(rules: &HouseRules, case: &Case) -> Vec<HouseRule> {
     let notes = rules.notes.iter().filter(|row| is_for(&row.sites));
     all.extend(
         notes.map(|row| HouseRule::fixed("Notes", row.says.clone(), String::new(), &row.source)),
+    );
+    all.extend(
+        rules
+            .schedule
+            .iter()
+            .filter(|row| row.is_of(case.site))
+            .map(|row| {
+                let of: Vec<&str> = row.of.iter().map(|of| of.label()).collect();
+                let about = match of.join(", ") {
+                    none if none.is_empty() => row.what.label().to_owned(),
+                    of => format!("{}, {of}", row.what.label()),
+                };
+                let says = format!("{}; {}", row.says(), row.how);
+                HouseRule::fixed(SCHEDULE, about, says, &row.source)
+            }),
+    );
+    let late = rules.late.iter().filter(|row| is_for(&row.sites));
+    all.extend(
+        late.map(|row| HouseRule::fixed(LATE, row.says.clone(), String::new(), &row.source)),
     );
     let kind = if rules.from_shipped.contains(&"wide_bounds") {
         SHIPPED_BOUNDS

@@ -13,6 +13,7 @@ mod observation;
 mod parameter;
 mod rows;
 mod rule;
+mod schedule;
 mod settles;
 mod stated;
 mod wide_bound;
@@ -32,6 +33,7 @@ pub use rows::{
     Sourced,
 };
 pub use rule::Rule;
+pub use schedule::ScheduleRow;
 pub use settles::{Evidence, FigureBounds, Grade, Settles};
 pub use stated::Stated;
 pub use wide_bound::{WideBound, WideBoundRow};
@@ -75,6 +77,10 @@ pub struct HouseRules {
     pub observations: Vec<ObservationRow>,
     /// Outside which a value is asked about.
     pub wide_bounds: Vec<WideBoundRow>,
+    /// What is looked at after a device was released, and on which days.
+    pub schedule: Vec<ScheduleRow>,
+    /// What was published of later years, of cohorts and not of one child.
+    pub late: Vec<NoteRow>,
     /// By how much the model is taken to be wrong in one child.
     pub model_errors: Vec<ModelErrorRow>,
     /// The lists that the file does not have and that come from the shipped

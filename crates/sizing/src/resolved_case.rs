@@ -1,4 +1,4 @@
-use crate::house_rules::{Circumstances, DangerArc, Parameter};
+use crate::house_rules::{Circumstances, DangerArc, NoteRow, Parameter};
 use crate::resolve::{self, Basis, Resolved};
 use crate::{Case, Guidance, HouseRules};
 use measurement::{Feature, Quantity};
@@ -68,6 +68,15 @@ impl ResolvedCase {
     /// Age in years, if it was read.
     pub fn age(&self) -> Option<f64> {
         self.nominal(Quantity::PATIENT_AGE)
+    }
+
+    /// What was published of later years at the site of the case: of cohorts, not of
+    /// this child.
+    pub fn late(&self) -> Vec<&NoteRow> {
+        let (weight, qp_qs) = (self.weight(), self.nominal(Quantity::FLOW_QP_QS));
+        let site = self.case.site;
+        let all = self.rules.late.iter();
+        all.filter(|row| row.applies(site, weight, qp_qs)).collect()
     }
 
     /// A parameter of the house rules.

@@ -28,7 +28,8 @@ pub(super) fn seen(kind: ObservationKind, at: &Place, faults: &mut Faults) -> Op
         Takes::Value => {
             let Ok(value) = ron::from_str::<f64>(text) else {
                 let unit = kind.unit().map_or("", measurement::Unit::symbol);
-                faults.add(at, format!("a number from 0 to {} {unit}", kind.most()), "");
+                let (least, most) = (kind.least(), kind.most());
+                faults.add(at, format!("a number from {least} to {most} {unit}"), "");
                 return None;
             };
             Some(Seen::Value(self::value(kind, value, at, faults)))
@@ -47,7 +48,7 @@ pub(super) fn seen(kind: ObservationKind, at: &Place, faults: &mut Faults) -> Op
 /// A value in the room of its kind.
 pub(super) fn value(kind: ObservationKind, value: f64, at: &Place, faults: &mut Faults) -> f64 {
     let unit = kind.unit().map_or("", measurement::Unit::symbol);
-    faults.number(at, value, 0.0..=kind.most(), unit)
+    faults.number(at, value, kind.least()..=kind.most(), unit)
 }
 
 /// Bounds, each where it is said.

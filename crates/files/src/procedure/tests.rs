@@ -404,3 +404,50 @@ fn wrong_criteria_of_a_house_are_said_at_their_place() {
     );
     assert!(grade.contains("none, trivial, mild"), "{grade}");
 }
+
+#[test]
+fn wrong_rows_of_the_schedule_are_said_at_their_place() {
+    let (name, rules) = shipped::HOUSE_RULES;
+    let with = |was: &str, is: &str| {
+        let text = rules.replacen(was, is, 1);
+        assert_ne!(text, rules);
+        let faults = crate::parse_house_rules(name, &text).unwrap_err();
+        faults[0].to_string()
+    };
+    let row = "what: holter, days: [30, 365]";
+    for (is, says) in [
+        ("what: holter, days: [365, 30]", "a day after 365"),
+        ("what: holter, days: [30, 30]", "a day after 30"),
+        ("what: holter, days: []", "at least one day"),
+        ("what: holter, days: [0.5]", "a whole number of days"),
+        ("what: holter, days: [-1]", "from 0 to 36525"),
+        ("what: holter, days: [30], then_every: 1", "from 7 to 36525"),
+        ("what: holtr, days: [30]", "Did you mean holter?"),
+        (
+            "what: holter, of: [left], days: [30]",
+            "what holter can be of",
+        ),
+    ] {
+        let fault = with(row, is);
+        assert!(fault.contains(says), "{fault}");
+    }
+}
+
+#[test]
+fn what_is_of_a_follow_up_alone_is_no_observation_of_a_trial() {
+    let said = |procedure: &str, expected: &str| {
+        let found = faults(procedure);
+        assert!(found.iter().any(|one| one.contains(expected)), "{found:?}");
+    };
+    said(
+        "trials: [(id: \"t\", size: \"a/1\", opened_min: 5, seen: [\n\
+         (id: \"s\", what: haemoglobin, value: 11)])],\n",
+        "It is seen in a follow-up alone.",
+    );
+    said(
+        "before: [(row: holter, seen: as_before)],\n",
+        "It is no row of release criteria.",
+    );
+    // It says nothing of the geometry.
+    assert!(!ObservationKind::Displaced.is_weighed());
+}

@@ -2,13 +2,13 @@ use super::criteria::size;
 use super::forecast::{ForecastsForm, forecasts};
 use super::minute;
 use super::observation::{ObservationForm, observation};
-use crate::faults::{Faults, Seen};
+use crate::faults::{Faults, Seen, one_of};
 use crate::form::Bare;
 use crate::place::Place;
 use crate::rows::each_row;
 use measurement::Answer;
 use serde::Deserialize;
-use sizing::trial::{Cable, Trial};
+use sizing::trial::{Cable, ObservationKind, Trial};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -94,6 +94,18 @@ fn trial(form: TrialForm, at: &Place, faults: &mut Faults) -> Trial {
     let ends = (opened_min, closed_min);
     let seen = each_row(form.seen, &at_seen, |form, at| {
         let seen = observation(&form, at, faults);
+        if let Some(what) = seen.as_ref().map(|one| one.what)
+            && !what.is_of_trials()
+        {
+            let known = ObservationKind::ALL.into_iter();
+            let known = known.filter(|kind| kind.is_of_trials());
+            let expected = one_of(known.map(ObservationKind::name));
+            faults.add(
+                &at.field("what"),
+                expected,
+                "It is seen in a follow-up alone.",
+            );
+        }
         if let Some(min) = seen.as_ref().and_then(|one| one.min) {
             in_trial(min, ends, &at.field("min"), faults);
         }

@@ -18,6 +18,9 @@ const fn steps(kind: ObservationKind) -> (f64, f64, f64) {
         ObservationKind::Pressure => (100.0, 5.0, 10.0),
         ObservationKind::Turn => (0.0, 5.0, 15.0),
         ObservationKind::Waist => (0.0, 0.1, 0.5),
+        ObservationKind::LeftVentricleZ => (0.0, 0.1, 1.0),
+        ObservationKind::Haemoglobin => (12.0, 0.1, 1.0),
+        ObservationKind::Ldh => (1.0, 0.1, 1.0),
         _ => (0.0, 0.5, 1.0),
     }
 }
@@ -106,7 +109,7 @@ fn seen(kind: ObservationKind, now: Option<Pick>, step: Step) -> Pick {
                 Some(Seen::Value(value)) => tidy(value + by),
                 _ => first,
             };
-            Seen::Value(value.clamp(0.0, kind.most()))
+            Seen::Value(value.clamp(kind.least(), kind.most()))
         }
         Takes::Grade => {
             let now = match from {

@@ -113,6 +113,8 @@ mod tests {
             caps: Vec::new(),
             release_criteria: Vec::new(),
             observations: Vec::new(),
+            schedule: Vec::new(),
+            late: Vec::new(),
             model_errors: Vec::new(),
             from_shipped: Vec::new(),
             wide_bounds: Vec::new(),

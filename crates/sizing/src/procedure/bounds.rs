@@ -76,27 +76,41 @@ impl Bounds {
         }
     }
 
-    /// They in words: "inside: 1.0 mm or less; beyond: over 2.0 mm".
+    /// They in words: "inside at 1.0 mm or less; beyond over 2.0 mm".
     pub fn says(&self, kind: ObservationKind) -> String {
-        let (less, over) = if kind.is_worse_below() {
-            ("or more", "under")
+        let inside = self.says_inside(kind);
+        match self.says_beyond(kind) {
+            Some(beyond) => format!("{inside}; {beyond}"),
+            None => inside,
+        }
+    }
+
+    /// What is inside, in words: "inside at 1.0 mm or less".
+    pub fn says_inside(&self, kind: ObservationKind) -> String {
+        let less = if kind.is_worse_below() {
+            "or more"
         } else {
-            ("or less", "over")
+            "or less"
         };
-        let inside = match self.inside {
+        match self.inside {
             None => "anything is inside".to_owned(),
             Some(seen @ Seen::Value(_)) => format!("inside at {} {less}", seen.says(kind)),
             Some(seen @ Seen::Answer(_)) => format!("inside if {}", seen.says(kind)),
             Some(seen) => format!("inside up to {}, or as before", seen.says(kind)),
-        };
-        match self.beyond {
-            None => inside,
-            Some(seen @ Seen::Value(_)) => format!("{inside}; beyond {over} {}", seen.says(kind)),
-            Some(seen @ Seen::Answer(_)) => format!("{inside}; beyond if {}", seen.says(kind)),
-            Some(seen) => format!(
-                "{inside}; beyond from {} on, if more than before",
-                seen.says(kind)
-            ),
         }
+    }
+
+    /// What is beyond, in words: "beyond over 2.0 mm"; `None`: nothing is.
+    pub fn says_beyond(&self, kind: ObservationKind) -> Option<String> {
+        let over = if kind.is_worse_below() {
+            "under"
+        } else {
+            "over"
+        };
+        Some(match self.beyond? {
+            seen @ Seen::Value(_) => format!("beyond {over} {}", seen.says(kind)),
+            seen @ Seen::Answer(_) => format!("beyond if {}", seen.says(kind)),
+            seen => format!("beyond from {} on, if more than before", seen.says(kind)),
+        })
     }
 }

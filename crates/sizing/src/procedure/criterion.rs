@@ -40,10 +40,6 @@ pub struct CriterionChange {
 impl Criterion {
     /// What is looked at, with its subject: "regurgitation, aortic valve".
     pub fn name(&self) -> String {
-        if self.of == Subject::Shape {
-            self.row.label().to_owned()
-        } else {
-            format!("{}, {}", self.row.label(), self.of.label())
-        }
+        self.row.name_of(self.of)
     }
 }

@@ -35,6 +35,16 @@ pub enum ObservationKind {
     StandOff,
     /// The rotation in which the device lies.
     Turn,
+    /// The rhythm over a day and a night, against that before.
+    Holter,
+    /// A device that is no more where it was left.
+    Displaced,
+    /// The z-score of the left ventricle's diameter at the end of diastole.
+    LeftVentricleZ,
+    /// Haemoglobin of the blood.
+    Haemoglobin,
+    /// Lactate dehydrogenase over the laboratory's upper limit.
+    Ldh,
 }
 
 /// What an observation, or a bound of a criterion, is told in.
@@ -63,7 +73,7 @@ pub enum AskedOf {
 
 impl ObservationKind {
     /// Every kind: rows of criteria first, in their order.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 19] = [
         Self::EdgeJet,
         Self::WeaveJet,
         Self::Regurgitation,
@@ -78,6 +88,11 @@ impl ObservationKind {
         Self::Waist,
         Self::StandOff,
         Self::Turn,
+        Self::Holter,
+        Self::Displaced,
+        Self::LeftVentricleZ,
+        Self::Haemoglobin,
+        Self::Ldh,
     ];
 
     /// The word for it in files.
@@ -97,6 +112,11 @@ impl ObservationKind {
             Self::Waist => "waist",
             Self::StandOff => "stand_off",
             Self::Turn => "turn",
+            Self::Holter => "holter",
+            Self::Displaced => "displaced",
+            Self::LeftVentricleZ => "left_ventricle_z",
+            Self::Haemoglobin => "haemoglobin",
+            Self::Ldh => "ldh",
         }
     }
 
@@ -117,6 +137,20 @@ impl ObservationKind {
             Self::Waist => "waist in the wall",
             Self::StandOff => "distance of the disc from the wall",
             Self::Turn => "rotation",
+            Self::Holter => "Holter, 24 h",
+            Self::Displaced => "device displaced",
+            Self::LeftVentricleZ => "left ventricle, z-score",
+            Self::Haemoglobin => "haemoglobin",
+            Self::Ldh => "LDH over its upper limit",
+        }
+    }
+
+    /// Its name with its subject: "regurgitation, aortic valve".
+    pub fn name_of(self, of: Subject) -> String {
+        if of == Subject::Shape {
+            self.label().to_owned()
+        } else {
+            format!("{}, {}", self.label(), of.label())
         }
     }
 
@@ -124,17 +158,23 @@ impl ObservationKind {
     pub const fn takes(self) -> Takes {
         match self {
             Self::Regurgitation => Takes::Grade,
-            Self::Rhythm => Takes::Rhythm,
-            Self::WeaveJet | Self::Leaflet | Self::Slips | Self::Misshapen | Self::Touches => {
-                Takes::Answer
-            }
+            Self::Rhythm | Self::Holter => Takes::Rhythm,
+            Self::WeaveJet
+            | Self::Leaflet
+            | Self::Slips
+            | Self::Misshapen
+            | Self::Touches
+            | Self::Displaced => Takes::Answer,
             Self::EdgeJet
             | Self::Gradient
             | Self::Pressure
             | Self::Distance
             | Self::Waist
             | Self::StandOff
-            | Self::Turn => Takes::Value,
+            | Self::Turn
+            | Self::LeftVentricleZ
+            | Self::Haemoglobin
+            | Self::Ldh => Takes::Value,
         }
     }
 
@@ -145,15 +185,28 @@ impl ObservationKind {
             Self::Gradient => Some(Unit::MmHg),
             Self::Pressure => Some(Unit::Percent),
             Self::Turn => Some(Unit::Degrees),
+            Self::LeftVentricleZ => Some(Unit::Sd),
+            Self::Haemoglobin => Some(Unit::GPerDl),
+            Self::Ldh => Some(Unit::Ratio),
             _ => None,
         }
     }
 
-    /// The most its value can be; the least is 0.
+    /// The least its value can be.
+    pub const fn least(self) -> f64 {
+        match self {
+            Self::LeftVentricleZ => -20.0,
+            _ => 0.0,
+        }
+    }
+
+    /// The most its value can be.
     pub const fn most(self) -> f64 {
         match self {
             Self::EdgeJet | Self::Distance | Self::StandOff => 10.0,
-            Self::Waist => 20.0,
+            Self::Waist | Self::LeftVentricleZ => 20.0,
+            Self::Haemoglobin => 30.0,
+            Self::Ldh => 50.0,
             Self::Gradient => 100.0,
             Self::Pressure => 200.0,
             Self::Turn => 360.0,
@@ -185,6 +238,14 @@ impl ObservationKind {
         !matches!(
             self,
             Self::Distance | Self::Touches | Self::Waist | Self::StandOff | Self::Turn
+        ) && self.is_of_trials()
+    }
+
+    /// Whether it can be seen of an open device, and not in a follow-up alone.
+    pub const fn is_of_trials(self) -> bool {
+        !matches!(
+            self,
+            Self::Holter | Self::Displaced | Self::LeftVentricleZ | Self::Haemoglobin | Self::Ldh
         )
     }
 
@@ -193,12 +254,12 @@ impl ObservationKind {
         !matches!(
             self,
             Self::WeaveJet | Self::Leaflet | Self::Rhythm | Self::Pressure
-        )
+        ) && self.is_of_trials()
     }
 
-    /// Whether less of it is worse: all but the pressure.
+    /// Whether less of it is worse: pressure and haemoglobin.
     pub const fn is_worse_below(self) -> bool {
-        matches!(self, Self::Pressure)
+        matches!(self, Self::Pressure | Self::Haemoglobin)
     }
 
     /// Whether a wire across the valve or a taut cable spoils it: the pull tilts the

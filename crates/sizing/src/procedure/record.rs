@@ -142,6 +142,18 @@ impl Procedure {
         self.trials.iter().find(|trial| trial.came_of_it.is_none())
     }
 
+    /// The trial whose device was released, if one was.
+    pub fn released(&self) -> Option<&Trial> {
+        let mut trials = self.trials.iter();
+        trials.find(|trial| trial.came_of_it == Some(CameOfIt::Released))
+    }
+
+    /// The last day after the procedure on which something was seen.
+    pub fn last_day(&self) -> Option<f64> {
+        let days = self.follow_up.iter().map(|one| one.day);
+        days.reduce(f64::max)
+    }
+
     /// Whether criteria are locked: from the first trial on they change with a reason
     /// alone.
     pub const fn is_locked(&self) -> bool {

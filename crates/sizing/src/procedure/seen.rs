@@ -1,5 +1,5 @@
 use super::ObservationKind;
-use measurement::{Answer, Regurgitation};
+use measurement::{Answer, Regurgitation, Unit};
 use std::cmp::Ordering;
 
 /// What was seen, or where a criterion draws its bound.
@@ -116,9 +116,16 @@ impl Seen {
     pub fn says(self, kind: ObservationKind) -> String {
         match self {
             Self::Value(value) => {
-                let unit = kind.unit().map_or("", measurement::Unit::symbol);
-                let digits = usize::from(unit == "mm");
-                format!("{value:.digits$} {unit}")
+                let unit = match kind.unit() {
+                    Some(Unit::Ratio) | None => "",
+                    Some(unit) => unit.symbol(),
+                };
+                let is_whole = matches!(
+                    kind.unit(),
+                    Some(Unit::MmHg | Unit::Percent | Unit::Degrees) | None
+                );
+                let digits = usize::from(!is_whole);
+                format!("{value:.digits$} {unit}").trim_end().to_owned()
             }
             Self::Grade(grade) => grade.name().to_owned(),
             Self::Rhythm(rhythm) => rhythm.label().to_owned(),

@@ -1,0 +1,155 @@
+//! What your centre looks at after a device was released, and what of it was seen.
+
+use crate::house_rules::ScheduleRow;
+use crate::procedure::{Observation, ObservationKind, Procedure, Seen};
+use crate::{Neighbour, Setting, Subject};
+use geometry::Face;
+
+/// One day of the schedule with what is due on it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Visit {
+    /// Days after the procedure.
+    pub day: u32,
+    /// What is due, in the order of the rules.
+    pub due: Vec<Due>,
+}
+
+/// One thing that is due on a day of the schedule.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Due {
+    /// What is looked at.
+    pub what: ObservationKind,
+    /// Its subject.
+    pub of: Subject,
+    /// Whether it was seen, on a day nearer to this one than to its next or last.
+    pub is_seen: bool,
+}
+
+impl Visit {
+    /// What is due and was not seen.
+    pub fn not_done(&self) -> impl Iterator<Item = &Due> {
+        self.due.iter().filter(|due| !due.is_seen)
+    }
+}
+
+impl Due {
+    /// What is looked at, with its subject: "regurgitation, aortic valve".
+    pub fn name(&self) -> String {
+        self.what.name_of(self.of)
+    }
+}
+
+/// Whether a jet was seen with the released device, or later.
+fn has_jet(procedure: &Procedure) -> bool {
+    let of_trial = procedure.released().map(|trial| &trial.seen);
+    let later = procedure.follow_up.iter().map(|day| &day.seen);
+    let mut all = of_trial.into_iter().chain(later).flatten();
+    all.any(|one| one.set_aside.is_none() && is_jet(one))
+}
+
+/// Whether something was seen on a day whose nearest of some days is this one.
+fn is_seen_about(
+    procedure: &Procedure,
+    (what, of): (ObservationKind, Subject),
+    day: u32,
+    all: &[u32],
+) -> bool {
+    let days = procedure.follow_up.iter();
+    let mut days = days.filter(|one| nearest(all, one.day) == Some(day));
+    days.any(|one| {
+        let mut seen = one.seen.iter();
+        seen.any(|it| it.what == what && it.of == of && it.set_aside.is_none() && it.seen.is_told())
+    })
+}
+
+fn is_jet(one: &Observation) -> bool {
+    match (one.what, one.seen) {
+        (ObservationKind::EdgeJet, Seen::Value(width)) => width > 0.0,
+        (ObservationKind::WeaveJet, Seen::Answer(answer)) => answer == crate::Answer::Yes,
+        _ => false,
+    }
+}
+
+/// The day of a schedule that is nearest to a day; of two alike the later.
+fn nearest(all: &[u32], day: f64) -> Option<u32> {
+    let off = |one: u32| (f64::from(one) - day).abs();
+    let mut days = all.iter().copied();
+    let first = days.next()?;
+    Some(days.fold(
+        first,
+        |best, one| {
+            if off(one) <= off(best) { one } else { best }
+        },
+    ))
+}
+
+/// The days of your centre's schedule for a case, up to a day and the first after it.
+/// Nothing is due before a device was released.
+pub fn schedule(setting: &Setting, today: f64) -> Vec<Visit> {
+    let case = setting.case();
+    let procedure = &case.procedure;
+    if procedure.released().is_none() {
+        return Vec::new();
+    }
+    let rows = setting.rules().schedule.iter();
+    let has_jet = has_jet(procedure);
+    let rows = rows.filter(|row| row.is_of(case.site) && (has_jet || !row.if_jet));
+    let mut visits: Vec<Visit> = Vec::new();
+    for row in rows {
+        let days = row.days_to(today);
+        for of in subjects(setting, row) {
+            for &day in &days {
+                let due = Due {
+                    what: row.what,
+                    of,
+                    is_seen: is_seen_about(procedure, (row.what, of), day, &days),
+                };
+                match visits.iter_mut().find(|visit| visit.day == day) {
+                    Some(visit) => visit.due.push(due),
+                    None => visits.push(Visit {
+                        day,
+                        due: vec![due],
+                    }),
+                }
+            }
+        }
+    }
+    visits.sort_by_key(|visit| visit.day);
+    // Of what comes after today the next day alone.
+    let past = visits
+        .iter()
+        .filter(|visit| f64::from(visit.day) <= today)
+        .count();
+    visits.truncate(past + 1);
+    visits
+}
+
+/// The subjects of a row that are there in a case.
+fn subjects(setting: &Setting, row: &ScheduleRow) -> Vec<Subject> {
+    let case = setting.case();
+    let is_there = |of: Subject| match of {
+        Subject::Valve(valve) => !case.is_absent(Neighbour::Valve(valve)),
+        Subject::Face(Face::Left) => !case.is_absent(Neighbour::LeftOutflow),
+        Subject::Face(Face::Right) => !case.is_absent(Neighbour::RightOutflow),
+        _ => true,
+    };
+    let all = Subject::ALL.into_iter();
+    all.filter(|&of| row.what.can_be_of(of) && is_there(of))
+        .filter(|of| row.of.is_empty() || row.of.contains(of))
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::nearest;
+
+    #[test]
+    fn a_day_serves_the_nearest_of_the_schedule() {
+        let days = [1, 7, 30, 180, 365];
+        assert_eq!(nearest(&days, 2.0), Some(1));
+        assert_eq!(nearest(&days, 4.0), Some(7));
+        assert_eq!(nearest(&days, 34.0), Some(30));
+        assert_eq!(nearest(&days, 300.0), Some(365));
+        assert_eq!(nearest(&[], 1.0), None);
+    }
+}
