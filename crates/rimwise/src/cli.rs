@@ -7,6 +7,7 @@ mod criteria;
 mod draw;
 mod fit_map;
 mod folders;
+mod growth;
 mod inputs;
 mod manual;
 mod open;
@@ -99,6 +100,7 @@ fn is_for_programs(command: Option<&Command>) -> bool {
         Some(Command::FitMap(asked)) => asked.format != Format::Table,
         Some(Command::Criteria(asked)) => asked.format != TextFormat::Text,
         Some(Command::Trials(asked)) => asked.format != TextFormat::Text,
+        Some(Command::Growth(asked)) => asked.format != TextFormat::Text,
         Some(Command::Workup(asked)) => asked.format != PageFormat::Table,
         Some(Command::Manual(asked)) => asked.format != ManualFormat::Man,
         Some(Command::Completions(_) | Command::Draw(_)) => true,
@@ -118,6 +120,7 @@ fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         Some(Command::Draw(asked)) => draw::run(&asked, out),
         Some(Command::Sheet(asked)) => sheet::run(&asked, out),
         Some(Command::Trials(asked)) => trials::run(&asked, out),
+        Some(Command::Growth(asked)) => growth::run(&asked, out),
         Some(Command::FitMap(asked)) => fit_map::run(&asked, out),
         Some(Command::Workup(asked)) => workup::run(&asked, out),
         Some(Command::Check(asked)) => check::run(&asked, out),

@@ -22,6 +22,7 @@ pub mod engine;
 mod exclusion;
 mod facts;
 pub mod fit_map;
+pub mod growth;
 mod guidance;
 mod harm;
 pub mod house_rules;

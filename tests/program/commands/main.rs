@@ -9,6 +9,7 @@ mod draw_png;
 mod exceptions;
 mod fit_map;
 mod format_1;
+mod growth;
 mod sheet;
 mod shelf;
 mod trials;

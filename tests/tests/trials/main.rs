@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
 mod forecast;
+mod growth;
 mod laws;
 mod reweigh;
 mod scenarios;

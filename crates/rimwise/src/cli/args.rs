@@ -7,6 +7,7 @@ pub(super) use sheet::{SheetArguments, SheetFormat, SheetPaper};
 
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use measurement::Quantity;
 use paper::CAUTION;
 use session::{Palette, Pictures};
 use sizing::Draws;
@@ -62,6 +63,9 @@ pub(super) enum Command {
     /// Show what was seen in the trials of a case, and what it changes
     #[command(after_help = CAUTION)]
     Trials(TrialsArguments),
+    /// Show how a device stands once the child has grown
+    #[command(after_help = CAUTION)]
+    Growth(GrowthArguments),
     /// Map which waists and discs would fit, whether anyone makes them or not
     #[command(after_help = CAUTION)]
     FitMap(FitMapArguments),
@@ -271,6 +275,39 @@ pub(super) struct TrialsArguments {
     /// Rows of the list; 0: all
     #[arg(long, value_name = "N", default_value_t = TOP)]
     pub(super) top: usize,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct GrowthArguments {
+    #[command(flatten)]
+    pub(super) common: Common,
+    /// The child's later weight in kg
+    #[arg(long, value_name = "KG", value_parser = weight)]
+    pub(super) weight: f64,
+    /// The child's later height in cm
+    #[arg(long, value_name = "CM", value_parser = height)]
+    pub(super) height: f64,
+    /// The size; none: the one that was released, or the first of the list
+    #[arg(long, value_name = "SHAPE/SIZE")]
+    pub(super) size: Option<String>,
+    /// How it is written
+    #[arg(long, value_enum, default_value_t = TextFormat::Text)]
+    pub(super) format: TextFormat,
+}
+
+/// A weight, as a case takes it.
+fn weight(text: &str) -> Result<f64, String> {
+    of_quantity(text, Quantity::PATIENT_WEIGHT)
+}
+
+/// A height, as a case takes it.
+fn height(text: &str) -> Result<f64, String> {
+    of_quantity(text, Quantity::PATIENT_HEIGHT)
+}
+
+fn of_quantity(text: &str, quantity: Quantity) -> Result<f64, String> {
+    let info = quantity.info();
+    within(text, info.least..=info.most)
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

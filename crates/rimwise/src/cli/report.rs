@@ -6,6 +6,7 @@ pub(super) mod csv;
 pub(super) mod drawing;
 pub(super) mod fit_map;
 mod foretold;
+pub(super) mod growth;
 mod harmless;
 mod head_and_foot;
 pub(super) mod json;
