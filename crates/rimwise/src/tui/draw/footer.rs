@@ -199,7 +199,10 @@ fn of_row(session: &Session) -> String {
     };
     found.map_or_else(
         || "nothing counts before Enter; u takes back".to_owned(),
-        |one| format!("{}: {}", one.who, one.view),
+        |one| match one.bounds.says_beyond(one.row) {
+            Some(beyond) => format!("{beyond} · {}, {}", one.who, one.view),
+            None => format!("{}, {}", one.who, one.view),
+        },
     )
 }
 

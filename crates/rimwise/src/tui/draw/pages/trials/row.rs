@@ -294,7 +294,7 @@ fn observation(
             } else {
                 ""
             };
-            format!("{}{late}", found.bounds.says(what))
+            format!("{}{late}", found.bounds.says_inside(what))
         },
     );
     Told {
