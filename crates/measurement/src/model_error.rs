@@ -53,6 +53,22 @@ impl ModelError {
         }
     }
 
+    /// What trials say of it, in words: "model error of rim overlap: 0.2 mm more".
+    ///
+    /// `by` is in millimetres; of a gradient it is the logarithm of a factor.
+    pub fn says(self, by: f64) -> String {
+        let label = self.label();
+        match self {
+            Self::GradientLeft | Self::GradientRight => {
+                format!("{label}: {:.2} times as much", libm::exp(by))
+            }
+            _ => {
+                let word = if by < 0.0 { "less" } else { "more" };
+                format!("{label}: {:.1} mm {word}", by.abs())
+            }
+        }
+    }
+
     /// Its Sobol dimension, fixed for good: of those that no quantity, seat or scale
     /// has, the ones that pair best with them.
     pub const fn dimension(self) -> u32 {
@@ -107,6 +123,18 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn what_trials_say_of_it_is_in_millimetres_or_times_as_much() {
+        let of = |error: ModelError, by: f64| error.says(by);
+        let rim = of(ModelError::RimOverlap, -0.24);
+        assert_eq!(rim, "model error of rim overlap: 0.2 mm less");
+        let tract = of(ModelError::GradientLeft, libm::log(1.25));
+        assert_eq!(
+            tract,
+            "model error of the left outflow gradient: 1.25 times as much"
+        );
     }
 
     #[test]

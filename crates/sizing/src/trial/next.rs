@@ -82,6 +82,15 @@ fn dominated(untried: &[usize], holds: &[&DrawSet], weights: &SetWeights) -> Vec
 }
 
 impl WhatNext {
+    /// The best of the sizes that hold wherever another one does; `None`: there is none.
+    pub fn better_than<'a>(&self, ranking: &'a Ranking, one: &Candidate) -> Option<&'a Candidate> {
+        let of = |index: usize| ranking.candidates.get(index);
+        let mut pairs = self.dominated.iter();
+        let is_it = |index| of(index).is_some_and(|it| it.place == one.place);
+        let (_, better) = pairs.find(|(worse, _)| is_it(*worse))?;
+        of(*better)
+    }
+
     /// What the unions say, in two sentences; `None` where there is no size left.
     pub fn says(&self, ranking: &Ranking) -> Option<String> {
         let unions = self.unions.as_ref()?;

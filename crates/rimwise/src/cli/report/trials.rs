@@ -185,6 +185,15 @@ fn list(out: &mut dyn Write, page: &Page, top: usize) -> Result<()> {
     if shown < all {
         writeln!(out, "… and {} more: --top 0", all - shown)?;
     }
+    for one in page.ranking.candidates.iter().take(shown) {
+        let better = page
+            .next
+            .and_then(|next| next.better_than(page.ranking, one));
+        if let Some(better) = better {
+            let says = format!("{} holds wherever {} does", better.name(), one.name());
+            write!(out, "{}", paragraph("  ", &visible(&says), WIDTH))?;
+        }
+    }
     writeln!(out)?;
     if let Some(first) = page.ranking.candidates.first() {
         reasons(out, first)?;

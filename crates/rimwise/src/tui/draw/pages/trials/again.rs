@@ -11,7 +11,7 @@ use measurement::{Law, Quantity};
 use ratatui::text::{Line, Span};
 use session::{Session, TrialsResult};
 use sizing::trial::{REPEATED_CROSSINGS, Weighing};
-use sizing::{Candidate, Ranking, Setting};
+use sizing::{Candidate, Setting};
 
 /// Sizes that are shown beside those that were tried.
 const BEST: usize = 3;
@@ -76,7 +76,7 @@ fn list(session: &Session, tried: &TrialsResult, theme: Theme, width: u16) -> Ve
     for one in best.iter().copied().chain(others) {
         lines.extend(size(tried, one, theme, width));
         let Some(index) = last(one) else {
-            lines.extend(dominated(&tried.ranking, tried, one).map(|says| {
+            lines.extend(dominated(tried, one).map(|says| {
                 Line::styled(fitted(&visible(&says), usize::from(width)), theme.dim())
             }));
             continue;
@@ -121,11 +121,8 @@ fn size(tried: &TrialsResult, one: &Candidate, theme: Theme, width: u16) -> Vec<
 }
 
 /// Which size holds wherever another one does.
-fn dominated(ranking: &Ranking, tried: &TrialsResult, one: &Candidate) -> Option<String> {
-    let pairs = tried.next.iter().flat_map(|next| &next.dominated);
-    let of = |index: usize| ranking.candidates.get(index);
-    let mut better = pairs.filter_map(|&(worse, better)| Some((of(worse)?, of(better)?)));
-    let (_, better) = better.find(|(worse, _)| worse.place == one.place)?;
+fn dominated(tried: &TrialsResult, one: &Candidate) -> Option<String> {
+    let better = tried.next.as_ref()?.better_than(&tried.ranking, one)?;
     let name = sizing::device_name(&better.name());
     Some(format!("  {name} holds wherever it does"))
 }
@@ -152,7 +149,7 @@ fn moved(
     shifts.sort_by(|(_, one), (_, other)| other.abs().total_cmp(&one.abs()));
     let mut lines = vec![Line::default()];
     let room = usize::from(width);
-    if !shifts.is_empty() {
+    if !(shifts.is_empty() && weighing.error_shifts.is_empty()) {
         lines.push(Line::styled(
             "What was seen moved most",
             theme.heading(false),
@@ -171,6 +168,9 @@ fn moved(
         let label = quantity.label();
         let says = format!("{label} {from} → {to} {unit} ({:.1} SD)", by.abs());
         lines.extend(said(&says, theme.text(), width));
+    }
+    for (error, by) in &weighing.error_shifts {
+        lines.extend(said(&error.says(*by), theme.text(), width));
     }
     let says = format!(
         "{:.0} of {} simulated variations count",
