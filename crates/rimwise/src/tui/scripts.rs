@@ -222,6 +222,25 @@ fn replay(text: &str) -> Play {
 }
 
 #[test]
+fn a_record_keeps_no_words_of_a_procedure() {
+    let desk = Desk::new(u64::from(u32::MAX) - 2);
+    let (_, text) = files::shipped::scenario("contact-first").unwrap();
+    let text = text.replacen("answer: no,", "set_aside: \"wilma\", answer: no,", 1);
+    std::fs::write(desk.case(), text).unwrap();
+    let play = Play::new(Start::File, &desk, None);
+    let case = play.program.session.document().case();
+    let mut seen = case.procedure.trials.iter().flat_map(|trial| &trial.seen);
+    assert!(seen.any(|one| one.set_aside.is_some()));
+    let path = desk.path("record");
+    drop(Recorder::create(&path, &play.program.session).unwrap());
+    let text = std::fs::read_to_string(&path).unwrap();
+    for word in ["coronary cusp", "oesophageal long axis", "wilma"] {
+        assert!(!text.contains(word), "{word} is in\n{text}");
+    }
+    assert!(text.contains("touches"), "{text}");
+}
+
+#[test]
 fn a_record_holds_figures_and_nobodys_words() {
     let desk = Desk::new(u64::from(u32::MAX) - 1);
     Start::File.lay(&desk);
