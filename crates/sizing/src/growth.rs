@@ -195,7 +195,7 @@ mod tests {
     fn what_grows_is_of_valves_and_outflow_tracts() {
         let grown: Vec<&str> = Quantity::all()
             .filter(|&quantity| grows(quantity))
-            .map(|quantity| quantity.address())
+            .map(Quantity::address)
             .collect();
         for address in ["aortic.diameter", "left_outflow.depth", "aortic.cusp_depth"] {
             assert!(grown.contains(&address), "{address} of {grown:?}");
