@@ -1,7 +1,5 @@
 //! `rimwise growth`: a device that stays, in a child that grows.
 
-#![expect(clippy::unwrap_used, reason = "what fails here fails a test")]
-
 use crate::call::{Call, json, text};
 
 const CALL: [&str; 6] = [
