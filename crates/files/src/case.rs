@@ -174,7 +174,7 @@ struct CaseForm {
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-struct ReadingForm {
+pub(crate) struct ReadingForm {
     id: String,
     of: String,
     value: f64,
@@ -225,7 +225,8 @@ fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
     }
 }
 
-fn readings(forms: Vec<ReadingForm>, at: &Place, faults: &mut Faults) -> Vec<Reading> {
+/// Readings, each under a name of its own.
+pub(crate) fn readings(forms: Vec<ReadingForm>, at: &Place, faults: &mut Faults) -> Vec<Reading> {
     let mut ids = Seen::new();
     let each = forms.into_iter().enumerate();
     each.filter_map(|(index, form)| {

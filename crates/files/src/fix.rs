@@ -4,7 +4,7 @@ use crate::outline::Outline;
 use crate::store::save;
 use crate::{
     CATALOGUE_CAP, Checked, Digest, Disk, Expect, FileError, FileKind, Saved, Source, StoreError,
-    parse_case, parse_catalogue, parse_guidance, parse_house_rules,
+    parse_case, parse_catalogue, parse_guidance, parse_house_rules, parse_lesson,
 };
 use sizing::HouseRules;
 use std::path::Path;
@@ -56,6 +56,10 @@ pub fn in_todays_words(name: &str, text: &str) -> Result<Option<String>, FixErro
         FileKind::HouseRules => {
             let file = parse_house_rules(name, text).map_err(FileError::from)?;
             fixed_rules(&file)
+        }
+        FileKind::Lesson => {
+            let file = parse_lesson(name, text).map_err(FileError::from)?;
+            fixed(&file, parse_lesson)
         }
     };
     fixed.map_err(|Otherwise| FixError::ReadsOtherwise(crate::visible(name).into_owned()))

@@ -10,6 +10,9 @@ pub const RULES_CAP: u64 = 1024 * 1024;
 /// Largest file of guidance that is read, in bytes.
 pub const GUIDANCE_CAP: u64 = 1024 * 1024;
 
+/// Largest lesson that is read, in bytes.
+pub const LESSON_CAP: u64 = 256 * 1024;
+
 /// What a file holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum FileKind {
@@ -21,6 +24,8 @@ pub enum FileKind {
     HouseRules,
     /// Published limits, and what is to be measured before.
     Guidance,
+    /// A lesson about a case.
+    Lesson,
 }
 
 impl FileKind {
@@ -35,6 +40,8 @@ impl FileKind {
             Self::Guidance
         } else if has("limits") || has("parameters") {
             Self::HouseRules
+        } else if has("steps") {
+            Self::Lesson
         } else {
             Self::Case
         }
@@ -53,6 +60,9 @@ mod tests {
         assert_eq!(FileKind::of(shipped::GUIDANCE.1), FileKind::Guidance);
         for (name, text) in shipped::SCENARIOS {
             assert_eq!(FileKind::of(text), FileKind::Case, "{name}");
+        }
+        for (name, text) in shipped::LESSONS {
+            assert_eq!(FileKind::of(text), FileKind::Lesson, "{name}");
         }
         assert_eq!(FileKind::of("(((("), FileKind::Case);
     }

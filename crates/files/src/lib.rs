@@ -33,6 +33,7 @@ mod house_rules;
 mod journal;
 mod kept_looks;
 mod kind;
+mod lesson;
 mod nearest;
 mod new_case;
 mod new_catalogue;
@@ -74,7 +75,10 @@ pub use guidance::{GuidanceFile, parse_guidance, read_guidance};
 pub use house_rules::{HouseRulesFile, parse_house_rules, read_house_rules};
 pub use journal::{Ground, Journal, JournalError, Recovery};
 pub use kept_looks::{KeptLooks, LooksWords};
-pub use kind::{CASE_CAP, CATALOGUE_CAP, FileKind, GUIDANCE_CAP, RULES_CAP};
+pub use kind::{CASE_CAP, CATALOGUE_CAP, FileKind, GUIDANCE_CAP, LESSON_CAP, RULES_CAP};
+pub use lesson::{
+    Course, CourseStep, LessonFile, LessonOfCase, Shown, case_of_lesson, parse_lesson, read_lesson,
+};
 pub use new_case::new_case;
 pub use new_catalogue::new_catalogue;
 pub use planned_on::planned_on;

@@ -7,6 +7,16 @@ macro_rules! ship {
     };
 }
 
+/// A lesson's name and text.
+macro_rules! ship_lesson {
+    ($name:literal) => {
+        (
+            $name,
+            include_str!(concat!("../../../scenarios/lessons/", $name)),
+        )
+    };
+}
+
 /// The house rules.
 pub const HOUSE_RULES: (&str, &str) = (
     "house_rules.ron",
@@ -51,12 +61,50 @@ pub const SCENARIOS: &[(&str, &str)] = &[
     ship!("gradient-only.ron"),
 ];
 
+/// The lessons, in their order of difficulty.
+pub const LESSONS: &[(&str, &str)] = &[
+    ship_lesson!("wide-disc.ron"),
+    ship_lesson!("too-small-too-large.ron"),
+    ship_lesson!("jet-or-edges.ron"),
+    ship_lesson!("two-readings.ron"),
+    ship_lesson!("slit-perimeter.ron"),
+    ship_lesson!("short-waist.ron"),
+    ship_lesson!("offset-disc.ron"),
+    ship_lesson!("clear-valves.ron"),
+    ship_lesson!("prolapse.ron"),
+    ship_lesson!("infant-outflow.ron"),
+    ship_lesson!("artery-or-vein.ron"),
+    ship_lesson!("can-and-should.ron"),
+    ship_lesson!("seventy-two.ron"),
+    ship_lesson!("no-size-fits.ron"),
+    ship_lesson!("measured-until-it-fits.ron"),
+    ship_lesson!("first-touches.ron"),
+    ship_lesson!("three-touch.ron"),
+    ship_lesson!("short-view.ron"),
+    ship_lesson!("trivial-leak.ron"),
+    ship_lesson!("four-and-ten.ron"),
+    ship_lesson!("resistance.ron"),
+    ship_lesson!("small-ventricle.ron"),
+    ship_lesson!("malaligned.ron"),
+    ship_lesson!("not-measured.ron"),
+];
+
+/// The lesson of a name, with or without its ending.
+pub fn lesson(name: &str) -> Option<(&'static str, &'static str)> {
+    named(LESSONS, name)
+}
+
 /// The scenario of a name, with or without its ending.
 pub fn scenario(name: &str) -> Option<(&'static str, &'static str)> {
-    SCENARIOS
-        .iter()
-        .copied()
-        .find(|(known, _)| *known == name || known.strip_suffix(".ron") == Some(name))
+    named(SCENARIOS, name)
+}
+
+fn named(
+    files: &[(&'static str, &'static str)],
+    name: &str,
+) -> Option<(&'static str, &'static str)> {
+    let mut files = files.iter().copied();
+    files.find(|(known, _)| *known == name || known.strip_suffix(".ron") == Some(name))
 }
 
 #[cfg(test)]
@@ -64,18 +112,38 @@ mod tests {
     use super::*;
     use std::collections::BTreeSet;
 
+    /// The files of a folder beside the crates, by their names.
+    fn on_disk(folder: &str) -> BTreeSet<String> {
+        let folder = format!("{}/../../{folder}", env!("CARGO_MANIFEST_DIR"));
+        std::fs::read_dir(folder)
+            .unwrap()
+            .map(Result::unwrap)
+            .filter(|entry| entry.file_type().unwrap().is_file())
+            .map(|entry| entry.file_name().into_string().unwrap())
+            .collect()
+    }
+
+    fn is_shipped_once(files: &[(&str, &str)], folder: &str) {
+        let shipped: BTreeSet<String> = files.iter().map(|(name, _)| (*name).to_owned()).collect();
+        assert_eq!(shipped, on_disk(folder));
+        assert_eq!(shipped.len(), files.len());
+    }
+
     #[test]
     fn every_scenario_of_the_folder_is_shipped_once() {
-        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../scenarios");
-        let on_disk: BTreeSet<String> = std::fs::read_dir(folder)
-            .unwrap()
-            .map(|entry| entry.unwrap().file_name().into_string().unwrap())
-            .collect();
-        let shipped: BTreeSet<String> = SCENARIOS
-            .iter()
-            .map(|(name, _)| (*name).to_owned())
-            .collect();
-        assert_eq!(shipped, on_disk);
-        assert_eq!(shipped.len(), SCENARIOS.len());
+        is_shipped_once(SCENARIOS, "scenarios");
+    }
+
+    #[test]
+    fn every_lesson_of_the_folder_is_shipped_once_and_in_order() {
+        is_shipped_once(LESSONS, "scenarios/lessons");
+        let order = LESSONS.iter().map(|(name, text)| {
+            let file = crate::parse_lesson(name, text);
+            file.unwrap_or_else(|faults| panic!("{faults:?}"))
+                .into_value()
+                .lesson
+                .order
+        });
+        assert!(order.eq(1..=u32::try_from(LESSONS.len()).unwrap()));
     }
 }

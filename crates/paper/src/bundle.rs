@@ -11,6 +11,8 @@ pub struct Bundle {
     /// A digest of what the file says, in hexadecimal digits: the same for the same
     /// sheets.
     pub id: String,
+    /// Whether the sheets are the pages of one thing, which needs no index.
+    pub is_one: bool,
 }
 
 /// The pages before several sheets.
@@ -28,6 +30,7 @@ impl Bundle {
     /// The title of the file.
     pub fn title(&self) -> String {
         match self.sheets.as_slice() {
+            [first, ..] if self.is_one => first.title.clone(),
             [only] if self.faults.is_empty() => only.title.clone(),
             sheets => format!("{} cases for the conference", sheets.len()),
         }
@@ -43,7 +46,7 @@ impl Bundle {
 
     /// The index; `None` where there is one sheet alone.
     pub fn index(&self) -> Option<Index> {
-        if self.sheets.len() < 2 && self.faults.is_empty() {
+        if self.is_one || self.sheets.len() < 2 && self.faults.is_empty() {
             return None;
         }
         // Where the index needs more pages, the sheets stand further back.

@@ -9,6 +9,7 @@ mod fit_map;
 mod folders;
 mod growth;
 mod inputs;
+mod lesson;
 mod manual;
 mod open;
 mod otherwise;
@@ -107,7 +108,7 @@ fn is_for_programs(command: Option<&Command>) -> bool {
         Some(Command::Sheet(asked)) => asked
             .format()
             .is_ok_and(|format| format != SheetFormat::Text),
-        Some(Command::Compare(_) | Command::Check(_)) | None => false,
+        Some(Command::Compare(_) | Command::Check(_) | Command::Lesson(_)) | None => false,
     }
 }
 
@@ -123,6 +124,7 @@ fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         Some(Command::Growth(asked)) => growth::run(&asked, out),
         Some(Command::FitMap(asked)) => fit_map::run(&asked, out),
         Some(Command::Workup(asked)) => workup::run(&asked, out),
+        Some(Command::Lesson(asked)) => lesson::run(asked, out),
         Some(Command::Check(asked)) => check::run(&asked, out),
         Some(Command::Manual(asked)) => manual::run(&asked, out),
         Some(Command::Completions(asked)) => manual::completions(&asked, out),

@@ -27,6 +27,7 @@ mod guidance;
 mod harm;
 pub mod house_rules;
 mod implausible;
+pub mod lesson;
 pub mod measure;
 mod measured_words;
 mod outcome;

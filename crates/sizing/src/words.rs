@@ -83,6 +83,13 @@ pub(crate) fn list<S: AsRef<str>>(items: &[S]) -> String {
     }
 }
 
+/// A phrase as the beginning of a sentence.
+pub(crate) fn capital(phrase: &str) -> String {
+    let mut letters = phrase.chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    first.chain(letters).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -25,7 +25,7 @@ fn every_example_of_the_help_can_be_called() {
     fs::write(folder.join("friday.ron"), friday).expect("a file");
     let manual = text(&["manual"]);
     let mut called = 0;
-    for command in ["compare", "draw", "sheet"] {
+    for command in ["compare", "draw", "sheet", "lesson"] {
         let help = text(&[command, "--help"]);
         assert!(help.contains("The decision, the implant's own"), "{help}");
         let examples = help

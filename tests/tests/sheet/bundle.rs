@@ -18,6 +18,7 @@ fn many(count: usize, faults: &[&str]) -> Bundle {
         sheets: sheets.collect(),
         faults: faults.iter().map(|&fault| fault.to_owned()).collect(),
         id: "0123".to_owned(),
+        is_one: false,
     }
 }
 

@@ -72,6 +72,7 @@ pub(crate) fn alone(sheet: Sheet) -> Bundle {
         sheets: vec![sheet],
         faults: Vec::new(),
         id: "0123456789abcdef".to_owned(),
+        is_one: false,
     }
 }
 

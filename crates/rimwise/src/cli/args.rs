@@ -1,8 +1,10 @@
 mod draw;
 pub(super) mod examples;
+mod lesson;
 mod sheet;
 
 pub(super) use draw::{DrawArguments, DrawFormat, DrawGround, DrawLeft, DrawView};
+pub(super) use lesson::LessonArguments;
 pub(super) use sheet::{SheetArguments, SheetFormat, SheetPaper};
 
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
@@ -79,7 +81,11 @@ pub(super) enum Command {
     /// limits, what is not measured and what does not add up
     #[command(after_help = CAUTION)]
     Workup(WorkupArguments),
-    /// Check case, catalogue, house-rule and published-limit files
+    /// Play a lesson that asks before it tells, on a made-up case; without a name, list
+    /// the lessons
+    #[command(after_help = CAUTION, after_long_help = examples::help(examples::LESSON))]
+    Lesson(LessonArguments),
+    /// Check case, lesson, catalogue, house-rule and published-limit files
     #[command(after_help = CAUTION)]
     Check(CheckArguments),
     /// Print the manual: every call, every key of the screen, every file

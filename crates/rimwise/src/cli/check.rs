@@ -1,11 +1,12 @@
 //! `rimwise check`: whether files can be used, and every fault if not.
 
-use super::args::CheckArguments;
-use super::inputs::{BadInput, bad_files, keep, rules};
+use super::args::{Against, CheckArguments};
+use super::inputs::{Around, BadInput, Sound, bad_files, keep, rules};
+use super::lesson;
 use anyhow::Result;
 use files::{
     CATALOGUE_CAP, Disk, FileError, FileKind, FixError, Saved, Source, fix, parse_case,
-    parse_catalogue, parse_guidance, parse_house_rules, visible,
+    parse_catalogue, parse_guidance, parse_house_rules, parse_lesson, visible,
 };
 use sizing::HouseRules;
 use std::io::Write;
@@ -25,7 +26,7 @@ pub(super) fn run(asked: &CheckArguments, out: &mut dyn Write) -> Result<()> {
                 Fixed::Saved(saved) => writeln!(out, "{}", said(path, &saved))?,
             }
         }
-        if let Some(kind) = keep(check(path, rules.value()), &mut faults)? {
+        if let Some(kind) = keep(check(path, rules.value(), asked)?, &mut faults)? {
             writeln!(out, "{}: {kind}", visible(&path.display().to_string()))?;
         }
     }
@@ -75,8 +76,42 @@ fn said(path: &Path, saved: &Saved) -> String {
 }
 
 /// What a file is, in a few words, with its size in the words of its kind.
-fn check(path: &Path, rules: &HouseRules) -> Result<String, FileError> {
-    let source = Source::read(path, CATALOGUE_CAP)?;
+fn check(
+    path: &Path,
+    rules: &HouseRules,
+    asked: &CheckArguments,
+) -> Result<Result<String, FileError>> {
+    let source = match Source::read(path, CATALOGUE_CAP) {
+        Ok(source) => source,
+        Err(error) => return Ok(Err(error)),
+    };
+    if FileKind::of(source.text()) == FileKind::Lesson {
+        let against = Against {
+            rules: asked.rules.clone(),
+            ..Against::default()
+        };
+        let around = Around::read(&against)?.sound()?;
+        return Ok(check_lesson(&source, path, &around));
+    }
+    Ok(check_source(&source, rules))
+}
+
+/// The same of a lesson: each question has an answer, and its case shows its points.
+fn check_lesson(source: &Source, path: &Path, around: &Sound) -> Result<String, FileError> {
+    let file = parse_lesson(source.name(), source.text())?;
+    let course = lesson::course(&file, path.parent(), around)?;
+    let faults = course.faults(&file);
+    if !faults.is_empty() {
+        return Err(FileError::Faulty(faults));
+    }
+    let questions = file.value().lesson.question_count();
+    Ok(format!(
+        "a sound lesson, {questions} questions, each with an answer"
+    ))
+}
+
+/// The same of any other file.
+fn check_source(source: &Source, rules: &HouseRules) -> Result<String, FileError> {
     let (name, text) = (source.name(), source.text());
     Ok(match FileKind::of(text) {
         FileKind::Case => {
@@ -124,6 +159,7 @@ fn check(path: &Path, rules: &HouseRules) -> Result<String, FileError> {
                 limits.adults.len()
             )
         }
+        FileKind::Lesson => parse_lesson(name, text)?.into_value().lesson.title,
     })
 }
 

@@ -13,11 +13,12 @@ use session::Session;
 use sha2::{Digest, Sha256};
 use sizing::engine::{Counter, Engine, Fast};
 use sizing::trial::{TakenIn, Weighing, take_in};
-use sizing::{Catalogue, Draws, Ranking, Setting, Shape, Size, Work, overlaid, rank};
+use sizing::{Catalogue, Draws, HouseRules, Ranking, Setting, Shape, Size, Work, overlaid, rank};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
+use workup::Limits;
 
 /// A call or a file that cannot be used, with what would mend it.
 #[derive(Debug)]
@@ -79,6 +80,23 @@ impl Around {
         Err(bad_files(&self.faults))
     }
 
+    /// All of them, as long as none has a fault.
+    pub(super) fn sound(self) -> Result<Sound> {
+        let rules = self.rules.map(HouseRulesFile::into_value);
+        let limits = self.limits.map(GuidanceFile::into_value);
+        match (rules, self.catalogues, limits) {
+            (Some(rules), Some(catalogues), Some(limits)) if self.faults.is_empty() => {
+                let catalogues = catalogues.into_iter().map(CatalogueFile::into_value);
+                Ok(Sound {
+                    rules: Arc::new(rules),
+                    catalogues: overlaid(catalogues.collect()),
+                    limits,
+                })
+            }
+            _ => Err(bad_files(&self.faults)),
+        }
+    }
+
     /// A case held against them; the faults of all files are told at once.
     pub(super) fn with(mut self, path: &Path) -> Result<Inputs> {
         let faults = &mut self.faults;
@@ -103,6 +121,13 @@ impl Around {
             _ => Err(bad_files(faults)),
         }
     }
+}
+
+/// Rules, catalogues and published limits without a fault.
+pub(super) struct Sound {
+    pub(super) rules: Arc<HouseRules>,
+    pub(super) catalogues: Vec<Catalogue>,
+    pub(super) limits: Limits,
 }
 
 /// A case, the catalogues and the rules, checked, with the digest of their bytes.

@@ -2,7 +2,7 @@
 
 use super::args::{DrawLeft, SheetArguments, SheetFormat, SheetPaper};
 use super::inputs::{BadInput, Inputs, digest};
-use super::{otherwise, workup};
+use super::{lesson, otherwise, workup};
 use anyhow::{Context, Result};
 use files::visible;
 use paper::{Bundle, Paper, Sheet, SheetRequest, html, pdf, plain};
@@ -21,6 +21,11 @@ const MOST: usize = 4;
 pub(super) fn run(asked: &SheetArguments, out: &mut dyn Write) -> Result<()> {
     let format = asked.format()?;
     refuse(asked, format)?;
+    if let [one] = asked.cases.as_slice()
+        && lesson::is_lesson(one)
+    {
+        return write(asked, format, &lesson_bundle(asked, one)?, out);
+    }
     let mut sheets = Vec::new();
     let mut faults = Vec::new();
     for case in &asked.cases {
@@ -45,11 +50,27 @@ pub(super) fn run(asked: &SheetArguments, out: &mut dyn Write) -> Result<()> {
             .map(|fault| fault.replace('\n', "; "))
             .collect(),
         sheets,
+        is_one: false,
     };
+    write(asked, format, &bundle, out)?;
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(BadInput(faults.join("\n")).into())
+    }
+}
+
+/// Writes sheets to the file that was named, else to standard output.
+fn write(
+    asked: &SheetArguments,
+    format: SheetFormat,
+    bundle: &Bundle,
+    out: &mut dyn Write,
+) -> Result<()> {
     let written = match format {
-        SheetFormat::Pdf => pdf::pdf(&bundle),
-        SheetFormat::Html => html::html(&bundle).into_bytes(),
-        SheetFormat::Text => plain::bundle(&bundle).into_bytes(),
+        SheetFormat::Pdf => pdf::pdf(bundle),
+        SheetFormat::Html => html::html(bundle).into_bytes(),
+        SheetFormat::Text => plain::bundle(bundle).into_bytes(),
     };
     if let Some(path) = &asked.out {
         fs::write(path, written)
@@ -58,11 +79,19 @@ pub(super) fn run(asked: &SheetArguments, out: &mut dyn Write) -> Result<()> {
         out.write_all(&written)?;
         out.flush()?;
     }
-    if faults.is_empty() {
-        Ok(())
-    } else {
-        Err(BadInput(faults.join("\n")).into())
-    }
+    Ok(())
+}
+
+/// The two pages of a lesson: questions, and behind them the answers.
+fn lesson_bundle(asked: &SheetArguments, path: &Path) -> Result<Bundle> {
+    let course = lesson::ready(path, &asked.against)?;
+    let sheets = lesson::sheets(&course, asked.paper());
+    Ok(Bundle {
+        id: digest(sheets.iter().flat_map(Sheet::texts)),
+        faults: Vec::new(),
+        sheets,
+        is_one: true,
+    })
 }
 
 /// Refuses what cannot be done before anything is read.
@@ -99,10 +128,7 @@ fn sheet(asked: &SheetArguments, case: &Path) -> Result<Sheet> {
             DrawLeft::Right => Orientation::RightVentricleLeft,
             DrawLeft::Left => Orientation::LeftVentricleLeft,
         },
-        paper: match asked.paper {
-            SheetPaper::A4 => Paper::A4,
-            SheetPaper::Letter => Paper::Letter,
-        },
+        paper: asked.paper(),
         visible,
     };
     Ok(request.sheet())
@@ -136,6 +162,14 @@ fn shown<'a>(asked: &SheetArguments, ranking: &'a Ranking) -> Result<Vec<&'a Can
 }
 
 impl SheetArguments {
+    /// The paper that is asked for.
+    const fn paper(&self) -> Paper {
+        match self.paper {
+            SheetPaper::A4 => Paper::A4,
+            SheetPaper::Letter => Paper::Letter,
+        }
+    }
+
     /// What is to be written: as asked, else by the ending of the file's name.
     pub(super) fn format(&self) -> Result<SheetFormat> {
         if let Some(format) = self.format {

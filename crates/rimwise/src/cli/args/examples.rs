@@ -22,6 +22,12 @@ rimwise sheet outlet-infant --size offset-left/5x3 --paper letter
 rimwise sheet friday.ron --since monday.ron --out sheet.txt
 rimwise sheet outlet-infant mid-muscular --out week.pdf";
 
+/// Of `rimwise lesson`.
+pub(in crate::cli) const LESSON: &str = "\
+rimwise lesson
+rimwise lesson wide-disc
+rimwise sheet wide-disc --out lesson.pdf";
+
 /// The end of a command's help: its examples and the caution.
 pub(super) fn help(examples: &str) -> String {
     let lines: Vec<String> = examples.lines().map(|line| format!("  {line}")).collect();

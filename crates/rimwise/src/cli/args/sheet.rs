@@ -7,7 +7,8 @@ use std::path::PathBuf;
 
 #[derive(Debug, Args)]
 pub(in crate::cli) struct SheetArguments {
-    /// Case files, or names of shipped scenarios
+    /// Case files, or names of shipped scenarios; or one lesson, with its answers on
+    /// the second page
     #[arg(value_name = "CASE", required = true)]
     pub(in crate::cli) cases: Vec<PathBuf>,
     #[command(flatten)]

@@ -1,0 +1,192 @@
+use super::LessonFile;
+use crate::kind::LESSON_CAP;
+use crate::{
+    CaseFile, Diagnostic, FileError, FileKind, Source, parse_case, read_case, setting, shipped,
+};
+use measurement::Quantity;
+use sizing::engine::{Counter, Engine, Fast};
+use sizing::lesson::{Change, NoAnswer, Question, Step, StepKind};
+use sizing::trial::{TakenIn, take_in};
+use sizing::{Case, Catalogue, Draws, HouseRules, Ranking, Work, rank};
+use std::path::Path;
+use std::sync::Arc;
+use workup::Limits;
+
+/// A lesson made ready: every answer is worked out, and none is shown before one was
+/// given.
+#[derive(Clone, Debug)]
+pub struct Course {
+    /// The title of the lesson.
+    pub title: String,
+    /// Its steps.
+    pub steps: Vec<CourseStep>,
+    /// The points of the lesson that its case does not show, by index.
+    pub lost_points: Vec<usize>,
+}
+
+/// A step of a lesson made ready.
+#[derive(Clone, Debug)]
+pub struct CourseStep {
+    /// What it shows.
+    pub shown: Shown,
+    /// The teacher's words.
+    pub words: Option<String>,
+    /// The size in the picture; `None`: nothing is drawn.
+    pub picture: Option<String>,
+    /// The ranked list of the case at this step.
+    pub ranking: Arc<Ranking>,
+}
+
+/// What a step shows.
+#[derive(Clone, Debug)]
+pub enum Shown {
+    /// A question with its answer, or why there is none.
+    Question(Result<Box<Question>, NoAnswer>),
+    /// What the teacher says.
+    Told(String),
+    /// What has changed of the case.
+    Changed(Vec<String>),
+}
+
+/// Draws behind every chance of a lesson.
+const DRAWS: usize = 4096;
+
+impl Course {
+    /// Makes a lesson ready; `None` when it was cancelled.
+    pub fn new(
+        file: &LessonFile,
+        case: Case,
+        (rules, limits): (&Arc<HouseRules>, &Limits),
+        catalogues: &[Catalogue],
+        work: &Work,
+    ) -> Option<Self> {
+        let lesson = &file.value().lesson;
+        let mut before = Arc::new(case.clone());
+        let mut rankings: Vec<Arc<Ranking>> = Vec::new();
+        let mut steps = Vec::new();
+        for (step, case) in lesson.steps.iter().zip(lesson.cases(case)) {
+            // Steps between two changes share their case.
+            let is_new = rankings.is_empty() || matches!(step.what, StepKind::Change(_));
+            if is_new {
+                rankings.push(ranked(&case, (rules, limits), catalogues, work)?);
+            }
+            let ranking = Arc::clone(rankings.last()?);
+            steps.push(CourseStep::new(step, &before, ranking));
+            before = case;
+        }
+        let lost = lesson.lost_points(&rankings);
+        let points = lesson.points.iter().enumerate();
+        Some(Self {
+            title: lesson.title.clone(),
+            steps,
+            lost_points: points
+                .filter(|(_, point)| lost.contains(point))
+                .map(|(index, _)| index)
+                .collect(),
+        })
+    }
+
+    /// What a teacher must mend: questions without an answer, and points that are gone.
+    pub fn faults(&self, file: &LessonFile) -> Vec<Diagnostic> {
+        let steps = self.steps.iter().enumerate();
+        let unanswered = steps.filter_map(|(index, step)| match &step.shown {
+            Shown::Question(Err(why)) => {
+                let found = format!("a question without an answer ({why})");
+                Some(file.step_fault(index, &found, "a question that the program can answer"))
+            }
+            _ => None,
+        });
+        let lost = self
+            .lost_points
+            .iter()
+            .map(|&index| file.point_fault(index));
+        unanswered.chain(lost).collect()
+    }
+}
+
+impl CourseStep {
+    fn new(step: &Step, before: &Case, ranking: Arc<Ranking>) -> Self {
+        let shown = match &step.what {
+            StepKind::Ask(ask) => Shown::Question(ask.question(&ranking).map(Box::new)),
+            StepKind::Tell(text) => Shown::Told(text.clone()),
+            StepKind::Change(change) => Shown::Changed(said(change, before)),
+        };
+        let asked = match &shown {
+            Shown::Question(Ok(question)) => Some(question.shows.clone()),
+            _ => None,
+        };
+        Self {
+            picture: step.show.clone().or(asked),
+            words: step.words.clone(),
+            shown,
+            ranking,
+        }
+    }
+}
+
+/// The case of a lesson: a file beside it, or else a scenario that came with the program.
+pub fn case_of_lesson(file: &LessonFile, beside: Option<&Path>) -> Result<CaseFile, FileError> {
+    let name = &file.value().case;
+    let paths = beside.into_iter().flat_map(|folder| {
+        let plain = folder.join(name);
+        [plain.clone(), plain.with_file_name(format!("{name}.ron"))]
+    });
+    // A lesson may have the name of its case.
+    let mut cases = paths.filter(|path| path.is_file() && !is_lesson(path));
+    if let Some(path) = cases.next() {
+        return read_case(&path);
+    }
+    if let Some((name, text)) = shipped::scenario(name) {
+        return Ok(parse_case(name, text)?);
+    }
+    Err(FileError::Faulty(vec![file.case_fault()]))
+}
+
+/// Whether a file holds a lesson; one that cannot be read does not.
+fn is_lesson(path: &Path) -> bool {
+    let source = Source::read(path, LESSON_CAP);
+    source.is_ok_and(|source| FileKind::of(source.text()) == FileKind::Lesson)
+}
+
+/// A case ranked, with what was seen in its trials taken in.
+fn ranked(
+    case: &Arc<Case>,
+    (rules, limits): (&Arc<HouseRules>, &Limits),
+    catalogues: &[Catalogue],
+    work: &Work,
+) -> Option<Arc<Ranking>> {
+    let mut setting = Arc::new(setting(Arc::clone(case), Arc::clone(rules), Some(limits)));
+    let mut draws = Draws::new(&setting, DRAWS, Draws::SEED).ok();
+    if !case.procedure.trials.is_empty()
+        && let Ok(taken_in) = take_in(&setting, catalogues, DRAWS, Draws::SEED, work)
+    {
+        let taken_in: TakenIn = taken_in?;
+        setting = taken_in.setting;
+        draws = taken_in.draws;
+    }
+    let counter: Option<Box<dyn Counter>> = draws.map(|draws| Fast.prepare(draws));
+    rank(&setting, catalogues, counter.as_deref(), work).map(Arc::new)
+}
+
+/// What a change does to the case before it, in words.
+fn said(change: &Change, before: &Case) -> Vec<String> {
+    let of = |id: &measurement::ReadingId| before.readings.iter().find(|one| one.id == *id);
+    let value = |quantity: Quantity, value: f64| format!("{value} {}", quantity.unit().symbol());
+    let mut said = Vec::new();
+    for (id, new) in &change.values {
+        if let Some(one) = of(id) {
+            let (old, new) = (value(one.quantity, one.value), value(one.quantity, *new));
+            said.push(format!("{}: {new}, before {old}", one.quantity.label()));
+        }
+    }
+    for id in &change.without {
+        if let Some(one) = of(id) {
+            said.push(format!("{}: not measured any more", one.quantity.label()));
+        }
+    }
+    for one in &change.readings {
+        let new = value(one.quantity, one.value);
+        said.push(format!("{}: {new}, measured anew", one.quantity.label()));
+    }
+    said
+}
