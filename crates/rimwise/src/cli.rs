@@ -124,7 +124,7 @@ fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         Some(Command::Growth(asked)) => growth::run(&asked, out),
         Some(Command::FitMap(asked)) => fit_map::run(&asked, out),
         Some(Command::Workup(asked)) => workup::run(&asked, out),
-        Some(Command::Lesson(asked)) => lesson::run(asked, out),
+        Some(Command::Lesson(asked)) => lesson::run(&asked, out),
         Some(Command::Check(asked)) => check::run(&asked, out),
         Some(Command::Manual(asked)) => manual::run(&asked, out),
         Some(Command::Completions(asked)) => manual::completions(&asked, out),

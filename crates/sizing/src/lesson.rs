@@ -10,6 +10,7 @@ mod nudge;
 mod point;
 mod question;
 
+pub(crate) use answers::outcome_of;
 pub use ask::Ask;
 pub use change::Change;
 pub use point::Point;

@@ -47,6 +47,7 @@ mod subject;
 pub mod trial;
 mod turn;
 mod verdict;
+pub mod why;
 mod words;
 pub mod worth;
 

@@ -8,7 +8,7 @@
 
 use files::{
     Diagnostic, Disk, FileKind, Ground, Recovery, in_todays_words, parse_case, parse_catalogue,
-    parse_guidance, parse_house_rules,
+    parse_guidance, parse_house_rules, parse_lesson,
 };
 use measurement::Quantity;
 use sizing::engine::{Engine, Fast};
@@ -70,6 +70,7 @@ fn each_opens_and_says_the_same_in_todays_words() {
                 let read = |text| parse_guidance(&name, text).unwrap().into_value();
                 read(&old) == read(&new)
             }
+            FileKind::Lesson => unreachable!("0.1 had no lessons"),
         };
         assert!(is_same, "{name}");
     }
@@ -210,6 +211,7 @@ fn faults(name: &str, text: &str) -> Vec<Diagnostic> {
         FileKind::Catalogue => parse_catalogue(name, text).unwrap_err(),
         FileKind::HouseRules => parse_house_rules(name, text).unwrap_err(),
         FileKind::Guidance => parse_guidance(name, text).unwrap_err(),
+        FileKind::Lesson => parse_lesson(name, text).unwrap_err(),
     }
 }
 

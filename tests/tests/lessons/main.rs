@@ -4,6 +4,7 @@
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
 mod point;
+mod why;
 
 use files::{Course, LessonFile, Shown, case_of_lesson, parse_lesson, shipped};
 use outside::sample::{shipped_catalogue, shipped_limits, shipped_rules};

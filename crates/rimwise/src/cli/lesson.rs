@@ -16,7 +16,7 @@ use std::sync::atomic::AtomicBool;
 pub(super) use text::sheets;
 
 /// Lists the lessons, or plays one.
-pub(super) fn run(asked: LessonArguments, out: &mut dyn Write) -> Result<()> {
+pub(super) fn run(asked: &LessonArguments, out: &mut dyn Write) -> Result<()> {
     let Some(name) = &asked.lesson else {
         return Ok(write!(out, "{}", text::list())?);
     };

@@ -54,7 +54,7 @@ fn find_or_first<'a>(ranking: &'a Ranking, name: Option<&str>) -> Result<&'a Can
 }
 
 /// The outcome of a check of a size for its subject.
-pub(super) fn outcome_of<'a>(
+pub(crate) fn outcome_of<'a>(
     candidate: &'a Candidate,
     check: &str,
     of: Subject,
