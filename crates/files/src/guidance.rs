@@ -6,7 +6,7 @@ use crate::document::Checked;
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
 use crate::kind::GUIDANCE_CAP;
-use crate::parameters::{ParameterForm, parameters};
+use crate::parameters::{self, ParameterForm};
 use crate::place::Place;
 use crate::{Diagnostic, FileError, FileKind, Source};
 use questions::{QuestionForm, WayForm};
@@ -52,7 +52,7 @@ fn limits(form: LimitsForm, at: &Place, faults: &mut Faults) -> Limits {
     Limits {
         title: faults.text(&at.field("title"), form.title),
         mixed_venous: faults.word(&at.field("mixed_venous"), &form.mixed_venous.0),
-        parameters: parameters::<Parameter>(form.parameters, &at.field("parameters"), faults),
+        parameters: parameters::all::<Parameter>(form.parameters, &at.field("parameters"), faults),
         children: rows::rows(form.children, &at.field("children"), &mut ids, faults),
         adults: rows::rows(form.adults, &at.field("adults"), &mut ids, faults),
         questions: questions::questions(form.not_measured, &at.field("not_measured"), faults),

@@ -13,7 +13,7 @@ mod wide_bounds;
 use crate::document::Checked;
 use crate::faults::Faults;
 use crate::kind::RULES_CAP;
-use crate::parameters::{ParameterForm, parameters};
+use crate::parameters::{self, ParameterForm};
 use crate::place::Place;
 use crate::{Diagnostic, FileError, FileKind, Source};
 use criteria::CriterionRowForm;
@@ -110,6 +110,11 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         .late
         .map(|forms| sites::notes(forms, &at.field("late"), faults));
     let later = Later {
+        parameters: parameters::given::<Parameter>(
+            form.parameters,
+            &at.field("parameters"),
+            faults,
+        ),
         schedule,
         late,
         measured_first,
@@ -121,10 +126,7 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
     };
     let mut rules = HouseRules {
         title: faults.text(&at.field("title"), form.title),
-        parameters: parameters::<Parameter>(form.parameters, &at.field("parameters"), faults)
-            .into_iter()
-            .map(|(value, source)| Sourced { value, source })
-            .collect(),
+        parameters: Vec::new(),
         limits: limits::rows(form.limits, &at.field("limits"), faults),
         defaults: defaults::rows(form.defaults, &at.field("defaults"), faults),
         doubts: readings::doubts(form.doubts, &at.field("doubts"), faults),
@@ -151,8 +153,9 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
     rules
 }
 
-/// The lists that a file of an earlier version does not have.
+/// What a file of an earlier version may not have: rows of parameters, and lists.
 struct Later {
+    parameters: Vec<Option<(f64, String)>>,
     schedule: Option<Vec<ScheduleRow>>,
     late: Option<Vec<NoteRow>>,
     measured_first: Option<Vec<MeasuredFirst>>,
@@ -184,6 +187,20 @@ impl Later {
                 });
             )+};
         }
+        if self.parameters.iter().any(Option::is_none) {
+            lend("parameters (some rows)");
+        }
+        let shipped_parameter = |index: usize| {
+            let shipped: &Option<HouseRules> = &shipped;
+            shipped.as_ref()?.parameters.get(index).cloned()
+        };
+        let given = self.parameters.into_iter().enumerate();
+        rules.parameters = given
+            .filter_map(|(index, given)| match given {
+                Some((value, source)) => Some(Sourced { value, source }),
+                None => shipped_parameter(index),
+            })
+            .collect();
         fill!(
             measured_first,
             caps,
@@ -193,8 +210,7 @@ impl Later {
             late,
             wide_bounds
         );
-        // Each of these has a row, as each parameter has: a version may know more of
-        // them than the file.
+        // Of these and of parameters a version may know more than the file.
         let name = model_errors::lent_name(self.model_errors.is_some());
         rules.model_errors = self.model_errors.unwrap_or_default();
         let has_all = (ModelError::ALL.iter()).all(|&error| rules.model_error(error).is_some());

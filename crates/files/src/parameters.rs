@@ -15,14 +15,16 @@ pub(crate) struct ParameterForm {
     source: String,
 }
 
-/// Every parameter with its source, in the order of the list; one that a file
-/// leaves out is a fault.
-pub(crate) fn parameters<P: ParameterList>(
+/// A parameter with its source, where a file gives it.
+type Given = Option<(f64, String)>;
+
+/// Each parameter that a file gives, in the order of the list.
+pub(crate) fn given<P: ParameterList>(
     forms: Vec<ParameterForm>,
     at: &Place,
     faults: &mut Faults,
-) -> Vec<(f64, String)> {
-    let mut values: Vec<Option<(f64, String)>> = P::LIST.iter().map(|_| None).collect();
+) -> Vec<Given> {
+    let mut values: Vec<Given> = P::LIST.iter().map(|_| None).collect();
     let mut seen = Seen::new();
     for (index, form) in forms.into_iter().enumerate() {
         let at = at.item(index);
@@ -39,6 +41,16 @@ pub(crate) fn parameters<P: ParameterList>(
         let value = faults.number(&at.field("value"), form.value, within, unit);
         values[info.parameter.position()] = Some((value, source));
     }
+    values
+}
+
+/// Every parameter, in the order of the list; one that a file leaves out is a fault.
+pub(crate) fn all<P: ParameterList>(
+    forms: Vec<ParameterForm>,
+    at: &Place,
+    faults: &mut Faults,
+) -> Vec<(f64, String)> {
+    let values = given::<P>(forms, at, faults);
     for (info, value) in P::LIST.iter().zip(&values) {
         if value.is_none() {
             let found = format!("no row for {}", info.name);
@@ -47,4 +59,25 @@ pub(crate) fn parameters<P: ParameterList>(
         }
     }
     values.into_iter().flatten().collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::{parse_house_rules, shipped};
+    use sizing::house_rules::Parameter;
+
+    /// A version may know more parameters than a file of your own.
+    #[test]
+    fn a_parameter_that_rules_do_not_have_is_lent_and_named() {
+        let (name, text) = shipped::HOUSE_RULES;
+        let all = parse_house_rules(name, text).unwrap().into_value();
+        let row = text.lines().find(|line| line.contains("name: tilt_sd,"));
+        let without = text.replace(row.unwrap(), "");
+        let rules = parse_house_rules("rules.ron", &without).unwrap();
+        let rules = rules.into_value();
+        assert_eq!(rules.parameters, all.parameters);
+        assert!(rules.parameter(Parameter::TiltSd) > 0.0);
+        assert_eq!(rules.from_shipped, ["parameters (some rows)"]);
+        assert_eq!(all.from_shipped, [""; 0]);
+    }
 }
