@@ -75,10 +75,12 @@ fn lists_of_its_own_whatever_stands_in_them() {
         for case in Recent::new(Disk::default(), path.clone()).cases() {
             shown(&visible(&case.to_string_lossy()));
         }
+        true
     });
     let looks = "{ \"xterm-256color\": (pictures: \"cells\", colours: \"dark\") }\n";
     every("looks", &[looks], |text| {
         fs::write(&path, text).unwrap();
         let _ = KeptLooks::new(Disk::default(), path.clone()).of("xterm-256color");
+        true
     });
 }

@@ -76,6 +76,55 @@ pub(crate) fn tokens(text: &str) -> Vec<&str> {
     tokens
 }
 
+/// A text as a hand would change it: figures, words of a field for others that the
+/// field has elsewhere, whole rows gone. Most of these are files still.
+pub(crate) fn edited(text: &str, others: &[&str], stream: &mut Stream) -> String {
+    let mut lines: Vec<String> = text.lines().map(str::to_owned).collect();
+    for _ in 0..=stream.place(3) {
+        let at = stream.place(lines.len());
+        let is_row = |line: &str| {
+            let line = line.trim_end();
+            line.ends_with("),") && line.matches('(').count() == line.matches(')').count()
+        };
+        if is_row(&lines[at]) && stream.number() < 0.3 {
+            lines.remove(at);
+            continue;
+        }
+        let cut = tokens(&lines[at]);
+        let mut cut: Vec<String> = cut.into_iter().map(str::to_owned).collect();
+        if !cut.is_empty() {
+            let first = stream.place(cut.len());
+            value(&mut cut, first, others, stream);
+        }
+        lines[at] = cut.concat();
+    }
+    lines.join("\n")
+}
+
+/// Puts another value in the place of the first one from a token on.
+fn value(tokens: &mut [String], first: usize, others: &[&str], stream: &mut Stream) {
+    let Some(colon) = tokens[first..].iter().position(|token| token == ":") else {
+        return;
+    };
+    let (name, at) = (first + colon, first + colon + 2);
+    if name == 0 || at >= tokens.len() {
+        return;
+    }
+    if is_number(&tokens[at]) {
+        tokens[at] = number(&tokens[at], stream);
+        return;
+    }
+    let name = tokens[name - 1].as_str();
+    let elsewhere: Vec<&str> = others
+        .windows(4)
+        .filter(|four| four[0] == name && four[1] == ":")
+        .map(|four| four[3])
+        .collect();
+    if !elsewhere.is_empty() {
+        elsewhere[stream.place(elsewhere.len())].clone_into(&mut tokens[at]);
+    }
+}
+
 /// A text with one to six changes. `others` lends tokens of files of the same kind.
 pub(crate) fn mutant(tokens: &[&str], others: &[&str], stream: &mut Stream) -> String {
     let mut changed: Vec<String> = tokens.iter().map(|&token| token.to_owned()).collect();
