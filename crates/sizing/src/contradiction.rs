@@ -27,6 +27,7 @@ impl Contradiction {
             "typed_twice" => "one reading typed twice",
             "axes_crossed" => "a shorter axis over the longer one",
             "opening_under_defect" => "an opening narrower than the defect",
+            "near_out_of_reach" => "a valve out of reach that was measured near",
             "prolapse_denied" => "a prolapse that is denied",
             _ => "site against measurement",
         }

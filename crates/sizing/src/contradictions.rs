@@ -1,7 +1,7 @@
 use crate::house_rules::Parameter;
 use crate::{Case, Contradiction, Neighbour, ResolvedCase, answered, implausible, repeated, words};
 use geometry::Face;
-use measurement::{Quantity, Site, Valve, is_at_most, is_over, is_under};
+use measurement::{Quantity, Reading, Site, Valve, is_at_most, is_over, is_under};
 
 /// Every contradiction of a case, in a fixed order.
 pub fn contradictions(resolved: &ResolvedCase) -> Vec<Contradiction> {
@@ -12,6 +12,11 @@ pub fn contradictions(resolved: &ResolvedCase) -> Vec<Contradiction> {
             .filter_map(|valve| rim_against_site(resolved, valve)),
     );
     found.extend(borders(resolved.case()));
+    found.extend(
+        Valve::ALL
+            .into_iter()
+            .filter_map(|valve| near_out_of_reach(resolved, valve)),
+    );
     found.extend(AXES.iter().filter_map(|axes| axes_crossed(resolved, axes)));
     found.extend(
         Face::BOTH
@@ -95,6 +100,30 @@ fn borders(case: &Case) -> Option<Contradiction> {
         id: "perimembranous_border".into(),
         says: "a perimembranous defect borders on the tricuspid valve, said to be out of reach"
             .into(),
+        on: Vec::new(),
+        is_impossible: false,
+    })
+}
+
+/// A valve said to be out of reach with a rim so narrow that a disc reaches it. No
+/// check asks of such a valve, so that every verdict rests on the answer.
+fn near_out_of_reach(resolved: &ResolvedCase, valve: Valve) -> Option<Contradiction> {
+    let case = resolved.case();
+    if !case.is_absent(Neighbour::Valve(valve)) {
+        return None;
+    }
+    // What is out of reach is not resolved: its readings are asked themselves.
+    let of_rim = |one: &&Reading| one.quantity == Quantity::rim(valve) && one.set_aside.is_none();
+    let rims = case.readings.iter().filter(of_rim).map(|one| one.value);
+    let rim = rims.min_by(f64::total_cmp)?;
+    let reach = resolved.parameter(Parameter::WithinReach);
+    is_under(rim, reach).then(|| Contradiction {
+        id: "near_out_of_reach".into(),
+        says: format!(
+            "the {} is said to be out of reach, and a rim of {} toward it was read",
+            valve.label(),
+            words::mm(rim)
+        ),
         on: Vec::new(),
         is_impossible: false,
     })

@@ -197,7 +197,7 @@ pub fn notes(setting: &Setting) -> Vec<String> {
     let notes = notes.filter(|note| note.applies(site, weight, qp_qs));
     let from_shipped = (!rules.from_shipped.is_empty()).then(|| {
         format!(
-            "your centre's rules have no {}: the shipped rows count",
+            "your centre's rules lack {}: the shipped rows count",
             crate::words::list(&rules.from_shipped)
         )
     });

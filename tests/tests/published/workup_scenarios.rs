@@ -89,6 +89,11 @@ fn every_kind_of_contradiction_is_found() {
         }),
         "large_shunt_usual_heart"
     ));
+    // A valve said to be out of reach has a rim that a disc reaches, or one that none
+    // does.
+    let beside_valve = |rim: f64| found(&|case| case.readings.push(exact("aortic.rim", rim)));
+    assert!(any(&beside_valve(4.0), "near_out_of_reach"));
+    assert!(!any(&beside_valve(20.0), "near_out_of_reach"));
     let by_echo = |value: f64| {
         found(&|case| {
             let mut other = exact("right_ventricle.systolic", value);

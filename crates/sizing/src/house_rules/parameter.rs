@@ -20,6 +20,7 @@ measurement::parameters! {
     Tie "tie", Se, 0.0 to 10.0, "standard errors within which chances are tied";
     JuxtaArterialRim "juxta_arterial_rim", Mm, 0.0 to 10.0, "arterial rim that contradicts a juxta-arterial site";
     MuscularRim "muscular_rim", Mm, 0.0 to 10.0, "rim that contradicts muscle all round";
+    WithinReach "within_reach", Mm, 0.0 to 60.0, "rim that contradicts a valve out of reach";
 }
 
 /// What is known of a parameter before a file gives it.
