@@ -89,6 +89,7 @@ pub use source::{Position, Source};
 pub use splice::SpliceError;
 pub use store::{
     Disk, Expect, Fault, Operation, Saved, StoreError, digest_on_disk, save, save_in_own_folder,
+    write_out,
 };
 pub use text::{excerpt, visible};
 pub use unfiled::Unfiled;

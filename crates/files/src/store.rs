@@ -75,6 +75,38 @@ pub fn save(disk: &Disk, path: &Path, text: &str, expect: Expect) -> Result<Save
     Ok(Saved { digest, kept })
 }
 
+/// Writes a file for others, which the program never reads again: whole or not at
+/// all, and over one that is there only where the user was told and chose to. Unlike
+/// [`save`] it follows no link: what a link, a folder, a pipe or a device stands for
+/// is nothing that a sheet is printed into.
+pub fn write_out(disk: &Disk, path: &Path, bytes: &[u8], over: bool) -> Result<(), StoreError> {
+    let model = ensure_free(path, over)?;
+    let (_, synced) = replace(disk, path, bytes, model.as_ref(), || {
+        ensure_free(path, over).map(drop)
+    })?;
+    synced.map_err(|cause| StoreError::of(path, cause))
+}
+
+/// What stands at a path where a file is to be written; an error where it may not be
+/// written over.
+fn ensure_free(path: &Path, over: bool) -> Result<Option<Metadata>, StoreError> {
+    let model = match path.symlink_metadata() {
+        Ok(model) => model,
+        Err(cause) if cause.kind() == ErrorKind::NotFound => return Ok(None),
+        Err(cause) => return Err(StoreError::of(path, cause)),
+    };
+    if !model.is_file() {
+        return Err(StoreError::not_a_file(path));
+    }
+    if model.permissions().readonly() {
+        return Err(StoreError::read_only(path));
+    }
+    if !over {
+        return Err(StoreError::exists(path));
+    }
+    Ok(Some(model))
+}
+
 /// Keeps a text of format 1 beside its file; `None` where one is kept already.
 fn keep_old(
     disk: &Disk,

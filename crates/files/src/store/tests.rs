@@ -208,3 +208,71 @@ fn drafts_left_behind_are_swept() {
     save(&Disk::default(), &path, "x", Expect::NoFile).unwrap();
     assert_eq!(scratch.names(), [".case.ron.rimwise-draft-2-0", "case.ron"]);
 }
+
+#[test]
+fn what_is_written_for_others_replaces_nothing_unasked_and_follows_no_link() {
+    let scratch = Scratch::new("store-out");
+    let disk = Disk::default();
+    let path = scratch.path("sheet.pdf");
+    write_out(&disk, &path, b"first", false).unwrap();
+    let again = write_out(&disk, &path, b"second", false).unwrap_err();
+    assert!(matches!(again, StoreError::Exists { .. }), "{again}");
+    assert_eq!(fs::read(&path).unwrap(), b"first");
+    set_mode(&path, 0o640);
+    write_out(&disk, &path, b"second", true).unwrap();
+    assert_eq!(
+        (fs::read(&path).unwrap(), mode(&path)),
+        (b"second".to_vec(), 0o640)
+    );
+    // What is no file of its own is never written into, whatever the user said.
+    symlink(&path, scratch.path("link.pdf")).unwrap();
+    symlink(scratch.path("none"), scratch.path("dangling.pdf")).unwrap();
+    fs::create_dir(scratch.path("folder.pdf")).unwrap();
+    let fifo = scratch.path("pipe.pdf");
+    let made = std::process::Command::new("mkfifo").arg(&fifo).status();
+    assert!(made.unwrap().success());
+    for name in ["link.pdf", "dangling.pdf", "folder.pdf", "pipe.pdf"] {
+        for over in [false, true] {
+            let error = write_out(&disk, &scratch.path(name), b"third", over).unwrap_err();
+            assert!(
+                matches!(error, StoreError::NotAFile { .. }),
+                "{name}: {error}"
+            );
+        }
+    }
+    assert_eq!(fs::read(&path).unwrap(), b"second");
+    let device = write_out(&disk, Path::new("/dev/null"), b"third", true).unwrap_err();
+    assert!(matches!(device, StoreError::NotAFile { .. }), "{device}");
+    let nowhere = write_out(&disk, &scratch.path("no/sheet.pdf"), b"third", false).unwrap_err();
+    assert!(matches!(nowhere, StoreError::NoFolder { .. }), "{nowhere}");
+    set_mode(&path, 0o440);
+    let kept = write_out(&disk, &path, b"third", true).unwrap_err();
+    assert!(matches!(kept, StoreError::ReadOnly { .. }), "{kept}");
+}
+
+/// Whatever of the disk fails, what stood there stands there, and no draft is left.
+#[test]
+fn a_sheet_is_written_whole_or_not_at_all() {
+    let scratch = Scratch::new("store-out-failing");
+    let path = scratch.path("sheet.pdf");
+    for operation in Operation::ALL {
+        for fault in [Fault::NoRoom, Fault::Broken] {
+            fs::write(&path, "before").unwrap();
+            let disk = Disk::failing(move |asked, _| (asked == operation).then_some(fault));
+            let written = write_out(&disk, &path, b"after", true);
+            let now = fs::read(&path).unwrap();
+            match (written, operation) {
+                // The name alone was not forced to disk.
+                (_, Operation::SyncFolder | Operation::Remove) | (Ok(()), _) => {
+                    assert_eq!(now, b"after", "{operation:?}");
+                }
+                (Err(_), _) => assert_eq!(now, b"before", "{operation:?}"),
+            }
+            for draft in scratch.names() {
+                if draft != "sheet.pdf" && operation != Operation::Remove {
+                    panic!("{draft} is left after {operation:?}");
+                }
+            }
+        }
+    }
+}
