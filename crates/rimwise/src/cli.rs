@@ -12,7 +12,6 @@ mod inputs;
 mod lesson;
 mod manual;
 mod open;
-mod otherwise;
 mod output;
 mod rank;
 mod report;
@@ -23,7 +22,7 @@ mod workup;
 
 use crate::ascii::{self, AsciiWriter, ascii};
 use anyhow::Result;
-use args::{Arguments, Command, Format, ManualFormat, PageFormat, SheetFormat, TextFormat};
+use args::{Arguments, Command, Format, ManualFormat, PageFormat, TextFormat};
 use clap::Parser;
 use inputs::BadInput;
 use output::Output;
@@ -107,7 +106,7 @@ fn is_for_programs(command: Option<&Command>) -> bool {
         Some(Command::Completions(_) | Command::Draw(_)) => true,
         Some(Command::Sheet(asked)) => asked
             .format()
-            .is_ok_and(|format| format != SheetFormat::Text),
+            .is_ok_and(|format| format != paper::Format::Text),
         Some(Command::Compare(_) | Command::Check(_) | Command::Lesson(_)) | None => false,
     }
 }

@@ -3,7 +3,9 @@
 mod alike;
 mod ascii;
 mod cli;
+mod digest;
 mod environment;
+mod otherwise;
 mod text;
 mod told;
 mod tui;

@@ -17,11 +17,13 @@ mod recorder;
 mod replies;
 #[cfg(test)]
 mod scripts;
+mod sheet;
 mod terminal_looks;
 mod theme;
 
 pub(crate) use plain::plain;
 pub(crate) use recorder::Recorder;
+pub(crate) use sheet::OtherTexts;
 pub(crate) use terminal_looks::TerminalLooks;
 
 use anyhow::Result;
@@ -32,7 +34,8 @@ use program::Program;
 use session::{Effect, Keeper, Session, Worker};
 use sizing::engine::Fast;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
-use std::time::Instant;
+use std::thread;
+use std::time::{Duration, Instant};
 
 /// Runs the terminal UI on a session until it is left; what comes in is written to
 /// the recorder, where there is one.
@@ -44,10 +47,12 @@ pub(crate) fn run(
     keeper: Keeper,
     threads: usize,
     recorder: Option<Recorder>,
-    kept: Option<TerminalLooks>,
+    (kept, others): (Option<TerminalLooks>, OtherTexts),
 ) -> Result<()> {
     let mut guard = Guard::enter()?;
-    let mut program = Program::new(session, keeper, recorder).with_kept_looks(kept);
+    let mut program = Program::new(session, keeper, recorder)
+        .with_kept_looks(kept)
+        .with_other_texts(others);
     draw(&mut program, &mut guard)?;
     let (sender, messages) = channel();
     listen::terminal(sender.clone())?;
@@ -60,6 +65,7 @@ pub(crate) fn run(
     let ended = go_on(&mut program, &mut guard, &worker, (&sender, &messages));
     // Where the terminal is gone there is nothing to erase.
     let _ = guard.send(&program.erase_pixels());
+    finish_sheets(&mut program, &messages);
     // However it ended, what was confirmed is on disk.
     program.close();
     match ended {
@@ -98,6 +104,7 @@ fn go_on(
             draw(program, guard)?;
         }
         order(program, &mut painter, sender)?;
+        make_sheet(program, sender)?;
     }
 }
 
@@ -193,6 +200,33 @@ fn order(
         painter.order(order);
     }
     Ok(())
+}
+
+/// Has a sheet that was asked for made, and hears of it when it is.
+fn make_sheet(program: &mut Program, sender: &Sender<Message>) -> Result<()> {
+    let Some(order) = program.take_sheet() else {
+        return Ok(());
+    };
+    let sender = sender.clone();
+    thread::Builder::new().name("sheet".into()).spawn(move || {
+        let made = order.made();
+        // Nobody listens any more where the program is ending.
+        let _ = sender.send(Message::Sheet(order.asked, made));
+    })?;
+    Ok(())
+}
+
+/// Writes what is still being made: who asked for a sheet and left finds it.
+fn finish_sheets(program: &mut Program, messages: &Receiver<Message>) {
+    /// No sheet takes nearly as long.
+    const PATIENCE: Duration = Duration::from_secs(10);
+    while program.is_making_sheet() {
+        match messages.recv_timeout(PATIENCE) {
+            Ok(sheet @ Message::Sheet(..)) => program.take(sheet, Instant::now()),
+            Ok(_) => {}
+            Err(_) => return,
+        }
+    }
 }
 
 /// The next message. While something is worked out that is not said to be, no

@@ -6,6 +6,9 @@ use std::path::PathBuf;
 pub enum Errand {
     /// The case is saved.
     Save(Save),
+    /// The sheet for the team is made of the list that is shown, and written: the
+    /// keeper leaves it to who can make one and takes its bytes.
+    Sheet(SheetFile),
     /// The cases that can be opened are listed.
     Choose,
     /// The case of a file is opened in place of this one.
@@ -27,6 +30,15 @@ pub enum Errand {
     ReadShelf,
     /// The program ends; what was not saved is dropped for good.
     Abandon,
+}
+
+/// The file into which the sheet for the team is written; its ending says as what.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SheetFile {
+    /// The file.
+    pub to: PathBuf,
+    /// Whether the operator was told what is there, and chose to write over it.
+    pub over: bool,
 }
 
 /// How the case is saved.

@@ -5,6 +5,7 @@ mod events;
 mod questions;
 mod recovery;
 mod save;
+mod sheet;
 mod shelf;
 mod unfiled;
 mod watch;
@@ -187,6 +188,7 @@ impl Keeper {
             if changes.is_empty() {
                 match waiting.pop_front() {
                     None => return others,
+                    Some(sheet @ Effect::File(Errand::Sheet(_))) => others.push(sheet),
                     Some(Effect::File(errand)) => {
                         self.force_all(&mut events);
                         self.errand(session, &mut events, errand);
@@ -214,6 +216,8 @@ impl Keeper {
             Errand::Abandon => self.abandon(events),
             Errand::KeepShelf { over } => self.keep_shelf(session, events, over),
             Errand::ReadShelf => self.read_shelf(events),
+            // Others make it, and give its bytes.
+            Errand::Sheet(_) => {}
         }
     }
 

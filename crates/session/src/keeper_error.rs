@@ -54,6 +54,12 @@ pub enum KeeperError {
     /// A file of format 1 was put into the words of format 2.
     #[error("in the words of format 2; the file as it was is {0}")]
     Translated(String),
+    /// The name of a file that is to be a sheet does not say as what.
+    #[error("the name has to end in .pdf, .html or .txt")]
+    SheetEnding,
+    /// A sheet could not be made.
+    #[error("no sheet: {0}")]
+    NoSheet(String),
     /// No case that came with the program has the name.
     #[error("no case called {0} came with the program")]
     NoSuchShipped(String),

@@ -71,7 +71,7 @@ pub use doubt::Doubt;
 pub use edit::Edit;
 pub use editor::Editor;
 pub use effect::Effect;
-pub use errand::{Errand, Save};
+pub use errand::{Errand, Save, SheetFile};
 pub use event::{Event, FileEvent, Target};
 pub use hint::Hint;
 pub use history::History;

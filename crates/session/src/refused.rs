@@ -37,6 +37,12 @@ pub enum Refused {
     /// The test card lies over the panels already.
     #[error("the test card is shown: esc closes it")]
     TestCardShown,
+    /// The ranked list is not whole yet.
+    #[error("the list is still being worked out")]
+    NoListYet,
+    /// There is no ranked list, for a reason.
+    #[error("no sheet without a list: {0}")]
+    NoList(String),
     /// No file to read again.
     #[error("the case is in no file yet")]
     InNoFile,

@@ -8,3 +8,4 @@ mod played;
 mod recovery;
 mod replies;
 mod screen;
+mod sheet;

@@ -7,6 +7,7 @@ pub(super) use draw::{DrawArguments, DrawFormat, DrawGround, DrawLeft, DrawView}
 pub(super) use lesson::LessonArguments;
 pub(super) use sheet::{SheetArguments, SheetFormat, SheetPaper};
 
+use crate::otherwise::MAP_DRAWS;
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use measurement::Quantity;
@@ -21,8 +22,6 @@ pub(super) const WIDTH: usize = 80;
 
 /// Draws where a call names none.
 const DRAWS: usize = 4096;
-/// Draws of a map where a call names none.
-pub(super) const MAP_DRAWS: usize = 1024;
 /// Rows of a table where a call names none.
 const TOP: usize = 12;
 

@@ -1,8 +1,9 @@
 //! `rimwise fit-map`: which waists and discs would fit.
 
 use super::args::{FitMapArguments, Format};
-use super::inputs::{BadInput, CANCELLED, Inputs, Ready};
+use super::inputs::{BadInput, Inputs, Ready};
 use super::report::fit_map::{Mapped, csv, json, table};
+use crate::otherwise::CANCELLED;
 use anyhow::{Context, Result};
 use sizing::engine::Counter;
 use sizing::fit_map::{Axis, Form, Refinement, best_length, marks, nearest_form};

@@ -2,15 +2,18 @@
 
 use super::args::{Against, Common};
 use super::folders;
+use crate::digest::digest;
+use crate::otherwise::{CANCELLED, Otherwise};
+use crate::tui::OtherTexts;
+use ::workup::{Limits, Workup};
 use anyhow::{Context, Result};
 use files::{
     CaseFile, CatalogueFile, Diagnostic, FileError, GuidanceFile, HouseRulesFile, Source,
     parse_case, parse_catalogue, parse_guidance, parse_house_rules, planned_on, read_case,
-    read_catalogue, read_guidance, read_house_rules, shipped,
+    read_catalogue, read_guidance, read_house_rules, shipped, workup_input,
 };
 use paper::Provenance;
 use session::Session;
-use sha2::{Digest, Sha256};
 use sizing::engine::{Counter, Engine, Fast};
 use sizing::trial::{TakenIn, Weighing, take_in};
 use sizing::{Catalogue, Draws, HouseRules, Ranking, Setting, Shape, Size, Work, overlaid, rank};
@@ -18,7 +21,6 @@ use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
-use workup::Limits;
 
 /// A call or a file that cannot be used, with what would mend it.
 #[derive(Debug)]
@@ -169,6 +171,23 @@ impl Inputs {
         )
     }
 
+    /// The texts of all but the case, which the screen digests beside it.
+    pub(super) fn others(&self) -> OtherTexts {
+        let text = |source: &Source| source.original().into_owned();
+        let mut catalogues: Vec<String> = self
+            .catalogues
+            .iter()
+            .map(|one| text(one.source()))
+            .collect();
+        let own = self.has_own.then(|| catalogues.pop()).flatten();
+        OtherTexts {
+            catalogues,
+            own: own.zip(self.catalogues.last().map(|own| own.value().clone())),
+            rules: text(self.rules.source()),
+            limits: text(self.limits.source()),
+        }
+    }
+
     /// Opens them for work on the screen; the user's own catalogue with its file.
     pub(super) fn session(mut self) -> (Session, Option<CatalogueFile>) {
         let own = self.has_own.then(|| self.catalogues.pop()).flatten();
@@ -241,6 +260,7 @@ impl Inputs {
             counter: draws.map(|draws| Fast.prepare(draws)),
             weighing,
             provenance,
+            limits: self.limits.into_value(),
             threads,
             never,
         })
@@ -275,6 +295,8 @@ pub(super) struct Ready {
     /// What the trials made of the draws; `None`: there are none, or they are left out.
     pub(super) weighing: Option<Weighing>,
     pub(super) provenance: Provenance,
+    /// The published limits against which the case is worked up.
+    pub(super) limits: Limits,
     threads: usize,
     /// A call on the command line is ended from outside.
     never: AtomicBool,
@@ -307,6 +329,25 @@ impl Ready {
             })
     }
 
+    /// What would have to be otherwise for a size of its ranking to fit, in paragraphs
+    /// with their titles.
+    pub(super) fn otherwise(&self, ranking: &Ranking) -> Result<Vec<(&'static str, String)>> {
+        let otherwise = Otherwise {
+            ranking,
+            catalogues: &self.catalogues,
+            draws: self.provenance.draws,
+            seed: self.provenance.seed,
+            weighed: self.weighing.as_ref().and(self.counter.as_deref()),
+        };
+        otherwise.says(&self.work())
+    }
+
+    /// Its work-up.
+    pub(super) fn work_up(&self, ranking: &Ranking) -> Result<Workup> {
+        let Provenance { draws, seed, .. } = self.provenance;
+        work_up(&ranking.setting, &self.limits, draws, seed)
+    }
+
     /// Every size in order.
     pub(super) fn rank(&self) -> Result<Ranking> {
         rank(
@@ -319,27 +360,20 @@ impl Ready {
     }
 }
 
-/// What is said where work that nobody can cancel was cancelled.
-pub(super) const CANCELLED: &str = "the work was cancelled";
+/// The work-up of a case against published limits.
+pub(super) fn work_up(
+    setting: &Setting,
+    limits: &Limits,
+    draws: usize,
+    seed: u64,
+) -> Result<Workup> {
+    Workup::new(&workup_input(setting), limits, draws, seed)
+        .map_err(|error| BadInput(format!("--draws: {error}")).into())
+}
 
 /// SHA-256 over the bytes of files, in hexadecimal digits.
 pub(super) fn sha256<'a>(files: impl Iterator<Item = &'a Source>) -> String {
     digest(files.map(Source::original))
-}
-
-/// SHA-256 over texts, in hexadecimal digits.
-pub(super) fn digest(texts: impl Iterator<Item = impl AsRef<str>>) -> String {
-    let mut digest = Sha256::new();
-    for text in texts {
-        digest.update(text.as_ref().as_bytes());
-    }
-    digest
-        .finalize()
-        .iter()
-        .fold(String::new(), |mut text, byte| {
-            let _ = write!(text, "{byte:02x}");
-            text
-        })
 }
 
 /// The case of a path, or the shipped scenario of that name where no such file is.

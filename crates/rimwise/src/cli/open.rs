@@ -32,7 +32,9 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         if is_lost {
             asked.common.case = demonstration();
         }
-        let (session, own) = Inputs::read(&asked.common)?.session();
+        let inputs = Inputs::read(&asked.common)?;
+        let others = inputs.others();
+        let (session, own) = inputs.session();
         let kept = kept_looks();
         let chosen = kept.as_ref().map(TerminalLooks::words);
         let mut session = session
@@ -67,7 +69,13 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         });
         // One core is left to the screen: a key never waits for the counting.
         let threads = (threads - 1).max(1);
-        return tui::run(session, keeper, threads, record.transpose()?, kept);
+        return tui::run(
+            session,
+            keeper,
+            threads,
+            record.transpose()?,
+            (kept, others),
+        );
     }
     rank::run(&asked, out)?;
     if let Some(others @ 1..) = arguments.cases.len().checked_sub(1) {

@@ -4,9 +4,7 @@ mod many;
 
 use super::args::{Format, RankArguments};
 use super::inputs::Inputs;
-use super::otherwise;
 use super::report::{csv, json, table, trials};
-use super::workup;
 use anyhow::Result;
 use std::io::Write;
 
@@ -19,8 +17,8 @@ pub(super) fn run(asked: &RankArguments, out: &mut dyn Write) -> Result<()> {
     let (ranking, provenance) = (ready.rank()?, &ready.provenance);
     match asked.format {
         Format::Table => {
-            let banner = workup::banner(&ranking.setting, asked.common.draws, asked.common.seed)?;
-            let mut otherwise = otherwise::says(&ready, &ranking)?;
+            let banner = ready.work_up(&ranking)?.banner;
+            let mut otherwise = ready.otherwise(&ranking)?;
             if let Some(weighing) = &ready.weighing {
                 otherwise.push(("Trials: ", trials::taken_in(weighing)));
             }

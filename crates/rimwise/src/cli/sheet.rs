@@ -1,11 +1,12 @@
 //! `rimwise sheet`: one page for the whole team.
 
 use super::args::{DrawLeft, SheetArguments, SheetFormat, SheetPaper};
-use super::inputs::{BadInput, Inputs, digest};
-use super::{lesson, otherwise, workup};
+use super::inputs::{BadInput, Inputs};
+use super::lesson;
+use crate::digest::digest;
 use anyhow::{Context, Result};
 use files::visible;
-use paper::{Bundle, Paper, Sheet, SheetRequest, html, pdf, plain};
+use paper::{Bundle, Format, Paper, Sheet, SheetRequest};
 use scene::plate::Orientation;
 use sizing::{Candidate, Changes, Ranking};
 use std::fs;
@@ -63,15 +64,11 @@ pub(super) fn run(asked: &SheetArguments, out: &mut dyn Write) -> Result<()> {
 /// Writes sheets to the file that was named, else to standard output.
 fn write(
     asked: &SheetArguments,
-    format: SheetFormat,
+    format: Format,
     bundle: &Bundle,
     out: &mut dyn Write,
 ) -> Result<()> {
-    let written = match format {
-        SheetFormat::Pdf => pdf::pdf(bundle),
-        SheetFormat::Html => html::html(bundle).into_bytes(),
-        SheetFormat::Text => plain::bundle(bundle).into_bytes(),
-    };
+    let written = format.bytes(bundle);
     if let Some(path) = &asked.out {
         fs::write(path, written)
             .with_context(|| format!("cannot write {}", visible(&path.to_string_lossy())))?;
@@ -95,7 +92,7 @@ fn lesson_bundle(asked: &SheetArguments, path: &Path) -> Result<Bundle> {
 }
 
 /// Refuses what cannot be done before anything is read.
-fn refuse(asked: &SheetArguments, format: SheetFormat) -> Result<()> {
+fn refuse(asked: &SheetArguments, format: Format) -> Result<()> {
     let refusal = if asked.sizes.len() > MOST {
         format!("--size: a sheet has room for {MOST} sizes at most")
     } else if asked.cases.len() > 1 && !asked.sizes.is_empty() {
@@ -103,7 +100,7 @@ fn refuse(asked: &SheetArguments, format: SheetFormat) -> Result<()> {
             .to_owned()
     } else if asked.cases.len() > 1 && asked.since.is_some() {
         "--since: names an earlier state of one case; leave it out for several".to_owned()
-    } else if format == SheetFormat::Pdf && asked.out.is_none() && io::stdout().is_terminal() {
+    } else if format == Format::Pdf && asked.out.is_none() && io::stdout().is_terminal() {
         "a PDF is not for a terminal; add --out FILE".to_owned()
     } else {
         return Ok(());
@@ -116,12 +113,12 @@ fn sheet(asked: &SheetArguments, case: &Path) -> Result<Sheet> {
     let common = asked.common(case.to_owned());
     let ready = Inputs::read(&common)?.ready(&common)?;
     let ranking = ready.rank()?;
-    let workup = workup::by_shipped_limits(&ranking.setting, asked.draws, asked.seed)?;
+    let workup = ready.work_up(&ranking)?;
     let request = SheetRequest {
         shown: shown(asked, &ranking)?,
         ranking: &ranking,
         workup: &workup,
-        otherwise: otherwise::says(&ready, &ranking)?,
+        otherwise: ready.otherwise(&ranking)?,
         since: since(asked, &ranking)?,
         from: &ready.provenance,
         orientation: match asked.left {
@@ -171,23 +168,24 @@ impl SheetArguments {
     }
 
     /// What is to be written: as asked, else by the ending of the file's name.
-    pub(super) fn format(&self) -> Result<SheetFormat> {
+    pub(super) fn format(&self) -> Result<Format> {
         if let Some(format) = self.format {
-            return Ok(format);
+            return Ok(match format {
+                SheetFormat::Pdf => Format::Pdf,
+                SheetFormat::Html => Format::Html,
+                SheetFormat::Text => Format::Text,
+            });
         }
-        let ending = self.out.as_deref().and_then(Path::extension);
-        let Some(ending) = ending.map(|ending| ending.to_string_lossy().to_lowercase()) else {
-            return Ok(SheetFormat::Text);
+        let Some(out) = self.out.as_deref().filter(|out| out.extension().is_some()) else {
+            return Ok(Format::Text);
         };
-        match ending.as_str() {
-            "pdf" => Ok(SheetFormat::Pdf),
-            "html" | "htm" => Ok(SheetFormat::Html),
-            "txt" => Ok(SheetFormat::Text),
-            ending => Err(BadInput(format!(
+        Format::of_ending(out).ok_or_else(|| {
+            let ending = out.extension().unwrap_or_default().to_string_lossy();
+            BadInput(format!(
                 "--out: a name that ends in .{} says nothing of the format; add --format pdf, html or text",
-                visible(ending)
+                visible(&ending)
             ))
-            .into()),
-        }
+            .into()
+        })
     }
 }

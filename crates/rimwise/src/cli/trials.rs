@@ -1,8 +1,9 @@
 //! `rimwise trials`: what was seen when sizes were opened, and what it changes.
 
 use super::args::{TextFormat, TrialsArguments};
-use super::inputs::{CANCELLED, Inputs};
+use super::inputs::Inputs;
 use super::report::{trials, trials_json};
+use crate::otherwise::CANCELLED;
 use anyhow::{Context, Result};
 use sizing::engine::{Engine, Fast};
 use sizing::trial::what_next;

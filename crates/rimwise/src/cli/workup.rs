@@ -1,15 +1,12 @@
 //! `rimwise workup`: what bears on closing the defect at all.
 
 use super::args::{PageFormat, WorkupArguments};
-use super::inputs::{BadInput, bad_files, case, keep, limits, rules, sha256};
+use super::inputs::{bad_files, case, keep, limits, rules, sha256, work_up};
 use super::report::{workup_json, workup_table};
 use anyhow::Result;
-use files::workup_input;
 use paper::Provenance;
-use sizing::Setting;
 use std::io::Write;
 use std::sync::Arc;
-use workup::{Banner, Limits, Workup};
 
 /// Works a case up and writes the page.
 pub(super) fn run(asked: &WorkupArguments, out: &mut dyn Write) -> Result<()> {
@@ -38,21 +35,4 @@ pub(super) fn run(asked: &WorkupArguments, out: &mut dyn Write) -> Result<()> {
         PageFormat::Table => workup_table::write(out, &page, &setting, &from),
         PageFormat::Json => workup_json::write(out, &page, &setting, &from),
     }
-}
-
-/// What stands above a ranking, by the shipped limits.
-pub(super) fn banner(setting: &Setting, draws: usize, seed: u64) -> Result<Banner> {
-    Ok(by_shipped_limits(setting, draws, seed)?.banner)
-}
-
-/// The work-up of a case by the shipped limits.
-pub(super) fn by_shipped_limits(setting: &Setting, draws: usize, seed: u64) -> Result<Workup> {
-    let limits = keep(limits(None), &mut Vec::new())?;
-    let limits = limits.ok_or_else(|| BadInput("the shipped limits have a fault".into()))?;
-    work_up(setting, limits.value(), draws, seed)
-}
-
-fn work_up(setting: &Setting, limits: &Limits, draws: usize, seed: u64) -> Result<Workup> {
-    Workup::new(&workup_input(setting), limits, draws, seed)
-        .map_err(|error| BadInput(format!("--draws: {error}")).into())
 }

@@ -28,7 +28,7 @@ mod test_card;
 
 use super::theme::Theme;
 use files::visible;
-pub(super) use pictures::Studio;
+pub(super) use pictures::{Studio, orientation};
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::Line;

@@ -78,8 +78,8 @@ impl Input {
             Message::Wheel(at, down) => Self::Wheel(*at, *down),
             Message::Reply(reply) => Self::Reply(ReplyLabel::of(reply)),
             Message::Resize(size) => Self::Size(*size),
-            // Pixels change nothing that is recorded.
-            Message::Redraw | Message::Painted(_) => Self::Wait,
+            // Neither pixels nor a sheet change anything that is recorded.
+            Message::Redraw | Message::Painted(_) | Message::Sheet(..) => Self::Wait,
             #[cfg(unix)]
             Message::Suspend => Self::Suspend,
             #[cfg(unix)]

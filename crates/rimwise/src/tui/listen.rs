@@ -5,7 +5,7 @@ use super::painter::PixelPictures;
 use super::replies::ReplyFilter;
 use crossterm::event::{self, Event, MouseButton, MouseEvent, MouseEventKind};
 use ratatui::layout::{Position, Size};
-use session::{Key, Reply};
+use session::{KeeperError, Key, Reply, SheetFile};
 #[cfg(unix)]
 use signal_hook::consts::{SIGCONT, SIGHUP, SIGTERM, SIGTSTP};
 #[cfg(unix)]
@@ -33,6 +33,8 @@ pub(super) enum Message {
     Reply(Reply),
     /// Pictures in pixels are painted.
     Painted(PixelPictures),
+    /// A sheet is made, or could not be.
+    Sheet(SheetFile, Result<Vec<u8>, KeeperError>),
     /// The screen has another size.
     Resize(Size),
     /// Nothing came for a while.

@@ -9,10 +9,11 @@ use super::painter::PixelOrder;
 use super::patience::Patience;
 use super::pixels::PixelScreen;
 use super::recorder::Recorder;
+use super::sheet::{OtherTexts, SheetOrder};
 use super::terminal_looks::TerminalLooks;
 use super::theme::Theme;
 use ratatui::Frame;
-use session::{Effect, Event, Keeper, Key, RankingResult, Session};
+use session::{Effect, Errand, Event, FileEvent, Keeper, Key, RankingResult, Session, SheetFile};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
@@ -32,6 +33,10 @@ pub(super) struct Program {
     ordered: Option<PixelOrder>,
     /// When the program began.
     started: Option<Instant>,
+    others: OtherTexts,
+    sheet: Option<SheetOrder>,
+    /// How many sheets are being made.
+    unmade: usize,
     /// What is left for worker and terminal to do.
     effects: Vec<Effect>,
 }
@@ -53,6 +58,9 @@ impl Program {
             pixels: PixelScreen::default(),
             ordered: None,
             started: None,
+            others: OtherTexts::default(),
+            sheet: None,
+            unmade: 0,
             effects: Vec::new(),
         }
     }
@@ -60,6 +68,12 @@ impl Program {
     /// The program with a place where looks are kept that the operator chooses.
     pub(super) fn with_kept_looks(mut self, kept: Option<TerminalLooks>) -> Self {
         self.kept_looks = kept.map(|kept| kept.beginning_with(self.session.view().looks));
+        self
+    }
+
+    /// The program with the texts that a sheet names beside that of the case.
+    pub(super) fn with_other_texts(mut self, others: OtherTexts) -> Self {
+        self.others = others;
         self
     }
 
@@ -112,9 +126,33 @@ impl Program {
         for effect in others {
             match effect {
                 Effect::LetGo(assessed) => self.not_shown.push(assessed),
+                Effect::File(Errand::Sheet(asked)) => self.order_sheet(asked),
                 other => self.effects.push(other),
             }
         }
+    }
+
+    fn order_sheet(&mut self, asked: SheetFile) {
+        match SheetOrder::of(&self.session, &self.keeper, &self.others, asked.clone()) {
+            Ok(order) => {
+                self.sheet = Some(order);
+                let says = FileEvent::Done("making the sheet …".to_owned());
+                self.session.update(Event::File(Box::new(says)));
+            }
+            Err(why) => self.keeper.write_sheet(&mut self.session, &asked, Err(why)),
+        }
+    }
+
+    /// The sheet that is to be made, once.
+    pub(super) fn take_sheet(&mut self) -> Option<SheetOrder> {
+        let sheet = self.sheet.take()?;
+        self.unmade += 1;
+        Some(sheet)
+    }
+
+    /// Whether a sheet is still being made.
+    pub(super) const fn is_making_sheet(&self) -> bool {
+        self.unmade > 0
     }
 
     /// Looks whether the open file was changed, once all that came was taken.
@@ -206,6 +244,11 @@ impl Program {
             Message::Wheel(at, down) => {
                 let panel = self.seen.panel_at(at);
                 panel.map(|focus| Event::Wheel(focus, down))
+            }
+            Message::Sheet(asked, made) => {
+                self.unmade = self.unmade.saturating_sub(1);
+                self.keeper.write_sheet(&mut self.session, &asked, made);
+                None
             }
             Message::Painted(pictures) => {
                 self.pixels.take(pictures);

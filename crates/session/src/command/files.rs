@@ -1,8 +1,8 @@
 //! Commands on the file of the case.
 
-use super::{Change, Command, open};
+use super::{Change, Command, ask, open};
 use crate::errand::{Errand, Save};
-use crate::overlay::{Choice, Overlay, Question, Task};
+use crate::overlay::{Choice, Overlay, Prompt, Question, Task};
 use crate::{Home, Refused, Session};
 
 pub(super) const COMMANDS: &[Command] = &[
@@ -23,6 +23,15 @@ pub(super) const COMMANDS: &[Command] = &[
         keys: &["W"],
         in_footer: false,
         change: |_| Ok(Change::AskPath { leaves: false }),
+    },
+    Command {
+        id: "sheet",
+        name: "sheet",
+        says: "write the sheet for the team: the pinned sizes, or the first two",
+        focus: &[],
+        keys: &["E"],
+        in_footer: false,
+        change: sheet,
     },
     Command {
         id: "open",
@@ -104,6 +113,23 @@ fn unless_unsaved(session: &Session, errand: Errand) -> Change {
         },
     ];
     open(session, Overlay::Question(Question::new(asks, choices)))
+}
+
+/// Asks for the file of a sheet of the list that is shown. No sheet is made of one
+/// that is not the open case's or not whole: it would hang on the wall.
+fn sheet(session: &Session) -> Result<Change, Refused> {
+    let results = session.results();
+    if let Some(why) = results.failure() {
+        return Err(Refused::NoList(why.to_owned()));
+    }
+    if results.is_awaited() {
+        return Err(Refused::NoListYet);
+    }
+    let home = session.document().home().file();
+    let path = home.map_or_else(String::new, |path| {
+        path.with_extension("pdf").display().to_string()
+    });
+    Ok(ask(session, Prompt::SheetTo, path))
 }
 
 fn save(session: &Session, leaves: bool) -> Task {

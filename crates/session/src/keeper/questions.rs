@@ -1,6 +1,6 @@
 //! What the keeper asks the operator.
 
-use crate::errand::{Errand, Save};
+use crate::errand::{Errand, Save, SheetFile};
 use crate::keeper_error::KeeperError;
 use crate::overlay::{Choice, Question, Task};
 use files::{Ground, Recovery, StoreError, parse_case, visible};
@@ -105,6 +105,23 @@ pub(super) fn otherwise(error: &KeeperError, save: &Save) -> Option<Question> {
         _ => return None,
     };
     Some(Question::new(error.to_string(), choices))
+}
+
+/// Whether a sheet is written over what is there; `None` where that is no question.
+pub(super) fn over_sheet(error: &KeeperError, asked: &SheetFile) -> Option<Question> {
+    let KeeperError::Store(StoreError::Exists { .. }) = error else {
+        return None;
+    };
+    let over = Errand::Sheet(SheetFile {
+        over: true,
+        ..asked.clone()
+    });
+    let file = visible(&asked.to.display().to_string()).into_owned();
+    let over = choice('o', "write over it", over);
+    Some(Question::new(
+        format!("{file} is there already."),
+        vec![over],
+    ))
 }
 
 /// What is done about the user's own catalogue where it is not as it was left;

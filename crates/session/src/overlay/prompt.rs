@@ -1,6 +1,6 @@
 use super::form::{Form, FormEntry, FormError, FormSubject};
 use super::task::Task;
-use crate::errand::{Errand, Save};
+use crate::errand::{Errand, Save, SheetFile};
 use crate::{DisplayOptions, Edit, Filter, Model, Refused, amount, trials};
 use measurement::{Quantity, Reading, ReadingId};
 use sizing::Subject;
@@ -37,6 +37,8 @@ pub enum Prompt {
         /// Whether the program ends once it is saved.
         leaves: bool,
     },
+    /// The file into which the sheet for the team is written.
+    SheetTo,
 }
 
 /// A form of one line, which is typed.
@@ -58,6 +60,7 @@ impl FormSubject<()> for Prompt {
             self,
             Self::Reason(..)
                 | Self::SaveTo { .. }
+                | Self::SheetTo
                 | Self::WhyAside(_)
                 | Self::TrialView
                 | Self::Because
@@ -83,6 +86,7 @@ impl Prompt {
             Self::TrialView => "the view in which the device is seen".into(),
             Self::Because => "why this happened to the device".into(),
             Self::Filter => "show shapes with".into(),
+            Self::SheetTo => "sheet in the file, .pdf, .html or .txt".into(),
             Self::SaveTo { .. } => "save in the file, such as cases/7.ron".into(),
         }
     }
@@ -139,6 +143,10 @@ impl Prompt {
                     filter,
                     ..shown.clone()
                 })
+            }
+            Self::SheetTo => {
+                let to = path(text)?;
+                return Ok(Task::Errand(Errand::Sheet(SheetFile { to, over: false })));
             }
             Self::SaveTo { leaves } => {
                 let save = Save {

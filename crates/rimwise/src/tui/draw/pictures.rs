@@ -308,7 +308,8 @@ fn cell_pixels() -> [u16; 2] {
     if cell.contains(&0) { CELL_PIXELS } else { cell }
 }
 
-const fn orientation(left: SectionLeft) -> plate::Orientation {
+/// The side on which a section has the right ventricle.
+pub(in crate::tui) const fn orientation(left: SectionLeft) -> plate::Orientation {
     match left {
         SectionLeft::RightVentricle => plate::Orientation::RightVentricleLeft,
         SectionLeft::LeftVentricle => plate::Orientation::LeftVentricleLeft,

@@ -72,6 +72,31 @@ pub(super) const FILING: &[Tried] = &[
         "errand Save(Save { to: \"a.rom\", over: false, leaves: false })",
     ),
     ("save_as", "file a.ron", "W esc", "layers 0"),
+    (
+        "sheet",
+        "file a.ron",
+        "E enter",
+        "errand Sheet(SheetFile { to: \"a.pdf\", over: false })",
+    ),
+    ("sheet", "file a.ron", "E esc", "layers 0"),
+    (
+        "sheet",
+        "aortic.rim 1.5",
+        "E enter",
+        "error expected the path of a file",
+    ),
+    (
+        "sheet",
+        "aortic.rim 1.5",
+        "E b . t x t enter",
+        "errand Sheet(SheetFile { to: \"b.txt\", over: false })",
+    ),
+    (
+        "sheet",
+        "aortic.rim 1.5",
+        "right E",
+        "says the list is still being worked out",
+    ),
     ("open", "file a.ron", "O", "errand Choose"),
     (
         "open",

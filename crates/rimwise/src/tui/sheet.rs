@@ -1,0 +1,141 @@
+//! The sheet for the team, made on a thread of its own: a key never waits for it.
+
+use crate::digest::digest;
+use crate::otherwise::Otherwise;
+use crate::tui::draw::orientation;
+use files::{new_catalogue, visible, workup_input};
+use paper::{Bundle, Format, Paper, Provenance, SheetRequest};
+use scene::plate::Orientation;
+use session::{Bay, Keeper, KeeperError, RankingResult, Request, Session, SheetFile};
+use sizing::{Candidate, Catalogue, Ranking, Work};
+use std::sync::Arc;
+use std::sync::atomic::AtomicBool;
+use workup::Workup;
+
+/// The texts of all files of a call but the case: what a sheet names by its digest.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct OtherTexts {
+    /// The catalogues without the user's own.
+    pub(crate) catalogues: Vec<String>,
+    /// The user's own catalogue, with what it said.
+    pub(crate) own: Option<(String, Catalogue)>,
+    /// The centre's rules.
+    pub(crate) rules: String,
+    /// The published limits.
+    pub(crate) limits: String,
+}
+
+/// A sheet that is to be made.
+pub(super) struct SheetOrder {
+    pub(super) asked: SheetFile,
+    format: Format,
+    assessed: Arc<RankingResult>,
+    bays: Vec<Bay>,
+    request: Request,
+    from: Provenance,
+    orientation: Orientation,
+}
+
+/// How many sizes are drawn where none is pinned.
+const USUAL: usize = 2;
+
+impl SheetOrder {
+    /// The sheet of the list that is shown, drawn with the pinned sizes.
+    pub(super) fn of(
+        session: &Session,
+        keeper: &Keeper,
+        others: &OtherTexts,
+        asked: SheetFile,
+    ) -> Result<Self, KeeperError> {
+        let format = Format::of_ending(&asked.to).ok_or_else(|| KeeperError::SheetEnding)?;
+        let assessed = session.results().assessed();
+        let assessed = assessed.filter(|_| !session.results().is_awaited());
+        let waits = || KeeperError::NoSheet("the list is still being worked out".to_owned());
+        let assessed = Arc::clone(assessed.ok_or_else(waits)?);
+        let request = session.request();
+        Ok(Self {
+            format,
+            from: Provenance {
+                inputs_sha256: others.digest(session, keeper.case_text(session)),
+                seed: request.seed,
+                draws: assessed.draws,
+            },
+            assessed,
+            bays: session.document().bays().to_vec(),
+            request,
+            orientation: orientation(session.view().looks.section_left),
+            asked,
+        })
+    }
+
+    /// Makes it: the bytes of the file.
+    pub(super) fn made(&self) -> Result<Vec<u8>, KeeperError> {
+        let says = |error: &dyn std::fmt::Display| KeeperError::NoSheet(error.to_string());
+        let ranking = &*self.assessed.ranking;
+        let never = AtomicBool::new(false);
+        let work = Work {
+            threads: 1,
+            cancel: &never,
+        };
+        let otherwise = Otherwise {
+            ranking,
+            catalogues: self.request.shelf.catalogues(),
+            draws: self.from.draws,
+            seed: self.from.seed,
+            weighed: None,
+        };
+        let otherwise = otherwise.says(&work).map_err(|error| says(&error))?;
+        let limits = self.request.limits.as_deref();
+        let limits = limits.ok_or_else(|| says(&"there are no published limits"))?;
+        let input = workup_input(&ranking.setting);
+        let workup = Workup::new(&input, limits, self.from.draws, self.from.seed)
+            .map_err(|error| says(&error))?;
+        let request = SheetRequest {
+            ranking,
+            workup: &workup,
+            shown: self.shown(ranking),
+            otherwise,
+            since: None,
+            from: &self.from,
+            orientation: self.orientation,
+            paper: Paper::default(),
+            visible,
+        };
+        let sheet = request.sheet();
+        let bundle = Bundle {
+            id: digest(sheet.texts().into_iter()),
+            faults: Vec::new(),
+            sheets: vec![sheet],
+            is_one: false,
+        };
+        Ok(self.format.bytes(&bundle))
+    }
+
+    /// The pinned sizes, or the first that are in stock.
+    fn shown<'a>(&'a self, ranking: &'a Ranking) -> Vec<&'a Candidate> {
+        let pinned = self.bays.iter();
+        let pinned: Vec<&Candidate> = pinned
+            .filter_map(|bay| self.assessed.candidate(bay))
+            .collect();
+        if pinned.is_empty() {
+            return ranking.on_shelf().take(USUAL).collect();
+        }
+        pinned
+    }
+}
+
+impl OtherTexts {
+    /// SHA-256 over the case as it would be saved and all others, in the order in which
+    /// the command line reads them.
+    fn digest(&self, session: &Session, case: String) -> String {
+        let now = session.document().shelf().own();
+        let own = match &self.own {
+            Some((text, then)) if then == now => Some(text.clone()),
+            None if now.shapes.is_empty() && now.put_aside.is_empty() => None,
+            _ => Some(new_catalogue(now)),
+        };
+        let catalogues = self.catalogues.iter().cloned().chain(own);
+        let others = catalogues.chain([self.rules.clone(), self.limits.clone()]);
+        digest(std::iter::once(case).chain(others))
+    }
+}
