@@ -31,14 +31,19 @@ pub(crate) struct Otherwise<'a> {
 /// What is said where work that nobody can cancel was cancelled.
 pub(crate) const CANCELLED: &str = "the work was cancelled";
 
+/// Whether something of a list would have to be otherwise: not where something fits, or
+/// no geometry can help.
+pub(crate) fn is_asked(ranking: &Ranking) -> bool {
+    let is_rated = ranking.setting.not_rated().is_none();
+    is_rated && ranking.nothing_fits() && ranking.excluded.is_empty()
+}
+
 impl Otherwise<'_> {
-    /// Paragraphs with their titles; none where something fits, or no geometry can
-    /// help.
+    /// Paragraphs with their titles; none where nothing [is asked](is_asked).
     pub(crate) fn says(&self, work: &Work) -> Result<Vec<(&'static str, String)>> {
         let ranking = self.ranking;
         let mut said = Vec::new();
-        let is_rated = ranking.setting.not_rated().is_none();
-        if !is_rated || !ranking.nothing_fits() || !ranking.excluded.is_empty() {
+        if !is_asked(ranking) {
             return Ok(said);
         }
         said.extend(readings(ranking).map(|says| ("Which reading: ", says)));

@@ -26,12 +26,13 @@ pub(crate) use recorder::Recorder;
 pub(crate) use sheet::OtherTexts;
 pub(crate) use terminal_looks::TerminalLooks;
 
-use anyhow::Result;
+use anyhow::{Result, anyhow, bail};
+use files::visible;
 use guard::Guard;
 use listen::Message;
 use painter::Painter;
 use program::Program;
-use session::{Effect, Keeper, Session, Worker};
+use session::{Effect, Keeper, Session, SheetFile, Worker};
 use sizing::engine::Fast;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::thread;
@@ -65,10 +66,11 @@ pub(crate) fn run(
     let ended = go_on(&mut program, &mut guard, &worker, (&sender, &messages));
     // Where the terminal is gone there is nothing to erase.
     let _ = guard.send(&program.erase_pixels());
-    finish_sheets(&mut program, &messages);
+    let finished = finish_sheets(&mut program, &messages);
     // However it ended, what was confirmed is on disk.
     program.close();
-    match ended {
+    drop(guard);
+    match ended.and(finished) {
         // To close the terminal is a way to leave.
         Err(_) if guard::is_closed() => Ok(()),
         ended => ended,
@@ -216,17 +218,29 @@ fn make_sheet(program: &mut Program, sender: &Sender<Message>) -> Result<()> {
     Ok(())
 }
 
-/// Writes what is still being made: who asked for a sheet and left finds it.
-fn finish_sheets(program: &mut Program, messages: &Receiver<Message>) {
+/// Writes what is still to be made: who asked for a sheet and left finds it, or is told
+/// that what is there is no sheet of this list.
+fn finish_sheets(program: &mut Program, messages: &Receiver<Message>) -> Result<()> {
     /// No sheet takes nearly as long.
     const PATIENCE: Duration = Duration::from_secs(10);
+    let write = |program: &mut Program, asked: SheetFile, made| {
+        let written = program.write_sheet(&asked, made);
+        let path = asked.to.display().to_string();
+        let says = |why| anyhow!("the sheet {} was not written: {why}", visible(&path));
+        written.map_err(says)
+    };
+    if let Some(order) = program.take_sheet() {
+        let made = order.made();
+        write(program, order.asked, made)?;
+    }
     while program.is_making_sheet() {
         match messages.recv_timeout(PATIENCE) {
-            Ok(sheet @ Message::Sheet(..)) => program.take(sheet, Instant::now()),
+            Ok(Message::Sheet(asked, made)) => write(program, asked, made)?,
             Ok(_) => {}
-            Err(_) => return,
+            Err(_) => bail!("the sheet that was asked for was not made in time"),
         }
     }
+    Ok(())
 }
 
 /// The next message. While something is worked out that is not said to be, no

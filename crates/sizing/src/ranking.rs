@@ -126,9 +126,37 @@ pub fn rank(
     Assessment::new(setting, catalogues, work)?.rank(counter, work)
 }
 
+/// The first of a list and the first of another shape, or else the next.
+fn shown_first<'a>(list: impl Iterator<Item = &'a Candidate> + Clone) -> Vec<&'a Candidate> {
+    let mut shown: Vec<&Candidate> = Vec::new();
+    for one in list.clone() {
+        if shown.iter().all(|other| other.shape != one.shape) {
+            shown.push(one);
+        }
+    }
+    for one in list {
+        if shown.iter().all(|other| other.place != one.place) {
+            shown.push(one);
+        }
+    }
+    shown.truncate(Ranking::SHOWN_FIRST);
+    shown
+}
+
 impl Ranking {
+    /// How many sizes are shown side by side where nobody chose any.
+    pub const SHOWN_FIRST: usize = 2;
+
+    /// The sizes that are shown side by side where nobody chose any, at most
+    /// [`Ranking::SHOWN_FIRST`]: the first in stock and the first of another shape, so
+    /// that there is something to compare; the next of the same shape where there is no
+    /// other.
+    pub fn shown_first(&self) -> Vec<&Candidate> {
+        shown_first(self.on_shelf())
+    }
+
     /// What is in stock today, the best first.
-    pub fn on_shelf(&self) -> impl Iterator<Item = &Candidate> {
+    pub fn on_shelf(&self) -> impl Iterator<Item = &Candidate> + Clone {
         self.candidates.iter().filter(|one| one.is_on_shelf)
     }
 

@@ -3,6 +3,7 @@
 mod call;
 mod command_line;
 mod criteria;
+#[path = "../desk.rs"]
 mod desk;
 mod draw;
 mod draw_png;

@@ -2,9 +2,10 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
+use crate::desk::Desk;
 use crate::played::Played;
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::{Command, Output};
 
 /// What was typed, with what was seen.
@@ -22,34 +23,12 @@ const QPQS: &str = include_str!("qpqs.keys");
 /// Places of the ranked list that are compared: what the screen shows of it.
 const COMPARED: usize = 6;
 
-/// A home that the program finds empty, gone with it.
-struct Home(PathBuf);
-
-impl Home {
-    fn new(name: &str) -> Self {
-        let folder = format!("rimwise-{name}-{}", std::process::id());
-        let folder = std::env::temp_dir().join(folder);
-        let _ = fs::remove_dir_all(&folder);
-        fs::create_dir_all(&folder).expect("a folder");
-        Self(folder)
-    }
-
-    /// The program without an argument, in a terminal of so many columns and rows.
-    fn open(&self, size: (u16, u16)) -> Played {
-        let home = self.0.to_str().expect("a path");
-        let variables = [
-            ("HOME", home),
-            ("XDG_CONFIG_HOME", home),
-            ("XDG_STATE_HOME", home),
-        ];
-        Played::start(&[], &variables, size)
-    }
-}
-
-impl Drop for Home {
-    fn drop(&mut self) {
-        let _ = fs::remove_dir_all(&self.0);
-    }
+/// The program without an argument in an empty home, in a terminal of so many columns
+/// and rows.
+fn open(home: &Desk, size: (u16, u16)) -> Played {
+    let home = home.path("");
+    let variables = ["HOME", "XDG_CONFIG_HOME", "XDG_STATE_HOME"].map(|name| (name, &*home));
+    Played::start(&[], &variables, size)
 }
 
 /// Keys pressed one after the other, and what the screen says then.
@@ -128,8 +107,8 @@ fn device(shape: &str, size: &str) -> String {
 #[test]
 fn a_muscular_case_is_ranked_from_nothing_in_at_most_fifty_keys() {
     const MOST: usize = 50;
-    let home = Home::new("few-keys");
-    let mut played = home.open((80, 24));
+    let home = Desk::new("few-keys");
+    let mut played = open(&home, (80, 24));
     played.wait_for("N begins your own case");
     play(&mut played, FEW_KEYS);
     let pressed: usize = groups(FEW_KEYS).iter().map(|group| group.keys.len()).sum();
@@ -143,8 +122,8 @@ fn a_muscular_case_is_ranked_from_nothing_in_at_most_fifty_keys() {
 #[test]
 fn qp_qs_is_found_in_at_most_eight_keys() {
     const MOST: usize = 8;
-    let home = Home::new("qpqs");
-    let mut played = home.open((80, 24));
+    let home = Desk::new("qpqs");
+    let mut played = open(&home, (80, 24));
     played.wait_for("% ");
     play(&mut played, QPQS);
     let pressed: usize = groups(QPQS).iter().map(|group| group.keys.len()).sum();
@@ -154,12 +133,12 @@ fn qp_qs_is_found_in_at_most_eight_keys() {
 
 #[test]
 fn a_case_is_asked_for_ranked_and_saved() {
-    let home = Home::new("nothing");
-    let mut played = home.open((120, 40));
+    let home = Desk::new("nothing");
+    let mut played = open(&home, (120, 40));
     played.wait_for("N begins your own case");
     play(&mut played, SCRIPT);
 
-    let case = home.0.join("child.ron");
+    let case = home.folder().join("child.ron");
     let checked = run(&["check"], &case);
     assert!(checked.status.success(), "{checked:?}");
 
@@ -185,14 +164,14 @@ fn a_case_is_asked_for_ranked_and_saved() {
 
 #[test]
 fn eleven_months_and_a_corrected_rim_are_typed_in_a_small_terminal() {
-    let home = Home::new("months");
-    let mut played = home.open((80, 24));
+    let home = Desk::new("months");
+    let mut played = open(&home, (80, 24));
     played.wait_for("N begins your own case");
     play(&mut played, ELEVEN_MONTHS);
     played.send("q");
     assert_eq!(played.exit(), 0);
 
-    let case = home.0.join("child.ron");
+    let case = home.folder().join("child.ron");
     let checked = run(&["check"], &case);
     assert!(checked.status.success(), "{checked:?}");
     let text = fs::read_to_string(&case).expect("the case");

@@ -3,41 +3,16 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
+use crate::desk::Desk;
 use crate::played::Played;
 use std::fmt::Write as _;
 use std::fs;
-use std::path::PathBuf;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
-/// A folder with the demonstration in a file, gone with it.
-struct Desk(PathBuf);
-
-impl Desk {
-    fn new(name: &str) -> Self {
-        let folder = std::env::temp_dir().join(format!("rimwise-{name}-{}", std::process::id()));
-        let _ = fs::remove_dir_all(&folder);
-        fs::create_dir_all(&folder).expect("a folder");
-        let desk = Self(folder);
-        let (_, case) = files::shipped::SCENARIOS[0];
-        fs::write(desk.path("case.ron"), case).expect("the demonstration");
-        desk
-    }
-
-    fn path(&self, name: &str) -> String {
-        self.0.join(name).to_str().expect("a path").to_owned()
-    }
-}
-
-impl Drop for Desk {
-    fn drop(&mut self) {
-        let _ = fs::remove_dir_all(&self.0);
-    }
-}
-
 #[test]
 fn opening_a_pipe_or_a_device_is_refused_at_once() {
-    let desk = Desk::new("pipe");
+    let desk = Desk::demonstration("pipe");
     let pipe = desk.path("pipe.ron");
     assert!(
         Command::new("mkfifo")
@@ -63,7 +38,7 @@ fn opening_a_pipe_or_a_device_is_refused_at_once() {
 
 #[test]
 fn every_file_of_a_call_may_be_a_pipe_and_none_is_waited_for() {
-    let desk = Desk::new("pipes");
+    let desk = Desk::demonstration("pipes");
     let pipe = desk.path("pipe.ron");
     assert!(
         Command::new("mkfifo")
@@ -102,7 +77,7 @@ fn every_file_of_a_call_may_be_a_pipe_and_none_is_waited_for() {
 
 /// A journal beside a case, of so many changes of its first reading, to 4.7 mm in the end.
 fn long_journal(desk: &Desk, changes: usize) {
-    let case = desk.0.join("case.ron");
+    let case = desk.case();
     let text = fs::read_to_string(&case).expect("the case");
     let [even, odd] = ["4.7", "4.8"].map(|to| text.replacen("4.6", to, 1));
     let mut journal = files::Journal::new(&files::Disk::default(), &case, &text);
@@ -126,7 +101,7 @@ fn most_memory(played: &Played) -> u64 {
 #[test]
 #[cfg(target_os = "linux")]
 fn a_long_journal_costs_no_more_than_its_length() {
-    let desk = Desk::new("long-journal");
+    let desk = Desk::demonstration("long-journal");
     let start = || Played::start(&[&desk.path("case.ron")], &[], (120, 40));
     let mut without = start();
     without.wait_for("% ");
@@ -153,17 +128,14 @@ fn a_long_journal_costs_no_more_than_its_length() {
 
 #[test]
 fn to_close_the_terminal_is_a_way_to_leave() {
-    let desk = Desk::new("closed");
-    let before = fs::read_to_string(desk.path("case.ron")).expect("the case");
+    let desk = Desk::demonstration("closed");
+    let before = desk.text();
     let mut played = Played::start(&[&desk.path("case.ron")], &[], (120, 40));
     played.wait_for("opened ");
     played.send("\u{1b}[C");
     played.wait_for("→ 4.7 mm");
     assert_eq!(played.close(), 0);
-    assert_eq!(
-        fs::read_to_string(desk.path("case.ron")).expect("the case"),
-        before
-    );
+    assert_eq!(desk.text(), before);
     let mut played = Played::start(&[&desk.path("case.ron")], &[], (120, 40));
     played.wait_for("defect, long axis 4.6 → 4.7 mm");
     played.signal("KILL");

@@ -1,6 +1,8 @@
 //! The program in a terminal, played by keys.
 
 mod ascii;
+#[path = "../desk.rs"]
+mod desk;
 mod from_nothing;
 mod hostile;
 mod pixels;

@@ -3,62 +3,21 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
+use crate::desk::Desk;
 use crate::played::Played;
 use std::fs;
-use std::path::PathBuf;
 use std::time::Duration;
 
-/// A folder with the demonstration in a file, gone with it.
-struct Desk(PathBuf);
-
-impl Desk {
-    fn new(name: &str) -> Self {
-        let folder = std::env::temp_dir().join(format!("rimwise-{name}-{}", std::process::id()));
-        let _ = fs::remove_dir_all(&folder);
-        fs::create_dir_all(&folder).expect("a folder");
-        let desk = Self(folder);
-        let case = concat!(
-            env!("CARGO_MANIFEST_DIR"),
-            "/../../scenarios/outlet-infant.ron"
-        );
-        fs::copy(case, desk.case()).expect("the demonstration");
-        desk
-    }
-
-    fn case(&self) -> PathBuf {
-        self.0.join("case.ron")
-    }
-
-    fn text(&self) -> String {
-        fs::read_to_string(self.case()).expect("the case")
-    }
-
-    fn names(&self) -> Vec<String> {
-        let entries = fs::read_dir(&self.0).expect("a folder");
-        let name = |entry: fs::DirEntry| entry.file_name().to_string_lossy().into_owned();
-        let mut names: Vec<String> = entries.flatten().map(name).collect();
-        names.sort();
-        names
-    }
-
-    /// The case, opened on the screen.
-    fn open(&self) -> Played {
-        let case = self.case();
-        Played::start(&[case.to_str().expect("a path")], &[], (120, 40))
-    }
-}
-
-impl Drop for Desk {
-    fn drop(&mut self) {
-        let _ = fs::remove_dir_all(&self.0);
-    }
+/// The case of a desk, opened on the screen.
+fn open(desk: &Desk) -> Played {
+    Played::start(&[&desk.path("case.ron")], &[], (120, 40))
 }
 
 #[test]
 fn what_was_confirmed_is_shown_after_a_kill_and_restored() {
-    let desk = Desk::new("recovered");
+    let desk = Desk::demonstration("recovered");
     let before = desk.text();
-    let mut played = desk.open();
+    let mut played = open(&desk);
     played.wait_for("opened ");
     played.send("\r7.5\r");
     played.wait_for("✓ defect, long axis 4.6 → 7.5 mm");
@@ -67,7 +26,7 @@ fn what_was_confirmed_is_shown_after_a_kill_and_restored() {
     assert_ne!(played.exit(), 0);
     assert_eq!(desk.text(), before);
 
-    let mut played = desk.open();
+    let mut played = open(&desk);
     played.wait_for("1 change was made and not saved");
     played.wait_for("· defect, long axis 4.6 → 7.5 mm");
     played.wait_for_row(&["TTE ED", "4.6"]);
@@ -88,13 +47,13 @@ fn what_was_confirmed_is_shown_after_a_kill_and_restored() {
 /// What 0.1 left behind when it was killed, in the words of format 1.
 #[test]
 fn what_0_1_left_unsaved_is_restored_and_saved_in_todays_words() {
-    let desk = Desk::new("left-by-0-1");
+    let desk = Desk::demonstration("left-by-0-1");
     let old = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/tests/files/old");
     fs::copy(format!("{old}/scenarios/slit.ron"), desk.case()).expect("a case of 0.1");
-    let journal = desk.0.join(".case.ron.rimwise-journal");
+    let journal = desk.folder().join(".case.ron.rimwise-journal");
     fs::copy(format!("{old}/slit.journal"), journal).expect("a journal of 0.1");
     let before = desk.text();
-    let mut played = desk.open();
+    let mut played = open(&desk);
     played.wait_for("3 changes were made and not saved");
     played.send("r");
     played.wait_for_row(&["3-D ED", "9.1"]);
@@ -110,14 +69,14 @@ fn what_0_1_left_unsaved_is_restored_and_saved_in_todays_words() {
         "{text}"
     );
     assert_eq!(desk.names(), ["case.ron", "case.ron.format1"]);
-    let kept = fs::read_to_string(desk.0.join("case.ron.format1")).expect("the old file");
+    let kept = fs::read_to_string(desk.folder().join("case.ron.format1")).expect("the old file");
     assert_eq!(kept, before);
 }
 
 #[test]
 fn what_was_seen_in_a_trial_survives_a_kill() {
-    let desk = Desk::new("trial");
-    let mut played = desk.open();
+    let desk = Desk::demonstration("trial");
+    let mut played = open(&desk);
     played.wait_for("opened ");
     played.wait_for("% ");
     played.send("7F");
@@ -132,7 +91,7 @@ fn what_was_seen_in_a_trial_survives_a_kill() {
     played.signal("KILL");
     assert_ne!(played.exit(), 0);
 
-    let mut played = desk.open();
+    let mut played = open(&desk);
     played.wait_for("· seen: jet at the edge, 0.5 mm");
     played.send("r7");
     played.wait_for("open since minute 0");
@@ -143,8 +102,8 @@ fn what_was_seen_in_a_trial_survives_a_kill() {
 
 #[test]
 fn what_comes_in_is_recorded_for_a_report() {
-    let desk = Desk::new("recorded");
-    let record = desk.0.join("report");
+    let desk = Desk::demonstration("recorded");
+    let record = desk.folder().join("report");
     let (path, case) = (record.display().to_string(), desk.case());
     let arguments = [case.to_str().expect("a path"), "--record", &path];
     let mut played = Played::start(&arguments, &[], (120, 40));
@@ -184,10 +143,10 @@ fn what_comes_in_is_recorded_for_a_report() {
 
 #[test]
 fn a_second_window_is_told_and_a_file_that_changes_is_not_written_over() {
-    let desk = Desk::new("two-windows");
-    let mut first = desk.open();
+    let desk = Desk::demonstration("two-windows");
+    let mut first = open(&desk);
     first.wait_for("opened ");
-    let mut second = desk.open();
+    let mut second = open(&desk);
     second.wait_for("open in another window (process ");
     second.wait_for("journal until they are saved");
     second.send("\r5.5\r");
@@ -224,7 +183,7 @@ fn a_second_window_is_told_and_a_file_that_changes_is_not_written_over() {
 
 #[test]
 fn a_case_from_nothing_asks_where_it_is_to_be_saved() {
-    let desk = Desk::new("from-nothing");
+    let desk = Desk::demonstration("from-nothing");
     let mut played = Played::start(&[], &[], (80, 24));
     played.wait_for("% ");
     played.send("Nshort rim\r\r");
@@ -233,7 +192,7 @@ fn a_case_from_nothing_asks_where_it_is_to_be_saved() {
     played.wait_for("● unsaved · short rim");
     played.send("qs");
     played.wait_for("save in the file");
-    let path = desk.0.join("mine.ron");
+    let path = desk.folder().join("mine.ron");
     played.paste(path.to_str().expect("a path"));
     played.send("\r");
     assert_eq!(played.exit(), 0);
@@ -246,8 +205,8 @@ fn a_case_from_nothing_asks_where_it_is_to_be_saved() {
 
 #[test]
 fn a_case_in_no_file_is_offered_after_a_kill_until_it_is_saved() {
-    let desk = Desk::new("unfiled");
-    let state = desk.0.join("state");
+    let desk = Desk::demonstration("unfiled");
+    let state = desk.folder().join("state");
     let start = || {
         let state = state.to_str().expect("a path");
         Played::start(&[], &[("XDG_STATE_HOME", state)], (80, 24))
@@ -263,7 +222,7 @@ fn a_case_in_no_file_is_offered_after_a_kill_until_it_is_saved() {
     played.wait_for("in no file yet: “short rim”");
     played.send("r");
     played.wait_for("● unsaved · short rim");
-    let path = desk.0.join("mine.ron");
+    let path = desk.folder().join("mine.ron");
     played.send("W");
     played.paste(path.to_str().expect("a path"));
     played.send("\r");
@@ -283,8 +242,8 @@ fn a_case_in_no_file_is_offered_after_a_kill_until_it_is_saved() {
 
 #[test]
 fn a_file_that_something_else_writes_is_told_with_the_next_key() {
-    let desk = Desk::new("written");
-    let mut played = desk.open();
+    let desk = Desk::demonstration("written");
+    let mut played = open(&desk);
     played.wait_for("opened ");
     let theirs = desk.text().replacen("value: 4.6", "value: 5.5", 1);
     fs::write(desk.case(), theirs).expect("the case");
@@ -358,12 +317,12 @@ fn tenths(value: u64) -> String {
 
 #[test]
 fn killed_at_any_moment_it_loses_nothing_that_was_confirmed() {
-    let desk = Desk::new("killed");
+    let desk = Desk::demonstration("killed");
     let before = desk.text();
     let mut state = 1;
     let mut nudged = 0;
     for kill in 0..KILLS {
-        let mut played = desk.open();
+        let mut played = open(&desk);
         played.wait_for("opened ");
         let mut made = Made::default();
         for _ in 0..any(&mut state, 5) {
@@ -381,7 +340,7 @@ fn killed_at_any_moment_it_loses_nothing_that_was_confirmed() {
         assert_ne!(played.exit(), 0);
         assert_eq!(desk.text(), before, "kill {kill}: nothing was saved");
 
-        let mut played = desk.open();
+        let mut played = open(&desk);
         if made.told.is_empty() {
             played.wait_for_row(&["TTE ED"]);
         } else {
@@ -410,7 +369,7 @@ fn killed_at_any_moment_it_loses_nothing_that_was_confirmed() {
         // The next round begins with the file alone.
         for name in desk.names() {
             if name != "case.ron" {
-                fs::remove_file(desk.0.join(name)).expect("a journal");
+                fs::remove_file(desk.folder().join(name)).expect("a journal");
             }
         }
     }

@@ -13,8 +13,7 @@ use std::fs;
 use std::io::{self, IsTerminal, Write};
 use std::path::Path;
 
-/// How many sizes are drawn where a call names none, and at most.
-const USUAL: usize = 2;
+/// How many sizes are drawn at most.
 const MOST: usize = 4;
 
 /// Makes the sheets and writes them to a file or to standard output. A file that
@@ -147,10 +146,10 @@ fn since(asked: &SheetArguments, later: &Ranking) -> Result<Option<String>> {
     )))
 }
 
-/// The sizes that are drawn: as named, else the first of what is in stock.
+/// The sizes that are drawn: as named, else those that a list shows first.
 fn shown<'a>(asked: &SheetArguments, ranking: &'a Ranking) -> Result<Vec<&'a Candidate>> {
     if asked.sizes.is_empty() {
-        return Ok(ranking.on_shelf().take(USUAL).collect());
+        return Ok(ranking.shown_first());
     }
     let sizes = asked.sizes.iter();
     sizes

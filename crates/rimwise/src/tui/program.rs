@@ -13,7 +13,9 @@ use super::sheet::{OtherTexts, SheetOrder};
 use super::terminal_looks::TerminalLooks;
 use super::theme::Theme;
 use ratatui::Frame;
-use session::{Effect, Errand, Event, FileEvent, Keeper, Key, RankingResult, Session, SheetFile};
+use session::{
+    Effect, Errand, Event, FileEvent, Keeper, KeeperError, Key, RankingResult, Session, SheetFile,
+};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
@@ -139,7 +141,10 @@ impl Program {
                 let says = FileEvent::Done("making the sheet …".to_owned());
                 self.session.update(Event::File(Box::new(says)));
             }
-            Err(why) => self.keeper.write_sheet(&mut self.session, &asked, Err(why)),
+            Err(why) => {
+                // The session says why.
+                let _ = self.keeper.write_sheet(&mut self.session, &asked, Err(why));
+            }
         }
     }
 
@@ -148,6 +153,16 @@ impl Program {
         let sheet = self.sheet.take()?;
         self.unmade += 1;
         Some(sheet)
+    }
+
+    /// Writes a sheet that is made. Err: why it is not written, which the session says too.
+    pub(super) fn write_sheet(
+        &mut self,
+        asked: &SheetFile,
+        made: Result<Vec<u8>, KeeperError>,
+    ) -> Result<(), String> {
+        self.unmade = self.unmade.saturating_sub(1);
+        self.keeper.write_sheet(&mut self.session, asked, made)
     }
 
     /// Whether a sheet is still being made.
@@ -246,8 +261,7 @@ impl Program {
                 panel.map(|focus| Event::Wheel(focus, down))
             }
             Message::Sheet(asked, made) => {
-                self.unmade = self.unmade.saturating_sub(1);
-                self.keeper.write_sheet(&mut self.session, &asked, made);
+                let _ = self.write_sheet(&asked, made);
                 None
             }
             Message::Painted(pictures) => {

@@ -1,12 +1,15 @@
 //! The sheet for the team, made on a thread of its own: a key never waits for it.
 
 use crate::digest::digest;
-use crate::otherwise::Otherwise;
+use crate::otherwise::{CANCELLED, Otherwise, is_asked};
 use crate::tui::draw::orientation;
+use anyhow::Context;
 use files::{new_catalogue, visible, workup_input};
 use paper::{Bundle, Format, Paper, Provenance, SheetRequest};
 use scene::plate::Orientation;
 use session::{Bay, Keeper, KeeperError, RankingResult, Request, Session, SheetFile};
+use sizing::engine::{Counter, Engine, Fast};
+use sizing::trial::take_in;
 use sizing::{Candidate, Catalogue, Ranking, Work};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
@@ -36,9 +39,6 @@ pub(super) struct SheetOrder {
     orientation: Orientation,
 }
 
-/// How many sizes are drawn where none is pinned.
-const USUAL: usize = 2;
-
 impl SheetOrder {
     /// The sheet of the list that is shown, drawn with the pinned sizes.
     pub(super) fn of(
@@ -53,12 +53,15 @@ impl SheetOrder {
         let waits = || KeeperError::NoSheet("the list is still being worked out".to_owned());
         let assessed = Arc::clone(assessed.ok_or_else(waits)?);
         let request = session.request();
+        // Where trials cannot be taken in the list is that of the values as measured.
+        let has_trials = !request.setting.case().procedure.trials.is_empty();
+        let is_left_out = has_trials && assessed.weighing.is_none();
         Ok(Self {
             format,
             from: Provenance {
                 inputs_sha256: others.digest(session, keeper.case_text(session)),
                 seed: request.seed,
-                draws: assessed.draws,
+                draws: if is_left_out { 0 } else { assessed.draws },
             },
             assessed,
             bays: session.document().bays().to_vec(),
@@ -77,12 +80,13 @@ impl SheetOrder {
             threads: 1,
             cancel: &never,
         };
+        let weighed = self.weighed(&work).map_err(|error| says(&error))?;
         let otherwise = Otherwise {
             ranking,
             catalogues: self.request.shelf.catalogues(),
             draws: self.from.draws,
             seed: self.from.seed,
-            weighed: None,
+            weighed: weighed.as_deref(),
         };
         let otherwise = otherwise.says(&work).map_err(|error| says(&error))?;
         let limits = self.request.limits.as_deref();
@@ -111,14 +115,27 @@ impl SheetOrder {
         Ok(self.format.bytes(&bundle))
     }
 
-    /// The pinned sizes, or the first that are in stock.
+    /// The draws as trials weigh them, where they are asked what would have to be
+    /// otherwise; `None`: nothing is asked, or no trial weighs them.
+    fn weighed(&self, work: &Work) -> anyhow::Result<Option<Box<dyn Counter>>> {
+        if self.assessed.weighing.is_none() || !is_asked(&self.assessed.ranking) {
+            return Ok(None);
+        }
+        let Request { setting, shelf, .. } = &self.request;
+        let Provenance { draws, seed, .. } = self.from;
+        let taken_in = take_in(setting, shelf.catalogues(), draws, seed, work)?;
+        let draws = taken_in.context(CANCELLED)?.draws;
+        Ok(draws.map(|draws| Fast.prepare(draws)))
+    }
+
+    /// The pinned sizes, or those that a list shows first.
     fn shown<'a>(&'a self, ranking: &'a Ranking) -> Vec<&'a Candidate> {
         let pinned = self.bays.iter();
         let pinned: Vec<&Candidate> = pinned
             .filter_map(|bay| self.assessed.candidate(bay))
             .collect();
         if pinned.is_empty() {
-            return ranking.on_shelf().take(USUAL).collect();
+            return ranking.shown_first();
         }
         pinned
     }

@@ -27,7 +27,7 @@ pub(super) const COMMANDS: &[Command] = &[
     Command {
         id: "sheet",
         name: "sheet",
-        says: "write the sheet for the team: the pinned sizes, or the first two",
+        says: "write the sheet for the team: the pinned sizes, or those shown first",
         focus: &[],
         keys: &["E"],
         in_footer: false,

@@ -10,18 +10,19 @@ use sizing::Case;
 impl Keeper {
     /// Writes the bytes of a sheet into the file that was asked for, and lets the
     /// session know what came of it. Over a file that is there it is written only
-    /// where the operator said so.
+    /// where the operator said so. Err: why it is not written.
     pub fn write_sheet(
         &self,
         session: &mut Session,
         asked: &SheetFile,
         made: Result<Vec<u8>, KeeperError>,
-    ) {
+    ) -> Result<(), String> {
         let mut events = Events::default();
         let path = choose::meant(&asked.to);
         let written = made.and_then(|bytes| {
             write_out(&self.disk, &path, &bytes, asked.over).map_err(KeeperError::Store)
         });
+        let why = written.as_ref().map_err(ToString::to_string).copied();
         match written {
             Ok(()) => events.tell(format!("sheet written: {}", shown(&path))),
             Err(error) => match questions::over_sheet(&error, asked) {
@@ -35,6 +36,7 @@ impl Keeper {
             },
         }
         told(session, events);
+        why
     }
 
     /// The text of the open case as a save would write it: what a sheet names by its

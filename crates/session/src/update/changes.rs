@@ -14,9 +14,6 @@ use sizing::Setting;
 use std::cmp::Ordering;
 use std::sync::Arc;
 
-/// Candidates pinned when the first result is there.
-const FIRST_BAYS: usize = 2;
-
 impl Session {
     /// Does a command, and says in the status line what was done or why not.
     pub(crate) fn command(&mut self, command: &Command) {
@@ -199,21 +196,14 @@ impl Session {
         *bay = last.min(*bay);
     }
 
-    /// Pins the first of the list and the first of another shape: something to
-    /// compare at once; again with each result until the last. Opening is no step
-    /// to undo.
+    /// Pins what a list shows first; again with each result until the last. Opening is
+    /// no step to undo.
     fn fill_bays(&mut self) {
         let Some(assessed) = self.model.results.assessed() else {
             return;
         };
-        let mut shapes: Vec<&str> = Vec::new();
-        let mut bays = Vec::new();
-        for candidate in assessed.ranking.on_shelf() {
-            if bays.len() < FIRST_BAYS && !shapes.contains(&candidate.shape.as_str()) {
-                shapes.push(&candidate.shape);
-                bays.push(Bay::new(candidate.place));
-            }
-        }
+        let first = assessed.ranking.shown_first();
+        let bays = first.iter().map(|one| Bay::new(one.place)).collect();
         // While a case is still being asked for, its list is not worth keeping.
         self.bays_wait = self.model.results.is_awaited() || self.is_guided();
         self.model.document.bays = bays;

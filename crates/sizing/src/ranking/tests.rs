@@ -1,4 +1,5 @@
 use super::order::order;
+use super::shown_first;
 use crate::house_rules::Band;
 use crate::{Candidate, Chances, Harm, Judged, Outcome, Sheath, Size, State, Subject, Verdict};
 use geometry::{Occluder, Waist};
@@ -175,4 +176,22 @@ fn the_order_does_not_hang_on_the_order_before() {
         turned.reverse();
         assert_eq!(places(turned), expected);
     }
+}
+
+#[test]
+fn two_shapes_are_shown_first_and_two_sizes_where_there_is_one_shape() {
+    let mut list: Vec<Candidate> = (0..4)
+        .map(|place| candidate(place, Verdict::Fits, [0.9; 8], 1.0))
+        .collect();
+    let places = |list: &[Candidate]| -> Vec<usize> {
+        shown_first(list.iter())
+            .iter()
+            .map(|one| one.place)
+            .collect()
+    };
+    assert_eq!(places(&list), [0, 1]);
+    assert_eq!(places(&list[..1]), [0]);
+    assert!(places(&[]).is_empty());
+    list[2].shape = "another".into();
+    assert_eq!(places(&list), [0, 2]);
 }

@@ -13,8 +13,8 @@ pub(in crate::cli) struct SheetArguments {
     pub(in crate::cli) cases: Vec<PathBuf>,
     #[command(flatten)]
     pub(in crate::cli) against: Against,
-    /// A size to be drawn, as SHAPE/SIZE, one to four; none: the first two of the
-    /// ranking. With several cases none may be named
+    /// A size to be drawn, as SHAPE/SIZE, one to four; none: the first of
+    /// the ranking and the first of another shape. With several cases none may be named
     #[arg(long = "size", value_name = "SHAPE/SIZE")]
     pub(in crate::cli) sizes: Vec<String>,
     /// What is written; none: by the ending of --out, else text

@@ -24,7 +24,9 @@ impl Window {
     }
 
     fn write(&mut self, asked: &SheetFile, bytes: &[u8]) {
-        self.1.write_sheet(&mut self.0, asked, Ok(bytes.to_vec()));
+        let why = self.1.write_sheet(&mut self.0, asked, Ok(bytes.to_vec()));
+        let is_said = self.says().starts_with("sheet written: ");
+        assert_eq!(why.is_ok(), is_said, "{why:?}");
     }
 }
 

@@ -1,6 +1,7 @@
 //! A folder of files for one test.
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
+#![allow(dead_code, reason = "two programs of tests ask for more or less of it")]
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -17,9 +18,41 @@ impl Desk {
         Self(folder)
     }
 
+    /// A folder with the demonstration in the file of [`Desk::case`].
+    pub(crate) fn demonstration(name: &str) -> Self {
+        let desk = Self::new(name);
+        let (_, case) = files::shipped::SCENARIOS[0];
+        fs::write(desk.case(), case).expect("the demonstration");
+        desk
+    }
+
     /// The folder.
     pub(crate) fn folder(&self) -> &Path {
         &self.0
+    }
+
+    /// Where its case is.
+    pub(crate) fn case(&self) -> PathBuf {
+        self.0.join("case.ron")
+    }
+
+    /// The text of its case.
+    pub(crate) fn text(&self) -> String {
+        fs::read_to_string(self.case()).expect("the case")
+    }
+
+    /// A path in it.
+    pub(crate) fn path(&self, name: &str) -> String {
+        self.0.join(name).display().to_string()
+    }
+
+    /// The names of all that is in it, in order.
+    pub(crate) fn names(&self) -> Vec<String> {
+        let entries = fs::read_dir(&self.0).expect("a folder");
+        let name = |entry: fs::DirEntry| entry.file_name().to_string_lossy().into_owned();
+        let mut names: Vec<String> = entries.flatten().map(name).collect();
+        names.sort();
+        names
     }
 
     /// Writes a file; its path.
