@@ -9,8 +9,8 @@ mod ranked;
 mod warnings;
 
 use crate::layout::{self, Style};
-use crate::{CAUTION, Paper, Provenance, Section, Sheet, Topic, cut};
-use crate::{Figure, Line};
+use crate::{Body, CAUTION, Line, Mark, Paper, Provenance, Section, Sheet, Topic, cut};
+use scene::View;
 use scene::plate::Orientation;
 use sizing::break_even::{BreakEvens, break_even};
 use sizing::rows;
@@ -45,20 +45,40 @@ pub struct SheetRequest<'a> {
 const LEAST_SCALE: f64 = 2.0;
 /// The scale at most.
 const LARGEST_SCALE: f64 = 3.5;
-/// Under this nothing is told apart: the figure is left out, and that is said.
+/// Under this nothing is told apart: a view less is shown, and where there is none left
+/// that is said.
 const SMALLEST_SCALE: f64 = 0.8;
 /// By how much the scale goes down from one try to the next.
 const STEP: f64 = 0.82;
 
 impl SheetRequest<'_> {
-    /// The sheet, cut to what has room on its paper.
+    /// The sheet, cut to what has room on its paper. First the pictures give way, then
+    /// the words, then the pictures again, and then the second view of each size.
     pub fn sheet(&self) -> Sheet {
-        let mut whole = self.whole();
+        let whole = self.whole();
+        let views = figure::views(self);
+        let mut fewer = (1..=views.len()).rev();
+        if let Some(sheet) = fewer.find_map(|count| self.with_views(whole.clone(), &views[..count]))
+        {
+            return sheet;
+        }
+        let mut sheet = whole;
+        if let (false, Body::Lines(alerts)) = (views.is_empty(), &mut sheet.alerts.body) {
+            let says = "There is no room for the pictures on this page.";
+            alerts.push(Line::marked(Mark::NotKnown, says.to_owned()).kept());
+        }
+        cut::into_columns(&mut sheet);
+        sheet
+    }
+
+    /// A sheet with these views, cut to what has room on its paper; `None` where there is
+    /// not enough room for pictures in which something can be told apart.
+    fn with_views(&self, mut whole: Sheet, views: &[View]) -> Option<Sheet> {
         let mut scale = LARGEST_SCALE;
-        // First the pictures give way, then the words, then the pictures again.
         loop {
-            whole.figure = self.figure(scale);
-            scale = whole.figure.as_ref().map_or(0.0, |figure| figure.scale);
+            let figure = figure::figure(self, views, scale)?;
+            scale = figure.scale;
+            whole.figure = Some(figure);
             if scale * STEP < LEAST_SCALE || layout::is_whole(&whole) {
                 break;
             }
@@ -66,16 +86,14 @@ impl SheetRequest<'_> {
         }
         loop {
             let mut sheet = whole.clone();
-            if cut::into_columns(&mut sheet) || whole.figure.is_none() {
-                return sheet;
+            if cut::into_columns(&mut sheet) {
+                return Some(sheet);
             }
             scale *= STEP;
-            whole.figure = if scale < SMALLEST_SCALE {
-                whole.alerts.left_out += 1;
-                None
-            } else {
-                self.figure(scale)
-            };
+            if scale < SMALLEST_SCALE {
+                return None;
+            }
+            whole.figure = figure::figure(self, views, scale);
         }
     }
 
@@ -157,10 +175,10 @@ impl SheetRequest<'_> {
     /// Text made harmless, on so many lines of a column at most.
     fn in_column(&self, text: &str, lines: usize) -> String {
         let width = layout::column_width(self.paper);
-        self.cut(text, layout::BODY, width, lines)
+        self.clamped(text, layout::BODY, width, lines)
     }
 
-    fn cut(&self, text: &str, style: Style, width: f64, lines: usize) -> String {
+    fn clamped(&self, text: &str, style: Style, width: f64, lines: usize) -> String {
         // A mark and what stands beside it take a little.
         const BESIDE: f64 = 4.0;
         cut::clamped(&self.text(text), style, width - BESIDE, lines)
@@ -171,10 +189,6 @@ impl SheetRequest<'_> {
         texts
             .map(|text| Line::plain(self.in_column(&text, lines)))
             .collect()
-    }
-
-    fn figure(&self, scale: f64) -> Option<Figure> {
-        figure::figure(self, scale)
     }
 
     /// What the rules and the site bring that has no other place.

@@ -51,11 +51,21 @@ impl Ranked {
 
     /// The sheet with so many of the first sizes drawn.
     pub(crate) fn sheet(&self, shown: usize, paper: Paper) -> Sheet {
+        self.sheet_with(shown, paper, Vec::new())
+    }
+
+    /// The same with what would have to be otherwise where nothing fits.
+    pub(crate) fn sheet_with(
+        &self,
+        shown: usize,
+        paper: Paper,
+        otherwise: Vec<(&'static str, String)>,
+    ) -> Sheet {
         let request = SheetRequest {
             ranking: &self.ranking,
             workup: &self.workup,
             shown: self.ranking.candidates.iter().take(shown).collect(),
-            otherwise: Vec::new(),
+            otherwise,
             since: None,
             from: &self.from,
             orientation: Orientation::default(),

@@ -58,19 +58,34 @@ fn check(sheet: &Sheet, about: &str) {
     }
 }
 
+/// However much there is to say, it lies on its page, and the sizes are seen in the heart.
 #[test]
-fn every_scenario_has_room_on_both_papers() {
+fn every_scenario_has_room_on_both_papers_with_its_pictures() {
+    let otherwise = || {
+        let says = "nothing of this form is inside every limit in half of the simulated \
+                    variations; nearest, with 21 %: waist 5.1 mm, discs 0.8 mm wider, length \
+                    2.5 mm; most often beyond the limit of clearance of the aortic valve.";
+        ["Which reading: ", "What would fit: "].map(|title| (title, says.to_owned()))
+    };
+    let mut without = Vec::new();
     for name in scenarios() {
         let ranked = Ranked::scenario(name);
         for paper in Paper::ALL {
             for shown in 1..=4 {
-                check(
-                    &ranked.sheet(shown, paper),
-                    &format!("{name}, {shown}, {paper:?}"),
-                );
+                let otherwise = match ranked.ranking.nothing_fits() {
+                    true => otherwise().to_vec(),
+                    false => Vec::new(),
+                };
+                let sheet = ranked.sheet_with(shown, paper, otherwise);
+                let about = format!("{name}, {shown}, {paper:?}");
+                check(&sheet, &about);
+                if sheet.figure.is_none() {
+                    without.push(about);
+                }
             }
         }
     }
+    assert!(without.is_empty(), "no figure: {without:#?}");
 }
 
 /// What is cut is counted: rows told and rows left out are all there are.

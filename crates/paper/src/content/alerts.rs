@@ -48,7 +48,7 @@ impl SheetRequest<'_> {
         let width = layout::content_width(self.paper);
         let lines = alerts
             .into_iter()
-            .map(|(mark, says)| Line::marked(mark, self.cut(&says, ALERT, width, 2)).kept());
+            .map(|(mark, says)| Line::marked(mark, self.clamped(&says, ALERT, width, 2)).kept());
         let mut section = Section::lines(Topic::Alerts, "", lines.take(MOST).collect());
         section.left_out = 0;
         section
