@@ -1,8 +1,6 @@
 //! What was confirmed survives the program: killed at any moment and started
 //! again, it shows what will be restored, and restores it.
 
-#![expect(clippy::expect_used, reason = "what fails here fails a test")]
-
 use crate::desk::Desk;
 use crate::played::Played;
 use std::fs;

@@ -25,7 +25,7 @@ fn write(played: &mut Played, name: &str) {
 
 /// Asks for the sheet as soon as the list is whole.
 fn ask_anywhere(played: &mut Played) {
-    const LONG: Duration = Duration::from_secs(60);
+    const LONG: Duration = Duration::from_mins(1);
     let end = Instant::now() + LONG;
     while !played.text().contains("sheet in the file") {
         assert!(Instant::now() < end, "{}", played.text());

@@ -128,14 +128,14 @@ impl Program {
         for effect in others {
             match effect {
                 Effect::LetGo(assessed) => self.not_shown.push(assessed),
-                Effect::File(Errand::Sheet(asked)) => self.order_sheet(asked),
+                Effect::File(Errand::Sheet(asked)) => self.order_sheet(&asked),
                 other => self.effects.push(other),
             }
         }
     }
 
-    fn order_sheet(&mut self, asked: SheetFile) {
-        match SheetOrder::of(&self.session, &self.keeper, &self.others, asked.clone()) {
+    fn order_sheet(&mut self, asked: &SheetFile) {
+        match SheetOrder::of(&self.session, &self.keeper, &self.others, asked) {
             Ok(order) => {
                 self.sheet = Some(order);
                 let says = FileEvent::Done("making the sheet …".to_owned());
@@ -143,7 +143,7 @@ impl Program {
             }
             Err(why) => {
                 // The session says why.
-                let _ = self.keeper.write_sheet(&mut self.session, &asked, Err(why));
+                let _ = self.keeper.write_sheet(&mut self.session, asked, Err(why));
             }
         }
     }

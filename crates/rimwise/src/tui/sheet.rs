@@ -45,9 +45,9 @@ impl SheetOrder {
         session: &Session,
         keeper: &Keeper,
         others: &OtherTexts,
-        asked: SheetFile,
+        asked: &SheetFile,
     ) -> Result<Self, KeeperError> {
-        let format = Format::of_ending(&asked.to).ok_or_else(|| KeeperError::SheetEnding)?;
+        let format = Format::of_ending(&asked.to).ok_or(KeeperError::SheetEnding)?;
         let assessed = session.results().assessed();
         let assessed = assessed.filter(|_| !session.results().is_awaited());
         let waits = || KeeperError::NoSheet("the list is still being worked out".to_owned());
@@ -67,7 +67,7 @@ impl SheetOrder {
             bays: session.document().bays().to_vec(),
             request,
             orientation: orientation(session.view().looks.section_left),
-            asked,
+            asked: asked.clone(),
         })
     }
 
