@@ -72,9 +72,10 @@ fn every_scenario_has_room_on_both_papers_with_its_pictures() {
         let ranked = Ranked::scenario(name);
         for paper in Paper::ALL {
             for shown in 1..=4 {
-                let otherwise = match ranked.ranking.nothing_fits() {
-                    true => otherwise().to_vec(),
-                    false => Vec::new(),
+                let otherwise = if ranked.ranking.nothing_fits() {
+                    otherwise().to_vec()
+                } else {
+                    Vec::new()
                 };
                 let sheet = ranked.sheet_with(shown, paper, otherwise);
                 let about = format!("{name}, {shown}, {paper:?}");
