@@ -269,9 +269,10 @@ fn a_sheet_is_written_whole_or_not_at_all() {
                 (Err(_), _) => assert_eq!(now, b"before", "{operation:?}"),
             }
             for draft in scratch.names() {
-                if draft != "sheet.pdf" && operation != Operation::Remove {
-                    panic!("{draft} is left after {operation:?}");
-                }
+                assert!(
+                    draft == "sheet.pdf" || operation == Operation::Remove,
+                    "{draft} is left after {operation:?}"
+                );
             }
         }
     }
