@@ -1,4 +1,5 @@
 use crate::normal;
+use crate::split_mix::split_mix;
 use std::fmt;
 
 /// The draws of one assessment: Sobol points in eight blocks, each scrambled on
@@ -138,17 +139,11 @@ impl DrawsError {
 /// it centres them in their cells and keeps them off 0.
 const HALF_STEP: f64 = 1.0 / (1 << 24) as f64;
 
-/// The scramble of a block: output number `block` of splitmix64 (Steele, Lea and
-/// Flood, OOPSLA 2014), its last bits replaced by the block so that no two
-/// blocks are alike.
+/// The scramble of a block: output number `block` of splitmix64, its last bits replaced
+/// by the block so that no two blocks are alike.
 fn scramble(seed: u64, block: usize) -> u32 {
-    const GOLDEN: u64 = 0x9E37_79B9_7F4A_7C15;
     let block = block as u64;
-    let mut mixed = seed.wrapping_add(GOLDEN.wrapping_mul(block + 1));
-    mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-    mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-    mixed ^= mixed >> 31;
-    let [a, b, c, d, ..] = ((mixed & !7) | block).to_le_bytes();
+    let [a, b, c, d, ..] = ((split_mix(seed, block) & !7) | block).to_le_bytes();
     u32::from_le_bytes([a, b, c, d])
 }
 
