@@ -28,6 +28,7 @@ mod harm;
 pub mod house_rules;
 mod implausible;
 pub mod lesson;
+pub mod look_back;
 pub mod measure;
 mod measured_words;
 mod outcome;

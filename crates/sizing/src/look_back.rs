@@ -1,0 +1,12 @@
+//! Look-back over many cases: what was foretold when a size was opened, against what was
+//! seen. The geometry chance is never scored: nobody sees whether a limit holds.
+
+mod pairs;
+mod record;
+mod report;
+mod words;
+
+pub use pairs::ReadBy;
+pub use record::CaseRecord;
+pub use report::{AnswerRow, FEWEST_ANSWERS, FEWEST_VALUES, LookBack, ReadingRow, Score, ValueRow};
+pub use words::HOW_IT_COUNTS;
