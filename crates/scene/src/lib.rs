@@ -11,6 +11,7 @@
 
 mod clip;
 mod extent;
+pub mod look_back;
 mod nearest;
 mod part;
 pub mod plate;

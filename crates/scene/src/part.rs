@@ -54,6 +54,8 @@ pub enum Part {
     Caption,
     /// Name, verdict and key numbers of the size.
     Heading,
+    /// A chart's axis, mark or words.
+    Chart,
     /// A ruler in millimetres, or the level of the hinge.
     Ruler,
 }

@@ -1,0 +1,117 @@
+use crate::stroke::{Anchor, Dash, Ink, Path, PathStep, Role, Stroke, Word};
+use crate::{Part, Point};
+
+/// The strokes of a page as they are put down.
+#[derive(Default)]
+pub(super) struct Page {
+    pub(super) strokes: Vec<Stroke>,
+}
+
+/// Width of a thin line, mm.
+pub(super) const THIN: f64 = 0.2;
+/// Width of a line that is seen from afar, mm.
+pub(super) const THICK: f64 = 1.1;
+/// How far along its tangent a quarter of a circle is drawn: 4 (√2 − 1) / 3.
+const BEND: f64 = 0.552_284_75;
+
+impl Page {
+    fn put(&mut self, role: Role, ink: Ink) {
+        self.strokes.push(Stroke {
+            part: Part::Chart,
+            role,
+            ink,
+        });
+    }
+
+    /// Words that begin at a point of the baseline.
+    pub(super) fn word(&mut self, x: f64, y: f64, size: f64, text: &str) {
+        self.words((x, y), size, text, Anchor::Start);
+    }
+
+    /// Words anchored at a point.
+    pub(super) fn words(&mut self, (x, y): (f64, f64), size: f64, text: &str, anchor: Anchor) {
+        self.lettering((x, y), size, text, anchor, false);
+    }
+
+    /// Bold words that begin at a point.
+    pub(super) fn bold(&mut self, x: f64, y: f64, size: f64, text: &str) {
+        self.lettering((x, y), size, text, Anchor::Start, true);
+    }
+
+    fn lettering(
+        &mut self,
+        (x, y): (f64, f64),
+        size: f64,
+        text: &str,
+        anchor: Anchor,
+        is_bold: bool,
+    ) {
+        let word = Word {
+            at: Point::new(x, y),
+            text: text.to_owned(),
+            size,
+            anchor,
+            is_bold,
+            has_halo: false,
+        };
+        self.put(Role::Word, Ink::Word(word));
+    }
+
+    /// A straight line.
+    pub(super) fn line(&mut self, role: Role, width: f64, from: (f64, f64), to: (f64, f64)) {
+        self.stroked(role, width, from, to, None);
+    }
+
+    /// A dashed line.
+    pub(super) fn dashed(&mut self, role: Role, width: f64, from: (f64, f64), to: (f64, f64)) {
+        let dash = Dash { on: 1.6, off: 1.2 };
+        self.stroked(role, width, from, to, Some(dash));
+    }
+
+    fn stroked(
+        &mut self,
+        role: Role,
+        width: f64,
+        from: (f64, f64),
+        to: (f64, f64),
+        dash: Option<Dash>,
+    ) {
+        let points = [from, to].map(|(x, y)| Point::new(x, y));
+        let path = Path::polyline(points);
+        self.put(role, Ink::Line { path, width, dash });
+    }
+
+    /// A filled round mark.
+    pub(super) fn disc(&mut self, role: Role, at: (f64, f64), radius: f64) {
+        self.put(role, Ink::Fill(round(at, radius)));
+    }
+
+    /// An open round mark: told from a filled one without its colour.
+    pub(super) fn ring(&mut self, role: Role, at: (f64, f64), radius: f64) {
+        self.put(Role::Ground, Ink::Fill(round(at, radius)));
+        let path = round(at, radius);
+        let width = 2.0 * THIN;
+        self.put(
+            role,
+            Ink::Line {
+                path,
+                width,
+                dash: None,
+            },
+        );
+    }
+}
+
+/// A circle in four curves.
+fn round((x, y): (f64, f64), radius: f64) -> Path {
+    let bend = radius * BEND;
+    let at = |right: f64, down: f64| Point::new(x + right, y + down);
+    Path(vec![
+        PathStep::Move(at(radius, 0.0)),
+        PathStep::Cubic(at(radius, bend), at(bend, radius), at(0.0, radius)),
+        PathStep::Cubic(at(-bend, radius), at(-radius, bend), at(-radius, 0.0)),
+        PathStep::Cubic(at(-radius, -bend), at(-bend, -radius), at(0.0, -radius)),
+        PathStep::Cubic(at(bend, -radius), at(radius, -bend), at(radius, 0.0)),
+        PathStep::Close,
+    ])
+}
