@@ -2,6 +2,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
+pub mod cohort;
 pub mod page;
 pub mod pdf;
 pub mod random;

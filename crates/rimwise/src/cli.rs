@@ -10,6 +10,7 @@ mod folders;
 mod growth;
 mod inputs;
 mod lesson;
+mod look_back;
 mod manual;
 mod open;
 mod output;
@@ -22,7 +23,7 @@ mod workup;
 
 use crate::ascii::{self, AsciiWriter, ascii};
 use anyhow::Result;
-use args::{Arguments, Command, Format, ManualFormat, PageFormat, TextFormat};
+use args::{Arguments, Command, Format, LookBackFormat, ManualFormat, PageFormat, TextFormat};
 use clap::Parser;
 use inputs::BadInput;
 use output::Output;
@@ -101,6 +102,7 @@ fn is_for_programs(command: Option<&Command>) -> bool {
         Some(Command::Criteria(asked)) => asked.format != TextFormat::Text,
         Some(Command::Trials(asked)) => asked.format != TextFormat::Text,
         Some(Command::Growth(asked)) => asked.format != TextFormat::Text,
+        Some(Command::LookBack(asked)) => asked.format != LookBackFormat::Text,
         Some(Command::Workup(asked)) => asked.format != PageFormat::Table,
         Some(Command::Manual(asked)) => asked.format != ManualFormat::Man,
         Some(Command::Completions(_) | Command::Draw(_)) => true,
@@ -121,6 +123,7 @@ fn dispatch(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         Some(Command::Sheet(asked)) => sheet::run(&asked, out),
         Some(Command::Trials(asked)) => trials::run(&asked, out),
         Some(Command::Growth(asked)) => growth::run(&asked, out),
+        Some(Command::LookBack(asked)) => look_back::run(&asked, out),
         Some(Command::FitMap(asked)) => fit_map::run(&asked, out),
         Some(Command::Workup(asked)) => workup::run(&asked, out),
         Some(Command::Lesson(asked)) => lesson::run(&asked, out),

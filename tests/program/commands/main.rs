@@ -11,6 +11,7 @@ mod exceptions;
 mod fit_map;
 mod format_1;
 mod growth;
+mod look_back;
 mod sheet;
 mod shelf;
 mod trials;

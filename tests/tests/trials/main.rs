@@ -2,9 +2,11 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
+mod cohort;
 mod forecast;
 mod growth;
 mod laws;
+mod look_back;
 mod reweigh;
 mod scenarios;
 mod statistics;

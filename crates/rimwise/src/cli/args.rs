@@ -1,10 +1,12 @@
 mod draw;
 pub(super) mod examples;
 mod lesson;
+mod look_back;
 mod sheet;
 
 pub(super) use draw::{DrawArguments, DrawFormat, DrawGround, DrawLeft, DrawView};
 pub(super) use lesson::LessonArguments;
+pub(super) use look_back::{LookBackArguments, LookBackFormat};
 pub(super) use sheet::{SheetArguments, SheetFormat, SheetPaper};
 
 use crate::otherwise::MAP_DRAWS;
@@ -67,6 +69,10 @@ pub(super) enum Command {
     /// Show how a device stands once the child has grown
     #[command(after_help = CAUTION)]
     Growth(GrowthArguments),
+    /// Look back over a folder of cases: what was foretold against what was seen, and how
+    /// far readings were out
+    #[command(name = "lookback", after_help = CAUTION)]
+    LookBack(LookBackArguments),
     /// Map which waists and discs would fit, whether anyone makes them or not
     #[command(after_help = CAUTION)]
     FitMap(FitMapArguments),

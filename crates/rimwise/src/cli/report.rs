@@ -10,6 +10,7 @@ pub(super) mod growth;
 mod harmless;
 mod head_and_foot;
 pub(super) mod json;
+pub(super) mod look_back;
 pub(super) mod side_by_side;
 pub(super) mod table;
 pub(super) mod trials;
