@@ -1,6 +1,8 @@
 //! The steps of a procedure, as they are entered one after the other.
 
-use super::{Before, Cable, CameOfIt, Observation, ObservationKind, Procedure, Seen, Trial};
+use super::{
+    Before, Cable, CameOfIt, FollowUp, Observation, ObservationKind, Procedure, Seen, Trial,
+};
 use super::{Forecasts, RoomBox, RoomNote};
 use crate::Subject;
 use measurement::Answer;
@@ -24,6 +26,9 @@ pub enum StepError {
         /// The least it can be.
         least: f64,
     },
+    /// Nothing was released.
+    #[error("no device was released: a follow-up begins with its release")]
+    NothingReleased,
     /// There is no such observation.
     #[error("no such observation")]
     NoObservation,
@@ -103,6 +108,26 @@ impl Procedure {
         Ok(())
     }
 
+    /// Something is seen on a day after the procedure; its name is made here.
+    pub fn observe_later(&mut self, day: f64, seen: Observation) -> Result<(), StepError> {
+        if self.released().is_none() {
+            return Err(StepError::NothingReleased);
+        }
+        let all = self.trials.iter().flat_map(|trial| &trial.seen);
+        let later = self.follow_up.iter().flat_map(|day| &day.seen);
+        let id = free("f", all.chain(later).map(|one| one.id.as_str()));
+        let seen = Observation { id, ..seen };
+        let place = self.follow_up.partition_point(|one| one.day < day);
+        match self.follow_up.get_mut(place) {
+            Some(there) if there.day.total_cmp(&day).is_eq() => there.seen.push(seen),
+            _ => {
+                let seen = vec![seen];
+                self.follow_up.insert(place, FollowUp { day, seen });
+            }
+        }
+        Ok(())
+    }
+
     /// What came of the open trial.
     pub fn close(&mut self, came_of_it: CameOfIt, now: f64) -> Result<(), StepError> {
         self.is_after_all(now)?;
@@ -114,7 +139,9 @@ impl Procedure {
 
     /// An observation by its name, to be changed.
     pub fn observation_mut(&mut self, id: &str) -> Result<&mut Observation, StepError> {
-        let mut all = self.trials.iter_mut().flat_map(|trial| &mut trial.seen);
+        let trials = self.trials.iter_mut().flat_map(|trial| &mut trial.seen);
+        let later = self.follow_up.iter_mut().flat_map(|day| &mut day.seen);
+        let mut all = trials.chain(later);
         all.find(|one| one.id == id).ok_or(StepError::NoObservation)
     }
 
@@ -201,6 +228,26 @@ mod tests {
         procedure.observe(slips).unwrap_err();
         let names: Vec<&str> = procedure.trials.iter().map(|one| one.id.as_str()).collect();
         assert_eq!(names, ["t1", "t2"]);
+    }
+
+    #[test]
+    fn days_after_the_procedure_stand_in_their_order() {
+        let mut procedure = Procedure::default();
+        let rhythm = || {
+            let what = ObservationKind::Rhythm;
+            seen(what, Seen::Rhythm(crate::procedure::Rhythm::AsBefore), None)
+        };
+        let refused = procedure.observe_later(1.0, rhythm());
+        assert_eq!(refused, Err(StepError::NothingReleased));
+        procedure.open_trial("even-wide/5x3", None, 44.0).unwrap();
+        procedure.close(CameOfIt::Released, 46.0).unwrap();
+        for day in [30.0, 1.0, 30.0] {
+            procedure.observe_later(day, rhythm()).unwrap();
+        }
+        let days = procedure.follow_up.iter();
+        let days: Vec<(f64, usize)> = days.map(|one| (one.day, one.seen.len())).collect();
+        assert_eq!(days, [(1.0, 1), (30.0, 2)]);
+        assert!(procedure.observation_mut("f2").is_ok());
     }
 
     #[test]
