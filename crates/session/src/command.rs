@@ -23,6 +23,7 @@ mod trials;
 use crate::keymap::{Binding, KeyMap};
 use crate::overlay::{Field, Overlay, Prompt, Task};
 use crate::{Edit, Errand, Focus, Refused, Session, View};
+use sizing::growth::Body;
 use std::fmt;
 
 pub(crate) use readings::go_to_quantity;
@@ -51,6 +52,10 @@ pub enum Change {
     },
     /// It is so many minutes since puncture now.
     Minute(f64),
+    /// It is so many days after the procedure.
+    Day(u32),
+    /// The child is to be shown grown.
+    Grown(Body),
     /// The terminal is left to the shell for a while.
     Suspend,
     /// The program ends.
@@ -64,6 +69,8 @@ impl From<Task> for Change {
             Task::Errand(errand) => Self::Errand(errand),
             Task::AskPath { leaves } => Self::AskPath { leaves },
             Task::Minute(now) => Self::Minute(now),
+            Task::Day(day) => Self::Day(day),
+            Task::Grown(body) => Self::Grown(body),
             Task::Leave => Self::Leave,
         }
     }

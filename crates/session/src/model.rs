@@ -1,6 +1,7 @@
 //! What the program knows, to be read: [`Session::update`](crate::Session::update)
 //! alone changes it.
 
+mod follow_up;
 mod procedure;
 mod read;
 mod trials;

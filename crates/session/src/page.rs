@@ -94,6 +94,8 @@ pub enum Focus {
     Before,
     /// Deployments and what is seen in them.
     Trials,
+    /// What was seen after the procedure, and the child once it has grown.
+    FollowUp,
 }
 
 impl Focus {
@@ -110,11 +112,12 @@ impl Focus {
             Self::Shelf => "stock",
             Self::Before => "before",
             Self::Trials => "trials",
+            Self::FollowUp => "follow-up",
         }
     }
 
     /// Every panel, page by page, in the order in which Tab visits them.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Readings,
         Self::Bays,
         Self::Ranking,
@@ -125,6 +128,7 @@ impl Focus {
         Self::Shelf,
         Self::Before,
         Self::Trials,
+        Self::FollowUp,
     ];
 
     /// The panels that are lists: pages of them are turned, and their ends gone to.
@@ -137,13 +141,14 @@ impl Focus {
         Self::Shelf,
         Self::Before,
         Self::Trials,
+        Self::FollowUp,
     ];
 
     /// The panels of the plan.
     pub const PLAN: &'static [Self] = &[Self::Readings, Self::Bays, Self::Ranking];
 
     /// The panels of the page of trials.
-    pub const OF_TRIALS: &'static [Self] = &[Self::Before, Self::Trials];
+    pub const OF_TRIALS: &'static [Self] = &[Self::Before, Self::Trials, Self::FollowUp];
 
     /// The page on which it stands.
     pub const fn page(self) -> Page {
@@ -154,7 +159,7 @@ impl Focus {
             Self::WorkUp => Page::WorkUp,
             Self::Rules => Page::Rules,
             Self::Shelf => Page::Shelf,
-            Self::Before | Self::Trials => Page::Trials,
+            Self::Before | Self::Trials | Self::FollowUp => Page::Trials,
         }
     }
 
@@ -166,7 +171,8 @@ impl Focus {
             Self::Bays => Self::Ranking,
             Self::Ranking => Self::Readings,
             Self::Before => Self::Trials,
-            Self::Trials => Self::Before,
+            Self::Trials => Self::FollowUp,
+            Self::FollowUp => Self::Before,
             only => only,
         }
     }

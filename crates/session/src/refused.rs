@@ -284,13 +284,21 @@ pub enum Refused {
     #[error("minute {0:.0} has passed in this case: e says which minute it is now")]
     MinutePassed(f64),
     /// A number outside what is accepted of something seen or used.
-    #[error("expected a number from 0 to {most} {unit}")]
+    #[error("expected a number from {least} to {most} {unit}")]
     NumberExpected {
+        /// The least that is accepted.
+        least: f64,
         /// The most that is accepted.
         most: f64,
         /// Its unit.
         unit: &'static str,
     },
+    /// A day that is no whole number.
+    #[error("expected a whole number of days after the procedure")]
+    WholeDaysExpected,
+    /// Something else than a weight and a height.
+    #[error("expected a weight in kg and a height in cm, such as 7.2 67")]
+    BodyExpected,
     /// A size by a name that no catalogue has.
     #[error("no size {0} in the catalogue")]
     NoSuchName(String),

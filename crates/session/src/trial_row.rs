@@ -31,6 +31,14 @@ pub enum TrialRow {
     Condition(Condition),
     /// What came of the open device.
     CameOfIt,
+    /// The day after the procedure.
+    Day,
+    /// Something looked at on that day.
+    Later(ObservationKind, Subject),
+    /// A day of the schedule.
+    Visit(u32),
+    /// The device in the grown child.
+    Grown,
 }
 
 /// How an open device hangs and lies: what a pull spoils does not weigh.
@@ -103,7 +111,9 @@ impl Pick {
     /// It in words.
     pub fn says(self, row: &TrialRow) -> String {
         let kind = match row {
-            TrialRow::Observation(kind, _) | TrialRow::Before(kind, _) => Some(*kind),
+            TrialRow::Observation(kind, _)
+            | TrialRow::Before(kind, _)
+            | TrialRow::Later(kind, _) => Some(*kind),
             _ => None,
         };
         let what = match (self.what, kind) {

@@ -6,5 +6,5 @@ mod write;
 pub(crate) use pick::{Step, stepped};
 pub(crate) use write::{
     close, criteria, edit, hangs, looked_at, name, note_amount, note_room, observed, opened,
-    set_aside, with_because, with_view,
+    row_of, seen_later, set_aside, with_because, with_view,
 };

@@ -3,6 +3,7 @@ use crate::page::{Focus, Page};
 use crate::per_panel::{PerPanel, VisibleLines};
 use crate::trial_row::{Pick, TrialRow};
 use measurement::Modality;
+use sizing::growth::Body;
 
 /// Where the operator is: nothing of it is saved or undone.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -25,6 +26,12 @@ pub struct View {
     pub before: Option<TrialRow>,
     /// The selected row of the trials; `None`: the first.
     pub trial: Option<TrialRow>,
+    /// The selected row of the follow-up; `None`: the first.
+    pub later: Option<TrialRow>,
+    /// The day after the procedure that is looked at; `None`: the next of the schedule.
+    pub day: Option<u32>,
+    /// The grown child that a device is shown in; `None`: nobody said.
+    pub grown: Option<Body>,
     /// What a row of the page of trials offers, not confirmed yet.
     pub pick: Option<(TrialRow, Pick)>,
     /// Puncture by the program's own minutes; `None`: nobody said.
@@ -42,6 +49,7 @@ impl View {
     pub(crate) fn select_trial_row(&mut self, focus: Focus, row: Option<TrialRow>) {
         match focus {
             Focus::Before => self.before = row,
+            Focus::FollowUp => self.later = row,
             _ => self.trial = row,
         }
     }

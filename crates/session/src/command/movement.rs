@@ -112,7 +112,7 @@ fn moved(session: &Session, to: fn(usize, usize, usize) -> usize) -> Result<Chan
     let from = match focus {
         Focus::Readings => rows.iter().position(|row| *row == selected).unwrap_or(0),
         Focus::Ranking => session.listed_place().unwrap_or(0),
-        Focus::Before | Focus::Trials => session.trial_place(focus),
+        Focus::Before | Focus::Trials | Focus::FollowUp => session.trial_place(focus),
         _ => selected,
     };
     let line = to(from, session.view().visible.panels[focus], last).min(last);
@@ -123,7 +123,7 @@ fn moved(session: &Session, to: fn(usize, usize, usize) -> usize) -> Result<Chan
             view.selected[focus] = rows.get(line).copied().unwrap_or_default();
             view.readings_are_open = true;
         }
-        Focus::Before | Focus::Trials => {
+        Focus::Before | Focus::Trials | Focus::FollowUp => {
             // What was offered on another row and not confirmed is let go.
             view.pick = None;
             view.select_trial_row(focus, session.trial_rows(focus).into_iter().nth(line));

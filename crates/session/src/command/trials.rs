@@ -8,8 +8,9 @@ use crate::trial_row::TrialRow;
 use crate::trials::{self, Step};
 use crate::{Edit, Focus, Refused, Session};
 
-const PANELS: &[Focus] = &[Focus::Before, Focus::Trials];
-const TRIALS: &[Focus] = &[Focus::Trials];
+const PANELS: &[Focus] = Focus::OF_TRIALS;
+const WITH_CRITERIA: &[Focus] = &[Focus::Before, Focus::Trials];
+const WITH_SEEN: &[Focus] = &[Focus::Trials, Focus::FollowUp];
 
 pub(super) const COMMANDS: &[Command] = &[
     Command {
@@ -79,7 +80,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "change_criterion",
         name: "change",
         says: "change the selected criterion; once a device was opened, with a reason that stays",
-        focus: PANELS,
+        focus: WITH_CRITERIA,
         keys: &["c"],
         in_footer: false,
         change: change_criterion,
@@ -88,7 +89,7 @@ pub(super) const COMMANDS: &[Command] = &[
         id: "do_not_count",
         name: "set aside",
         says: "set what was seen last on the row aside with a reason, or count it again",
-        focus: TRIALS,
+        focus: WITH_SEEN,
         keys: &["s"],
         in_footer: false,
         change: set_aside,
@@ -130,11 +131,23 @@ fn details(session: &Session) -> Result<Change, Refused> {
                 .and_then(|last| last.because.clone());
             Ok(ask(session, Prompt::Because, because.unwrap_or_default()))
         }
-        TrialRow::Observation(..) => {
+        TrialRow::Observation(..) | TrialRow::Later(..) => {
             let seen = trials::looked_at(session, &row);
             let seen = seen.ok_or(Refused::NothingSeen)?;
-            let form = ObservationForm::new(seen.clone());
+            let is_later = matches!(row, TrialRow::Later(..));
+            let form = ObservationForm::new(seen.clone(), is_later);
             Ok(open(session, Overlay::Observation(form)))
+        }
+        TrialRow::Day => {
+            let day = session
+                .day()
+                .map_or_else(String::new, |day| day.to_string());
+            Ok(ask(session, Prompt::Day, day))
+        }
+        TrialRow::Grown => {
+            let grown = session.view().grown;
+            let grown = grown.map_or_else(String::new, |it| format!("{} {}", it.weight, it.height));
+            Ok(ask(session, Prompt::Grown, grown))
         }
         _ => Err(Refused::NothingToCorrect),
     }

@@ -125,7 +125,7 @@ impl Model {
             Focus::WorkUp => self.work_up().len(),
             Focus::Rules => self.house_rules().len(),
             Focus::Shelf => self.shelf_rows().len(),
-            Focus::Before | Focus::Trials => self.trial_rows(panel).len(),
+            Focus::Before | Focus::Trials | Focus::FollowUp => self.trial_rows(panel).len(),
         }
     }
 

@@ -13,6 +13,7 @@ impl Model {
         match focus {
             Focus::Before => before(self),
             Focus::Trials => trials(self),
+            Focus::FollowUp => self.follow_up_rows(),
             _ => Vec::new(),
         }
     }
@@ -21,6 +22,7 @@ impl Model {
     pub fn trial_place(&self, focus: Focus) -> usize {
         let selected = match focus {
             Focus::Before => self.view.before.as_ref(),
+            Focus::FollowUp => self.view.later.as_ref(),
             _ => self.view.trial.as_ref(),
         };
         let rows = self.trial_rows(focus);
@@ -58,6 +60,15 @@ impl Model {
                     open?.seen.iter().rev().find(|one| {
                         one.what == *what && one.of == *of && one.set_aside.is_none()
                     })?;
+                Some(Pick {
+                    what: Picked::Seen(seen.seen),
+                    hour: seen.clock_position.map(hour_of),
+                })
+            }
+            TrialRow::Later(what, of) => {
+                let mut seen = self.seen_on_day()?.seen.iter().rev();
+                let seen =
+                    seen.find(|one| one.what == *what && one.of == *of && one.set_aside.is_none())?;
                 Some(Pick {
                     what: Picked::Seen(seen.seen),
                     hour: seen.clock_position.map(hour_of),

@@ -1,7 +1,7 @@
 use super::form::{Form, FormEntry, FormError, FormSubject};
 use super::task::Task;
-use crate::trial_row::{TrialRow, degrees_of, hour_of};
-use crate::{Edit, Model, Refused};
+use crate::trial_row::{degrees_of, hour_of};
+use crate::{Edit, Model, Refused, trials};
 use sizing::trial::{Observation, ObservationKind, Seen, Trial};
 use std::ops::RangeInclusive;
 use std::sync::Arc;
@@ -38,7 +38,7 @@ pub type ObservationForm = Form<Observation, ObservationPart>;
 const MOST_MINUTES: f64 = 1440.0;
 
 impl ObservationForm {
-    pub(crate) fn new(seen: Observation) -> Self {
+    pub(crate) fn new(seen: Observation, is_later: bool) -> Self {
         let number = |value: Option<f64>| {
             FormEntry::typed(value.map_or_else(String::new, |value| value.to_string()))
         };
@@ -53,7 +53,10 @@ impl ObservationForm {
                 .map(|degrees| f64::from(hour_of(degrees)));
             lines.push((ObservationPart::Hour, number(hour)));
         }
-        lines.push((ObservationPart::Minute, number(seen.min)));
+        // A follow-up counts days, and on a day its minute is nobody's matter.
+        if !is_later {
+            lines.push((ObservationPart::Minute, number(seen.min)));
+        }
         Self::with(seen, lines)
     }
 
@@ -102,8 +105,9 @@ impl FormSubject<ObservationPart> for Observation {
         let kind = seen.what;
         let unit = kind.unit().map_or("", measurement::Unit::symbol);
         if let Seen::Value(_) = seen.seen {
-            let value = form.within(ObservationPart::Value, unit, 0.0..=kind.most())?;
-            let says = format!("expected a number from 0 to {} {unit}", kind.most());
+            let value = form.within(ObservationPart::Value, unit, kind.least()..=kind.most())?;
+            let (least, most) = (kind.least(), kind.most());
+            let says = format!("expected a number from {least} to {most} {unit}");
             let value = value.ok_or_else(|| wrong(ObservationPart::Value, &says))?;
             seen.seen = Seen::Value(value);
             seen.sd = form.within(ObservationPart::Sd, unit, 0.0..=kind.most())?;
@@ -123,7 +127,13 @@ impl FormSubject<ObservationPart> for Observation {
             .map_or((0.0, MOST_MINUTES), |trial| {
                 (trial.opened_min, trial.closed_min.unwrap_or(MOST_MINUTES))
             });
-        seen.min = form.within(ObservationPart::Minute, "min", from..=to)?;
+        let is_later = !form
+            .lines
+            .iter()
+            .any(|(part, _)| *part == ObservationPart::Minute);
+        if !is_later {
+            seen.min = form.within(ObservationPart::Minute, "min", from..=to)?;
+        }
         if seen == form.of {
             return Err(Refused::SameObservation.into());
         }
@@ -131,7 +141,7 @@ impl FormSubject<ObservationPart> for Observation {
         let there = procedure.observation_mut(&seen.id);
         let there = there.map_err(Refused::from)?;
         let called = format!("corrected: {}, {}", kind.label(), seen.seen.says(kind));
-        let row = TrialRow::Observation(kind, seen.of);
+        let row = trials::row_of(&seen, is_later);
         *there = seen;
         Ok(Task::Edit(Edit::Procedure {
             procedure: Arc::new(procedure),

@@ -4,6 +4,7 @@ use crate::errand::{Errand, Save, SheetFile};
 use crate::{DisplayOptions, Edit, Filter, Model, Refused, amount, trials};
 use measurement::{Quantity, Reading, ReadingId};
 use sizing::Subject;
+use sizing::growth::Body;
 use sizing::trial::{ObservationKind, RoomBox, Seen, UsedKind};
 use std::path::PathBuf;
 
@@ -20,6 +21,12 @@ pub enum Prompt {
     Minute,
     /// What was seen of the open device, as a number.
     Observed(ObservationKind, Subject),
+    /// How many days after the procedure it is.
+    Day,
+    /// What was seen on that day, as a number.
+    Later(ObservationKind, Subject),
+    /// The weight and height of the grown child.
+    Grown,
     /// An amount that was used; nothing: not noted.
     Used(UsedKind),
     /// The figure of a box of the room.
@@ -76,10 +83,11 @@ impl Prompt {
             Self::Sd(_, quantity) => format!("SD of {quantity}, {}", quantity.unit().symbol()),
             Self::Reason(_, quantity) => format!("why set aside: {quantity}"),
             Self::Minute => "which minute since puncture it is now".into(),
-            Self::Observed(kind, of) => match of {
-                Subject::Shape => format!("{}, {}", kind.label(), unit_of(*kind)),
-                of => format!("{}, {}, {}", kind.label(), of.label(), unit_of(*kind)),
-            },
+            Self::Observed(kind, of) | Self::Later(kind, of) => {
+                format!("{}, {}", kind.name_of(*of), unit_of(*kind))
+            }
+            Self::Day => "how many days after the procedure".into(),
+            Self::Grown => "the child's later weight in kg and height in cm, such as 7.2 67".into(),
             Self::Used(kind) => format!("{} so far, {}", kind.label(), kind.unit()),
             Self::Room(what) => format!("{}, {}", what.label(), what.unit()),
             Self::WhyAside(_) => "why this observation is set aside".into(),
@@ -118,9 +126,15 @@ impl Prompt {
             }),
             Self::Minute => return Ok(Task::Minute(within(text, "min", MOST_MINUTES)?)),
             Self::Observed(kind, of) => {
-                let value = within(text, unit_of(*kind), kind.most())?;
+                let value = of_kind(text, *kind)?;
                 trials::observed(model, (*kind, *of), Seen::Value(value), None)?
             }
+            Self::Day => return Ok(Task::Day(days(text)?)),
+            Self::Later(kind, of) => {
+                let value = of_kind(text, *kind)?;
+                trials::seen_later(model, (*kind, *of), Seen::Value(value), None)?
+            }
+            Self::Grown => return Ok(Task::Grown(body(text)?)),
             Self::Used(kind) if text.is_empty() => trials::note_amount(model, *kind, None)?,
             Self::Used(kind) => {
                 let value = within(text, kind.unit(), kind.most())?;
@@ -170,8 +184,43 @@ fn unit_of(kind: ObservationKind) -> &'static str {
 
 /// A typed number from 0 on.
 fn within(text: &str, unit: &'static str, most: f64) -> Result<f64, Refused> {
-    let value = amount::plain(text, unit).filter(|value| (0.0..=most).contains(value));
-    value.ok_or(Refused::NumberExpected { most, unit })
+    between(text, unit, (0.0, most))
+}
+
+/// A typed value of something seen.
+fn of_kind(text: &str, kind: ObservationKind) -> Result<f64, Refused> {
+    between(text, unit_of(kind), (kind.least(), kind.most()))
+}
+
+fn between(text: &str, unit: &'static str, (least, most): (f64, f64)) -> Result<f64, Refused> {
+    let value = amount::plain(text, unit).filter(|value| (least..=most).contains(value));
+    value.ok_or(Refused::NumberExpected { least, most, unit })
+}
+
+/// A hundred years of days.
+const MOST_DAYS: f64 = 36_525.0;
+
+/// A typed whole number of days.
+fn days(text: &str) -> Result<u32, Refused> {
+    let days = within(text, "days", MOST_DAYS)?;
+    let whole = format!("{days}").parse();
+    whole.map_err(|_| Refused::WholeDaysExpected)
+}
+
+/// A typed weight and height.
+fn body(text: &str) -> Result<Body, Refused> {
+    let mut words = text.split([' ', '/', ';']).filter(|word| !word.is_empty());
+    let mut typed = |quantity: Quantity| {
+        let info = quantity.info();
+        let value = words.next().and_then(|word| amount::plain(word, ""));
+        value.filter(|value| (info.least..=info.most).contains(value))
+    };
+    let weight = typed(Quantity::PATIENT_WEIGHT);
+    let height = typed(Quantity::PATIENT_HEIGHT);
+    match (weight, height, words.next()) {
+        (Some(weight), Some(height), None) => Ok(Body { weight, height }),
+        _ => Err(Refused::BodyExpected),
+    }
 }
 
 fn path(text: &str) -> Result<PathBuf, Refused> {

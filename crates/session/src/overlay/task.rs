@@ -1,5 +1,6 @@
 use crate::edit::Edit;
 use crate::errand::Errand;
+use sizing::growth::Body;
 
 /// What a layer asks the session to do once it closes.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,6 +16,10 @@ pub(crate) enum Task {
     },
     /// It is so many minutes since puncture now.
     Minute(f64),
+    /// It is so many days after the procedure.
+    Day(u32),
+    /// The child is to be shown grown.
+    Grown(Body),
     /// The program ends.
     Leave,
 }

@@ -51,7 +51,9 @@ pub(crate) fn stepped(model: &Model, row: &TrialRow, step: Step) -> Result<Pick,
     let from = now.map(|pick| pick.what);
     let plain = |what| Pick { what, hour: None };
     Ok(match row {
-        TrialRow::Observation(kind, _) | TrialRow::Before(kind, _) => seen(*kind, now, step),
+        TrialRow::Observation(kind, _) | TrialRow::Before(kind, _) | TrialRow::Later(kind, _) => {
+            seen(*kind, now, step)
+        }
         TrialRow::Condition(Condition::Cable) => {
             let now = match from {
                 Some(Picked::Cable(cable)) if cable != Cable::Unknown || is_offered => Some(cable),

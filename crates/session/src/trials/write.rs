@@ -31,11 +31,7 @@ fn minute(model: &Model) -> Result<f64, Refused> {
 }
 
 pub(crate) fn name(kind: ObservationKind, of: Subject) -> String {
-    if of == Subject::Shape {
-        kind.label().to_owned()
-    } else {
-        format!("{}, {}", kind.label(), of.label())
-    }
+    kind.name_of(of)
 }
 
 /// Writes the criteria of a size that are not written yet.
@@ -133,6 +129,32 @@ pub(crate) fn observed(
     })
 }
 
+/// Something seen on the day after the procedure that is looked at.
+pub(crate) fn seen_later(
+    model: &Model,
+    (what, of): (ObservationKind, Subject),
+    seen: Seen,
+    clock_position: Option<f64>,
+) -> Result<Edit, Refused> {
+    let day = model.day().ok_or(StepError::NothingReleased)?;
+    let observation = Observation {
+        id: String::new(),
+        what,
+        of,
+        seen,
+        sd: None,
+        clock_position,
+        by: None,
+        min: None,
+        set_aside: None,
+    };
+    let says = seen.says(what);
+    let called = format!("seen on day {day}: {}, {says}", name(what, of));
+    edit(model, &TrialRow::Later(what, of), called, |procedure| {
+        procedure.observe_later(f64::from(day), observation)
+    })
+}
+
 pub(crate) fn hangs(
     model: &Model,
     row: &TrialRow,
@@ -204,17 +226,14 @@ pub(crate) fn set_aside(model: &Model, id: &str, why: Option<&str>) -> Result<Ed
     if why.is_some_and(|why| why.trim().is_empty()) {
         return Err(Refused::ReasonExpected);
     }
-    let procedure = &model.document().case().procedure;
-    let mut all = procedure.trials.iter().flat_map(|trial| &trial.seen);
-    let one = all.find(|one| one.id == id);
-    let one = one.ok_or(StepError::NoObservation)?;
+    let (one, is_later) = found(model, id).ok_or(StepError::NoObservation)?;
     let verb = if why.is_some() {
         "set aside"
     } else {
         "restored"
     };
     let called = format!("{verb}: {}", name(one.what, one.of));
-    let row = TrialRow::Observation(one.what, one.of);
+    let row = row_of(one, is_later);
     let why = why.map(|why| why.trim().to_owned());
     edit(model, &row, called, |procedure| {
         procedure.observation_mut(id)?.set_aside = why;
@@ -222,12 +241,37 @@ pub(crate) fn set_aside(model: &Model, id: &str, why: Option<&str>) -> Result<Ed
     })
 }
 
-/// The newest observation of a row in the open trial, set aside or not.
+/// An observation by its name, and whether it was seen after the procedure.
+fn found<'a>(model: &'a Model, id: &str) -> Option<(&'a Observation, bool)> {
+    let procedure = &model.document().case().procedure;
+    let trials = procedure.trials.iter().flat_map(|trial| &trial.seen);
+    let later = procedure.follow_up.iter().flat_map(|day| &day.seen);
+    let mut all = trials
+        .map(|one| (one, false))
+        .chain(later.map(|one| (one, true)));
+    all.find(|(one, _)| one.id == id)
+}
+
+/// The row on which an observation is seen.
+pub(crate) const fn row_of(seen: &Observation, is_later: bool) -> TrialRow {
+    if is_later {
+        TrialRow::Later(seen.what, seen.of)
+    } else {
+        TrialRow::Observation(seen.what, seen.of)
+    }
+}
+
+/// The newest observation of a row in the open trial, or on the day that is looked at,
+/// set aside or not.
 pub(crate) fn looked_at<'a>(model: &'a Model, row: &TrialRow) -> Option<&'a Observation> {
     let procedure = &model.document().case().procedure;
     match row {
         TrialRow::Observation(what, of) => {
             let mut all = procedure.open()?.seen.iter().rev();
+            all.find(|one| one.what == *what && one.of == *of)
+        }
+        TrialRow::Later(what, of) => {
+            let mut all = model.seen_on_day()?.seen.iter().rev();
             all.find(|one| one.what == *what && one.of == *of)
         }
         TrialRow::Conflict(id) => {

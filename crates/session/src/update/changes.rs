@@ -57,6 +57,15 @@ impl Session {
                 self.model.view.puncture = Some(self.clock() - now);
                 return Ok(None);
             }
+            Change::Day(day) => {
+                self.model.view.day = Some(day);
+                self.model.view.pick = None;
+                return Ok(None);
+            }
+            Change::Grown(body) => {
+                self.model.view.grown = Some(body);
+                return Ok(None);
+            }
             Change::AskPath { leaves } => {
                 let path = self.document.home.file();
                 let path = path.map_or_else(
@@ -115,6 +124,9 @@ impl Session {
                 self.overlays.retain(|layer| !is_guide(layer));
                 self.model.view.selected[Focus::Bays] = 0;
                 self.model.view.pick = None;
+                // Another child has other days and grows otherwise.
+                self.model.view.day = None;
+                self.model.view.grown = None;
                 self.bays_wait = true;
             }
             let rows = rows(&self.model.document);

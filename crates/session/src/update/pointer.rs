@@ -37,7 +37,7 @@ impl Session {
         let last = self.lines(panel).saturating_sub(1);
         let line = line.min(last);
         match panel {
-            Focus::Before | Focus::Trials => {
+            Focus::Before | Focus::Trials | Focus::FollowUp => {
                 let row = self.trial_rows(panel).into_iter().nth(line);
                 self.model.view.pick = None;
                 self.model.view.select_trial_row(panel, row);

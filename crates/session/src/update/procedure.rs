@@ -50,7 +50,7 @@ impl Session {
             return;
         };
         self.model.view.pick = None;
-        for focus in [Focus::Before, Focus::Trials] {
+        for &focus in Focus::OF_TRIALS {
             let rows = self.trial_rows(focus);
             let Some(place) = rows.iter().position(|one| one == row) else {
                 continue;

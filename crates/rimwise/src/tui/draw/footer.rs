@@ -85,6 +85,7 @@ fn detail(session: &Session) -> String {
         }
         Focus::Before => Some("written before the procedure; nothing here is judged but by you"),
         Focus::Trials => return of_row(session),
+        Focus::FollowUp => Some("days after the procedure; nothing counts before Enter"),
         Focus::Shelf => Some("changes go into your own catalogue; the shipped one stays as it is"),
         Focus::Bays | Focus::Ranking | Focus::Doubt | Focus::FitMap => {
             Some("inside limits by geometry alone; this is not the chance of a good procedure")

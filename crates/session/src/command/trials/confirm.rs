@@ -43,6 +43,27 @@ pub(super) fn confirm(session: &Session, row: &TrialRow) -> Result<Change, Refus
             _ if kind.takes() == Takes::Value => Ok(ask(session, Prompt::Observed(*kind, *of), "")),
             _ => Err(Refused::NothingChosen),
         },
+        TrialRow::Later(kind, of) => match offered {
+            Some(Pick {
+                what: Picked::Seen(seen),
+                hour,
+            }) => {
+                let degrees = hour.map(|hour| degrees_of(f64::from(hour)));
+                trials::seen_later(session, (*kind, *of), seen, degrees).map(Change::Edit)
+            }
+            _ if kind.takes() == Takes::Value => Ok(ask(session, Prompt::Later(*kind, *of), "")),
+            _ => Err(Refused::NothingChosen),
+        },
+        TrialRow::Day => Ok(ask(session, Prompt::Day, "")),
+        TrialRow::Visit(day) => {
+            let day = *day;
+            Ok(look(session, |view| {
+                view.day = Some(day);
+                view.pick = None;
+                view.later = None;
+            }))
+        }
+        TrialRow::Grown => Ok(ask(session, Prompt::Grown, "")),
         TrialRow::Condition(condition) => {
             let offered = offered.ok_or(Refused::NothingChosen)?;
             trials::hangs(session, row, *condition, offered).map(Change::Edit)

@@ -43,10 +43,13 @@ fn open(line: &str) -> Session {
     if what == "file" {
         session.saved(crate::Home::File(rest.into()));
     }
-    if what == "trials" {
+    if what == "trials" || what == "released" {
         session.model.document.bays = bays(rest);
         session.bays_wait = false;
         fixture::press(&mut session, "7");
+    }
+    if what == "released" {
+        fixture::press(&mut session, "F enter enter end left enter");
     }
     if what == "bays" {
         session.model.document.bays = bays(rest);
@@ -282,6 +285,23 @@ fn procedure(session: &Session) -> Vec<String> {
                 .map(|why| format!("not counted because {why}")),
         );
     }
+    if procedure.follow_up.is_empty() {
+        lines.push("later none".to_owned());
+    }
+    for day in &procedure.follow_up {
+        for one in &day.seen {
+            let (row, of, says) = (one.what.name(), one.of.name(), one.seen.says(one.what));
+            lines.push(format!("later day {} {row} of {of} {says}", day.day));
+            let aside = one.set_aside.iter();
+            lines.extend(aside.map(|why| format!("later not counted because {why}")));
+        }
+    }
+    let view = session.view();
+    lines.extend(view.day.map(|day| format!("day {day}")));
+    lines.extend(
+        view.grown
+            .map(|it| format!("grown {} kg {} cm", it.weight, it.height)),
+    );
     lines.extend(procedure.before.iter().map(|one| {
         let says = one.seen.says(one.row);
         format!("was {} of {} {says}", one.row.name(), one.of.name())

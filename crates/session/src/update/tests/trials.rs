@@ -2,15 +2,20 @@ use super::commands::Tried;
 use super::glance::opened;
 use crate::fixture::press;
 use crate::{Command, Event, Focus, TrialRow};
+use sizing::Subject;
+use sizing::trial::{ObservationKind, Seen};
 use std::time::Duration;
 
 /// One size is pinned and the page of trials is shown.
 const PINNED: &str = "trials even-wide/5x3";
 
+/// The same, opened and released.
+const RELEASED: &str = "released even-wide/5x3";
+
 /// Of the commands on the page of trials.
 pub(super) const TRIALS: &[Tried] = &[
     ("trials_page", "aortic.rim 1.5", "7", "focus Trials"),
-    ("trials_page", "aortic.rim 1.5", "7 tab", "focus Before"),
+    ("trials_page", "aortic.rim 1.5", "7 tab tab", "focus Before"),
     ("seen_now", PINNED, "enter", "minute 0"),
     (
         "seen_now",
@@ -69,31 +74,31 @@ pub(super) const TRIALS: &[Tried] = &[
     (
         "seen_now",
         PINNED,
-        "tab down enter right enter",
+        "tab tab down enter right enter",
         "was regurgitation of aortic_valve none",
     ),
     (
         "seen_now",
         PINNED,
-        "tab down down enter 9 enter",
+        "tab tab down down enter 9 enter",
         "used 9 mL",
     ),
     (
         "seen_now",
         PINNED,
-        "tab down down down down down enter",
+        "tab tab down down down down down enter",
         "room heparin given",
     ),
     (
         "seen_now",
         PINNED,
-        "tab down down down down down enter up enter",
+        "tab tab down down down down down enter up enter",
         "says not ticked: heparin given",
     ),
     (
         "seen_now",
         PINNED,
-        "tab down down down down down down enter 2 5 4 enter",
+        "tab tab down down down down down down enter 2 5 4 enter",
         "room activated clotting time 254",
     ),
     (
@@ -181,11 +186,11 @@ pub(super) const TRIALS: &[Tried] = &[
         "F F",
         "says the criteria of every pinned size are written",
     ),
-    ("change_criterion", PINNED, "F tab end c", "layers 1"),
+    ("change_criterion", PINNED, "F tab tab end c", "layers 1"),
     (
         "change_criterion",
         PINNED,
-        "F tab end c ctrl-u 9 0 enter",
+        "F tab tab end c ctrl-u 9 0 enter",
         "criterion pressure of shape inside at 90 % or more; beyond under 70 %",
     ),
     (
@@ -243,6 +248,45 @@ pub(super) const TRIALS: &[Tried] = &[
         "enter enter u U",
         "deployed even-wide/5x3 at 0 open",
     ),
+    ("trials_page", PINNED, "7 tab", "focus FollowUp"),
+    (
+        "seen_now",
+        RELEASED,
+        "tab down right enter",
+        "later day 1 rhythm of shape as before",
+    ),
+    (
+        "seen_now",
+        RELEASED,
+        "tab enter 9 0 enter down right enter",
+        "later day 90 rhythm of shape as before",
+    ),
+    (
+        "seen_now",
+        RELEASED,
+        "tab enter 1 . 5 enter",
+        "error expected a whole number of days after the procedure",
+    ),
+    ("seen_now", RELEASED, "tab end up enter", "day 1"),
+    (
+        "seen_now",
+        RELEASED,
+        "tab end enter 7 . 2 space 6 7 enter",
+        "grown 7.2 kg 67 cm",
+    ),
+    (
+        "seen_now",
+        RELEASED,
+        "tab end enter 7 enter",
+        "error expected a weight in kg and a height in cm, such as 7.2 67",
+    ),
+    ("undo", RELEASED, "tab down right enter u", "later none"),
+    (
+        "do_not_count",
+        RELEASED,
+        "tab down right enter up s b a d enter",
+        "later not counted because bad",
+    ),
     ("copy", PINNED, "y", "says there is nothing to copy yet"),
 ];
 
@@ -265,7 +309,7 @@ fn minutes_are_whole_and_count_from_puncture() {
     assert_eq!(session.to_next_minute(), None);
     press(&mut session, "7");
     // A minute that has passed is no minute of what follows.
-    press(&mut session, "tab home e 4 5 enter tab enter");
+    press(&mut session, "tab tab home e 4 5 enter tab enter");
     let says = format!("{:?}", session.status());
     assert!(says.contains("minute 50 has passed"), "{says}");
 }
@@ -292,6 +336,33 @@ fn what_is_confirmed_leads_to_the_next_row_and_what_is_undone_back() {
     press(&mut session, "u");
     assert_eq!(session.trial_row(), jet);
     assert!(matches!(jet, Some(TrialRow::Observation(..))));
+}
+
+#[test]
+fn a_follow_up_begins_with_the_release_and_its_value_may_be_under_zero() {
+    let mut session = opened(PINNED);
+    press(&mut session, "tab");
+    assert_eq!(session.trial_rows(Focus::FollowUp), [TrialRow::Grown]);
+    let mut session = opened(RELEASED);
+    press(&mut session, "tab");
+    let z = TrialRow::Later(ObservationKind::LeftVentricleZ, Subject::Shape);
+    let rows = session.trial_rows(Focus::FollowUp);
+    let place = rows.iter().position(|row| *row == z).unwrap();
+    session.select_line(Focus::FollowUp, place);
+    press(&mut session, "enter - 0 . 5 enter");
+    let seen = &session.document().case().procedure.follow_up[0];
+    assert_eq!((seen.day, seen.seen[0].seen), (1.0, Seen::Value(-0.5)));
+    // Of the day nothing more of it is due; its minute is nobody's matter.
+    let visit = session.visit_of_day().unwrap();
+    assert!(
+        visit
+            .not_done()
+            .all(|due| due.what != ObservationKind::LeftVentricleZ)
+    );
+    session.select_line(Focus::FollowUp, place);
+    press(&mut session, "e 1 enter");
+    let seen = &session.document().case().procedure.follow_up[0].seen;
+    assert_eq!((seen.len(), seen[0].seen), (1, Seen::Value(1.0)));
 }
 
 #[test]

@@ -3,6 +3,7 @@
 
 mod again;
 mod head;
+mod later;
 mod row;
 
 use super::{List, Seen, said};
@@ -64,14 +65,18 @@ pub(in crate::tui::draw) fn draw(
     let list = rows_of(session, focus, theme, rows.width, is_roomy);
     let place = session.trial_place(focus);
     list.draw(frame, place, (false, theme), (rows, focus), seen);
-    let again = again::lines(session, theme, beside.width, usize::from(beside.height));
-    lines::draw(frame, again, beside);
+    let most = usize::from(beside.height);
+    let follows = match focus {
+        Focus::FollowUp => later::lines(session, theme, beside.width, most),
+        _ => again::lines(session, theme, beside.width, most),
+    };
+    lines::draw(frame, follows, beside);
 }
 
 /// The panel that is shown.
 fn focus(session: &Session) -> Focus {
     match session.view().focus {
-        Focus::Before => Focus::Before,
+        of_trials @ (Focus::Before | Focus::FollowUp) => of_trials,
         _ => Focus::Trials,
     }
 }
@@ -101,6 +106,10 @@ fn rows_of(session: &Session, focus: Focus, theme: Theme, width: u16, is_roomy: 
     let mut list = List::default();
     let rows = session.trial_rows(focus);
     let selected = session.trial_place(focus);
+    if focus == Focus::FollowUp && session.day().is_none() {
+        let says = "No device was released: a follow-up begins with its release.";
+        list.say(said(says, theme.text(), width));
+    }
     if rows.is_empty() {
         let says = "No size is pinned: pin what is to be opened on the plan page (1), then F \
                     writes its release criteria.";
@@ -146,6 +155,7 @@ pub(in crate::tui::draw) fn text(
         lines.extend(rows_of(session, panel, theme, width, false).into_lines());
     }
     lines.extend(again::lines(session, theme, width, usize::MAX));
+    lines.extend(later::lines(session, theme, width, usize::MAX));
     lines.extend(past(session, theme, width, usize::MAX));
     lines
 }

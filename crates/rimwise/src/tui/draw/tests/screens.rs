@@ -142,7 +142,10 @@ fn trials() {
     );
     let opened = on_page(&opened, "right");
     on_each_size("trials-open", &opened);
-    on_each_size("trials-before", &on_page(&after(&ready, "7 F"), "tab"));
+    on_each_size("trials-before", &on_page(&after(&ready, "7 F"), "tab tab"));
+    let released = after(&ready, "7 F F enter enter end left enter");
+    let later = "tab down right enter right enter end enter 7 . 2 space 6 7 enter home";
+    on_each_size("trials-follow-up", &on_page(&released, later));
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! One row of the page: what is asked on the left, what was seen on the right.
 
+use super::later;
 use crate::text::fitted;
 use crate::tui::theme::Theme;
 use files::visible;
@@ -14,7 +15,11 @@ pub(super) fn heading(session: &Session, row: &TrialRow) -> Option<&'static str>
     let procedure = &session.document().case().procedure;
     let is_criterion = |what, of| criterion(procedure, what, of).is_some();
     Some(match row {
-        TrialRow::Minute | TrialRow::Observer => return None,
+        TrialRow::Minute | TrialRow::Observer | TrialRow::Day => return None,
+        TrialRow::Later(..) if !later::is_due(session, row) => "Not due on this day",
+        TrialRow::Later(..) => "Due on this day of the schedule",
+        TrialRow::Visit(_) => "Your centre's schedule, days after the procedure",
+        TrialRow::Grown => "Growth",
         TrialRow::Criteria(_) => "Release criteria of pinned sizes",
         TrialRow::Written(..) => "Criteria, one by one",
         TrialRow::Before(..) => "What was there before",
@@ -35,17 +40,13 @@ pub(super) fn heading(session: &Session, row: &TrialRow) -> Option<&'static str>
 pub(super) const fn is_tall(row: &TrialRow) -> bool {
     matches!(
         row,
-        TrialRow::Observation(..) | TrialRow::Criteria(_) | TrialRow::Open(_)
+        TrialRow::Observation(..) | TrialRow::Criteria(_) | TrialRow::Open(_) | TrialRow::Later(..)
     )
 }
 
 /// What is looked at, with its subject.
 pub(super) fn name(what: ObservationKind, of: Subject) -> String {
-    if of == Subject::Shape {
-        what.label().to_owned()
-    } else {
-        format!("{}, {}", what.label(), of.label())
-    }
+    what.name_of(of)
 }
 
 /// A row, line by line.
@@ -178,6 +179,21 @@ fn told(session: &Session, row: &TrialRow, theme: Theme) -> Told {
             plain("Seen by".to_owned(), format!("{by}{view}"))
         }
         TrialRow::Observation(what, of) => observation(session, (*what, *of), seen, theme),
+        TrialRow::Day => plain("Day after the procedure".to_owned(), later::day(session)),
+        TrialRow::Later(what, of) => {
+            let of_row = later::row(session, (*what, *of), offered);
+            Told {
+                name: name(*what, *of),
+                seen: if seen.is_empty() { of_row.seen } else { seen },
+                about: of_row.how,
+                state: (of_row.state, theme.dim()),
+            }
+        }
+        TrialRow::Visit(day) => plain(format!("day {day}"), later::visit(session, *day)),
+        TrialRow::Grown => plain(
+            "The device in the grown child".to_owned(),
+            later::grown(session),
+        ),
         TrialRow::Condition(condition) => plain(condition.label().to_owned(), seen),
         TrialRow::CameOfIt => {
             let seen = if seen.is_empty() {
