@@ -102,14 +102,16 @@ impl Edit {
                 procedure,
                 called,
                 row,
-            } => Self::Procedure {
-                procedure: Arc::new(replace(
-                    &mut document.case_mut().procedure,
-                    Procedure::clone(procedure),
-                )),
-                called: called.clone(),
-                row: row.clone(),
-            },
+            } => {
+                // A forecast came between two steps and is no step itself.
+                let mut procedure = Procedure::clone(procedure);
+                procedure.keep_forecasts_of(&document.case.procedure);
+                Self::Procedure {
+                    procedure: Arc::new(replace(&mut document.case_mut().procedure, procedure)),
+                    called: called.clone(),
+                    row: row.clone(),
+                }
+            }
             Self::Shelf {
                 shelf,
                 bays,

@@ -100,6 +100,6 @@ pub use shelf::{Origin, Shelf, ShelfRow};
 pub use trial_row::{Condition, Pick, Picked, TrialRow};
 pub use view::View;
 pub use worker::{
-    Assessor, DoubtResult, FitMapResult, MapGrain, PageRequest, RankingResult, Reply, Request,
-    TrialsResult, WorkUpResult, Worker,
+    Assessor, DoubtResult, FitMapResult, ForecastResult, MapGrain, PageRequest, RankingResult,
+    Reply, Request, TrialsResult, WorkUpResult, Worker,
 };

@@ -19,6 +19,7 @@ use crate::shelf::{Shelf, ShelfRow};
 use crate::view::View;
 use crate::worker::{MapGrain, PageRequest, Request};
 use files::visible;
+use sizing::trial::Moment;
 use sizing::{Case, Setting};
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -54,6 +55,8 @@ pub struct Model {
     pub(crate) own_folders: OwnFolders,
     /// What release criteria are written on.
     pub(crate) planned: PlannedOn,
+    /// The trials of which a forecast is to be frozen, and when.
+    pub(crate) foretell: Vec<(String, Moment)>,
     /// How long the program has run.
     pub(crate) clock: Duration,
     /// The cases that were opened together, for a conference.
@@ -90,6 +93,7 @@ impl Model {
             journalled: None,
             conference: Vec::new(),
             planned: PlannedOn::default(),
+            foretell: Vec::new(),
             clock: Duration::ZERO,
             own_folders: OwnFolders {
                 unfiled: false,
@@ -125,6 +129,7 @@ impl Model {
             map: MapGrain::USUAL,
             work_up_draws: Request::WORK_UP_DRAWS,
             seed: sizing::Draws::SEED,
+            foretell: self.foretell.clone(),
         }
     }
 

@@ -151,6 +151,8 @@ impl Results {
             Reply::Mapped(new) => drop(take(&mut self.mapped, new, |it| it.generation)),
             Reply::Tried(new) => drop(take(&mut self.tried, new, |it| it.generation)),
             Reply::WorkedUp(new) => drop(take(&mut self.worked_up, new, |it| it.generation)),
+            // It goes into the case.
+            Reply::Foretold(_) => {}
             Reply::Failed {
                 generation,
                 message,

@@ -8,7 +8,7 @@ mod queue;
 mod request;
 
 pub use page_request::{DoubtResult, FitMapResult, PageRequest, TrialsResult, WorkUpResult};
-pub use request::{MapGrain, RankingResult, Reply, Request};
+pub use request::{ForecastResult, MapGrain, RankingResult, Reply, Request};
 
 pub use assessor::Assessor;
 use queue::Queue;

@@ -48,6 +48,8 @@ pub(super) enum ReplyLabel {
     WorkedUp(u64),
     /// What stands on the page of trials.
     Tried(u64),
+    /// What is foretold of a trial's opening or, `false`, of its closing.
+    Foretold(u64, bool),
     /// A failure.
     Failed(u64),
 }
@@ -61,6 +63,9 @@ impl ReplyLabel {
             Reply::Mapped(it) => Self::Mapped(it.generation, it.map.stride, it.is_last),
             Reply::WorkedUp(it) => Self::WorkedUp(it.generation),
             Reply::Tried(it) => Self::Tried(it.generation),
+            Reply::Foretold(it) => {
+                Self::Foretold(it.generation, it.moment == sizing::trial::Moment::Opened)
+            }
             Reply::Failed { generation, .. } => Self::Failed(*generation),
         }
     }
@@ -118,6 +123,7 @@ impl fmt::Display for ReplyLabel {
             Self::Mapped(of, stride, is_last) => write!(out, "mapped {of} {stride} {is_last}"),
             Self::WorkedUp(of) => write!(out, "worked-up {of}"),
             Self::Tried(of) => write!(out, "tried {of}"),
+            Self::Foretold(of, is_opened) => write!(out, "foretold {of} {is_opened}"),
             Self::Failed(of) => write!(out, "failed {of}"),
         }
     }
@@ -180,6 +186,7 @@ fn label(text: &str) -> Option<ReplyLabel> {
         "mapped" => ReplyLabel::Mapped(of, number(2)?, flag(3)?),
         "worked-up" => ReplyLabel::WorkedUp(of),
         "tried" => ReplyLabel::Tried(of),
+        "foretold" => ReplyLabel::Foretold(of, flag(2)?),
         "failed" => ReplyLabel::Failed(of),
         _ => return None,
     })
@@ -194,7 +201,7 @@ mod tests {
         let lines = "size 80 24, key ctrl-z, key space, paste \"4,2\\n\", press 3 4, drag 0 0, \
                      release, wheel-down 1 2, wheel-up 1 2, reply assessed 3 512, \
                      reply doubted 3 7 true, reply mapped 3 8 false, reply worked-up 1, \
-                     reply failed 2, wait, suspend, continue, leave";
+                     reply foretold 4 true, reply failed 2, wait, suspend, continue, leave";
         for line in lines.split(", ") {
             assert_eq!(line.parse::<Input>().unwrap().to_string(), line);
         }

@@ -31,6 +31,7 @@ impl Session {
         let is_new = matches!(change, Change::Edit(_));
         let steps = self.model.history.len();
         let goes_on = is_nudge && self.model.history.is_open();
+        let deployed = self.deployed();
         let (status, edit) = match change {
             Change::Edit(edit) => {
                 let label = self.model.history.edit(&edit, &mut self.model.document)?;
@@ -104,6 +105,7 @@ impl Session {
             }
             self.follow(&edit, &by_hand);
             self.follow_procedure(&edit, is_new);
+            self.ask_forecasts(&edit, deployed);
         }
         Ok(status)
     }
@@ -188,6 +190,9 @@ impl Session {
         {
             self.model.setting = Arc::clone(&new.setting);
             self.model.work_up_is_of_before = false;
+        }
+        if let Reply::Foretold(foretold) = &reply {
+            self.freeze(foretold);
         }
         let not_shown = self.model.results.receive(reply);
         self.fill_waiting_bays();

@@ -1,9 +1,9 @@
 use super::page_request::{PageRequest, TrialsResult};
 use super::page_work;
-use super::request::{RankingResult, Reply, Request};
+use super::request::{ForecastResult, RankingResult, Reply, Request};
 use crate::{Bay, Shelf};
 use sizing::engine::{Counter, Engine};
-use sizing::trial::{TakenIn, Weighing, WhatNext, take_in, what_next};
+use sizing::trial::{LEAST_DRAWS, TakenIn, Weighing, WhatNext, foretell, take_in, what_next};
 use sizing::worth::Worth;
 use sizing::{Assessment, Candidate, Case, Draws, Ranking, Setting, Work, rank};
 use std::sync::Arc;
@@ -104,6 +104,7 @@ impl<'a> Assessor<'a> {
         };
         if self.assess(request, work, &mut send).is_some() {
             self.wanted(request, work, &mut send);
+            foretold(request, work, &mut send);
         }
         self.let_go(request);
     }
@@ -334,6 +335,29 @@ impl<'a> Assessor<'a> {
             weighing,
             next: None,
         })
+    }
+}
+
+/// Freezes what is foretold of trials, once all that is looked at is there.
+fn foretold(request: &Request, work: &Work, send: &mut impl FnMut(Reply) -> bool) {
+    for (trial, moment) in &request.foretell {
+        let (setting, catalogues) = (&request.setting, request.shelf.catalogues());
+        let by = (LEAST_DRAWS, request.seed);
+        // Where nothing can be foretold nothing is frozen; the list says why.
+        let forecast = foretell(setting, catalogues, trial, *moment, by, work);
+        let Ok(Some(forecast)) = forecast else {
+            continue;
+        };
+        let result = ForecastResult {
+            generation: request.generation,
+            trial: trial.clone(),
+            moment: *moment,
+            forecast,
+        };
+        let is_wanted = !work.cancel.load(Ordering::Relaxed);
+        if !(is_wanted && send(Reply::Foretold(Arc::new(result)))) {
+            return;
+        }
     }
 }
 

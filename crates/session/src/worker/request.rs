@@ -1,6 +1,6 @@
 use super::page_request::{DoubtResult, FitMapResult, PageRequest, TrialsResult, WorkUpResult};
 use crate::{Bay, Shelf};
-use sizing::trial::{LEAST_DRAWS, Weighing};
+use sizing::trial::{Forecast, LEAST_DRAWS, Moment, Weighing};
 use sizing::{Candidate, Ranking, Setting};
 use std::sync::Arc;
 use workup::Limits;
@@ -30,6 +30,8 @@ pub struct Request {
     pub work_up_draws: usize,
     /// The seed of the draws.
     pub seed: u64,
+    /// The trials of which a forecast is to be frozen, by their names, and when.
+    pub foretell: Vec<(String, Moment)>,
 }
 
 /// How fine a fit map is.
@@ -115,6 +117,19 @@ impl RankingResult {
     }
 }
 
+/// What is foretold of a trial, for one generation of the document.
+#[derive(Clone, Debug)]
+pub struct ForecastResult {
+    /// The generation it is of.
+    pub generation: u64,
+    /// The trial, by its name.
+    pub trial: String,
+    /// Of its opening or its closing.
+    pub moment: Moment,
+    /// What is foretold.
+    pub forecast: Forecast,
+}
+
 /// What the worker says.
 #[derive(Clone, Debug)]
 pub enum Reply {
@@ -128,6 +143,8 @@ pub enum Reply {
     WorkedUp(Arc<WorkUpResult>),
     /// What stands on the page of trials.
     Tried(Arc<TrialsResult>),
+    /// What is foretold of a trial.
+    Foretold(Arc<ForecastResult>),
     /// The work on a generation failed by a fault of the program.
     Failed {
         /// The generation.

@@ -305,6 +305,57 @@ fn a_list_takes_in_what_was_seen_in_trials() {
     assert!(tried.next.is_some());
 }
 
+/// Lets a worker answer what the session asks, and the session take all of it in.
+fn answered(session: &mut Session) {
+    let request = session.take_request().unwrap();
+    let wanted = 2 + request.foretell.len();
+    let (sender, replies) = channel();
+    let worker = Worker::start(sizing::engine::Fast, 2, move |reply| {
+        sender.send(reply).is_ok()
+    });
+    let worker = worker.unwrap();
+    worker.submit(request);
+    for _ in 0..wanted {
+        let reply = replies.recv_timeout(PATIENCE).unwrap();
+        session.update(crate::Event::Reply(reply));
+    }
+}
+
+#[test]
+fn a_forecast_is_frozen_when_a_trial_opens_and_when_it_closes() {
+    let mut session = fixture::open(touched("even-wide/5x3").document().case().clone());
+    fixture::press(&mut session, "7 e 6 0 enter");
+    let own = |session: &Session| {
+        let trials = &session.document().case().procedure.trials;
+        trials.last().unwrap().forecast.clone()
+    };
+    let place = session.document().shelf().place("even-narrow/5x3").unwrap();
+    session.model.document.bays = vec![Bay::new(place)];
+    session.bays_wait = false;
+    fixture::press(&mut session, "enter");
+    assert_eq!(session.document().case().procedure.trials.len(), 2);
+    answered(&mut session);
+    let opened = own(&session).opened.unwrap();
+    assert!(opened.inside_before.is_some() && !opened.seen.is_empty());
+    // A journal holds it: it is of the case. No step takes it back alone.
+    assert!(session.is_unsaved());
+    fixture::press(&mut session, "end right enter");
+    // The forecast of the opening does not go with the step after it.
+    assert_eq!(own(&session).opened.as_ref(), Some(&opened));
+    answered(&mut session);
+    assert!(own(&session).closed.is_some());
+    fixture::press(&mut session, "u");
+    assert_eq!(own(&session).opened.as_ref(), Some(&opened));
+    assert!(own(&session).closed.is_none());
+    fixture::press(&mut session, "U");
+    assert!(own(&session).closed.is_some());
+    fixture::press(&mut session, "u u");
+    assert_eq!(session.document().case().procedure.trials.len(), 1);
+    // One that came before the program knew forecasts gets none afterwards.
+    assert_eq!(own(&session), sizing::trial::Forecasts::default());
+    assert!(session.model.foretell.is_empty());
+}
+
 #[test]
 fn trials_that_cannot_be_taken_in_hold_every_verdict() {
     let mut session = touched("of-another-catalogue/5x3");

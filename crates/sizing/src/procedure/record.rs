@@ -154,6 +154,28 @@ impl Procedure {
         days.reduce(f64::max)
     }
 
+    /// Takes over forecasts that another state of the same procedure has frozen, as far
+    /// as each is still of this one: one of a closing only where it closed alike.
+    pub fn keep_forecasts_of(&mut self, other: &Self) {
+        for trial in &mut self.trials {
+            let is_it = |one: &&Trial| {
+                one.id == trial.id && one.size == trial.size && one.opened_min == trial.opened_min
+            };
+            let Some(other) = other.trials.iter().find(is_it) else {
+                continue;
+            };
+            let (kept, known) = (&mut trial.forecast, &other.forecast);
+            if kept.opened.is_none() {
+                kept.opened.clone_from(&known.opened);
+            }
+            let closed_alike = trial.came_of_it.is_some()
+                && (trial.came_of_it, trial.closed_min) == (other.came_of_it, other.closed_min);
+            if closed_alike && kept.closed.is_none() {
+                kept.closed.clone_from(&known.closed);
+            }
+        }
+    }
+
     /// Whether criteria are locked: from the first trial on they change with a reason
     /// alone.
     pub const fn is_locked(&self) -> bool {
