@@ -7,7 +7,8 @@ use sizing::Neighbour;
 use sizing::house_rules::{ExceptionFault, RuleAddress};
 use sizing::trial::StepError;
 
-/// Why something was not done, in words for the operator.
+/// Why something was not done, in words for the operator. A command in brackets stands for
+/// its key: `Model::with_keys` puts that in its place.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Refused {
     /// A key that no command has in the panel.
@@ -237,10 +238,10 @@ pub enum Refused {
     #[error("no row is selected: pin a size on the plan first")]
     NoTrialRow,
     /// A row that is stepped through no values.
-    #[error("this row takes only Enter")]
+    #[error("this row takes only [seen_now]")]
     TakesEnterAlone,
     /// Nothing is offered on a row.
-    #[error("nothing is chosen: left and right choose, Enter confirms")]
+    #[error("nothing is chosen: [previous_seen] and [next_seen] choose, [seen_now] confirms")]
     NothingChosen,
     /// A row on which nothing was observed.
     #[error("nothing was seen on this row yet")]
@@ -249,10 +250,10 @@ pub enum Refused {
     #[error("there is nothing to correct on this row")]
     NothingToCorrect,
     /// Enter on a criterion that is written.
-    #[error("it is written; c changes it")]
+    #[error("it is written; [change_criterion] changes it")]
     CriterionWritten,
     /// All criteria of a size are written.
-    #[error("the criteria of {0} are written; c changes one")]
+    #[error("the criteria of {0} are written; [change_criterion] changes one")]
     CriteriaWritten(String),
     /// All criteria of all pinned sizes are written.
     #[error("the criteria of every pinned size are written")]
@@ -271,17 +272,17 @@ pub enum Refused {
     SameObservation,
     /// Nobody said when puncture was.
     #[error(
-        "the minute since puncture is not known: Enter on its row starts it, e says which it is"
+        "the minute since puncture is not known: [seen_now] on its row starts it, [details] says which it is"
     )]
     NoMinute,
     /// A locked criterion is changed, and nobody said when puncture was.
     #[error("the minute since puncture is not known: a change is written with its minute")]
     NoMinuteOfChange,
     /// The minute is known.
-    #[error("the minute since puncture runs already; e says which minute it is")]
+    #[error("the minute since puncture runs already; [details] says which minute it is")]
     ClockRuns,
     /// The case has a later minute than the start.
-    #[error("minute {0:.0} has passed in this case: e says which minute it is now")]
+    #[error("minute {0:.0} has passed in this case: [details] says which minute it is now")]
     MinutePassed(f64),
     /// A number outside what is accepted of something seen or used.
     #[error("expected a number from {least} to {most} {unit}")]

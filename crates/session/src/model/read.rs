@@ -89,6 +89,27 @@ impl Model {
         key.map_or_else(String::new, ToString::to_string)
     }
 
+    /// A text with the key of each command that stands in brackets, "[undo] takes back", as
+    /// far as it has one.
+    pub fn with_keys(&self, text: &str) -> String {
+        let mut says = String::new();
+        let mut rest = text;
+        while let Some((before, after)) = rest.split_once('[') {
+            says.push_str(before);
+            let named = after.split_once(']');
+            let named = named.map(|(id, after)| (self.key_of(id), after));
+            rest = if let Some((key, after)) = named.filter(|(key, _)| !key.is_empty()) {
+                says.push_str(&key);
+                after
+            } else {
+                says.push('[');
+                after
+            };
+        }
+        says.push_str(rest);
+        says
+    }
+
     /// Whether the ranked list is shown as of before the last change.
     pub fn shows_stale(&self) -> bool {
         let assessed = self.results.assessed();

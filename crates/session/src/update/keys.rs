@@ -91,7 +91,8 @@ impl Session {
     /// Makes a change and says what was done, or why it was not.
     pub(super) fn accept_or_say(&mut self, change: Result<Change, Refused>) {
         if let Err(refused) = self.accept(change) {
-            self.warn(refused.to_string());
+            let says = self.with_keys(&refused.to_string());
+            self.warn(says);
         }
     }
 

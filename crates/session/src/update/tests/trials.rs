@@ -27,7 +27,7 @@ pub(super) const TRIALS: &[Tried] = &[
         "seen_now",
         PINNED,
         "down enter",
-        "says the minute since puncture is not known: Enter on its row starts it, e says which it is",
+        "says the minute since puncture is not known: enter on its row starts it, e says which it is",
     ),
     (
         "seen_now",
@@ -57,7 +57,7 @@ pub(super) const TRIALS: &[Tried] = &[
         "seen_now",
         PINNED,
         "enter enter end enter",
-        "says nothing is chosen: left and right choose, Enter confirms",
+        "says nothing is chosen: left and right choose, enter confirms",
     ),
     (
         "seen_now",
@@ -117,7 +117,7 @@ pub(super) const TRIALS: &[Tried] = &[
         "next_seen",
         PINNED,
         "right",
-        "says this row takes only Enter",
+        "says this row takes only enter",
     ),
     (
         "previous_seen",
@@ -375,4 +375,11 @@ fn a_change_of_a_reading_after_criteria_were_written_is_told() {
     assert!(session.changed_since_planned());
     session.command(Command::named("undo").unwrap());
     assert!(!session.changed_since_planned());
+}
+
+#[test]
+fn a_refusal_names_the_key_that_the_map_has() {
+    let session = opened(PINNED);
+    let says = session.with_keys("[details] says which; [no_command] and [seen_now");
+    assert_eq!(says, "e says which; [no_command] and [seen_now");
 }

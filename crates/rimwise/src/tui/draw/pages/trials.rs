@@ -111,8 +111,9 @@ fn rows_of(session: &Session, focus: Focus, theme: Theme, width: u16, is_roomy: 
         list.say(said(says, theme.text(), width));
     }
     if rows.is_empty() {
-        let says = "No size is pinned: pin what is to be opened on the plan page (1), then F \
-                    writes its release criteria.";
+        let says = "No size is pinned: pin what is to be opened on the plan page ([plan_page]), \
+                    then [write_criteria] writes its release criteria.";
+        let says = &session.with_keys(says);
         list.say(said(says, theme.text(), width));
     }
     let mut over = None;

@@ -9,6 +9,7 @@ use ratatui::text::{Line, Span};
 use session::{Session, TrialRow};
 use sizing::trial::{Criterion, CriterionState, ObservationKind, Procedure, Trial};
 use sizing::{State, Subject, device_name};
+use unicode_width::UnicodeWidthStr;
 
 /// The heading over a row; `None`: it has none.
 pub(super) fn heading(session: &Session, row: &TrialRow) -> Option<&'static str> {
@@ -89,6 +90,10 @@ fn two(
     (left_room, right_room): (usize, usize),
 ) -> Line<'static> {
     let (left, right) = (visible(left), visible(right));
+    // A long name takes what a short answer leaves.
+    let all = left_room + right_room;
+    let left_room = left_room.max(left.width().min(all.saturating_sub(right.width())));
+    let right_room = all - left_room;
     if right.is_empty() {
         let all = fitted(&left, left_room + right_room + 1);
         return Line::styled(all, left_style);
@@ -129,13 +134,13 @@ fn told(session: &Session, row: &TrialRow, theme: Theme) -> Told {
             "Puncture".to_owned(),
             session.minute().map_or_else(
                 || match procedure.least_minute() {
-                    0.0 => "Enter: now".to_owned(),
-                    least => format!("{least:.0} passed; e: now"),
+                    0.0 => session.with_keys("[seen_now]: now"),
+                    least => session.with_keys(&format!("{least:.0} passed; [details]: now")),
                 },
                 |now| format!("minute {now:.0}"),
             ),
         ),
-        TrialRow::Criteria(size) => criteria(procedure, size, theme),
+        TrialRow::Criteria(size) => criteria(session, size, theme),
         TrialRow::Written(size, what, of) => {
             let mut written = procedure.criteria_of(size);
             let one = written.find(|one| one.row == *what && one.of == *of);
@@ -206,7 +211,8 @@ fn told(session: &Session, row: &TrialRow, theme: Theme) -> Told {
     }
 }
 
-fn criteria(procedure: &Procedure, size: &str, theme: Theme) -> Told {
+fn criteria(session: &Session, size: &str, theme: Theme) -> Told {
+    let procedure = &session.document().case().procedure;
     let written: Vec<&Criterion> = procedure.criteria_of(size).collect();
     let count = written.len();
     let late = written.iter().any(|one| one.after_opening);
@@ -218,9 +224,9 @@ fn criteria(procedure: &Procedure, size: &str, theme: Theme) -> Told {
     let about = if procedure.is_locked() {
         "locked: a change needs a reason, which stays"
     } else if count == 0 {
-        "F writes your centre's criteria into the case"
+        "[write_criteria] writes your centre's criteria into the case"
     } else {
-        "locked once a device is opened; c changes a row"
+        "locked once a device is opened; [change_criterion] changes a row"
     };
     let state = match (late, changed) {
         (true, _) => "written after opening".to_owned(),
@@ -230,7 +236,7 @@ fn criteria(procedure: &Procedure, size: &str, theme: Theme) -> Told {
     Told {
         name: device_name(size),
         seen,
-        about: about.to_owned(),
+        about: session.with_keys(about),
         state: (state, theme.state(State::Caution)),
     }
 }
@@ -246,7 +252,7 @@ fn open(session: &Session, size: &str, theme: Theme) -> Told {
     let about = if has_criteria {
         "criteria are written"
     } else {
-        "no criteria: F writes them"
+        "no criteria: [write_criteria] writes them"
     };
     let assessed = session.results().assessed();
     let found = assessed.and_then(|it| it.ranking.find(size));
@@ -254,11 +260,11 @@ fn open(session: &Session, size: &str, theme: Theme) -> Told {
     Told {
         name: device_name(size),
         seen: match times {
-            0 => "Enter opens it".to_owned(),
+            0 => session.with_keys("[seen_now] opens it"),
             1 => "opened once before".to_owned(),
             times => format!("opened {times} times before"),
         },
-        about: about.to_owned(),
+        about: session.with_keys(about),
         state: verdict.map_or_else(
             || (String::new(), theme.text()),
             |verdict| (verdict.word().to_owned(), theme.verdict(verdict)),
@@ -290,7 +296,7 @@ fn observation(
         _ => seen,
     };
     let state = if offered {
-        ("Enter confirms".to_owned(), theme.dim())
+        (session.with_keys("[seen_now] confirms"), theme.dim())
     } else if let Some(why) = aside {
         (format!("set aside: {why}"), theme.state(State::Caution))
     } else {
@@ -356,7 +362,8 @@ fn conflict(session: &Session, id: &str) -> String {
         .flat_map(|weighing| weighing.conflicts());
     let found = all.find(|(_, seen, _)| *seen == id);
     let says = found.map_or_else(String::new, |(_, _, expected)| expected.what.clone());
-    format!("{says}: Enter sets it aside with a reason, or set a reading aside (1)")
+    let remedy = "[seen_now] sets it aside with a reason, or set a reading aside ([plan_page])";
+    format!("{says}: {}", session.with_keys(remedy))
 }
 
 /// The criterion of the open size on something that is seen.
