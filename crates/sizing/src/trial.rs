@@ -27,7 +27,7 @@ pub use criterion::criteria_of;
 pub use foretell::{Moment, foretell};
 pub use next::{REPEATED_CROSSINGS, WhatNext, what_next};
 pub use not_counted::NotCounted;
-pub use schedule::{Due, Visit, schedule};
+pub use schedule::{Due, Visit, Worse, follow_up_says, schedule, worse_than_at_release};
 pub use taken_in::{TakenIn, take_in};
 pub use unions::{SetWeights, Unions, dominates, unions};
 pub use weighing::{ENOUGH, LEAST_DRAWS, SeenOutcome, TrialOutcome, WeighError, Weighing, weigh};

@@ -4,8 +4,12 @@
 use outside::page::set;
 use outside::sample::{scenario, shipped_catalogue};
 use sizing::engine::{Counter, Engine, Fast};
-use sizing::trial::{Surprise, Weighing, WhatNext, weigh, what_next};
-use sizing::{Candidate, Case, Ranking, Verdict, Work, rank};
+use sizing::growth::{Body, grow};
+use sizing::trial::{
+    ObservationKind, Surprise, Weighing, WhatNext, schedule, weigh, what_next,
+    worse_than_at_release,
+};
+use sizing::{Candidate, Case, Ranking, State, Verdict, Work, rank};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
@@ -158,12 +162,86 @@ fn without_its_observation_the_lesson_is_gone() {
     }
 }
 
+/// A year after: the regurgitation came late, the jet closed, nobody did a Holter.
+fn teaches_what_came_late(case: &Case) -> bool {
+    let setting = set(case.clone());
+    let procedure = &setting.case().procedure;
+    let worse = worse_than_at_release(procedure);
+    let leaks = worse
+        .iter()
+        .all(|one| one.seen.what == ObservationKind::Regurgitation && one.day > 180.0);
+    let visits = schedule(&setting, procedure.last_day().unwrap_or(0.0));
+    let undone = |day: u32, what: ObservationKind| {
+        let visit = visits.iter().find(|visit| visit.day == day);
+        visit.is_some_and(|visit| visit.not_done().any(|due| due.what == what))
+    };
+    worse.len() == 2
+        && leaks
+        && undone(30, ObservationKind::Holter)
+        && undone(365, ObservationKind::EdgeJet)
+        && !undone(180, ObservationKind::EdgeJet)
+}
+
+#[test]
+fn a_year_of_follow_up_teaches_what_came_late_and_what_was_not_done() {
+    assert!(teaches_what_came_late(&scenario("year-of-follow-up")));
+    for gone in ["late-leak", "later-leak", "f16"] {
+        let mut case = scenario("year-of-follow-up");
+        for day in &mut case.procedure.follow_up {
+            day.seen.retain(|seen| seen.id != gone);
+        }
+        assert!(!teaches_what_came_late(&case), "{gone}");
+    }
+}
+
+/// At twice the weight the warning in the left outflow is gone, and that toward the
+/// aortic valve is not.
+fn teaches_growth(case: Case) -> bool {
+    let setting = set(case);
+    let catalogue = shipped_catalogue();
+    let mut sizes = catalogue.shapes.iter().flat_map(|shape| {
+        shape
+            .sizes
+            .iter()
+            .map(move |size| (format!("{}/{}", shape.id, size.label), size))
+    });
+    let trial = setting.case().procedure.released().expect("a release");
+    let (_, size) = sizes.find(|(name, _)| *name == trial.size).expect("a size");
+    let then = Body {
+        weight: 7.2,
+        height: 67.0,
+    };
+    let Ok(growth) = grow(&setting, size, 0.0, then) else {
+        return false;
+    };
+    let of = |check: &str, of: &str| {
+        let mut rows = growth.rows.iter();
+        let row = rows.find(|row| row.now.check == check && row.now.of.name() == of);
+        row.map(|row| [&row.now, &row.rims_of_today, &row.rims_grown].map(|one| one.state))
+    };
+    let outflow = of("outflow_share_left", "left");
+    let aortic = of("clearance", "aortic_valve");
+    outflow == Some([State::Caution, State::Ok, State::Ok]) && aortic == Some([State::Caution; 3])
+}
+
+#[test]
+fn a_child_at_twice_the_weight_teaches_what_growth_mends() {
+    let case = || scenario("twice-the-weight");
+    assert!(teaches_growth(case()));
+    for gone in ["height", "left-outflow-depth"] {
+        let mut without = case();
+        without.readings.retain(|one| one.id.0 != gone);
+        assert!(!teaches_growth(without), "{gone}");
+    }
+}
+
 /// A shipped case with trials is one of these.
 #[test]
 fn every_shipped_case_with_trials_has_a_lesson() {
     for name in outside::sample::case_names() {
         let has_trials = !scenario(name).procedure.trials.is_empty();
-        let is_listed = LESSONS.iter().any(|lesson| lesson.scenario == name);
+        let is_listed = LESSONS.iter().any(|lesson| lesson.scenario == name)
+            || ["year-of-follow-up", "twice-the-weight"].contains(&name);
         assert_eq!(has_trials, is_listed, "{name}");
     }
 }

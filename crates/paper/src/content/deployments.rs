@@ -1,7 +1,7 @@
 use super::SheetRequest;
 use crate::{Line, Mark, Section, Topic};
 use sizing::Subject;
-use sizing::trial::{Criterion, CriterionState, Observation, Trial};
+use sizing::trial::{Criterion, CriterionState, Observation, Trial, follow_up_says};
 
 /// How criteria stand, the gravest first: what nobody looked at is not inside.
 const STATES: [(CriterionState, Mark); 4] = [
@@ -18,6 +18,9 @@ impl SheetRequest<'_> {
     pub(super) fn deployments(&self) -> Option<Section> {
         let procedure = &self.setting().case().procedure;
         let mut lines = Vec::new();
+        for says in follow_up_says(self.setting()) {
+            lines.push(Line::plain(self.in_column(&says, 4)));
+        }
         for one in procedure.follow_up.iter().rev() {
             let says = format!("{} days after: {}", one.day, seen(&one.seen));
             lines.push(Line::plain(self.in_column(&says, 3)));

@@ -39,6 +39,76 @@ impl Due {
     }
 }
 
+/// Something seen after the procedure that is worse than at the release, or than before
+/// where nobody looked at the release.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Worse<'a> {
+    /// The day after the procedure.
+    pub day: f64,
+    /// What was seen then.
+    pub seen: &'a Observation,
+    /// What it was.
+    pub was: Seen,
+}
+
+impl Worse<'_> {
+    /// It in words: "day 190: regurgitation, aortic valve: mild, none at release".
+    pub fn says(&self) -> String {
+        let what = self.seen.what;
+        format!(
+            "day {}: {}: {}, {} at release",
+            self.day,
+            what.name_of(self.seen.of),
+            self.seen.seen.says(what),
+            self.was.says(what)
+        )
+    }
+}
+
+/// All that is worse than at the release, day after day.
+pub fn worse_than_at_release(procedure: &Procedure) -> Vec<Worse<'_>> {
+    let Some(released) = procedure.released() else {
+        return Vec::new();
+    };
+    let days = procedure.follow_up.iter();
+    let each = days.flat_map(|one| one.seen.iter().map(move |seen| (one.day, seen)));
+    let counted = each.filter(|(_, seen)| seen.set_aside.is_none());
+    let worse = counted.filter_map(|(day, seen)| {
+        let at_release = released.last_seen(seen.what, seen.of).map(|one| one.seen);
+        let was = at_release.or_else(|| procedure.before(seen.what, seen.of))?;
+        let order = seen.seen.against(was)?;
+        let is_worse = if seen.what.is_worse_below() {
+            order.is_lt()
+        } else {
+            order.is_gt()
+        };
+        is_worse.then_some(Worse { day, seen, was })
+    });
+    worse.collect()
+}
+
+/// What follow-up says of a case, in sentences: what is worse than at the release, and
+/// what your centre's schedule had that was not done up to the last day seen.
+pub fn follow_up_says(setting: &Setting) -> Vec<String> {
+    let procedure = &setting.case().procedure;
+    let Some(last) = procedure.last_day() else {
+        return Vec::new();
+    };
+    let worse = worse_than_at_release(procedure);
+    let mut says: Vec<String> = worse
+        .iter()
+        .map(|one| format!("Worse than at release, {}", one.says()))
+        .collect();
+    let visits = schedule(setting, last);
+    let past = visits.iter().filter(|visit| f64::from(visit.day) <= last);
+    says.extend(past.filter_map(|visit| {
+        let missing: Vec<String> = visit.not_done().map(Due::name).collect();
+        let day = visit.day;
+        (!missing.is_empty()).then(|| format!("Not done for day {day}: {}", missing.join("; ")))
+    }));
+    says
+}
+
 /// Whether a jet was seen with the released device, or later.
 fn has_jet(procedure: &Procedure) -> bool {
     let of_trial = procedure.released().map(|trial| &trial.seen);

@@ -6,6 +6,7 @@ use super::json::{FORMAT, rounded};
 use crate::cli::args::WIDTH;
 use crate::cli::inputs::Ready;
 use crate::text::{fitted, paragraph};
+use crate::told;
 use anyhow::Result;
 use files::visible;
 use serde::Serialize;
@@ -77,24 +78,26 @@ fn late(out: &mut dyn Write, page: &Page) -> Result<()> {
 }
 
 fn title(outcome: &Outcome) -> String {
-    format!("{}, {}", outcome.title, outcome.of.label())
+    told::check_in(outcome, TITLE)
 }
 
 /// A value with what it breaks.
 fn cell(outcome: &Outcome) -> String {
-    let Some(value) = outcome.value else {
+    let Some(amount) = told::value_with_name(outcome) else {
         return "not measured".to_owned();
     };
-    let amount = outcome.amount(value, outcome.decimals());
     match outcome.state {
-        State::Stop => format!("{amount} !! limit"),
+        State::Stop => format!("{amount} ! limit"),
         State::Caution => format!("{amount} ! warning"),
         State::Ok | State::NotAssessed => amount,
     }
 }
 
+/// Columns of the name of a check.
+const TITLE: usize = 26;
+
 fn columns(cells: &[String; 4]) -> String {
-    const WIDTHS: [usize; 4] = [29, 16, 16, 16];
+    const WIDTHS: [usize; 4] = [TITLE, 17, 17, 17];
     let line: Vec<String> = cells
         .iter()
         .zip(WIDTHS)

@@ -8,7 +8,7 @@ use anyhow::Result;
 use files::visible;
 use sizing::trial::{
     CriterionState, REPEATED_CROSSINGS, SeenOutcome, Surprise, Trial, TrialOutcome, Weighing,
-    WhatNext,
+    WhatNext, follow_up_says,
 };
 use sizing::{Candidate, Ranking, Subject};
 use std::fmt::Write as _;
@@ -68,6 +68,7 @@ pub(crate) fn write(out: &mut dyn Write, page: &Page, top: usize) -> Result<()> 
     for (index, one) in procedure.trials.iter().enumerate() {
         trial(out, page, index, one)?;
     }
+    follow_up(out, page)?;
     if let Some(weighing) = &page.ready.weighing {
         write!(
             out,
@@ -106,6 +107,42 @@ fn trial(out: &mut dyn Write, page: &Page, index: usize, trial: &Trial) -> Resul
         write!(out, "{}", paragraph("  - ", &visible(&says), WIDTH))?;
     }
     criteria(out, page, trial)?;
+    writeln!(out)?;
+    Ok(())
+}
+
+/// What was seen after the procedure, what of it is worse than at the release, and what
+/// of your centre's schedule was not done.
+fn follow_up(out: &mut dyn Write, page: &Page) -> Result<()> {
+    let setting = &page.ready.as_measured;
+    let days = &setting.case().procedure.follow_up;
+    if days.is_empty() {
+        return Ok(());
+    }
+    writeln!(out, "Follow-up, days after the procedure")?;
+    for day in days {
+        let seen: Vec<String> = day
+            .seen
+            .iter()
+            .map(|one| {
+                let aside = if one.set_aside.is_some() {
+                    " (set aside)"
+                } else {
+                    ""
+                };
+                format!(
+                    "{}: {}{aside}",
+                    name(one.what.label(), one.of),
+                    one.seen.says(one.what)
+                )
+            })
+            .collect();
+        let says = format!("day {}: {}", day.day, seen.join("; "));
+        write!(out, "{}", paragraph("  - ", &visible(&says), WIDTH))?;
+    }
+    for says in follow_up_says(setting) {
+        write!(out, "{}", paragraph("  = ", &says, WIDTH))?;
+    }
     writeln!(out)?;
     Ok(())
 }

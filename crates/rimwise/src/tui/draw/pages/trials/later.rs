@@ -3,12 +3,13 @@
 
 use super::said;
 use crate::text::fitted;
+use crate::told;
 use crate::tui::theme::Theme;
 use files::visible;
 use ratatui::text::{Line, Span};
 use session::{Session, TrialRow};
 use sizing::growth::{GrownCheck, Growth};
-use sizing::trial::{Forecast, ObservationKind};
+use sizing::trial::{Forecast, ObservationKind, worse_than_at_release};
 use sizing::{Outcome, State, Subject};
 
 /// What a row of the follow-up says beside its name.
@@ -57,7 +58,7 @@ pub(super) fn row(
     let at_release = released.and_then(|trial| trial.last_seen(what, of));
     let before = case.procedure.before(what, of);
     let state = if is_offered {
-        "Enter confirms".to_owned()
+        session.with_keys("[seen_now] confirms")
     } else if let Some(why) = aside {
         format!("set aside: {why}")
     } else if let Some(seen) = at_release {
@@ -92,7 +93,7 @@ pub(super) fn visit(session: &Session, day: u32) -> String {
 /// How the child has grown, or how to say it.
 pub(super) fn grown(session: &Session) -> String {
     session.view().grown.map_or_else(
-        || "Enter: later weight, height".to_owned(),
+        || session.with_keys("[seen_now]: later weight, height"),
         |then| format!("{} kg, {} cm", then.weight, then.height),
     )
 }
@@ -105,6 +106,10 @@ pub(super) fn lines(
     most: usize,
 ) -> Vec<Line<'static>> {
     let mut lines = growth(session, theme, width);
+    for one in worse_than_at_release(&session.document().case().procedure) {
+        let says = format!("! Worse than at release, {}", one.says());
+        lines.extend(said(&says, theme.state(State::Caution), width));
+    }
     lines.extend(foretold(session, theme, width));
     lines.extend(late(session, theme, width));
     lines.truncate(most);
@@ -151,10 +156,8 @@ fn grown_checks(growth: &Growth, theme: Theme, width: u16) -> Vec<Line<'static>>
 /// The three values in a line, or one under the other where that is too long.
 fn values(row: &GrownCheck, theme: Theme, width: u16) -> Vec<Line<'static>> {
     let value = |outcome: &Outcome| {
-        let says = outcome.value.map_or_else(
-            || "not measured".to_owned(),
-            |value| outcome.amount(value, outcome.decimals()),
-        );
+        let says = told::value_with_name(outcome);
+        let says = says.unwrap_or_else(|| "not measured".to_owned());
         let mark = match outcome.state {
             State::Stop => " ! limit",
             State::Caution => " ! warning",
