@@ -95,15 +95,13 @@ impl Model {
         let then = self.view.grown?;
         let setting = self.believed();
         let shelf = self.document.shelf();
-        let (name, turn) = match self.document.case().procedure.released() {
-            Some(trial) => {
-                let turn = trial.rotation_deg.map(geometry::degrees);
-                (trial.size.clone(), turn)
-            }
-            None => {
-                let first = self.results.assessed()?.ranking.on_shelf().next()?;
-                (first.name(), Some(first.turn))
-            }
+        let released = self.document.case().procedure.released();
+        let (name, turn) = if let Some(trial) = released {
+            let turn = trial.rotation_deg.map(geometry::degrees);
+            (trial.size.clone(), turn)
+        } else {
+            let first = self.results.assessed()?.ranking.on_shelf().next()?;
+            (first.name(), Some(first.turn))
         };
         let place = shelf.place(&name)?;
         let (shape, size) = shelf.at(place)?;
