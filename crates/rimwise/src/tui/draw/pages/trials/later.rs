@@ -82,7 +82,7 @@ pub(super) fn visit(session: &Session, day: u32) -> String {
         return String::new();
     };
     let all = visit.due.len();
-    let missing: Vec<String> = visit.not_done().map(|due| due.name()).collect();
+    let missing: Vec<String> = visit.not_done().map(sizing::trial::Due::name).collect();
     match (missing.len(), missing.len() == all) {
         (0, _) => "all seen".to_owned(),
         (_, true) => "not done".to_owned(),
