@@ -48,6 +48,7 @@ mod reading_text;
 mod recent;
 mod ron_text;
 mod rows;
+mod scores;
 #[cfg(unix)]
 #[cfg(test)]
 mod scratch;
@@ -86,6 +87,7 @@ pub use planned_on::planned_on;
 pub use presence::{Entered, Holder, Presence};
 pub use proposed_rows::{ProposedRows, proposed_rows};
 pub use recent::Recent;
+pub use scores::{Score, Scores};
 pub use setting::{setting, worked_up};
 pub use source::{Position, Source};
 pub use splice::SpliceError;

@@ -19,10 +19,11 @@ mod readings;
 mod rules;
 mod shelf;
 mod trials;
+mod why;
 
 use crate::keymap::{Binding, KeyMap};
 use crate::overlay::{Field, Overlay, Prompt, Task};
-use crate::{Edit, Errand, Focus, Refused, Session, View};
+use crate::{Bay, Edit, Errand, Focus, Refused, Session, View};
 use sizing::growth::Body;
 use std::fmt;
 
@@ -56,6 +57,8 @@ pub enum Change {
     Day(u32),
     /// The child is to be shown grown.
     Grown(Body),
+    /// The neighbours of a size are walked through.
+    Why(Bay),
     /// The terminal is left to the shell for a while.
     Suspend,
     /// The program ends.
@@ -125,6 +128,7 @@ impl Command {
             rules::COMMANDS,
             shelf::COMMANDS,
             trials::COMMANDS,
+            why::COMMANDS,
             doubt::COMMANDS,
             fit_map::COMMANDS,
             movement::COMMANDS,

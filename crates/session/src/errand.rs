@@ -1,3 +1,4 @@
+use files::Score;
 use std::path::PathBuf;
 
 /// Something to be done with files: the session asks for it, a
@@ -15,6 +16,15 @@ pub enum Errand {
     Open(PathBuf),
     /// A case that came with the program is, by its name.
     OpenShipped(&'static str),
+    /// A lesson that came with the program is opened over this case, by its name.
+    OpenLesson(&'static str),
+    /// How a lesson went is kept.
+    KeepScore {
+        /// The name of the lesson.
+        lesson: String,
+        /// How it went.
+        score: Score,
+    },
     /// The file is read again.
     Reload,
     /// What was found in the journal is restored.

@@ -1,4 +1,5 @@
 use crate::keeper_error::KeeperError;
+use crate::lesson::LessonPlay;
 use crate::overlay::{Openables, Prompt, Question};
 use crate::worker::Reply;
 use crate::{Command, Focus, Home, Key, Page, VisibleLines};
@@ -109,6 +110,8 @@ pub enum FileEvent {
     },
     /// These cases can be opened.
     Listed(Openables),
+    /// A lesson was opened over the case.
+    LessonOpened(Box<LessonPlay>),
     /// What was to be done before the end is done.
     Ended,
 }

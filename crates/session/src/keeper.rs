@@ -2,6 +2,7 @@
 
 mod choose;
 mod events;
+mod lessons;
 mod questions;
 mod recovery;
 mod save;
@@ -17,8 +18,8 @@ use crate::keeper_error::KeeperError;
 use crate::{CaseChange, Home, Session};
 use events::Events;
 use files::{
-    CaseFile, Digest, Disk, Entered, Journal, JournalError, Presence, Recent, Recovery, StoreError,
-    Unfiled, read_case, visible,
+    CaseFile, Digest, Disk, Entered, Journal, JournalError, Presence, Recent, Recovery, Scores,
+    StoreError, Unfiled, read_case, visible,
 };
 use shelf::OwnShapes;
 use std::collections::VecDeque;
@@ -47,6 +48,8 @@ pub struct Keeper {
     /// Where cases in no file are kept; `None`: nowhere, they are lost in a crash.
     unfiled: Option<Unfiled>,
     recent: Option<Recent>,
+    /// How lessons went.
+    scores: Option<Scores>,
     /// Where the user's own catalogue is kept; `None`: nowhere.
     own: Option<OwnShapes>,
 }
@@ -95,6 +98,8 @@ impl Keeper {
         let (unfiled, recent) = (folder.join("unfiled"), folder.join("recent.ron"));
         self.unfiled = Some(Unfiled::new(self.disk.clone(), unfiled));
         self.recent = Some(Recent::new(self.disk.clone(), recent));
+        let scores = folder.join("lessons.ron");
+        self.scores = Some(Scores::new(self.disk.clone(), scores));
         self
     }
 
@@ -210,6 +215,8 @@ impl Keeper {
             Errand::Choose => self.choose(events, "", None),
             Errand::Open(path) => self.open_other(session, events, &path),
             Errand::OpenShipped(name) => self.open_shipped(events, name),
+            Errand::OpenLesson(name) => lessons::open_shipped(session, events, name),
+            Errand::KeepScore { lesson, score } => self.keep_score(events, &lesson, score),
             Errand::Reload => self.reload(session, events),
             Errand::Restore => self.restore(events),
             Errand::Discard => self.discard(events),
@@ -332,6 +339,8 @@ impl Keeper {
         let path = choose::meant(path);
         if self.keeps(session.document().home()) && self.is_kept(&path) {
             self.reload(session, events);
+        } else if lessons::open(session, events, &path) {
+            // The case stays as it is under the lesson.
         } else if let Err(why) = self.open_file(session, events, &path) {
             self.choose(events, &path.display().to_string(), Some(why));
         }

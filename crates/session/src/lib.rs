@@ -40,6 +40,7 @@ mod keeper;
 mod keeper_error;
 mod key;
 mod keymap;
+mod lesson;
 mod looks;
 mod model;
 mod neighbour_name;
@@ -81,6 +82,7 @@ pub use keeper::Keeper;
 pub use keeper_error::KeeperError;
 pub use key::{Key, KeyCode, NoSuchKey};
 pub use keymap::{Binding, KeyMap, KeyMapError};
+pub use lesson::LessonPlay;
 pub use looks::{Looks, Palette, Pictures, SectionLeft};
 pub use model::{Model, Status};
 pub use overlay::{
@@ -88,7 +90,7 @@ pub use overlay::{
     CriterionPart, ExceptionForm, Field, Finder, Form, FormEntry, Found, Guide, GuideLine,
     GuideText, ListFilter, Mark, NewCase, ObservationForm, ObservationPart, Openable, Openables,
     Overlay, Prompt, Question, ReadingDraft, ReadingForm, ReadingLine, ShapeDraft, ShelfForm,
-    ShelfPart,
+    ShelfPart, WhyWalk,
 };
 pub use page::{Focus, Page};
 pub use per_panel::{PerPanel, VisibleLines};

@@ -9,6 +9,7 @@ mod finder;
 mod form;
 mod guide;
 mod layer;
+mod lesson;
 mod list_filter;
 mod observation_form;
 mod openables;
@@ -18,6 +19,7 @@ mod reading_form;
 mod shelf_form;
 mod step;
 mod task;
+mod why;
 
 pub use case_form::{CaseForm, CaseLine, NewCase};
 pub use command_list::{CommandList, Found};
@@ -39,6 +41,9 @@ pub use reading_form::{ReadingDraft, ReadingForm, ReadingLine};
 pub use shelf_form::{ShapeDraft, ShelfForm, ShelfPart};
 pub(crate) use step::{After, GuideStep};
 pub(crate) use task::Task;
+pub use why::WhyWalk;
+
+use crate::lesson::LessonPlay;
 
 /// A layer over the panels.
 #[derive(Clone, Debug, PartialEq)]
@@ -74,6 +79,10 @@ pub enum Overlay {
     Find(Finder),
     /// The cases that can be opened.
     Open(Openables),
+    /// A lesson that is played; it takes every key but those held with Ctrl.
+    Lesson(LessonPlay),
+    /// Why a size and not its neighbours; it takes every key.
+    Why(WhyWalk),
 }
 
 /// The layer of an overlay, shared or to be changed; `None` is returned where it passes
@@ -94,6 +103,8 @@ macro_rules! layer_of {
             Overlay::Commands(it) => it,
             Overlay::Find(it) => it,
             Overlay::Open(it) => it,
+            Overlay::Lesson(it) => it,
+            Overlay::Why(it) => it,
         }
     };
 }

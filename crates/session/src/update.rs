@@ -73,6 +73,7 @@ impl Session {
                 error,
             } => self.ask_again(prompt, &path, &error),
             FileEvent::Listed(list) => self.overlays.push(Overlay::Open(list)),
+            FileEvent::LessonOpened(play) => self.overlays.push(Overlay::Lesson(*play)),
             FileEvent::Ended => self.outbox.push(Effect::Leave),
         }
     }

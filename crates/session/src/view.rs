@@ -21,6 +21,9 @@ pub struct View {
     /// The selected column and row of the fit map; `None`: the nearest to what
     /// would fit.
     pub cell: Option<(usize, usize)>,
+    /// The waist and the overhang at which the map is read while no cell is selected, in
+    /// millimetres; `None`: where the chance is highest.
+    pub map_at: Option<(f64, f64)>,
     /// The selected row of what is written before a procedure; `None`: the first. It
     /// is no index, for rows come in while a key is pressed.
     pub before: Option<TrialRow>,

@@ -67,7 +67,7 @@ fn keys_of(word: &str) -> Vec<String> {
 }
 
 /// Presses what a script says and waits for what it saw.
-fn play(played: &mut Played, script: &'static str) {
+pub(crate) fn play(played: &mut Played, script: &'static str) {
     let groups = groups(script);
     for group in &groups {
         for key in &group.keys {

@@ -5,6 +5,7 @@ mod ascii;
 mod desk;
 mod from_nothing;
 mod hostile;
+mod lessons;
 mod pixels;
 mod played;
 mod recovery;

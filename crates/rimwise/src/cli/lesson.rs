@@ -4,13 +4,16 @@ mod text;
 
 use super::args::{Against, LessonArguments};
 use super::inputs::{Around, BadInput, Sound, bad_files};
+use super::open;
 use anyhow::Result;
 use files::{
     Course, FileError, FileKind, LessonFile, Source, case_of_lesson, parse_lesson, read_lesson,
     shipped,
 };
+use session::LessonPlay;
 use std::io::Write;
 use std::path::Path;
+use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
 pub(super) use text::sheets;
@@ -21,6 +24,11 @@ pub(super) fn run(asked: &LessonArguments, out: &mut dyn Write) -> Result<()> {
         return Ok(write!(out, "{}", text::list())?);
     };
     let course = ready(name, &asked.against)?;
+    if open::has_screen() && !asked.screen.plain {
+        let name = name.file_stem().unwrap_or(name.as_os_str());
+        let play = LessonPlay::new(Arc::new(course), name.to_string_lossy());
+        return open::lesson(asked, play);
+    }
     Ok(write!(out, "{}", text::whole(&course))?)
 }
 
@@ -28,7 +36,7 @@ pub(super) fn run(asked: &LessonArguments, out: &mut dyn Write) -> Result<()> {
 /// is.
 ///
 /// With it the folder in which its case may lie; one that came with the program has none.
-pub(super) fn open(path: &Path) -> Result<(LessonFile, Option<&Path>), FileError> {
+pub(super) fn read(path: &Path) -> Result<(LessonFile, Option<&Path>), FileError> {
     let shipped = path
         .to_str()
         .filter(|_| !path.exists())
@@ -73,7 +81,7 @@ pub(super) fn course(
 
 /// The lesson of a path made ready under what a call names.
 pub(super) fn ready(path: &Path, against: &Against) -> Result<Course> {
-    let (file, folder) = open(path).map_err(said)?;
+    let (file, folder) = read(path).map_err(said)?;
     let around = Around::read(against)?.sound()?;
     course(&file, folder, &around).map_err(said)
 }

@@ -1,7 +1,7 @@
 //! `rimwise [CASE]`: the terminal UI, or the list as text where there is no
 //! terminal.
 
-use super::args::{Arguments, RankArguments};
+use super::args::{Arguments, LessonArguments, RankArguments, ScreenArguments};
 use super::folders;
 use super::inputs::{BadInput, Inputs, demonstration, own_shapes};
 use super::rank;
@@ -9,7 +9,7 @@ use super::screen::{kept_looks, keymap, looks};
 use crate::ascii;
 use crate::tui::{self, Recorder, TerminalLooks};
 use anyhow::Result;
-use session::Keeper;
+use session::{Keeper, LessonPlay, Session};
 use std::io::{self, IsTerminal, Write};
 
 /// Opens a case, or the demonstration.
@@ -23,8 +23,7 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         let (session, _) = Inputs::read(&asked.common)?.session();
         return tui::plain(session, threads, out);
     }
-    let has_screen = io::stdout().is_terminal() && io::stdin().is_terminal();
-    if has_screen && !ascii::is_dumb() {
+    if has_screen() {
         let (keymap, unfollowed) = keymap(&arguments.screen)?;
         let path = asked.common.case.clone();
         // A file that is gone may have left a journal behind.
@@ -60,22 +59,9 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
             session.warn(said);
         }
         keeper.offer_unfiled(&mut session);
-        let record = arguments.screen.record.as_deref();
-        let record = record.map(|path| {
-            Recorder::create(path, &session).map_err(|error| {
-                let text = format!("--record {}: {error}", path.display());
-                BadInput(files::visible(&text).into_owned())
-            })
-        });
-        // One core is left to the screen: a key never waits for the counting.
-        let threads = (threads - 1).max(1);
-        return tui::run(
-            session,
-            keeper,
-            threads,
-            record.transpose()?,
-            (kept, others),
-        );
+        let record = record(&arguments.screen, &session)?;
+        let threads = beside_the_screen(threads);
+        return tui::run(session, keeper, threads, record, (kept, others));
     }
     rank::run(&asked, out)?;
     if let Some(others @ 1..) = arguments.cases.len().checked_sub(1) {
@@ -90,4 +76,48 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
          CASE SHAPE/SIZE…, rimwise --help"
     )?;
     Ok(())
+}
+
+/// Whether there is a terminal that a page can be drawn on.
+pub(super) fn has_screen() -> bool {
+    io::stdout().is_terminal() && io::stdin().is_terminal() && !ascii::is_dumb()
+}
+
+/// What comes in is written to a file, where a call asks for it.
+fn record(asked: &ScreenArguments, session: &Session) -> Result<Option<Recorder>> {
+    let record = asked.record.as_deref().map(|path| {
+        Recorder::create(path, session).map_err(|error| {
+            let text = format!("--record {}: {error}", path.display());
+            BadInput(files::visible(&text).into_owned())
+        })
+    });
+    Ok(record.transpose()?)
+}
+
+/// One core is left to the screen: a key never waits for the counting.
+fn beside_the_screen(threads: usize) -> usize {
+    (threads - 1).max(1)
+}
+
+/// Plays a lesson on the screen, over the demonstration, which nobody sees; leaving the
+/// lesson ends the program.
+pub(super) fn lesson(asked: &LessonArguments, play: LessonPlay) -> Result<()> {
+    let (keymap, _) = keymap(&asked.screen)?;
+    let shown = RankArguments::of(demonstration(), asked.against.clone()).common;
+    let threads = usize::from(shown.threads);
+    let inputs = Inputs::read(&shown)?;
+    let others = inputs.others();
+    let (session, _) = inputs.session();
+    let kept = kept_looks();
+    let chosen = kept.as_ref().map(TerminalLooks::words);
+    let session = session
+        .with_keymap(keymap)
+        .with_looks(looks(&asked.screen, &chosen.unwrap_or_default()))
+        .with_lesson(play.alone());
+    let keeper = folders::state().map_or_else(Keeper::default, |folder| {
+        Keeper::default().with_folder(&folder)
+    });
+    let record = record(&asked.screen, &session)?;
+    let threads = beside_the_screen(threads);
+    tui::run(session, keeper, threads, record, (kept, others))
 }

@@ -14,6 +14,7 @@ mod form;
 mod guide;
 mod header;
 mod key_list;
+mod lesson;
 mod lines;
 mod openables;
 mod pages;
@@ -25,6 +26,7 @@ mod readings;
 mod seen;
 mod small;
 mod test_card;
+mod why;
 
 use super::theme::Theme;
 use files::visible;
@@ -34,7 +36,7 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::Line;
 use ratatui::widgets::Clear;
 pub(super) use seen::Seen;
-use session::{Focus, Guide, Overlay, Page, Session};
+use session::{Focus, Guide, LessonPlay, Overlay, Page, Session, WhyWalk};
 
 /// Smaller than this the page is a few lines of essentials.
 const LEAST_WIDTH: u16 = 60;
@@ -62,7 +64,11 @@ pub(super) fn page(
     let area = frame.area();
     let mut seen = Seen::new(session.view().visible);
     let is_small = area.width < LEAST_WIDTH || area.height < LEAST_HEIGHT;
-    if let Some(guide) = led(session) {
+    if let Some(play) = played(session) {
+        lesson::draw(frame, session, play, theme, (area, studio));
+    } else if let Some(walk) = walked(session) {
+        why::draw(frame, session, walk, theme, (area, studio));
+    } else if let Some(guide) = led(session) {
         let draw = if is_small { guide::small } else { guide::draw };
         draw(frame, session, guide, theme, area);
     } else if is_small {
@@ -77,7 +83,7 @@ pub(super) fn page(
     match over {
         Some(Overlay::Drawing) | None => return seen,
         Some(Overlay::TestCard) => test_card::draw(frame, session, theme, area),
-        Some(Overlay::Guide(_)) => {}
+        Some(Overlay::Guide(_) | Overlay::Lesson(_) | Overlay::Why(_)) => {}
         Some(Overlay::Field(field)) => field::draw(frame, field, theme, area),
         Some(Overlay::Reading(form)) => form::reading(frame, session, form, theme, area),
         Some(Overlay::Shelf(form)) => form::shelf(frame, session, form, theme, area),
@@ -105,6 +111,24 @@ fn led(session: &Session) -> Option<&Guide> {
     let mut layers = session.overlays().iter();
     layers.find_map(|layer| match layer {
         Overlay::Guide(guide) => Some(guide),
+        _ => None,
+    })
+}
+
+/// The lesson that lies over the page, topmost or under a question.
+fn played(session: &Session) -> Option<&LessonPlay> {
+    let mut layers = session.overlays().iter();
+    layers.find_map(|layer| match layer {
+        Overlay::Lesson(play) => Some(play),
+        _ => None,
+    })
+}
+
+/// The walk through the neighbours of a size that lies over the page.
+fn walked(session: &Session) -> Option<&WhyWalk> {
+    let mut layers = session.overlays().iter();
+    layers.find_map(|layer| match layer {
+        Overlay::Why(walk) => Some(walk),
         _ => None,
     })
 }

@@ -33,7 +33,10 @@ pub(super) const COMMANDS: &[Command] = &[
         in_footer: true,
         change: |session| {
             session.cell()?;
-            Ok(look(session, |view| view.cell = None))
+            Ok(look(session, |view| {
+                view.cell = None;
+                view.map_at = None;
+            }))
         },
     },
     Command {

@@ -3,7 +3,7 @@ use super::events::Events;
 use crate::event::FileEvent;
 use crate::keeper_error::KeeperError;
 use crate::overlay::{Openable, Openables};
-use files::{Recent, parse_case, shipped, visible};
+use files::{Recent, parse_case, parse_lesson, shipped, visible};
 use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -27,6 +27,10 @@ impl Keeper {
         cases.extend(shipped::SCENARIOS.iter().map(|(name, text)| {
             let title = parse_case(name, text).map(|file| file.into_value().title);
             Openable::Shipped(name, title.unwrap_or_default())
+        }));
+        cases.extend(shipped::LESSONS.iter().map(|(name, text)| {
+            let title = parse_lesson(name, text).map(|file| file.into_value().lesson.title);
+            Openable::Lesson(name, title.unwrap_or_default())
         }));
         events.push(FileEvent::Listed(Openables::new(
             cases,

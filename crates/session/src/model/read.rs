@@ -239,7 +239,11 @@ impl Model {
                 }
             })
         };
-        let cell = self.view.cell.or_else(best).unwrap_or_default();
+        let asked = self.view.map_at.map(|(waist, overhang)| {
+            let (of_waist, of_overhang) = (&map.waists, &map.overhangs);
+            (of_waist.nearest(waist), of_overhang.nearest(overhang))
+        });
+        let cell = self.view.cell.or(asked).or_else(best).unwrap_or_default();
         Ok((cell.0.min(columns - 1), cell.1.min(rows - 1)))
     }
 

@@ -32,6 +32,8 @@ pub(crate) trait Layer {
 pub(crate) enum Outcome {
     /// It took the key.
     Stay,
+    /// It took the key, and this is done as well.
+    Also(Task),
     /// It leaves the key to the panel.
     Pass,
     /// It closes.
@@ -47,6 +49,8 @@ pub(crate) enum Outcome {
     GoTo(Quantity),
     /// It closes, and the size at this place on the shelf is selected in the ranked list.
     Select(usize),
+    /// It closes, and the fit map is read at this waist and overhang, in millimetres.
+    MapAt(f64, f64),
     /// A step of the guide.
     Guide(GuideStep),
 }

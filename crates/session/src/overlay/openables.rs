@@ -28,6 +28,8 @@ pub enum Openable {
     Here(PathBuf),
     /// It came with the program; its name and title.
     Shipped(&'static str, String),
+    /// A lesson that came with the program; its name and title.
+    Lesson(&'static str, String),
     /// The path that was typed.
     Typed(PathBuf),
 }
@@ -39,6 +41,7 @@ impl Openable {
             Self::Recent(_) => "recent",
             Self::Here(_) => "here",
             Self::Shipped(..) => "came with it",
+            Self::Lesson(..) => "LESSON",
             Self::Typed(_) => "as typed",
         }
     }
@@ -47,14 +50,14 @@ impl Openable {
     pub fn name(&self) -> String {
         match self {
             Self::Recent(path) | Self::Here(path) | Self::Typed(path) => path.display().to_string(),
-            Self::Shipped(name, _) => (*name).to_owned(),
+            Self::Shipped(name, _) | Self::Lesson(name, _) => (*name).to_owned(),
         }
     }
 
     /// The title of the case, where it is known.
     pub fn title(&self) -> &str {
         match self {
-            Self::Shipped(_, title) => title,
+            Self::Shipped(_, title) | Self::Lesson(_, title) => title,
             _ => "",
         }
     }
@@ -63,6 +66,7 @@ impl Openable {
         match self {
             Self::Recent(path) | Self::Here(path) | Self::Typed(path) => Errand::Open(path.clone()),
             Self::Shipped(name, _) => Errand::OpenShipped(name),
+            Self::Lesson(name, _) => Errand::OpenLesson(name),
         }
     }
 }

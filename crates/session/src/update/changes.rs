@@ -6,11 +6,12 @@ use crate::command::{Change, Command};
 use crate::effect::Effect;
 use crate::file_name::proposed;
 use crate::model::Status;
-use crate::overlay::{Field, Overlay, Prompt};
+use crate::overlay::{Field, Overlay, Prompt, WhyWalk};
 use crate::row::{kept, rows};
 use crate::worker::{RankingResult, Reply, Request};
 use crate::{Edit, Focus, Refused, Session};
 use sizing::Setting;
+use sizing::why::why;
 use std::cmp::Ordering;
 use std::sync::Arc;
 
@@ -85,6 +86,11 @@ impl Session {
                 self.outbox.push(Effect::File(errand));
                 return Ok(None);
             }
+            Change::Why(bay) => {
+                let walk = self.why(bay)?;
+                self.overlays.push(Overlay::Why(walk));
+                return Ok(None);
+            }
             Change::Suspend => {
                 self.outbox.push(Effect::Suspend);
                 return Ok(None);
@@ -108,6 +114,20 @@ impl Session {
             self.ask_forecasts(&edit, deployed);
         }
         Ok(status)
+    }
+
+    /// The walk through the neighbours of a size. A few sizes as measured are worked out
+    /// at once: no draw is counted.
+    fn why(&self, bay: Bay) -> Result<WhyWalk, Refused> {
+        let shelf = self.document().shelf();
+        let (shape, size) = bay.find(shelf).ok_or(Refused::NoSuchSize)?;
+        let setting = self.believed();
+        Ok(WhyWalk {
+            name: bay.name(shelf),
+            setting: Arc::clone(setting),
+            steps: why(setting, shape, &size, bay.place).into(),
+            index: 0,
+        })
     }
 
     /// Brings what depends on the document in line with an edit that was made.

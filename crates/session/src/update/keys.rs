@@ -4,7 +4,7 @@ use crate::command::go_to_quantity;
 use crate::key::Key;
 use crate::keymap::LEAVE;
 use crate::overlay::{Next, Outcome, Overlay};
-use crate::{Change, Refused};
+use crate::{Change, Page, Refused};
 
 impl Session {
     /// Does what a key asks for: of the topmost layer, or else of the panel.
@@ -45,6 +45,16 @@ impl Session {
         let layer = top.layer_mut();
         match layer.map_or(Outcome::Pass, |layer| layer.key(key, &self.model)) {
             Outcome::Stay => self.overlays.push(top),
+            Outcome::Also(task) => {
+                self.overlays.push(top);
+                self.accept_or_say(Ok(task.into()));
+            }
+            Outcome::MapAt(waist, overhang) => {
+                self.overlays.clear();
+                self.select_page(Page::FitMap);
+                self.model.view.cell = None;
+                self.model.view.map_at = Some((waist, overhang));
+            }
             Outcome::Pass => {
                 self.overlays.push(top);
                 return false;

@@ -1,7 +1,9 @@
 //! How a session is opened.
 
 use crate::document::Document;
+use crate::lesson::LessonPlay;
 use crate::model::{Model, Status};
+use crate::overlay::Overlay;
 use crate::{KeyMap, Looks, Session};
 use sizing::{Case, Catalogue, HouseRules};
 use std::path::PathBuf;
@@ -50,6 +52,14 @@ impl Session {
         self.model.status = Some(Status::Done(format!(
             "this is an invented child; {new} begins your own case, / finds a reading, {all} lists all keys"
         )));
+        self
+    }
+
+    /// The session with a lesson over its case.
+    #[must_use]
+    pub fn with_lesson(mut self, play: LessonPlay) -> Self {
+        self.model.status = None;
+        self.overlays.push(Overlay::Lesson(play));
         self
     }
 

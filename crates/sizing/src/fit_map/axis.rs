@@ -32,6 +32,14 @@ impl Axis {
         self.value(self.count.saturating_sub(1))
     }
 
+    /// The index whose value lies nearest to a value, be it beyond the ends.
+    pub fn nearest(&self, value: Mm) -> usize {
+        let last = self.count.saturating_sub(1);
+        let apart = |index: &usize| (self.value(*index) - value).abs();
+        let nearest = (0..=last).min_by(|one, other| apart(one).total_cmp(&apart(other)));
+        nearest.unwrap_or(0)
+    }
+
     /// The place of a value between 0 and the last, in steps; `None` outside by
     /// more than half a step.
     pub fn index_of(&self, value: Mm) -> Option<usize> {

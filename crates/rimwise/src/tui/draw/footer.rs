@@ -46,6 +46,9 @@ fn status(session: &Session, theme: Theme, width: u16) -> Line<'static> {
         Some(Status::Done(what)) => (format!("✓ {what}"), theme.text()),
         Some(Status::Undone(what)) => (format!("↶ undone: {what}"), theme.text()),
         Some(Status::Refused(why)) => (format!("! {why}"), theme.state(State::Caution)),
+        None if matches!(session.overlays().last(), Some(Overlay::Lesson(_))) => {
+            (String::new(), theme.dim())
+        }
         None if session.says_it_works() => (working(session), theme.dim()),
         None if is_folded(session) => (detail(session), theme.selected(true)),
         None => (detail(session), theme.dim()),
@@ -72,6 +75,10 @@ fn working(session: &Session) -> String {
 fn detail(session: &Session) -> String {
     if let Some(Overlay::Guide(_)) = session.overlays().last() {
         return "each answer counts at once; a question left out stays open".to_owned();
+    }
+    // Nothing of the case under a lesson stands beside that of the lesson.
+    if let Some(Overlay::Lesson(_) | Overlay::Why(_)) = session.overlays().last() {
+        return String::new();
     }
     let of_panel = match session.view().focus {
         Focus::Readings => None,

@@ -8,6 +8,8 @@ use crate::tui::painting::paint;
 use crate::tui::theme::Theme;
 pub(super) use arrangement::Arrangement;
 use arrangement::Bounds;
+use geometry::Face;
+use measurement::Valve;
 use ratatui::Frame;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -15,6 +17,8 @@ use scene::plate::{self, Cells};
 use scene::{Extent, View};
 use session::{Bay, SectionLeft, Session};
 use sitters::Sitters;
+use sizing::{Candidate, Setting};
+use std::sync::Arc;
 
 /// How many times as high as wide a cell is, where the terminal does not say.
 const CELL_HEIGHT: f64 = 2.0;
@@ -91,6 +95,24 @@ impl Studio {
         }
         self.painted = None;
         self.of = Some(Sitters::of(session, bays));
+    }
+
+    /// Draws up the picture of one size of any case, that of a lesson or a neighbour of a
+    /// size: through a valve, of a face, one ventricle on the left.
+    pub(super) fn draw_up_one(
+        &mut self,
+        setting: &Arc<Setting>,
+        candidate: &Candidate,
+        seen: (Valve, Face),
+        left: SectionLeft,
+    ) {
+        self.leaves_out = LeavesOut::Nothing;
+        let of = self.of.as_ref();
+        if of.is_some_and(|of| of.is_one(setting, candidate, seen, left)) {
+            return;
+        }
+        self.painted = None;
+        self.of = Some(Sitters::of_one(setting, candidate, seen, left));
     }
 
     /// Draws the pictures of each bay into its room; the rooms are alike in size.

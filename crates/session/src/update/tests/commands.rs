@@ -354,6 +354,8 @@ const COMMANDS: &[Tried] = &[
     ("face", "bays even-wide/5x3", "f", "shown Right Aortic"),
     ("valve", "bays even-wide/5x3", "v", "shown Left Tricuspid"),
     ("full_drawing", "aortic.rim 1.5", "z", "layers 1"),
+    ("why", "aortic.rim 1.5", "i", "layers 1"),
+    ("why", "aortic.rim 1.5", "i down down esc", "layers 0"),
     (
         "full_drawing",
         "aortic.rim 1.5",

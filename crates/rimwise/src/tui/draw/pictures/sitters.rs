@@ -62,6 +62,48 @@ impl Sitters {
         sitters
     }
 
+    /// One size of any case, as it was assessed.
+    pub(super) fn of_one(
+        setting: &Arc<Setting>,
+        candidate: &Candidate,
+        (valve, face): (Valve, Face),
+        section_left: SectionLeft,
+    ) -> Self {
+        let mut piece = Piece {
+            bay: Bay::new(candidate.place),
+            // No bay holds it: a page of bays never takes these pictures for its own.
+            found: None,
+            candidate: Some(candidate.clone()),
+            is_nearest_outside: false,
+        };
+        let rotation = candidate.pictured_rotation();
+        piece.is_nearest_outside = is_nearest_outside(&setting.pictured(rotation), &piece, valve);
+        Self {
+            setting: Arc::clone(setting),
+            pieces: vec![piece],
+            valve,
+            face,
+            section_left,
+        }
+    }
+
+    /// Whether they are those of one size of any case.
+    pub(super) fn is_one(
+        &self,
+        setting: &Arc<Setting>,
+        candidate: &Candidate,
+        seen: (Valve, Face),
+        section_left: SectionLeft,
+    ) -> bool {
+        let is_it =
+            |piece: &Piece| piece.found.is_none() && piece.candidate.as_ref() == Some(candidate);
+        Arc::ptr_eq(&self.setting, setting)
+            && (self.valve, self.face) == seen
+            && self.section_left == section_left
+            && self.pieces.len() == 1
+            && self.pieces.iter().all(is_it)
+    }
+
     /// Whether the size with an index comes nearest to the valve outside the cut.
     pub(super) fn is_nearest_outside(&self, index: usize) -> bool {
         self.pieces
