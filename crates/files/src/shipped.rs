@@ -77,7 +77,7 @@ pub const LESSONS: &[(&str, &str)] = &[
     ship_lesson!("infant-outflow.ron"),
     ship_lesson!("artery-or-vein.ron"),
     ship_lesson!("can-and-should.ron"),
-    ship_lesson!("seventy-two.ron"),
+    ship_lesson!("inside-as-measured.ron"),
     ship_lesson!("no-size-fits.ron"),
     ship_lesson!("measured-until-it-fits.ron"),
     ship_lesson!("first-touches.ron"),

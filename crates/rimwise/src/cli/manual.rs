@@ -68,7 +68,12 @@ fn man(out: &mut dyn Write) -> Result<()> {
         rest.text([roman(*says)]);
     }
     rest.control("SH", ["EXAMPLES"]);
-    for examples in [examples::COMPARE, examples::DRAW, examples::SHEET] {
+    for examples in [
+        examples::COMPARE,
+        examples::DRAW,
+        examples::SHEET,
+        examples::LESSON,
+    ] {
         rest.control("nf", []);
         rest.text([roman(examples)]);
         rest.control("fi", []);
