@@ -10,7 +10,8 @@ pub struct ProposedRows {
     /// A row of `biases`; those that are there already stay and add up.
     pub bias: String,
     /// A row of `doubts`, to be put before the others; `None` of the defect, of which two
-    /// axes are read and their perimeter is compared.
+    /// axes are read and their perimeter is compared, and where what was seen explains the
+    /// whole spread: no reading is called surer by that.
     pub doubt: Option<String>,
 }
 
@@ -43,7 +44,7 @@ pub fn proposed_rows(row: &ReadingRow) -> Option<ProposedRows> {
         )
     };
     Some(ProposedRows {
-        doubt: (!is_of_two).then(doubt),
+        doubt: (!is_of_two && proposed.is_sd_told()).then(doubt),
         bias: record(&[of.clone(), by.clone(), bias, source.clone()], &Style::ROW),
     })
 }
@@ -100,6 +101,10 @@ mod tests {
                 .contains("[\"defect.long_axis\", \"defect.short_axis\"]")
         );
         assert_eq!(waist.doubt, None);
+        let mut sure = rim.clone();
+        sure.proposed = rim.proposed.map(|it| Proposed { sd: 0.2, ..it });
+        let rows = proposed_rows(&sure).unwrap();
+        assert_eq!(rows.doubt, None, "a reading is called surer");
         let mut none = rim;
         none.proposed = None;
         assert_eq!(proposed_rows(&none), None);

@@ -9,6 +9,14 @@ pub struct Proposed {
     pub sd: f64,
 }
 
+impl Proposed {
+    /// Whether the standard deviation is told: at the least one what was seen explains the
+    /// whole spread, and a reading is not to be called surer by that.
+    pub fn is_sd_told(&self) -> bool {
+        self.sd > LEAST_SD
+    }
+}
+
 /// The fewest differences that speak for a proposal.
 const FEWEST: usize = 20;
 /// A bias is expected within this of 0, one SD.

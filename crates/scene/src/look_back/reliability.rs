@@ -59,12 +59,8 @@ pub(super) fn draw(page: &mut Page, all: Option<&AnswerRow>) {
     }
     let count: usize = bins.iter().map(|bin| bin.pairs).sum();
     let says = format!(
-        "On the dashed line the chances were right. A bar holds the truth 95 of 100 times. {count} answers."
+        "On the dashed line the chances were right. A bar holds the truth 95 of 100 times. \
+         {count} answers."
     );
-    page.words(
-        (LEFT + 0.5 * SIDE, bottom + 14.0),
-        SMALL,
-        &says,
-        Anchor::Middle,
-    );
+    page.word(EDGE, bottom + 14.0, SMALL, &says);
 }
