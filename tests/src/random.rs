@@ -1,7 +1,7 @@
 //! Random valid cases and sizes for properties.
 
 use crate::sample::{case, reading};
-use geometry::{Disc, Edge, Occluder, Vec2, Waist, degrees};
+use geometry::{Disc, Edge, Occluder, PerFace, Vec2, Waist, degrees};
 use measurement::{Reading, Site};
 use proptest::prelude::*;
 use sizing::{Case, Sheath, Size};
@@ -141,8 +141,8 @@ pub fn any_size() -> impl Strategy<Value = Size> {
                         diameter: waist,
                         length,
                     },
-                    discs.map(|disc| {
-                        disc.map(|(overhang, thickness, u, v)| Disc {
+                    PerFace::of(|face| {
+                        discs[face.index()].map(|(overhang, thickness, u, v)| Disc {
                             radius: 0.5 * waist + overhang,
                             thickness,
                             offset: Vec2::new(u, v),

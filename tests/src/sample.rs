@@ -1,6 +1,6 @@
 //! Cases, catalogues and rules to check with.
 
-use geometry::{Disc, Edge, Occluder, Vec2, Waist};
+use geometry::{Disc, Edge, Occluder, PerFace, Vec2, Waist};
 use measurement::{
     Conduction, Method, Modality, Phase, Prolapse, Quantity, Reading, ReadingId, Regurgitation,
     Side, Site,
@@ -168,7 +168,7 @@ pub fn even_discs(waist: f64, length: f64, overhang: f64, thickness: f64) -> Siz
                     diameter: waist,
                     length,
                 },
-                [Some(disc), Some(disc)],
+                PerFace::of(|_| Some(disc)),
             )
         },
         sheath: Sheath {

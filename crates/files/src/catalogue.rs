@@ -5,7 +5,7 @@ use crate::faults::{Faults, Seen};
 use crate::kind::CATALOGUE_CAP;
 use crate::place::Place;
 use crate::{Diagnostic, FileError, FileKind, Source};
-use geometry::{Disc, Occluder, Vec2, Waist, degrees};
+use geometry::{Disc, Occluder, PerFace, Vec2, Waist, degrees};
 use serde::Deserialize;
 use series::SeriesForm;
 use sizing::{Catalogue, Shape, Sheath, Size};
@@ -100,7 +100,13 @@ struct Stuff {
 }
 
 impl Stuff {
-    fn size(self, label: String, waist: Waist, discs: [Option<Disc>; 2], sheath: Sheath) -> Size {
+    fn size(
+        self,
+        label: String,
+        waist: Waist,
+        discs: PerFace<Option<Disc>>,
+        sheath: Sheath,
+    ) -> Size {
         let Self {
             conformability,
             braid_angle_deg,
@@ -244,7 +250,7 @@ fn size(form: SizeForm, stuff: Stuff, at: &Place, faults: &mut Faults) -> Size {
         diameter: faults.number(&at.field("waist"), form.waist, WAIST, "mm"),
         length: faults.number(&at.field("length"), form.length, LENGTH, "mm"),
     };
-    let discs = [(form.left, "left"), (form.right, "right")]
+    let discs = PerFace::new((form.left, "left"), (form.right, "right"))
         .map(|(form, side)| form.map(|form| disc(&form, waist.diameter, &at.field(side), faults)));
     let french = faults.number(&at.field("sheath_fr"), form.sheath_fr, SHEATH_FR, "Fr");
     let outer_diameter = form.sheath_outer_mm.map(|outer| {

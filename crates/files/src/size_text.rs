@@ -54,7 +54,8 @@ pub(crate) fn size_fields(size: &Size) -> Vec<Field> {
     let [left, right] = size
         .occluder
         .discs
-        .map(|disc| disc.as_ref().map(disc_record));
+        .map(|disc| disc.as_ref().map(disc_record))
+        .into_both();
     vec![
         ("label", Some(quoted(&size.label))),
         ("waist", Some(number(waist.diameter))),

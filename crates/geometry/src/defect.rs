@@ -1,4 +1,4 @@
-use crate::{Ellipse, Face, Mm, Vec2};
+use crate::{Ellipse, Face, Mm, PerFace, Vec2};
 
 /// How the edge of the hole answers to a waist wider than itself.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -26,8 +26,8 @@ pub struct Opening {
 pub struct Defect {
     /// The narrowest section.
     pub throat: Ellipse,
-    /// The openings on the left and the right face.
-    pub openings: [Opening; 2],
+    /// The opening on each face.
+    pub openings: PerFace<Opening>,
     /// Wall thickness T at the defect.
     pub wall: Mm,
     /// How the edge answers to the waist.
@@ -36,8 +36,8 @@ pub struct Defect {
 }
 
 impl Defect {
-    /// A defect from its throat, openings (left, right), wall and edge.
-    pub fn new(throat: Ellipse, openings: [Opening; 2], wall: Mm, edge: Edge) -> Self {
+    /// A defect from its throat, its opening on each face, wall and edge.
+    pub fn new(throat: Ellipse, openings: PerFace<Opening>, wall: Mm, edge: Edge) -> Self {
         Self {
             throat,
             openings,
@@ -53,7 +53,7 @@ impl Defect {
             centre: Vec2::ZERO,
             edge: throat,
         };
-        Self::new(throat, [opening, opening], wall, edge)
+        Self::new(throat, PerFace::new(opening, opening), wall, edge)
     }
 
     /// d_fit: the diameter of the circle with the throat's perimeter.
@@ -65,7 +65,7 @@ impl Defect {
     }
 
     /// The opening on a face.
-    pub const fn opening(&self, face: Face) -> &Opening {
-        &self.openings[face.index()]
+    pub fn opening(&self, face: Face) -> &Opening {
+        &self.openings[face]
     }
 }

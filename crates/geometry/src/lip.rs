@@ -123,7 +123,7 @@ fn laid_over(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Defect, Disc, Edge, Waist, degrees};
+    use crate::{Defect, Disc, Edge, PerFace, Waist, degrees};
     use proptest::prelude::*;
     use std::f64::consts::FRAC_PI_4;
 
@@ -150,7 +150,8 @@ mod tests {
 
         fn with_disc(&self, change: impl Fn(Disc) -> Disc) -> Self {
             let mut case = self.clone();
-            case.occluder.discs[0] = case.occluder.discs[0].map(change);
+            let left = &mut case.occluder.discs[Face::Left];
+            *left = left.map(change);
             case
         }
 
@@ -190,7 +191,7 @@ mod tests {
                     diameter,
                     length: 3.0,
                 },
-                [Some(disc), None],
+                PerFace::new(Some(disc), None),
             )
         }
     }
@@ -215,7 +216,7 @@ mod tests {
         ) -> Case {
             let opening = Opening { centre, edge };
             let stiffness = if stiff { Edge::Stiff } else { Edge::Soft };
-            let defect = Defect::new(throat, [opening; 2], 3.0, stiffness);
+            let defect = Defect::new(throat, PerFace::of(|_| opening), 3.0, stiffness);
             let diameter = waist * defect.fit_diameter();
             let disc = Disc { radius: 0.5 * diameter + overhang, thickness: 0.5, offset };
             Case { defect, occluder: with_left_disc(diameter, disc), turn, hinges }
@@ -284,7 +285,12 @@ mod tests {
         };
         let occluder = with_left_disc(diameter, disc);
         Case {
-            defect: Defect::new(throat, [Opening { centre, edge }; 2], 3.0, Edge::Soft),
+            defect: Defect::new(
+                throat,
+                PerFace::of(|_| Opening { centre, edge }),
+                3.0,
+                Edge::Soft,
+            ),
             occluder,
             turn,
             hinges,

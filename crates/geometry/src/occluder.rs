@@ -1,4 +1,4 @@
-use crate::{Face, Mm, Radians, Vec2};
+use crate::{Face, Mm, PerFace, Radians, Vec2};
 
 /// A disc: all points within t/2 of a flat round plate of radius R − t/2.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,8 +32,8 @@ pub struct Waist {
 pub struct Occluder {
     /// The waist, free.
     pub waist: Waist,
-    /// The left and the right disc, where the shape has them.
-    pub discs: [Option<Disc>; 2],
+    /// The disc on each face, where the shape has one.
+    pub discs: PerFace<Option<Disc>>,
     /// κ from 0 (stiff) to 1 (lies on the wall as cloth).
     pub conformability: f64,
     /// β, the wires' angle from the axis; 0: its length does not change.
@@ -42,7 +42,7 @@ pub struct Occluder {
 
 impl Occluder {
     /// A stiff shape whose length does not change with its diameter.
-    pub const fn new(waist: Waist, discs: [Option<Disc>; 2]) -> Self {
+    pub const fn new(waist: Waist, discs: PerFace<Option<Disc>>) -> Self {
         Self {
             waist,
             discs,
@@ -52,8 +52,8 @@ impl Occluder {
     }
 
     /// The disc on a face, if the shape has one.
-    pub const fn disc(&self, face: Face) -> Option<&Disc> {
-        self.discs[face.index()].as_ref()
+    pub fn disc(&self, face: Face) -> Option<&Disc> {
+        self.discs[face].as_ref()
     }
 
     /// Overhang R − w/2 of the free shape on a face, radial.

@@ -16,6 +16,29 @@ impl<T> PerFace<T> {
         Self(Face::BOTH.map(of))
     }
 
+    /// The same, borrowed.
+    pub const fn as_ref(&self) -> PerFace<&T> {
+        let [left, right] = &self.0;
+        PerFace([left, right])
+    }
+
+    /// The left one and then the right one.
+    pub fn iter(&self) -> std::slice::Iter<'_, T> {
+        self.0.iter()
+    }
+
+    /// The left one and then the right one, to be changed.
+    pub fn iter_mut(&mut self) -> std::slice::IterMut<'_, T> {
+        self.0.iter_mut()
+    }
+
+    /// What was on the left is on the right.
+    #[must_use]
+    pub fn swapped(self) -> Self {
+        let [left, right] = self.0;
+        Self([right, left])
+    }
+
     /// What comes of each.
     pub fn map<U>(self, made_of: impl FnMut(T) -> U) -> PerFace<U> {
         PerFace(self.0.map(made_of))
@@ -38,5 +61,23 @@ impl<T> Index<Face> for PerFace<T> {
 impl<T> IndexMut<Face> for PerFace<T> {
     fn index_mut(&mut self, face: Face) -> &mut T {
         &mut self.0[face.index()]
+    }
+}
+
+impl<'a, T> IntoIterator for &'a PerFace<T> {
+    type Item = &'a T;
+    type IntoIter = std::slice::Iter<'a, T>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.iter()
+    }
+}
+
+impl<'a, T> IntoIterator for &'a mut PerFace<T> {
+    type Item = &'a mut T;
+    type IntoIter = std::slice::IterMut<'a, T>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.iter_mut()
     }
 }

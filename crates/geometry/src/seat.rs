@@ -221,7 +221,7 @@ mod tests {
                     diameter: 5.0,
                     length: 3.0,
                 },
-                [Some(disc(4.0, -1.0)), Some(disc(3.5, 0.0))],
+                PerFace::new(Some(disc(4.0, -1.0)), Some(disc(3.5, 0.0))),
             )
         }
     }
@@ -311,7 +311,7 @@ mod tests {
     #[test]
     fn the_offset_turns_with_the_shape_and_the_waist_stands_for_a_missing_disc() {
         let mut shape = occluder();
-        shape.discs[1] = None;
+        shape.discs[Face::Right] = None;
         let seat = Seat::nominal(&shape, &round_hole(2.5), 0.5, degrees(90.0));
         let place = Vec2::new(0.5, 0.25);
         let left = seat.disc(&shape, Face::Left, 0.1, place);

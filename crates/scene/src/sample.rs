@@ -2,7 +2,7 @@
 
 use crate::worst_place::WorstPlace;
 use geometry::{
-    Disc, Edge, HingedPlate, Mm, Occluder, Radians, Seat, Vec2, Waist, degrees, radial,
+    Disc, Edge, HingedPlate, Mm, Occluder, PerFace, Radians, Seat, Vec2, Waist, degrees, radial,
 };
 use measurement::{
     Choose, GroupPattern, Method, Modality, Phase, Quantity, Reading, ReadingId, Side, Site, Valve,
@@ -41,7 +41,7 @@ pub(crate) fn size(waist: Mm, wider: Mm, offset: Mm) -> Size {
                     diameter: waist,
                     length: 3.5,
                 },
-                [Some(disc(offset)), Some(disc(0.0))],
+                PerFace::new(Some(disc(offset)), Some(disc(0.0))),
             )
         },
         sheath: Sheath {

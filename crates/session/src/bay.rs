@@ -71,14 +71,14 @@ impl Bay {
 /// A shape turned over about its axis u: left becomes right, and v its opposite.
 /// The same piece, not a mirror image of it.
 fn turned_over(occluder: &Occluder) -> Occluder {
-    let [left, right] = occluder.discs.map(|disc| {
+    let discs = occluder.discs.map(|disc| {
         disc.map(|mut disc| {
             disc.offset = Vec2::new(disc.offset.u, -disc.offset.v);
             disc
         })
     });
     Occluder {
-        discs: [right, left],
+        discs: discs.swapped(),
         ..*occluder
     }
 }
@@ -92,6 +92,7 @@ pub(crate) fn has_unequal_discs(occluder: &Occluder) -> bool {
 mod tests {
     use super::*;
     use crate::fixture;
+    use geometry::Face;
 
     #[test]
     fn a_swapped_size_is_a_copy_with_its_discs_exchanged() {
@@ -108,8 +109,8 @@ mod tests {
         .1;
         assert_eq!(swapped.label, "5x3 swapped");
         assert_eq!(
-            swapped.occluder.discs[0].unwrap().radius,
-            plain.occluder.discs[1].unwrap().radius
+            swapped.occluder.discs[Face::Left].unwrap().radius,
+            plain.occluder.discs[Face::Right].unwrap().radius
         );
         assert_eq!(turned_over(&swapped.occluder), plain.occluder);
         assert!(has_unequal_discs(&plain.occluder));

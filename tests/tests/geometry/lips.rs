@@ -170,7 +170,7 @@ impl Case {
                 diameter: 1.0,
                 length: 1.0,
             },
-            [Some(disc), None],
+            PerFace::new(Some(disc), None),
         )
     }
 

@@ -1,13 +1,13 @@
 //! What is asked of a disc off its axis sees the side that hangs out farthest.
 
-use geometry::Vec2;
+use geometry::{Face, Vec2};
 use outside::sample::{as_read, even_discs, scenario, shipped_rules};
 use sizing::{Size, State};
 
 /// Stiff discs that hang 2 mm past a waist of 5 mm, the left one moved off the axis.
 fn moved_by(offset: f64) -> Size {
     let mut size = even_discs(5.0, 3.0, 2.0, 1.0);
-    if let Some(disc) = &mut size.occluder.discs[0] {
+    if let Some(disc) = &mut size.occluder.discs[Face::Left] {
         disc.offset = Vec2::new(-offset, 0.0);
     }
     size

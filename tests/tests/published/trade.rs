@@ -6,6 +6,7 @@
     reason = "what fails here fails a test"
 )]
 
+use geometry::Face;
 use measurement::{Reading, Site, Valve};
 use outside::sample::{as_read, case, reading, shipped_catalogue, shipped_rules};
 use sizing::{
@@ -162,7 +163,7 @@ fn flat_square_and_on_axis_the_clearance_is_a_sum_of_four_figures() {
             .push(reading("aortic.annulus_angle", 90.0, 5.0));
         for shape in ["even-wide", "even-medium", "even-narrow"] {
             let size = size(shape, "5x3");
-            let disc = size.occluder.discs[0].expect("a left disc");
+            let disc = size.occluder.discs[Face::Left].expect("a left disc");
             // The waist, wider than the hole, is squeezed and grows: some of
             // the slack may stand off, which a square plate does not feel.
             let candidate = as_read(case.clone(), shipped_rules(), &size, 0.0);

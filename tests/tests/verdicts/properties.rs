@@ -3,7 +3,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
-use geometry::{Face, Vec2};
+use geometry::Vec2;
 use measurement::{Feature, Quantity, Reading, Structure, Unit, Valve};
 use outside::random::{any_case, any_size};
 use outside::sample::{as_read, even_discs, shipped_rules};
@@ -175,7 +175,7 @@ proptest! {
         case in any_case(), size in any_size(), turn in -3.0..3.0_f64,
     ) {
         let mut swapped = size.clone();
-        swapped.occluder.discs.swap(Face::Left.index(), Face::Right.index());
+        swapped.occluder.discs = swapped.occluder.discs.swapped();
         let one = as_read(case.clone(), even_rules(), &size, turn);
         let other = as_read(other_side(&case), even_rules(), &swapped, turn);
         agree(&values(&one), &values(&other), twin_row, |row| row.2)?;

@@ -4,7 +4,7 @@ use super::{
 use crate::faults::Faults;
 use crate::form::ListOr;
 use crate::place::Place;
-use geometry::{Disc, Vec2, Waist};
+use geometry::{Disc, PerFace, Vec2, Waist};
 use serde::Deserialize;
 use sizing::{Sheath, Size};
 
@@ -50,7 +50,7 @@ pub(super) struct Series {
     /// Each waist with its sheath in French.
     waists: Vec<(f64, f64)>,
     lengths: Vec<f64>,
-    discs: [Option<SeriesDisc>; 2],
+    discs: PerFace<Option<SeriesDisc>>,
 }
 
 struct SeriesDisc {
@@ -85,10 +85,10 @@ impl SeriesForm {
             .collect();
         let waists = waists(self.waists, &at.field("waists"), faults)?;
         let narrowest = waists.iter().copied().fold(f64::INFINITY, f64::min);
-        let discs = [
+        let discs = PerFace::new(
             (self.left_disc, "left_disc"),
             (self.right_disc, "right_disc"),
-        ]
+        )
         .map(|(form, side)| form.map(|form| disc(&form, narrowest, &at.field(side), faults)));
         let sheaths = sheaths(self.sheath_fr, &waists, &at.field("sheath_fr"), faults);
         Some(Series {
@@ -111,7 +111,7 @@ impl Series {
                 let label = format!("{diameter}x{length}");
                 let discs = self
                     .discs
-                    .each_ref()
+                    .as_ref()
                     .map(|disc| disc.as_ref().map(|it| it.on(diameter)));
                 let sheath = Sheath {
                     french,

@@ -67,7 +67,7 @@ pub(super) struct TractAddresses {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Addresses {
     pub(super) throat: EllipseAddresses,
-    pub(super) openings: [OpeningAddresses; 2],
+    pub(super) openings: PerFace<OpeningAddresses>,
     pub(super) wall: Address,
     pub(super) valves: PerValve<ValveAddresses>,
     pub(super) tracts: PerFace<TractAddresses>,
@@ -108,7 +108,7 @@ impl ValveAddresses {
 impl Addresses {
     /// Looks all of them up.
     pub(super) fn new() -> Self {
-        let openings = [Structure::LeftOpening, Structure::RightOpening];
+        let openings = PerFace::new(Structure::LeftOpening, Structure::RightOpening);
         let tracts = PerFace::new(Structure::LeftOutflow, Structure::RightOutflow);
         let ventricles = PerFace::new(Structure::LeftVentricle, Structure::RightVentricle);
         Self {

@@ -3,7 +3,7 @@
 use geometry::{Face, Occluder};
 
 /// What stands on a face, in words.
-pub(super) const fn part(occluder: &Occluder, face: Face) -> &'static str {
+pub(super) fn part(occluder: &Occluder, face: Face) -> &'static str {
     match (occluder.disc(face), face) {
         (Some(_), Face::Left) => "left disc",
         (Some(_), Face::Right) => "right disc",

@@ -1,6 +1,6 @@
 use crate::placements::Placements;
 use crate::{Catalogue, Setting, Shape, Sheath, Size, rows};
-use geometry::{Disc, Mm, Occluder, Radians, Vec2, Waist};
+use geometry::{Disc, Mm, Occluder, PerFace, Radians, Vec2, Waist};
 
 /// What shapes of one kind have in common, whatever their waist and discs.
 ///
@@ -23,7 +23,7 @@ impl Form {
     /// The form of a size, with the sheaths of all sizes of its shape; `None`
     /// where a disc is missing. The thickness is that of the thicker disc.
     pub fn of(shape: &Shape, size: &Size) -> Option<Self> {
-        let [Some(left), Some(right)] = size.occluder.discs else {
+        let [Some(left), Some(right)] = size.occluder.discs.into_both() else {
             return None;
         };
         Some(Self {
@@ -57,7 +57,7 @@ impl Form {
                         diameter: waist,
                         length: self.length,
                     },
-                    [Some(disc); 2],
+                    PerFace::of(|_| Some(disc)),
                 )
             },
             sheath: self.sheath(waist),
@@ -109,7 +109,7 @@ pub fn nearest_form(setting: &Setting, catalogues: &[Catalogue]) -> Option<Form>
 
 /// Whether a size has two equal discs on its axis, as every cell of a map has.
 pub(super) fn has_even_discs(size: &Size) -> bool {
-    let [Some(left), Some(right)] = size.occluder.discs else {
+    let [Some(left), Some(right)] = size.occluder.discs.into_both() else {
         return false;
     };
     left.radius == right.radius && !size.occluder.is_offset()

@@ -2,7 +2,7 @@ use super::order::order;
 use super::shown_first;
 use crate::house_rules::Band;
 use crate::{Candidate, Chances, Harm, Judged, Outcome, Sheath, Size, State, Subject, Verdict};
-use geometry::{Occluder, Waist};
+use geometry::{Occluder, PerFace, Waist};
 use measurement::BlockShares;
 
 /// The quantile of your centre's tie.
@@ -35,7 +35,7 @@ fn cautioned(
                     diameter: 5.0,
                     length: 3.0,
                 },
-                [None, None],
+                PerFace::new(None, None),
             ),
             sheath: Sheath {
                 french: 4.0,

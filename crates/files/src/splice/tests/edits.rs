@@ -235,7 +235,7 @@ pub(super) fn edited_catalogue(
                 changed.occluder.waist.length = by;
                 changed.sheath.outer_diameter = Some(10.0 + by);
                 for face in Face::BOTH {
-                    if let Some(disc) = &mut changed.occluder.discs[face.index()] {
+                    if let Some(disc) = &mut changed.occluder.discs[face] {
                         disc.radius += by;
                     }
                 }

@@ -2,6 +2,7 @@
 
 use anyhow::Result;
 use files::visible;
+use geometry::Face;
 use sizing::{Ranking, Setting, State};
 use std::io::Write;
 
@@ -59,8 +60,9 @@ fn write_rows(
     let against = visible(&against.join("; ")).into_owned();
     for (index, (candidate, group)) in ranking.candidates.iter().zip(&ranking.groups).enumerate() {
         let occluder = &candidate.size.occluder;
-        let disc = |face: usize| {
-            occluder.discs[face].map_or_else(String::new, |disc| figure(2.0 * disc.radius))
+        let disc = |face| {
+            let disc = occluder.disc(face);
+            disc.map_or_else(String::new, |disc| figure(2.0 * disc.radius))
         };
         let chance = |pick: fn(&sizing::Chances) -> f64| {
             candidate
@@ -82,8 +84,8 @@ fn write_rows(
             figure(candidate.turn.to_degrees()),
             figure(occluder.waist.diameter),
             figure(occluder.waist.length),
-            disc(0),
-            disc(1),
+            disc(Face::Left),
+            disc(Face::Right),
             figure(candidate.size.sheath.french),
             candidate.judged.verdict.word().to_owned(),
             chance(|it| it.chance.value),

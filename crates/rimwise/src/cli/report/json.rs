@@ -190,7 +190,7 @@ fn exclusion(exclusion: &Exclusion) -> Said {
 
 pub(super) fn ranked(rank: usize, group: usize, candidate: &Candidate) -> Ranked<'_> {
     let occluder = &candidate.size.occluder;
-    let [left, right] = &occluder.discs;
+    let [left, right] = occluder.discs.as_ref().into_both();
     let diameter = |disc: &Option<geometry::Disc>| disc.map(|disc| rounded(2.0 * disc.radius));
     let thickness = left.or(*right).map(|disc| rounded(disc.thickness));
     let chances = candidate.chances.as_ref();

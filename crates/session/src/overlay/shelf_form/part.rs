@@ -1,4 +1,4 @@
-use geometry::{Disc, Occluder, Vec2, Waist, degrees};
+use geometry::{Disc, Face, Occluder, PerFace, Vec2, Waist, degrees};
 use sizing::{Shape, Sheath, Size};
 
 /// One field of a shape or of a size.
@@ -20,14 +20,14 @@ pub enum ShelfPart {
     Waist,
     /// Length of the waist.
     Length,
-    /// A disc, by its face from 0: its diameter; nothing: no disc.
-    Disc(usize),
+    /// The disc on a face: its diameter; nothing: no disc.
+    Disc(Face),
     /// Its thickness.
-    Thickness(usize),
+    Thickness(Face),
     /// Its offset toward the reference valve.
-    OffsetU(usize),
+    OffsetU(Face),
     /// Its offset a quarter turn clockwise of it.
-    OffsetV(usize),
+    OffsetV(Face),
     /// The sheath it goes through.
     Sheath,
     /// The outer diameter of that.
@@ -48,14 +48,14 @@ impl ShelfPart {
         Self::Label,
         Self::Waist,
         Self::Length,
-        Self::Disc(0),
-        Self::Thickness(0),
-        Self::OffsetU(0),
-        Self::OffsetV(0),
-        Self::Disc(1),
-        Self::Thickness(1),
-        Self::OffsetU(1),
-        Self::OffsetV(1),
+        Self::Disc(Face::Left),
+        Self::Thickness(Face::Left),
+        Self::OffsetU(Face::Left),
+        Self::OffsetV(Face::Left),
+        Self::Disc(Face::Right),
+        Self::Thickness(Face::Right),
+        Self::OffsetU(Face::Right),
+        Self::OffsetV(Face::Right),
         Self::Sheath,
         Self::SheathOuter,
     ];
@@ -71,8 +71,8 @@ impl ShelfPart {
             Self::Label => "size",
             Self::Waist => "waist",
             Self::Length => "length",
-            Self::Disc(0) => "left disc",
-            Self::Disc(_) => "right disc",
+            Self::Disc(Face::Left) => "left disc",
+            Self::Disc(Face::Right) => "right disc",
             Self::Thickness(_) => "  thickness",
             Self::OffsetU(_) => "  offset up",
             Self::OffsetV(_) => "  offset across",
@@ -126,14 +126,14 @@ impl ShelfPart {
             Self::Label => "label",
             Self::Waist => "waist",
             Self::Length => "length",
-            Self::Disc(0) => "left.diameter",
-            Self::Disc(_) => "right.diameter",
-            Self::Thickness(0) => "left.thickness",
-            Self::Thickness(_) => "right.thickness",
-            Self::OffsetU(0) => "left.offset_u",
-            Self::OffsetU(_) => "right.offset_u",
-            Self::OffsetV(0) => "left.offset_v",
-            Self::OffsetV(_) => "right.offset_v",
+            Self::Disc(Face::Left) => "left.diameter",
+            Self::Disc(Face::Right) => "right.diameter",
+            Self::Thickness(Face::Left) => "left.thickness",
+            Self::Thickness(Face::Right) => "right.thickness",
+            Self::OffsetU(Face::Left) => "left.offset_u",
+            Self::OffsetU(Face::Right) => "right.offset_u",
+            Self::OffsetV(Face::Left) => "left.offset_v",
+            Self::OffsetV(Face::Right) => "right.offset_v",
             Self::Sheath => "sheath_fr",
             Self::SheathOuter => "sheath_outer_mm",
         }
@@ -156,14 +156,14 @@ impl ShelfPart {
     /// What a shape and a size of it say.
     pub(super) fn written(self, shape: &Shape, size: &Size) -> String {
         let occluder = &size.occluder;
-        let disc = |face: usize| occluder.discs.get(face).copied().flatten();
         let number = |value: f64| {
             // A sum of tenths is a tenth.
             let value = (value * ROUNDING).round() / ROUNDING;
             (value + 0.0).to_string()
         };
         let of_disc = |face, of: fn(&Disc) -> f64| {
-            disc(face).map_or_else(String::new, |disc| number(of(&disc)))
+            let disc = occluder.disc(face);
+            disc.map_or_else(String::new, |disc| number(of(disc)))
         };
         match self {
             Self::Id => shape.id.clone(),
@@ -205,20 +205,12 @@ impl ShelfPart {
             (Self::Length, Some(value)) => occluder.waist.length = value,
             (Self::Sheath, Some(value)) => size.sheath.french = value,
             (Self::SheathOuter, value) => size.sheath.outer_diameter = value,
-            (Self::Disc(face), None) => {
-                if let Some(disc) = occluder.discs.get_mut(face) {
-                    *disc = None;
-                }
-            }
+            (Self::Disc(face), None) => occluder.discs[face] = None,
             (Self::Disc(face), Some(value)) => {
-                if let Some(disc) = occluder.discs.get_mut(face) {
-                    let disc = disc.get_or_insert(NEW_DISC);
-                    disc.radius = 0.5 * value;
-                }
+                occluder.discs[face].get_or_insert(NEW_DISC).radius = 0.5 * value;
             }
             (Self::Thickness(face) | Self::OffsetU(face) | Self::OffsetV(face), value) => {
-                let disc = occluder.discs.get_mut(face).and_then(Option::as_mut);
-                if let Some(disc) = disc {
+                if let Some(disc) = &mut occluder.discs[face] {
                     match self {
                         // What was left empty is as it is of a new disc.
                         Self::Thickness(_) => {
@@ -247,7 +239,7 @@ pub(super) fn nothing() -> Shape {
                     diameter: 0.0,
                     length: 0.0,
                 },
-                [None, None],
+                PerFace::new(None, None),
             ),
             sheath: Sheath {
                 french: 0.0,

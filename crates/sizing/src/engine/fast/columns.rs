@@ -1,7 +1,7 @@
 use super::lanes::{LANES, Lane};
 use crate::{Anatomy, ModelErrors, face_of};
 use geometry::lip::{Arc, ArcSet, farthest_edge};
-use geometry::{Ellipse, Face, HingedPlate, OutflowTract, SeatDraw, Vec2, radial};
+use geometry::{Ellipse, Face, HingedPlate, OutflowTract, PerFace, SeatDraw, Vec2, radial};
 use measurement::{MPerS, ModelError, Valve};
 use std::array::from_fn;
 use std::f64::consts::TAU;
@@ -33,7 +33,7 @@ pub(super) struct Columns {
     pub(super) tilts: [TiltColumns; 2],
     /// Cosine and sine of the turn beyond the one meant.
     pub(super) turn_error: [Lane; 2],
-    pub(super) openings: [OpeningColumns; 2],
+    pub(super) openings: PerFace<OpeningColumns>,
     pub(super) valves: [Option<ValveColumns>; 4],
     pub(super) tracts: [Option<TractColumns>; 2],
     pub(super) ventricles: [Option<Lane>; 2],
@@ -182,7 +182,7 @@ impl Columns {
                 }
             }),
             turn_error: [error_cos, error_sin],
-            openings: Face::BOTH.map(|face| OpeningColumns::new(face, anatomy)),
+            openings: PerFace::of(|face| OpeningColumns::new(face, anatomy)),
             valves: Valve::ALL.map(|valve| ValveColumns::new(valve, anatomy)),
             tracts: Face::BOTH.map(|face| TractColumns::new(face, anatomy)),
             ventricles: Face::BOTH.map(|side| {

@@ -56,9 +56,9 @@ impl Shared {
             points.forget();
         }
         for (form, field) in plan.edges.iter().zip(&mut self.edges) {
-            let (face, part) = (form.face.index(), part(form.part));
+            let (face, part) = (form.face, part(form.part));
             let (opening, centre) = (&columns.openings[face], &self.centres[form.centre]);
-            field.fill(opening, part, centre, &mut self.points[face][part]);
+            field.fill(opening, part, centre, &mut self.points[face.index()][part]);
         }
     }
 }

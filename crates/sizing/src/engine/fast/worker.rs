@@ -237,7 +237,7 @@ impl Scratch {
         let Some(columns) = &group.columns.valves[valve.index()] else {
             return false;
         };
-        let opening = &group.columns.openings[columns.face.index()];
+        let opening = &group.columns.openings[columns.face];
         let radii = group.radii(radius);
         let bounds = &mut self.bounds;
         reach(
@@ -345,7 +345,7 @@ fn lip(group: &Group, edge: usize, radius: f32, bounds: &mut Enclosure) {
     let farthest = &group.shared.edges[edge];
     if farthest.is_over_middle {
         let EdgeForm { face, part: of, .. } = group.plan.edges[edge];
-        let opening = &group.columns.openings[face.index()];
+        let opening = &group.columns.openings[face];
         lip_over_middle(&opening.farthest[part(of)], radius, bounds);
     } else {
         farthest.lip(radius, bounds);
