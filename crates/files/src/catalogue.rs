@@ -314,13 +314,19 @@ fn offset(u: f64, v: f64, at: &Place, faults: &mut Faults) -> Vec2 {
     )
 }
 
-/// A disc off the axis still covers the end of its waist.
+/// A disc off the axis still covers the end of its waist. What moves it most is at fault.
 fn covers_waist(offset: Vec2, wider: f64, at: &Place, faults: &mut Faults) {
     let most = 0.5 * wider;
     if offset.length() > most {
         let found = format!("an offset of {} mm", offset.length());
         let remedy = "The disc must cover the whole end of the waist.";
-        faults.say(at, &found, format!("at most {most} mm"), remedy);
+        let field = if offset.u.abs() >= offset.v.abs() {
+            "offset_toward_12"
+        } else {
+            "offset_toward_3"
+        };
+        let expected = format!("at most {most} mm");
+        faults.say(&at.field(field), &found, expected, remedy);
     }
 }
 

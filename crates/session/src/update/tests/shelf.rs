@@ -67,6 +67,12 @@ pub(super) const SHELF: &[Tried] = &[
     (
         "edit_shape",
         "shelf even-wide/5x3",
+        "e down down down down down 9 enter",
+        "error offset up: expected at most 3 mm. The disc must cover the whole end of the waist.",
+    ),
+    (
+        "edit_shape",
+        "shelf even-wide/5x3",
         "e enter",
         "error nothing was changed: change a line, or leave with esc",
     ),
