@@ -4,5 +4,6 @@
 
 mod hazards;
 mod how_we_know;
+mod licences;
 mod links;
 mod named_tests;

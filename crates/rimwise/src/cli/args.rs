@@ -90,7 +90,7 @@ pub(super) enum Command {
     /// the lessons
     #[command(after_help = CAUTION, after_long_help = examples::help(examples::LESSON))]
     Lesson(LessonArguments),
-    /// Check case, lesson, catalogue, house-rule and published-limit files
+    /// Check cases, lessons, catalogues, your centre's rules and guidance
     #[command(after_help = CAUTION)]
     Check(CheckArguments),
     /// Print the manual: every call, every key of the screen, every file
@@ -186,7 +186,7 @@ pub(super) struct Against {
     /// directory for settings, where there is one, is laid over the shipped one
     #[arg(long, value_name = "FILE")]
     pub(super) catalog: Vec<PathBuf>,
-    /// A house-rule file in place of the shipped one
+    /// A file of your centre's rules in place of the shipped one
     #[arg(long, value_name = "FILE")]
     pub(super) rules: Option<PathBuf>,
     /// A file of guidance in place of the shipped one
@@ -410,7 +410,7 @@ fn within(text: &str, taken: RangeInclusive<f64>) -> Result<f64, String> {
 pub(super) struct WorkupArguments {
     /// A case file, or the name of a shipped scenario
     pub(super) case: PathBuf,
-    /// A house-rule file in place of the shipped one
+    /// A file of your centre's rules in place of the shipped one
     #[arg(long, value_name = "FILE")]
     pub(super) rules: Option<PathBuf>,
     /// A file of guidance in place of the shipped one
@@ -445,7 +445,7 @@ pub(super) struct CheckArguments {
     /// stay, and the old file is kept beside as FILE.format1
     #[arg(long)]
     pub(super) fix: bool,
-    /// The house-rule file that cases are held against, in place of the shipped one
+    /// The rules that cases are held against, in place of the shipped ones
     #[arg(long, value_name = "FILE")]
     pub(super) rules: Option<PathBuf>,
 }

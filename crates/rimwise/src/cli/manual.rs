@@ -79,6 +79,7 @@ fn man(out: &mut dyn Write) -> Result<()> {
         rest.control("fi", []);
         rest.control("sp", []);
     }
+    licences(&mut rest);
     rest.control("SH", ["CAUTION"]);
     rest.text([roman(CAUTION)]);
     rest.to_writer(out)?;
@@ -108,6 +109,19 @@ const FILES: &[(&str, &str)] = &[
         "beside a case: changes that were made and not saved; the next start offers them",
     ),
 ];
+
+/// What the program is made of, as its page says: a paragraph over a list.
+const LICENCES: &str = include_str!("../../../../docs/licences.md");
+
+/// The licences of the program, of its face and of every crate in it.
+fn licences(rest: &mut Roff) {
+    rest.control("SH", ["LICENCES"]);
+    let mut lines = LICENCES.lines().filter(|line| !line.is_empty()).skip(1);
+    rest.text([roman(lines.next().unwrap_or_default().replace('`', ""))]);
+    let crates: Vec<&str> = lines.map(|line| line.trim_start_matches("- ")).collect();
+    rest.control("PP", []);
+    rest.text([roman(crates.join("; "))]);
+}
 
 /// The table of keys in Markdown: name, keys, what it does.
 fn keys() -> String {
@@ -168,6 +182,7 @@ mod tests {
         for command in Command::all() {
             assert!(text.contains(command.says), "{command:?}");
         }
+        assert!(text.contains("Open Font License") && text.contains("ratatui 0."));
         assert!(text.contains(CAUTION));
     }
 
