@@ -7,12 +7,13 @@ mod answers;
 mod ask;
 mod change;
 mod nudge;
+mod outcome;
 mod point;
 mod question;
 
-pub(crate) use answers::outcome_of;
 pub use ask::Ask;
 pub use change::Change;
+pub(crate) use outcome::outcome_of;
 pub use point::Point;
 pub use question::{Choices, Given, Mark, NoAnswer, Question, Right};
 

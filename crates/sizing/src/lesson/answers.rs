@@ -53,22 +53,6 @@ fn find_or_first<'a>(ranking: &'a Ranking, name: Option<&str>) -> Result<&'a Can
     }
 }
 
-/// The outcome of a check of a size for its subject.
-pub(crate) fn outcome_of<'a>(
-    candidate: &'a Candidate,
-    check: &str,
-    of: Subject,
-) -> Result<&'a Outcome, NoAnswer> {
-    let mut outcomes = candidate.outcomes.iter();
-    outcomes
-        .find(|one| one.check == check && one.of == of)
-        .ok_or_else(|| NoAnswer::NotAsked {
-            check: check.to_owned(),
-            of: of.label(),
-            size: candidate.name(),
-        })
-}
-
 /// A size by its name on screens with its verdict and the gravest reason for it, short.
 fn with_ground(candidate: &Candidate) -> String {
     let name = device_name(&candidate.name());

@@ -1,5 +1,5 @@
+use super::outcome::outcome_of;
 use super::question::NoAnswer;
-use crate::lesson::answers::outcome_of;
 use crate::{Candidate, Setting, Shape, State, Subject, Turn};
 use measurement::{Reading, ReadingId};
 use std::sync::Arc;

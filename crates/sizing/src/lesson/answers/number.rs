@@ -1,5 +1,6 @@
-use super::{find, outcome_of, shown};
+use super::{find, shown};
 use crate::lesson::nudge;
+use crate::lesson::outcome::outcome_of;
 use crate::lesson::question::{Choices, NoAnswer, Question, Right};
 use crate::{Ranking, Subject, device_name, words};
 use measurement::{ReadingId, Unit};

@@ -1,4 +1,5 @@
-use super::{find, find_or_first, outcome_of, with_ground};
+use super::{find, find_or_first, with_ground};
+use crate::lesson::outcome::outcome_of;
 use crate::lesson::question::{Choices, NoAnswer, Question, Right};
 use crate::{Candidate, Outcome, Ranking, State, Verdict, device_name, words};
 use std::collections::BTreeSet;
