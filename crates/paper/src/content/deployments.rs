@@ -36,8 +36,10 @@ impl SheetRequest<'_> {
     fn deployment(&self, index: usize, trial: &Trial) -> Vec<Line> {
         let procedure = &self.setting().case().procedure;
         let head = format!("Deployment {}: {}", index + 1, trial.says());
-        let mut lines = vec![Line::plain(self.in_column(&head, 3))];
         let is_latest = index + 1 == procedure.trials.len();
+        let head = Line::plain(self.in_column(&head, 3));
+        // However much was seen since, which device lies there is said.
+        let mut lines = vec![if is_latest { head.kept() } else { head }];
         for (state, mark) in STATES {
             let rows = procedure.criteria_of(&trial.size);
             let of_state = rows.filter(|one| one.state(procedure, trial) == state);
