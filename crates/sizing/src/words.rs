@@ -56,13 +56,16 @@ pub(crate) fn assumed(law: Law, unit: Unit) -> String {
     const HALF_A_TURN: f64 = 180.0;
     let tenths = |value: f64| (value * TENTHS).round() / TENTHS;
     let is_rotation = unit == Unit::Degrees;
-    let unit = unit.symbol();
+    let unit = match unit {
+        Unit::Degrees => "°".to_owned(),
+        other => format!(" {other}"),
+    };
     match law {
         Law::Rectangular { low, high } if is_rotation && high - low >= HALF_A_TURN => "any".into(),
-        Law::Rectangular { low, high } => format!("any from {low} to {high} {unit}"),
+        Law::Rectangular { low, high } => format!("any from {low} to {high}{unit}"),
         // As it was built, before values below 0 are counted as 0.
-        Law::NormalAtLeastZero { mean, sd } => format!("{} ± {} {unit}", tenths(mean), tenths(sd)),
-        _ => format!("{} ± {} {unit}", tenths(law.nominal()), tenths(law.sd())),
+        Law::NormalAtLeastZero { mean, sd } => format!("{} ± {}{unit}", tenths(mean), tenths(sd)),
+        _ => format!("{} ± {}{unit}", tenths(law.nominal()), tenths(law.sd())),
     }
 }
 

@@ -108,17 +108,18 @@ impl Ranking {
     /// What is assumed because nobody read it, in words: like assumptions of
     /// several structures in one phrase.
     pub fn assumptions(&self) -> Vec<String> {
-        let mut groups: Vec<(String, Vec<&str>)> = Vec::new();
+        let mut groups: Vec<(String, Vec<String>)> = Vec::new();
         for one in self.setting.resolved() {
             let (Basis::Assumed { .. }, Some(law)) = (&one.basis, one.law) else {
                 continue;
             };
             let of = one.quantity;
-            let (structure, feature) = of.address().split_once('.').unwrap_or_default();
+            let address = of.address().replace('_', " ");
+            let (structure, feature) = address.split_once('.').unwrap_or_default();
             let phrase = format!("{feature} {}", words::assumed(law, of.unit()));
             match groups.iter_mut().find(|(known, _)| *known == phrase) {
-                Some((_, structures)) => structures.push(structure),
-                None => groups.push((phrase, vec![structure])),
+                Some((_, structures)) => structures.push(structure.to_owned()),
+                None => groups.push((phrase, vec![structure.to_owned()])),
             }
         }
         groups

@@ -239,7 +239,7 @@ fn late(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
     if facts.is_empty() {
         return Vec::new();
     }
-    let heading = "Published: of cohorts, not of this child";
+    let heading = "Of cohorts, not of this child";
     let mut lines = vec![Line::styled(
         fitted(heading, usize::from(width)),
         theme.heading(false),
