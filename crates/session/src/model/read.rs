@@ -89,7 +89,7 @@ impl Model {
         key.map_or_else(String::new, ToString::to_string)
     }
 
-    /// A text with the key of each command that stands in brackets, "[undo] takes back", as
+    /// A text with the key of each command that stands in brackets, `[undo] takes back`, as
     /// far as it has one.
     pub fn with_keys(&self, text: &str) -> String {
         let mut says = String::new();
