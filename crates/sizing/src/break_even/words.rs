@@ -174,14 +174,15 @@ fn unit(quantity: Quantity) -> String {
     }
 }
 
-/// `read 2.4 ± 0.5`.
+/// `read 2.4 ± 0.5 mm`.
 fn read(of: &BreakEven) -> String {
     let digits = usize::from(decimals(of.quantity));
     format!(
-        "{} {:.digits$} ± {:.digits$}",
+        "{} {:.digits$} ± {:.digits$}{}",
         if of.is_assumed { "assumed" } else { "read" },
         of.value + 0.0,
-        of.sd
+        of.sd,
+        unit(of.quantity)
     )
 }
 
