@@ -47,15 +47,7 @@ fn main() {
     };
     println!("best of {RUNS} runs; reference: 100,000 square roots, one after another\n");
     let view = View::Section(Valve::Aortic);
-    let bay = Bay::of(
-        &setting,
-        &candidate.size,
-        candidate.turn,
-        view,
-        Some(&candidate),
-        Orientation::RightVentricleLeft,
-    )
-    .expect("a bay");
+    let bay = Bay::of(&setting, &candidate, view, Orientation::RightVentricleLeft).expect("a bay");
     for [columns, rows] in [[42, 15], [90, 31]] {
         let room = plate::Cells {
             columns,

@@ -220,17 +220,7 @@ impl Plate<'_> {
             let pictures: Vec<Option<Picture>> = self
                 .columns
                 .iter()
-                .map(|column| {
-                    let candidate = column.candidate;
-                    Picture::of(
-                        self.setting,
-                        &candidate.size,
-                        candidate.turn,
-                        view,
-                        Some(candidate),
-                        self.orientation,
-                    )
-                })
+                .map(|column| Picture::of(self.setting, column.candidate, view, self.orientation))
                 .collect();
             let corners = pictures.iter().flatten().flat_map(|picture| {
                 let bounds = picture.bounds(Detail::Full);

@@ -4,8 +4,8 @@ use super::panel::Panel;
 use super::picture::{Orientation, Picture};
 use crate::stroke::{Drawing, Ink, Path, Role, Stroke};
 use crate::{Extent, Part, Point, View};
-use geometry::{Mm, Radians};
-use sizing::{Candidate, Setting, Size};
+use geometry::Mm;
+use sizing::{Candidate, Setting};
 
 /// One size in one view, thinned for a few cells of a screen: no grain, no braid,
 /// few words.
@@ -27,18 +27,15 @@ pub struct Cells {
 }
 
 impl<'a> Bay<'a> {
-    /// A size at a turn, with what the engine says of it where that is known; `None`
-    /// while a reading that the view needs is missing.
+    /// A size as it was assessed; `None` while a reading that the view needs is missing.
     pub fn of(
         setting: &'a Setting,
-        size: &'a Size,
-        turn: Radians,
+        candidate: &'a Candidate,
         view: View,
-        candidate: Option<&'a Candidate>,
         orientation: Orientation,
     ) -> Option<Self> {
         Some(Self {
-            picture: Picture::of(setting, size, turn, view, candidate, orientation)?,
+            picture: Picture::of(setting, candidate, view, orientation)?,
             title: super::picture::caption(setting, view, orientation),
         })
     }

@@ -14,7 +14,7 @@ use crate::rim_overlap::LeastOverlap;
 use crate::stroke::Role;
 use crate::{Extent, Part, Point, View, precision};
 use geometry::outline::{disc_rim, opening_edge, waist_ring};
-use geometry::{Face, Mm, PerFace, Radians, Seat, SeatedDisc, Vec2, degrees, radial};
+use geometry::{Face, Mm, PerFace, Seat, SeatedDisc, Vec2, degrees, radial};
 use sizing::{Anatomy, Candidate, Setting, Size, nominal_seat};
 
 /// How much of the septum is shown beyond what lies on it, mm.
@@ -64,18 +64,13 @@ fn patch(panel: &Panel) -> Mm {
 
 impl<'a> FacePicture<'a> {
     /// `None` while a reading it needs is missing.
-    pub(super) fn of(
-        setting: &'a Setting,
-        size: &'a Size,
-        turn: Radians,
-        face: Face,
-        candidate: Option<&'a Candidate>,
-    ) -> Option<Self> {
+    pub(super) fn of(setting: &'a Setting, candidate: &'a Candidate, face: Face) -> Option<Self> {
         if !View::FaceOn(face).missing(setting).is_empty() {
             return None;
         }
         let anatomy = setting.anatomy();
-        let seat = nominal_seat(setting, size, turn);
+        let size = &candidate.size;
+        let seat = nominal_seat(setting, size, candidate.turn);
         let arcs = anatomy.hinge_arcs[face].complement();
         let opening = anatomy.defect.opening(face);
         let least = LeastOverlap::of(&size.occluder, &seat, opening, face, &arcs);

@@ -43,7 +43,7 @@ impl<'a> Heading<'a> {
         column: Column<'a>,
         pictures: &[(View, Option<&Picture>)],
     ) -> Self {
-        let judgement = Judgement(Some(column.candidate));
+        let judgement = Judgement(column.candidate);
         let mut facts = vec![(Role::Word, form(setting, column.candidate))];
         for (view, picture) in pictures {
             match (view, picture) {

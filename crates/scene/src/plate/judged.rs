@@ -6,14 +6,13 @@ use geometry::{Face, Mm, PerFace};
 use measurement::Valve;
 use sizing::{Candidate, Outcome, State, Subject, Verdict};
 
-/// The outcomes of one size that a picture tells of; without a candidate it tells
-/// of none.
+/// The outcomes of one size that a picture tells of.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Judgement<'a>(pub(super) Option<&'a Candidate>);
+pub(super) struct Judgement<'a>(pub(super) &'a Candidate);
 
 impl<'a> Judgement<'a> {
     fn find(self, ids: &[&str], of: Subject) -> Option<&'a Outcome> {
-        let outcomes = &self.0?.outcomes;
+        let outcomes = &self.0.outcomes;
         outcomes
             .iter()
             .find(|one| one.of == of && ids.contains(&one.check))

@@ -189,6 +189,20 @@ impl Lettering {
         false
     }
 
+    /// Sets each of some words at the first of its places that is free, or none of
+    /// them where one finds none; whether they are set.
+    pub(super) fn set_all(&mut self, all: &[(Lettered, Vec<(Point, Anchor)>)]) -> bool {
+        let before = (self.boxes.len(), self.strokes.len());
+        let are_set = all
+            .iter()
+            .all(|(words, places)| self.set(words, places.iter().copied()));
+        if !are_set {
+            self.boxes.truncate(before.0);
+            self.strokes.truncate(before.1);
+        }
+        are_set
+    }
+
     /// How wide words run.
     pub(super) fn width_of(&self, words: &Lettered) -> Mm {
         #[expect(clippy::cast_precision_loss, reason = "a few letters")]

@@ -5,8 +5,8 @@ use super::margin::Name;
 use super::panel::Panel;
 use super::section::SectionPicture;
 use crate::{Extent, Point, View, words};
-use geometry::{Face, Mm, Radians};
-use sizing::{Candidate, Neighbour, Setting, Size};
+use geometry::{Face, Mm};
+use sizing::{Candidate, Neighbour, Setting};
 
 /// Which ventricle lies on the left of a section.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -58,23 +58,17 @@ impl<'a> Picture<'a> {
     /// `None` while a reading it needs is missing.
     pub(super) fn of(
         setting: &'a Setting,
-        size: &'a Size,
-        turn: Radians,
+        candidate: &'a Candidate,
         view: View,
-        candidate: Option<&'a Candidate>,
         orientation: Orientation,
     ) -> Option<Self> {
         Some(match view {
             View::Section(valve) => Self {
-                of: Sight::Section(Box::new(SectionPicture::of(
-                    setting, size, turn, valve, candidate,
-                )?)),
+                of: Sight::Section(Box::new(SectionPicture::of(setting, candidate, valve)?)),
                 is_mirrored: orientation == Orientation::RightVentricleLeft,
             },
             View::FaceOn(face) => Self {
-                of: Sight::FaceOn(Box::new(FacePicture::of(
-                    setting, size, turn, face, candidate,
-                )?)),
+                of: Sight::FaceOn(Box::new(FacePicture::of(setting, candidate, face)?)),
                 is_mirrored: face == Face::Right,
             },
         })

@@ -15,9 +15,9 @@ use super::lettering::Lettering;
 use super::panel::Panel;
 use crate::section::{Cut, PlateLine};
 use crate::{Extent, Point};
-use geometry::{Face, Mm, Radians};
+use geometry::{Face, Mm};
 use measurement::Valve;
-use sizing::{Candidate, Setting, Size};
+use sizing::{Candidate, Setting};
 
 /// What stays free beyond the last thing drawn, mm.
 const MARGIN: Mm = 1.3;
@@ -47,15 +47,9 @@ pub(super) struct SectionPicture<'a> {
 
 impl<'a> SectionPicture<'a> {
     /// `None` while a reading of hole or wall is missing.
-    pub(super) fn of(
-        setting: &'a Setting,
-        size: &'a Size,
-        turn: Radians,
-        valve: Valve,
-        candidate: Option<&'a Candidate>,
-    ) -> Option<Self> {
+    pub(super) fn of(setting: &'a Setting, candidate: &'a Candidate, valve: Valve) -> Option<Self> {
         Some(Self {
-            cut: Cut::of(setting, size, turn, valve)?,
+            cut: Cut::of(setting, &candidate.size, candidate.turn, valve)?,
             setting,
             judgement: Judgement(candidate),
         })

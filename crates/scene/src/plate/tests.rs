@@ -42,14 +42,8 @@ fn drawn<'a>(
     view: View,
     orientation: Orientation,
 ) -> (Picture<'a>, Ruler) {
-    let Candidate {
-        setting,
-        size,
-        turn,
-        ..
-    } = candidate;
-    let picture =
-        Picture::of(setting, size, *turn, view, Some(assessed), orientation).expect("all is read");
+    let setting = &candidate.setting;
+    let picture = Picture::of(setting, assessed, view, orientation).expect("all is read");
     let plate = setting.anatomy().valves[candidate.valve];
     let all = picture
         .bounds(Detail::Full)
@@ -227,62 +221,75 @@ fn check_share(candidate: &Candidate, said: &str) {
 #[test]
 fn rim_and_rim_overlap_ruled_face_on_are_the_engines() {
     let (mut found, mut nowhere) = (0, 0);
-    for candidate in sample::candidates(1000) {
+    // A face lies the same in both orientations: each is ruled on every other candidate.
+    let candidates = sample::candidates(1000).into_iter();
+    for (candidate, orientation) in candidates.zip(ORIENTATIONS.into_iter().cycle()) {
         let assessed = candidate.assessed();
         for face in Face::BOTH {
-            let view = View::FaceOn(face);
-            let (_, ruler) = drawn(&candidate, &assessed, view, Orientation::default());
-            let anatomy = candidate.setting.anatomy();
-            let opening = anatomy.defect.opening(face);
-            let edge = ruler.outline(Part::Cavity(face));
-            let centre = Point::new(opening.centre.v, opening.centre.u);
-            if face == face_of(candidate.valve) {
-                let hinge = ruler.dot(Part::Hinge(candidate.valve)).expect("a ring");
-                let rim = anatomy.rims[candidate.valve].expect("read");
-                let out = ruler::beyond(&edge, centre, hinge);
-                assert!((centre.distance(hinge) - out - rim).abs() < CLOSE);
-            }
-            let seat = nominal_seat(&candidate.setting, &candidate.size, candidate.turn);
-            let arcs = anatomy.hinge_arcs[face].complement();
-            let engine = least_lip(
-                &candidate.size.occluder,
-                &seat,
-                opening,
-                face,
-                &arcs,
-                Accuracy::DEFAULT,
-            );
-            let engine = engine.expect("a disc and an arc");
-            let outcome = assessed.outcomes.iter().find(|outcome| {
-                outcome.of == Subject::Face(face)
-                    && matches!(outcome.check, "rim_overlap_left" | "rim_overlap_right")
-            });
-            assert_eq!(outcome.and_then(|outcome| outcome.value), Some(engine));
-            let Some(&[from, to]) = ruler.lines(Part::RimOverlap(face)).first() else {
-                nowhere += 1;
-                continue;
-            };
-            found += 1;
-            assert!((from.distance(to) - engine.abs()).abs() < CLOSE);
-            assert!((ruler::beyond(&edge, centre, from) - centre.distance(from)).abs() < CLOSE);
-            // It lies on the disc that is drawn, and nowhere is less of it.
-            let disc = ruler.outline(Part::Disc(face));
-            for step in 0..180 {
-                let azimuth = degrees(2.0 * f64::from(step));
-                let out = radial(azimuth);
-                let far = Point::new(centre.x + out.v, centre.y + out.u);
-                if arcs.contains(azimuth) {
-                    let reach = ruler::beyond(&disc, centre, far);
-                    let lip = reach - ruler::beyond(&edge, centre, far);
-                    assert!(lip > engine - CLOSE, "{lip} {engine}");
-                }
-            }
+            let (_, ruler) = drawn(&candidate, &assessed, View::FaceOn(face), orientation);
+            let is_ruled = check_face(&candidate, &assessed, face, &ruler);
+            found += usize::from(is_ruled);
+            nowhere += usize::from(!is_ruled);
         }
     }
     println!(
         "{found} rim overlaps are ruled; of {nowhere} the disc lies beside the defect's centre"
     );
     assert!(found >= 1500, "{found} {nowhere}");
+}
+
+/// Rules rim and rim overlap of a face; whether the rim overlap has a line, which it
+/// has not where the disc lies beside the defect's centre.
+fn check_face(
+    candidate: &Candidate,
+    assessed: &sizing::Candidate,
+    face: Face,
+    ruler: &Ruler,
+) -> bool {
+    let anatomy = candidate.setting.anatomy();
+    let opening = anatomy.defect.opening(face);
+    let edge = ruler.outline(Part::Cavity(face));
+    let centre = Point::new(opening.centre.v, opening.centre.u);
+    if face == face_of(candidate.valve) {
+        let hinge = ruler.dot(Part::Hinge(candidate.valve)).expect("a ring");
+        let rim = anatomy.rims[candidate.valve].expect("read");
+        let out = ruler::beyond(&edge, centre, hinge);
+        assert!((centre.distance(hinge) - out - rim).abs() < CLOSE);
+    }
+    let seat = nominal_seat(&candidate.setting, &candidate.size, candidate.turn);
+    let arcs = anatomy.hinge_arcs[face].complement();
+    let engine = least_lip(
+        &candidate.size.occluder,
+        &seat,
+        opening,
+        face,
+        &arcs,
+        Accuracy::DEFAULT,
+    );
+    let engine = engine.expect("a disc and an arc");
+    let outcome = assessed.outcomes.iter().find(|outcome| {
+        outcome.of == Subject::Face(face)
+            && matches!(outcome.check, "rim_overlap_left" | "rim_overlap_right")
+    });
+    assert_eq!(outcome.and_then(|outcome| outcome.value), Some(engine));
+    let Some(&[from, to]) = ruler.lines(Part::RimOverlap(face)).first() else {
+        return false;
+    };
+    assert!((from.distance(to) - engine.abs()).abs() < CLOSE);
+    assert!((ruler::beyond(&edge, centre, from) - centre.distance(from)).abs() < CLOSE);
+    // It lies on the disc that is drawn, and nowhere is less of it.
+    let disc = ruler.outline(Part::Disc(face));
+    for step in 0..180 {
+        let azimuth = degrees(2.0 * f64::from(step));
+        let out = radial(azimuth);
+        let far = Point::new(centre.x + out.v, centre.y + out.u);
+        if arcs.contains(azimuth) {
+            let reach = ruler::beyond(&disc, centre, far);
+            let lip = reach - ruler::beyond(&edge, centre, far);
+            assert!(lip > engine - CLOSE, "{lip} {engine}");
+        }
+    }
+    true
 }
 
 #[test]

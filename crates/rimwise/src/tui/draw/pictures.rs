@@ -227,10 +227,8 @@ fn drawn<T>(sitters: &Sitters, count: usize, with: impl FnOnce(&[Pictures]) -> T
         let candidate = sitters.pieces.get(index)?.candidate.as_ref()?;
         plate::Bay::of(
             &settings[index],
-            &candidate.size,
-            candidate.turn,
+            candidate,
             view,
-            Some(candidate),
             orientation(sitters.section_left),
         )
     };

@@ -10,7 +10,7 @@ use crate::plate::panel::Panel;
 use crate::section::{PlateLine, clearance_line};
 use crate::stroke::{Anchor, Role};
 use crate::{Extent, Part, Point, words};
-use geometry::{Face, Mm};
+use geometry::{Face, Mm, PerFace};
 use measurement::{Feature, Structure, Valve};
 
 /// In fewer columns than these a number stands without a word.
@@ -37,9 +37,7 @@ pub(super) fn letter(
     if detail == Detail::Thin {
         clearance(picture, panel, lettering, detail);
     }
-    for face in Face::BOTH {
-        ventricle(picture, panel, lettering, face);
-    }
+    ventricles(picture, panel, lettering);
     let scale = panel.scale();
     if detail == Detail::Full {
         clearance(picture, panel, lettering, detail);
@@ -57,43 +55,62 @@ pub(super) fn letter(
     past_plate(picture, panel, lettering);
 }
 
-/// The name of a cavity at its foot, on its own side of the wall; its initials where
-/// it finds no room.
-fn ventricle(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering, face: Face) {
+/// The names of the ventricles, each at the foot of its cavity: both in whole words, or
+/// both by their initials where one of them finds no room for its words.
+fn ventricles(picture: &SectionPicture, panel: &Panel, lettering: &mut Lettering) {
+    let whole = |face: Face| format!("{} ventricle", words::side(face));
+    let initials = |face: Face| PerFace::new("LV", "RV")[face].to_owned();
+    let placed = |lettering: &Lettering, name: &dyn Fn(Face) -> String| {
+        Face::BOTH.map(|face| {
+            let words = Lettered::new(Part::Caption, Role::Word, name(face), SMALL).bold();
+            let places = ventricle_places(picture, panel, face, lettering.width_of(&words));
+            (words, places)
+        })
+    };
+    let in_words = placed(lettering, &whole);
+    let by_initials = placed(lettering, &initials);
+    if lettering.set_all(&in_words) || lettering.set_all(&by_initials) {
+        return;
+    }
+    for (words, places) in by_initials {
+        lettering.set(&words, places);
+    }
+}
+
+/// Where the name of a ventricle may stand, so wide: on its own side of the wall, the
+/// best place first.
+fn ventricle_places(
+    picture: &SectionPicture,
+    panel: &Panel,
+    face: Face,
+    width: Mm,
+) -> Vec<(Point, Anchor)> {
     /// Between places of a name, and how far its first stands off the field's side,
     /// page mm.
     const STEP: Mm = 3.0;
     let Extent { least, most } = panel.field;
     let [left, right] = cavity(picture, panel, face);
     let is_left = (face == Face::Left) == (panel.rightward() > 0.0);
-    let room = right - left;
+    let free = right - left - width;
     // Over a valve's plate lies what is past the valve.
     let plate = picture.plate().filter(|_| face == picture.cut.face());
     let highest = plate.map_or(least.y, |plate| {
         panel.at(plate.foot).y.max(panel.at(plate.tip).y)
     });
-    let name = format!("{} ventricle", words::side(face));
-    let short = if face == Face::Left { "LV" } else { "RV" };
-    for text in [name, short.to_owned()] {
-        let words = Lettered::new(Part::Caption, Role::Word, text, SMALL).bold();
-        let free = room - lettering.width_of(&words);
-        let mut places = Vec::new();
-        let heights = [most.y - 2.0, most.y - 6.0, most.y - 11.0, least.y + 4.0];
-        for y in heights.into_iter().filter(|y| *y >= highest) {
-            let mut aside = STEP.min(0.5 * free);
-            while aside >= 0.0 && aside <= free {
-                places.push(if is_left {
-                    (Point::new(left + aside, y), Anchor::Start)
-                } else {
-                    (Point::new(right - aside, y), Anchor::End)
-                });
-                aside += STEP;
-            }
-        }
-        if lettering.set(&words, places) {
-            return;
+    let mut places = Vec::new();
+    let heights = [most.y - 2.0, most.y - 6.0, most.y - 11.0, least.y + 4.0];
+    for y in heights.into_iter().filter(|y| *y >= highest) {
+        let mut aside = STEP.min(0.5 * free);
+        while aside >= 0.0 && aside <= free {
+            places.push(if is_left {
+                (Point::new(left + aside, y), Anchor::Start)
+            } else {
+                (Point::new(right - aside, y), Anchor::End)
+            });
+            aside += STEP;
         }
     }
+    places
 }
 
 /// Where the cavity on a face lies in the field, from left to right: between the wall

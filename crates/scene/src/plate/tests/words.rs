@@ -105,14 +105,8 @@ fn words_of_a_bay_stand_in_cells() {
     for candidate in sample::candidates(60) {
         let assessed = candidate.assessed();
         for view in [View::Section(candidate.valve), View::FaceOn(Face::Right)] {
-            let sample::Candidate {
-                setting,
-                size,
-                turn,
-                ..
-            } = &candidate;
             let orientation = Orientation::default();
-            let bay = Bay::of(setting, size, *turn, view, Some(&assessed), orientation);
+            let bay = Bay::of(&candidate.setting, &assessed, view, orientation);
             let bay = bay.expect("all is read");
             for window in std::iter::once(bay.bounds()).chain(bay.corner()) {
                 let drawing = bay.draw(&window, cells);
@@ -143,7 +137,7 @@ fn every_bay_has_the_number_of_its_clearance() {
             valve,
         } = &candidate;
         let (view, orientation) = (View::Section(*valve), Orientation::default());
-        let bay = Bay::of(setting, size, *turn, view, Some(&assessed), orientation);
+        let bay = Bay::of(setting, &assessed, view, orientation);
         let bay = bay.expect("all is read");
         let Some(nearest) = NearestToValve::of(setting, size, *turn, *valve) else {
             continue;
@@ -182,19 +176,49 @@ fn every_bay_has_the_number_of_its_clearance() {
     }
 }
 
+/// Beside "right ventricle" an "LV" would be read as something else than a ventricle.
+#[test]
+fn both_ventricles_are_named_in_one_form() {
+    let mut forms = [0, 0];
+    for candidate in sample::candidates(120) {
+        let assessed = candidate.assessed();
+        let view = View::Section(candidate.valve);
+        for orientation in super::ORIENTATIONS {
+            let bay = Bay::of(&candidate.setting, &assessed, view, orientation);
+            let bay = bay.expect("all is read");
+            let bays = [(22, 10), (28, 8), (34, 12), (42, 15), (60, 30)].map(|(columns, rows)| {
+                let height = 2.0;
+                let cells = Cells {
+                    columns,
+                    rows,
+                    height,
+                };
+                bay.draw(&bay.bounds(), cells)
+            });
+            let plate = plate(&candidate, &assessed, 2);
+            let whole = bay.draw_whole(&bay.bounds(), [160.0, 100.0]);
+            for drawing in bays.iter().chain([&plate, &whole]) {
+                let words: Vec<&str> = drawing.words().collect();
+                let count = |name: &str| words.iter().filter(|word| **word == name).count();
+                let in_words = ["left ventricle", "right ventricle"].map(count);
+                let by_initials = ["LV", "RV"].map(count);
+                let has_both_forms = in_words != [0, 0] && by_initials != [0, 0];
+                assert!(!has_both_forms, "{words:?}");
+                assert_eq!(in_words[0], in_words[1], "{words:?}");
+                forms[0] += in_words[0];
+                forms[1] += by_initials[0];
+            }
+        }
+    }
+    assert!(forms[0] > 100 && forms[1] > 100, "{forms:?}");
+}
+
 #[test]
 fn a_bay_without_room_is_drawn_all_the_same() {
     let candidate = &sample::candidates(1)[0];
-    let (setting, size) = (&candidate.setting, &candidate.size);
+    let assessed = candidate.assessed();
     let view = View::Section(candidate.valve);
-    let bay = Bay::of(
-        setting,
-        size,
-        candidate.turn,
-        view,
-        None,
-        Orientation::default(),
-    );
+    let bay = Bay::of(&candidate.setting, &assessed, view, Orientation::default());
     let bay = bay.expect("all is read");
     for columns in [0, 1, 3] {
         for rows in [0, 1, 2] {
