@@ -1,6 +1,7 @@
 //! A picture where there are 16 colours or none: what a thing is, is told by
 //! pattern.
 
+use crate::blocks::Blocks;
 use crate::cell_words::{CellWords, bears_words};
 use crate::role_map::{Heaviest, RoleMap};
 use crate::{CellSize, RasterError};
@@ -15,7 +16,8 @@ const LEAST_LINE: f64 = 1.0;
 /// What a picture without colours is made of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Glyphs {
-    /// Braille dots: muscle hatched, the device ruled, blood empty.
+    /// Braille dots: muscle hatched, the device ruled, blood empty; blocks fill what is
+    /// beyond a limit, and nothing else.
     Braille,
     /// ASCII: `#` muscle, `=` device, `.` blood.
     Ascii,
@@ -59,7 +61,7 @@ pub fn glyph_cells(
         let roles: Vec<Role> = map.block([x, y], dots).collect();
         free.push(roles.iter().all(|role| bears_words(*role)));
         cells.push(match glyphs {
-            Glyphs::Braille => braille(&roles, [x, y]),
+            Glyphs::Braille => beyond(&roles).unwrap_or_else(|| braille(&roles, [x, y])),
             Glyphs::Ascii => ascii(&roles),
         });
     }
@@ -106,6 +108,22 @@ fn braille(roles: &[Role], [x, y]: [usize; 2]) -> GlyphCell {
         role,
         is_bold: false,
     }
+}
+
+/// The quarters of a cell in which something is beyond a limit; `None` where nothing is.
+fn beyond(roles: &[Role]) -> Option<GlyphCell> {
+    let mut quarters = 0;
+    for (place, role) in roles.iter().enumerate() {
+        if *role == Role::Beyond {
+            let [x, y] = [place % 2, place / 2];
+            quarters |= 1 << (2 * (y / 2) + x);
+        }
+    }
+    (quarters != 0).then(|| GlyphCell {
+        glyph: Blocks::Quadrants.glyph(quarters),
+        role: Role::Beyond,
+        is_bold: false,
+    })
 }
 
 /// Whether a dot of a role is set: lines are solid; muscle is hatched thinly, the

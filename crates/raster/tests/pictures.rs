@@ -287,7 +287,27 @@ fn patterns_tell_device_from_muscle() {
     assert_eq!(cell_at(Glyphs::Braille, blood).glyph, ' ');
     assert_eq!(dots(device), 4, "every other line");
     assert_eq!(dots(muscle), 2, "every fourth diagonal");
-    assert_eq!(cell_at(Glyphs::Braille, [37.5, 17.5]).role, Role::Beyond);
+    let beyond = cell_at(Glyphs::Braille, [37.5, 17.5]);
+    assert_eq!((beyond.glyph, beyond.role), ('█', Role::Beyond));
+}
+
+/// Without colours a disc among the cusps is told from one that is clear by blocks,
+/// which nothing else of the picture has.
+#[test]
+fn blocks_fill_what_is_beyond_a_limit_and_nothing_else() {
+    let blocks = |drawing: &scene::stroke::Drawing| {
+        let picture = glyph_cells(drawing, BAY, Glyphs::Braille).expect("cells");
+        let is_block = |cell: &&raster::GlyphCell| ('\u{2580}'..='\u{259F}').contains(&cell.glyph);
+        let blocks = picture.cells.iter().filter(is_block);
+        assert!(blocks.clone().all(|cell| cell.role == Role::Beyond));
+        blocks.count()
+    };
+    let past = drawing();
+    assert!(blocks(&past) > 0);
+    let mut clear = past.clone();
+    clear.strokes.retain(|stroke| stroke.role != Role::Beyond);
+    assert!(clear.strokes.len() < past.strokes.len());
+    assert_eq!(blocks(&clear), 0);
 }
 
 #[test]
