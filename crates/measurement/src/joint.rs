@@ -81,19 +81,47 @@ impl Joint {
         block: usize,
         proposal: &Proposal,
     ) -> Vec<(Quantity, Vec<f64>)> {
+        self.draw_some(blocks, block, proposal, |_| true)
+    }
+
+    /// The same for some quantities alone.
+    pub fn draw_some(
+        &self,
+        blocks: &Blocks,
+        block: usize,
+        proposal: &Proposal,
+        is_wanted: impl Fn(Quantity) -> bool,
+    ) -> Vec<(Quantity, Vec<f64>)> {
         let mut deviates = Deviates::new(blocks, block, proposal);
+        let wanted: Vec<&Margin> = self
+            .margins
+            .iter()
+            .filter(|margin| is_wanted(margin.quantity))
+            .collect();
         let scale: [Option<Vec<f64>>; MODALITIES] = std::array::from_fn(|place| {
             let sd = self.scale_sd[place];
-            let is_used = sd > 0.0 && self.margins.iter().any(|margin| margin.scales_with(place));
+            let is_used = sd > 0.0 && wanted.iter().any(|margin| margin.scales_with(place));
             is_used.then(|| {
                 let z = deviates.of(scale_dimension(place));
                 z.iter().map(|z| sd * z).collect()
             })
         });
-        self.margins
-            .iter()
+        wanted
+            .into_iter()
             .map(|margin| (margin.quantity, margin.draw(&mut deviates, &scale)))
             .collect()
+    }
+
+    /// Whether a quantity is drawn alike here and of another joint law, by the same random
+    /// numbers to the same values.
+    pub fn is_alike(&self, other: &Self, quantity: Quantity) -> bool {
+        self.scale_sd == other.scale_sd && self.margin(quantity) == other.margin(quantity)
+    }
+
+    fn margin(&self, quantity: Quantity) -> Option<&Margin> {
+        self.margins
+            .iter()
+            .find(|margin| margin.quantity == quantity)
     }
 }
 

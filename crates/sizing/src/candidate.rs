@@ -1,5 +1,6 @@
 use crate::engine::{Counter, Counts, DrawSet, Question};
 use crate::house_rules::Parameter;
+use crate::moved::Moved;
 use crate::outcome::{Outcome, outcome};
 use crate::placements::Placements;
 use crate::turn::{Turn, best_turn};
@@ -57,8 +58,17 @@ pub struct Chances {
 #[derive(Clone)]
 pub(crate) struct SizeAssessment {
     rows: Vec<Row>,
+    /// For each row the outcome before an edit that still stands; empty: none does.
+    pub(crate) standing: Vec<Option<usize>>,
     /// Without chances.
     pub(crate) candidate: Candidate,
+}
+
+/// A size before an edit, and what that has moved.
+#[derive(Clone, Copy)]
+pub(crate) struct Before<'a> {
+    pub(crate) candidate: &'a Candidate,
+    pub(crate) moved: &'a Moved,
 }
 
 impl SizeAssessment {
@@ -72,8 +82,57 @@ impl SizeAssessment {
             Turn::Best => best_turn(setting, size, &rows),
             Turn::ByHand(turn) => turn,
         };
+        Self::at(setting, (place, shape, size), turn, rows, Standing::NONE)
+    }
+
+    /// The same at its best turn after an edit: what that does not reach stands.
+    pub(crate) fn after(
+        before: Before,
+        setting: &Setting,
+        (place, shape, size): (usize, &Shape, &Size),
+    ) -> Self {
+        let rows = rows(setting, &size.occluder);
+        let outcomes = &before.candidate.outcomes;
+        let standing = rows.iter().map(|row| {
+            let mut outcomes = outcomes.iter();
+            outcomes.position(|outcome| before.moved.leaves(setting, row, outcome))
+        });
+        let standing: Vec<Option<usize>> = standing.collect();
+        let assessed = |rows: &mut dyn Iterator<Item = bool>| rows.filter(|it| *it).count();
+        let stand = standing.iter().flatten().count();
+        let is_whole = stand == assessed(&mut rows.iter().map(Row::is_assessed))
+            && stand == assessed(&mut outcomes.iter().map(|outcome| outcome.value.is_some()));
+        let turn = if is_whole {
+            before.candidate.turn
+        } else {
+            best_turn(setting, size, &rows)
+        };
+        let is_turned = turn != before.candidate.turn;
+        let standing = if is_turned {
+            Standing::NONE
+        } else {
+            Standing {
+                outcomes,
+                of_rows: standing,
+            }
+        };
+        Self::at(setting, (place, shape, size), turn, rows, standing)
+    }
+
+    fn at(
+        setting: &Setting,
+        (place, shape, size): (usize, &Shape, &Size),
+        turn: Radians,
+        rows: Vec<Row>,
+        standing: Standing,
+    ) -> Self {
         let placements = Placements::as_read(setting, size, turn);
-        let outcomes: Vec<Outcome> = rows.iter().map(|row| outcome(&placements, row)).collect();
+        let outcomes = rows.iter().enumerate().map(|(index, row)| {
+            standing
+                .outcome(index)
+                .unwrap_or_else(|| outcome(&placements, row))
+        });
+        let outcomes: Vec<Outcome> = outcomes.collect();
         let candidate = Candidate {
             place,
             shape: shape.id.clone(),
@@ -89,7 +148,11 @@ impl SizeAssessment {
             chance_limits: [Parameter::ChanceDoesNotFit, Parameter::ChanceFits]
                 .map(|limit| setting.parameter(limit)),
         };
-        Self { rows, candidate }
+        Self {
+            rows,
+            standing: standing.of_rows,
+            candidate,
+        }
     }
 
     /// What an engine is asked of it.
@@ -103,15 +166,40 @@ impl SizeAssessment {
     }
 
     /// What becomes of it by its counts over so many effective draws.
-    pub(crate) fn counted(&self, setting: &Setting, counts: Counts, effective: f64) -> Candidate {
-        let mut candidate = self.candidate.clone();
+    pub(crate) fn counted(self, setting: &Setting, counts: Counts, effective: f64) -> Candidate {
+        Self::with_counts(self.candidate, &self.rows, setting, counts, effective)
+    }
+
+    /// The same where it is to be counted again.
+    pub(crate) fn counted_once(
+        &self,
+        setting: &Setting,
+        counts: Counts,
+        effective: f64,
+    ) -> Candidate {
+        Self::with_counts(
+            self.candidate.clone(),
+            &self.rows,
+            setting,
+            counts,
+            effective,
+        )
+    }
+
+    fn with_counts(
+        mut candidate: Candidate,
+        rows: &[Row],
+        setting: &Setting,
+        counts: Counts,
+        effective: f64,
+    ) -> Candidate {
         for (outcome, shares) in candidate.outcomes.iter_mut().zip(&counts.rows) {
             let shares = shares.filter(|_| !outcome.stop.is_none());
             outcome.chance = shares.map(|shares| shares.stop.chance(effective));
         }
         let chance = counts.no_stop.chance(effective);
         let (occluder, outcomes) = (&candidate.size.occluder, &candidate.outcomes);
-        candidate.judged = judge(setting, occluder, &self.rows, outcomes, Some(chance.value));
+        candidate.judged = judge(setting, occluder, rows, outcomes, Some(chance.value));
         candidate.chances = Some(Chances {
             no_stop: counts.no_stop,
             chance,
@@ -120,6 +208,30 @@ impl SizeAssessment {
         });
         candidate.holds = Some(Arc::new(counts.holds));
         candidate
+    }
+}
+
+/// The outcomes that stand after an edit.
+struct Standing<'a> {
+    /// All of those before.
+    outcomes: &'a [Outcome],
+    /// For each row now the one that stands; empty: none does.
+    of_rows: Vec<Option<usize>>,
+}
+
+impl Standing<'_> {
+    const NONE: Self = Self {
+        outcomes: &[],
+        of_rows: Vec::new(),
+    };
+
+    /// The outcome of a row that stands, without its chance.
+    fn outcome(&self, row: usize) -> Option<Outcome> {
+        let standing = (*self.of_rows.get(row)?)?;
+        Some(Outcome {
+            chance: None,
+            ..self.outcomes.get(standing)?.clone()
+        })
     }
 }
 

@@ -2,11 +2,12 @@ use crate::anatomy::AnatomyPlan;
 use crate::house_rules::Parameter;
 use crate::side_by_side::in_halves;
 use crate::{Anatomy, Setting};
-use geometry::{PerFace, SeatDraw, degrees};
+use geometry::{PerFace, Radians, SeatDraw, degrees};
 use measurement::targeted::Proposal;
-use measurement::{Blocks, DrawsError, ModelError, Quantity, Weights, normal};
+use measurement::{Blocks, DrawsError, Joint, ModelError, Quantity, Weights, normal};
 use std::f64::consts::TAU;
 use std::ops::Range;
+use std::sync::Arc;
 
 /// Random anatomies and seats: every candidate sees the same.
 ///
@@ -15,13 +16,26 @@ use std::ops::Range;
 #[derive(Clone, Debug)]
 pub struct Draws {
     plan: AnatomyPlan,
-    /// By the index of its quantity; empty where nothing is drawn.
-    columns: Vec<Vec<f64>>,
+    /// What they were drawn of.
+    joint: Joint,
+    /// The random numbers they were drawn by; `None` where they were aimed.
+    blocks: Option<Blocks>,
+    /// By the index of its quantity; empty where nothing is drawn. Draws after an edit
+    /// share what it has not moved.
+    columns: Vec<Arc<Vec<f64>>>,
     /// By the index of its model error; empty where none is drawn.
     errors: [Vec<f64>; ModelError::ALL.len()],
-    seats: Vec<SeatDraw>,
+    spread: SeatSpread,
+    seats: Arc<Vec<SeatDraw>>,
     per_block: usize,
     weights: Weights,
+}
+
+/// How far a seat is from the one that is meant: standard deviations in radians.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct SeatSpread {
+    tilt: Radians,
+    turn: Radians,
 }
 
 /// The Sobol dimensions of the seat's random numbers, by sets of four: 128 to 135
@@ -45,37 +59,87 @@ impl Draws {
 
     /// A number of draws of a setting, from a seed.
     pub fn new(setting: &Setting, draws: usize, seed: u64) -> Result<Self, DrawsError> {
+        Self::after(None, setting, draws, seed)
+    }
+
+    /// The same after an edit: what it has not moved is shared with the draws before it.
+    pub fn after(
+        before: Option<&Self>,
+        setting: &Setting,
+        draws: usize,
+        seed: u64,
+    ) -> Result<Self, DrawsError> {
         let blocks = Blocks::new(draws, seed)?;
-        Ok(Self::toward(setting, &blocks, &Proposal::none()))
+        let before = before.filter(|before| before.blocks.as_ref() == Some(&blocks));
+        let mut drawn = Self::drawn(setting, &blocks, &Proposal::none(), before);
+        drawn.blocks = Some(blocks);
+        Ok(drawn)
     }
 
     /// The draws of blocks, aimed; their weights are still all alike.
     pub(crate) fn toward(setting: &Setting, blocks: &Blocks, proposal: &Proposal) -> Self {
-        let draws = blocks.draws();
+        Self::drawn(setting, blocks, proposal, None)
+    }
+
+    /// Draws, of which those before, by the same random numbers, have some already.
+    fn drawn(
+        setting: &Setting,
+        blocks: &Blocks,
+        proposal: &Proposal,
+        before: Option<&Self>,
+    ) -> Self {
+        let (joint, draws) = (setting.joint(), blocks.draws());
+        let spread = SeatSpread {
+            tilt: degrees(setting.parameter(Parameter::TiltSd)),
+            turn: degrees(setting.parameter(Parameter::TurnSd)),
+        };
+        let stands = |quantity| before.filter(|it| it.joint.is_alike(joint, quantity));
+        let seated = before.filter(|it| it.spread == spread);
         let drawn = in_halves(Blocks::COUNT, |block| Drawn {
-            columns: setting.joint().draw_toward(blocks, block, proposal),
+            columns: joint.draw_some(blocks, block, proposal, |of| stands(of).is_none()),
             errors: ModelError::ALL
                 .map(|error| model_errors(setting, blocks, block, proposal, error)),
-            seats: seats(setting, blocks, block),
+            seats: match seated {
+                Some(_) => Vec::new(),
+                None => seats(spread, blocks, block),
+            },
         });
-        let mut all = Self {
-            plan: setting.plan().clone(),
-            columns: vec![Vec::new(); Quantity::COUNT],
-            errors: std::array::from_fn(|_| Vec::new()),
-            seats: Vec::with_capacity(draws),
-            per_block: blocks.per_block(),
-            weights: Weights::uniform(draws),
-        };
+        let mut columns = vec![Vec::new(); Quantity::COUNT];
+        let mut errors = std::array::from_fn(|_| Vec::new());
+        let mut all_seats = Vec::with_capacity(if seated.is_some() { 0 } else { draws });
         for block in drawn {
             for (quantity, values) in block.columns {
-                all.columns[quantity.index()].extend(values);
+                columns[quantity.index()].extend(values);
             }
-            for (all, errors) in all.errors.iter_mut().zip(block.errors) {
+            for (all, errors) in errors.iter_mut().zip(block.errors) {
                 all.extend(errors);
             }
-            all.seats.extend(block.seats);
+            all_seats.extend(block.seats);
         }
-        all
+        let mut columns: Vec<Arc<Vec<f64>>> = columns.into_iter().map(Arc::new).collect();
+        for quantity in Quantity::all() {
+            if let Some(before) = stands(quantity) {
+                let index = quantity.index();
+                columns[index] = Arc::clone(&before.columns[index]);
+            }
+        }
+        Self {
+            plan: setting.plan().clone(),
+            joint: joint.clone(),
+            blocks: None,
+            columns,
+            errors,
+            spread,
+            seats: seated.map_or_else(|| Arc::new(all_seats), |it| Arc::clone(&it.seats)),
+            per_block: blocks.per_block(),
+            weights: Weights::uniform(draws),
+        }
+    }
+
+    /// The random numbers they were drawn by; `None` where they were aimed or are weighed,
+    /// so that no other draws are like them.
+    pub(crate) fn blocks(&self) -> Option<&Blocks> {
+        self.blocks.as_ref().filter(|_| self.weights.is_uniform())
     }
 
     /// The same draws with other weights; `None` where there are not as many.
@@ -159,10 +223,8 @@ fn model_errors(
 
 /// The random part of the seats of one block: uniform in the play, the slack and
 /// the direction of the tilt; half-normal in its angle; normal in the turn.
-fn seats(setting: &Setting, blocks: &Blocks, block: usize) -> Vec<SeatDraw> {
-    let tilt_sd = degrees(setting.parameter(Parameter::TiltSd));
-    let turn_sd = degrees(setting.parameter(Parameter::TurnSd));
-    let tilt = |uniform: f64| tilt_sd * normal::quantile(0.5 * (1.0 + uniform));
+fn seats(spread: SeatSpread, blocks: &Blocks, block: usize) -> Vec<SeatDraw> {
+    let tilt = |uniform: f64| spread.tilt * normal::quantile(0.5 * (1.0 + uniform));
     let [first, second] = SEAT_SETS.map(|set| blocks.uniforms(block, set));
     let [play_radius, play_angle, split, left_tilt] = first;
     let [left_direction, right_tilt, right_direction, turn] = second;
@@ -173,7 +235,7 @@ fn seats(setting: &Setting, blocks: &Blocks, block: usize) -> Vec<SeatDraw> {
             split: split[index],
             tilt_angle: PerFace::new(tilt(left_tilt[index]), tilt(right_tilt[index])),
             tilt_direction: PerFace::new(TAU * left_direction[index], TAU * right_direction[index]),
-            turn_error: turn_sd * normal::quantile(turn[index]),
+            turn_error: spread.turn * normal::quantile(turn[index]),
         })
         .collect()
 }

@@ -1,9 +1,11 @@
 //! Counting, over all draws, how often the limits of a size hold.
 
+mod answers;
 mod draw_set;
 mod fast;
 mod plain;
 
+pub use answers::Answers;
 pub use draw_set::DrawSet;
 pub use fast::Fast;
 pub use plain::Plain;
@@ -84,6 +86,19 @@ pub trait Counter: fmt::Debug + Send + Sync {
         let together: Vec<&[Question]> = questions.chunks(TOGETHER).collect();
         let counts = side_by_side(&together, work, |some| self.count_all(some))?;
         Some(counts.into_iter().flatten().collect())
+    }
+
+    /// The same after an edit, with the answers for the next: rows of which `before` has
+    /// the answer are not asked, where its draws are of the same random numbers. An engine
+    /// that keeps no answers asks all, and gives none.
+    fn count_again(
+        &self,
+        work: &Work,
+        questions: &[Question],
+        before: Option<&Answers>,
+    ) -> Option<(Vec<Counts>, Option<Answers>)> {
+        let _ = before;
+        Some((self.count_on(work, questions)?, None))
     }
 }
 

@@ -31,6 +31,7 @@ pub mod lesson;
 pub mod look_back;
 pub mod measure;
 mod measured_words;
+mod moved;
 mod outcome;
 mod placements;
 mod procedure;

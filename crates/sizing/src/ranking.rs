@@ -4,11 +4,12 @@ mod groups;
 mod headline;
 mod order;
 
-use crate::candidate::SizeAssessment;
+use crate::candidate::{Before, SizeAssessment};
 use crate::contradiction::Contradiction;
-use crate::engine::{Counter, Question};
+use crate::engine::{Answers, Counter, Counts, Question};
 use crate::exclusion::{excluded, unanswered};
 use crate::house_rules::{Exclusion, Parameter};
+use crate::moved::Moved;
 use crate::side_by_side::side_by_side;
 use crate::{
     Against, Candidate, Catalogue, Setting, Shape, Size, Turn, Verdict, Work, aside_unknown,
@@ -50,12 +51,59 @@ pub struct Assessment {
     setting: Arc<Setting>,
     sizes: Vec<SizeAssessment>,
     aside_unknown: Vec<String>,
+    /// What is known of the rows draw by draw, of some from before the last edit.
+    answers: Option<Answers>,
 }
 
 impl Assessment {
     /// Holds the sizes of catalogues against a case as measured; `None` when it was
     /// cancelled.
     pub fn new(setting: &Arc<Setting>, catalogues: &[Catalogue], work: &Work) -> Option<Self> {
+        Self::made(setting, catalogues, work, |size| {
+            SizeAssessment::new(setting, size, Turn::Best)
+        })
+    }
+
+    /// The same after an edit: only what it reaches is worked out anew. `answers` are those
+    /// that came with the ranking before it ([`Assessment::answers`]).
+    pub fn after(
+        (before, answers): (&Ranking, Option<&Answers>),
+        setting: &Arc<Setting>,
+        catalogues: &[Catalogue],
+        work: &Work,
+    ) -> Option<Self> {
+        let Some(moved) = Moved::between(&before.setting, setting) else {
+            return Self::new(setting, catalogues, work);
+        };
+        let mut by_place: Vec<Option<&Candidate>> = vec![None; before.candidates.len()];
+        for candidate in &before.candidates {
+            if let Some(one) = by_place.get_mut(candidate.place) {
+                *one = Some(candidate);
+            }
+        }
+        let mut all = Self::made(setting, catalogues, work, |(place, shape, size)| {
+            let known = by_place.get(place).copied().flatten();
+            let is_it = |it: &&Candidate| it.shape == shape.id && it.size == *size;
+            match known.filter(is_it) {
+                Some(candidate) => {
+                    let moved = &moved;
+                    let before = Before { candidate, moved };
+                    SizeAssessment::after(before, setting, (place, shape, size))
+                }
+                None => SizeAssessment::new(setting, (place, shape, size), Turn::Best),
+            }
+        })?;
+        let standing = || all.sizes.iter().map(|size| size.standing.as_slice());
+        all.answers = answers.map(|answers| answers.for_rows(standing()));
+        Some(all)
+    }
+
+    fn made(
+        setting: &Arc<Setting>,
+        catalogues: &[Catalogue],
+        work: &Work,
+        made: impl Fn((usize, &Shape, &Size)) -> SizeAssessment + Sync,
+    ) -> Option<Self> {
         let shapes = catalogues.iter().flat_map(|catalogue| &catalogue.shapes);
         let sizes = shapes.flat_map(|shape| shape.sizes.iter().map(move |size| (shape, size)));
         let sizes: Vec<(usize, &Shape, &Size)> = sizes
@@ -63,9 +111,7 @@ impl Assessment {
             .map(|(place, (shape, size))| (place, shape, size))
             .collect();
         // What is asked of one size depends on no other, so the split changes nothing.
-        let mut sizes = side_by_side(&sizes, work, |&size| {
-            SizeAssessment::new(setting, size, Turn::Best)
-        })?;
+        let mut sizes = side_by_side(&sizes, work, |&size| made(size))?;
         for SizeAssessment { candidate, .. } in &mut sizes {
             candidate.is_on_shelf = !is_aside(catalogues, &candidate.name());
         }
@@ -73,17 +119,91 @@ impl Assessment {
             setting: Arc::clone(setting),
             sizes,
             aside_unknown: aside_unknown(catalogues),
+            answers: None,
         })
+    }
+
+    /// How many rows stand as they were before an edit, and how many there are.
+    pub fn standing(&self) -> [usize; 2] {
+        let standing = self.sizes.iter().flat_map(|size| &size.standing);
+        let all = self.sizes.iter().map(|size| size.candidate.outcomes.len());
+        [standing.flatten().count(), all.sum()]
+    }
+
+    /// What is known of its rows draw by draw.
+    pub const fn answers(&self) -> Option<&Answers> {
+        self.answers.as_ref()
+    }
+
+    /// Ranks the sizes by draws, and keeps what came of each row in each draw; `None` when
+    /// it was cancelled.
+    pub fn rank_again(&mut self, counter: &dyn Counter, work: &Work) -> Option<Ranking> {
+        if self.setting.not_rated().is_some() {
+            return self.rank(None, work);
+        }
+        let questions = self.questions();
+        let (counts, answers) = counter.count_again(work, &questions, self.answers())?;
+        drop(questions);
+        self.answers = answers;
+        Some(self.listed(self.with_counts(counter, counts)))
     }
 
     /// Ranks the sizes by draws, or as measured alone; `None` when it was cancelled.
     pub fn rank(&self, counter: Option<&dyn Counter>, work: &Work) -> Option<Ranking> {
+        // Of a case that is not rated no chance is given.
+        let counter = counter.filter(|_| self.setting.not_rated().is_none());
+        let candidates = match counter {
+            None => self.sizes.iter().map(|it| it.candidate.clone()).collect(),
+            Some(counter) => {
+                let counts = counter.count_on(work, &self.questions())?;
+                self.with_counts(counter, counts)
+            }
+        };
+        Some(self.listed(candidates))
+    }
+
+    fn questions(&self) -> Vec<Question<'_>> {
+        let sizes = self.sizes.iter();
+        sizes.map(|it| it.question(&self.setting)).collect()
+    }
+
+    /// The candidates with their chances, in the catalogue's order.
+    fn with_counts(&self, counter: &dyn Counter, counts: Vec<Counts>) -> Vec<Candidate> {
+        let effective = counter.draws().weights().effective_draws();
+        let counted = self.sizes.iter().zip(counts);
+        counted
+            .map(|(size, counts)| size.counted_once(&self.setting, counts, effective))
+            .collect()
+    }
+
+    /// Ranks the sizes once, without a copy of each.
+    fn into_ranking(mut self, counter: Option<&dyn Counter>, work: &Work) -> Option<Ranking> {
+        let counter = counter.filter(|_| self.setting.not_rated().is_none());
+        let counted = match counter {
+            None => None,
+            Some(counter) => {
+                let effective = counter.draws().weights().effective_draws();
+                Some((counter.count_on(work, &self.questions())?, effective))
+            }
+        };
+        let sizes = std::mem::take(&mut self.sizes).into_iter();
+        let candidates = match counted {
+            None => sizes.map(|size| size.candidate).collect(),
+            Some((counts, effective)) => sizes
+                .zip(counts)
+                .map(|(size, counts)| size.counted(&self.setting, counts, effective))
+                .collect(),
+        };
+        Some(self.listed(candidates))
+    }
+
+    /// Candidates in order, with all that is said above the list.
+    fn listed(&self, mut candidates: Vec<Candidate>) -> Ranking {
         let setting = &self.setting;
-        let mut candidates = self.counted(counter, work)?;
         let groups = order::order(&mut candidates, setting.parameter(Parameter::Tie));
         let outcomes = candidates.iter().flat_map(|one| &one.outcomes);
         let missed = outcomes.flat_map(|outcome| &outcome.missing).copied();
-        Some(Ranking {
+        Ranking {
             groups,
             missed: missed.collect(),
             aside_unknown: self.aside_unknown.clone(),
@@ -94,25 +214,7 @@ impl Assessment {
             notes: notes(setting),
             setting: Arc::clone(setting),
             candidates,
-        })
-    }
-
-    /// The candidates in the catalogue's order.
-    fn counted(&self, counter: Option<&dyn Counter>, work: &Work) -> Option<Vec<Candidate>> {
-        let setting = &self.setting;
-        // Of a case that is not rated no chance is given.
-        let Some(counter) = counter.filter(|_| setting.not_rated().is_none()) else {
-            return Some(self.sizes.iter().map(|it| it.candidate.clone()).collect());
-        };
-        let questions: Vec<Question> = self.sizes.iter().map(|it| it.question(setting)).collect();
-        let counts = counter.count_on(work, &questions)?;
-        let effective = counter.draws().weights().effective_draws();
-        let counted = self.sizes.iter().zip(counts);
-        Some(
-            counted
-                .map(|(size, counts)| size.counted(setting, counts, effective))
-                .collect(),
-        )
+        }
     }
 }
 
@@ -123,7 +225,7 @@ pub fn rank(
     counter: Option<&dyn Counter>,
     work: &Work,
 ) -> Option<Ranking> {
-    Assessment::new(setting, catalogues, work)?.rank(counter, work)
+    Assessment::new(setting, catalogues, work)?.into_ranking(counter, work)
 }
 
 /// The first of a list and the first of another shape, or else the next.

@@ -150,6 +150,11 @@ impl Setting {
         !self.is_weighed && trials.any(|trial| trial.seen.iter().any(|seen| seen.what.is_weighed()))
     }
 
+    /// Whether what was seen in trials is taken in.
+    pub(crate) const fn is_weighed(&self) -> bool {
+        self.is_weighed
+    }
+
     /// What was seen in trials that holds every verdict at borderline.
     pub fn held_by_trials(&self) -> &[String] {
         &self.held

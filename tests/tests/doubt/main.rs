@@ -2,6 +2,7 @@
 
 mod break_even;
 mod calibration;
+mod edits;
 mod engines;
 mod fit_map;
 mod jcgm101;

@@ -2,7 +2,7 @@ use super::page_request::{PageRequest, TrialsResult};
 use super::page_work;
 use super::request::{ForecastResult, RankingResult, Reply, Request};
 use crate::{Bay, Shelf};
-use sizing::engine::{Counter, Engine};
+use sizing::engine::{Answers, Counter, Engine};
 use sizing::trial::{LEAST_DRAWS, TakenIn, Weighing, WhatNext, foretell, take_in, what_next};
 use sizing::worth::Worth;
 use sizing::{Assessment, Candidate, Case, Draws, Ranking, Setting, Work, rank};
@@ -21,6 +21,16 @@ pub struct Assessor<'a> {
     worth: Option<Arc<Worth>>,
     /// The list as the readings alone have it, which no trial changes.
     before: Option<Before>,
+    /// The last list: the next is worked out as far as an edit has moved it.
+    last: Option<Last>,
+}
+
+/// What is known for the list after the next edit.
+struct Last {
+    ranking: Arc<Ranking>,
+    answers: Option<Answers>,
+    /// Of as many draws as the last stage takes.
+    draws: Option<Draws>,
 }
 
 /// The list of a case without its trials.
@@ -62,7 +72,7 @@ impl Stage {
     /// number of draws that cannot be taken.
     fn counter(&mut self, request: &Request, engine: &dyn Engine) -> Option<&dyn Counter> {
         if self.counter.is_none() && has_no_trials(request) {
-            self.counter = counter(request, self.count, engine);
+            self.counter = counter(request, self.count, engine, None);
         }
         self.counter.as_deref()
     }
@@ -73,10 +83,17 @@ fn has_no_trials(request: &Request) -> bool {
     request.setting.case().procedure.trials.is_empty()
 }
 
-fn counter(request: &Request, count: usize, engine: &dyn Engine) -> Option<Box<dyn Counter>> {
+/// The draws of the readings alone as an engine counts them, which share with those
+/// before the last edit what that has not moved.
+fn counter(
+    request: &Request,
+    count: usize,
+    engine: &dyn Engine,
+    before: Option<&Draws>,
+) -> Option<Box<dyn Counter>> {
     let draws = match count {
         0 => None,
-        _ => Draws::new(&request.setting, count, request.seed).ok(),
+        _ => Draws::after(before, &request.setting, count, request.seed).ok(),
     };
     draws.map(|draws| engine.prepare(draws))
 }
@@ -91,6 +108,7 @@ impl<'a> Assessor<'a> {
             stage: None,
             worth: None,
             before: None,
+            last: None,
         }
     }
 
@@ -198,7 +216,7 @@ impl<'a> Assessor<'a> {
         if let Some(it) = self.before.as_ref().filter(is_it) {
             return Some(Arc::clone(&it.ranking));
         }
-        let counter = counter(request, count, self.engine);
+        let counter = counter(request, count, self.engine, None);
         let catalogues = request.shelf.catalogues();
         let ranking = rank(&request.setting, catalogues, counter.as_deref(), work)?;
         let ranking = Arc::new(ranking);
@@ -288,19 +306,39 @@ impl<'a> Assessor<'a> {
             let stage = self.weighed(request, count, work)?;
             return Some(self.stage.insert(stage));
         }
-        let counter = counter(request, count, self.engine);
-        let assessment = match self.assessment.take() {
-            Some(assessment) => assessment,
-            None => Assessment::new(setting, shelf.catalogues(), work)?,
+        let drawn = self.last.as_ref().and_then(|last| last.draws.as_ref());
+        let counter = counter(request, count, self.engine, drawn);
+        let assessment = match (self.assessment.take(), &self.last) {
+            (Some(assessment), _) => assessment,
+            (
+                None,
+                Some(Last {
+                    ranking, answers, ..
+                }),
+            ) => {
+                let before = (&**ranking, answers.as_ref());
+                Assessment::after(before, setting, shelf.catalogues(), work)?
+            }
+            (None, None) => Assessment::new(setting, shelf.catalogues(), work)?,
         };
-        let ranking = self
-            .assessment
-            .insert(assessment)
-            .rank(counter.as_deref(), work)?;
+        let assessment = self.assessment.insert(assessment);
+        let is_last = request.stages.last() == Some(&count);
+        let ranking = match counter.as_deref() {
+            Some(counter) if is_last => assessment.rank_again(counter, work)?,
+            counter => assessment.rank(counter, work)?,
+        };
+        let ranking = Arc::new(ranking);
+        let counted = counter.as_ref().filter(|_| is_last);
+        let known = self.last.take().and_then(|last| last.draws);
+        self.last = Some(Last {
+            ranking: Arc::clone(&ranking),
+            answers: assessment.answers().cloned(),
+            draws: counted.map(|it| it.draws().clone()).or(known),
+        });
         Some(self.stage.insert(Stage {
             count,
             counter,
-            ranking: Arc::new(ranking),
+            ranking,
             weighing: None,
             next: None,
         }))

@@ -39,6 +39,12 @@ impl DrawSet {
         }
     }
 
+    /// Its draws by bit from `first` on, as far as the word of that goes.
+    pub(super) fn lanes(&self, first: usize) -> u64 {
+        let word = self.words.get(first / Self::WORD).copied();
+        word.unwrap_or(0) >> (first % Self::WORD)
+    }
+
     /// Adds the draws of another set of the same draws.
     pub(crate) fn insert_set(&mut self, other: &Self) {
         for (mine, others) in self.words.iter_mut().zip(&other.words) {

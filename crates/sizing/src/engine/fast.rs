@@ -44,11 +44,13 @@ mod tally;
 mod tract;
 mod worker;
 
-use super::{Counter, Counts, DrawSet, Engine, Question, RowShares};
+use super::answers::RowAnswer;
+use super::{Answers, Counter, Counts, DrawSet, Engine, Question, RowShares};
 use crate::side_by_side::{in_halves, on_each};
 use crate::{Draws, Work};
 use layout::Layout;
 use plan::Plan;
+use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use tally::Tally;
 use worker::{Answer, Worker};
@@ -86,10 +88,43 @@ impl Counter for Layout {
     fn count_on(&self, work: &Work, questions: &[Question]) -> Option<Vec<Counts>> {
         let mut counts = Vec::with_capacity(questions.len());
         for some in questions.chunks(TOGETHER) {
-            counts.extend(self.count_together(work, some)?);
+            counts.extend(self.count_together(work, some, &Again::NOTHING)?.counts());
         }
         Some(counts)
     }
+
+    /// Answers are kept of as many sizes as go through the draws together; of more they
+    /// would fill the memory.
+    fn count_again(
+        &self,
+        work: &Work,
+        questions: &[Question],
+        before: Option<&Answers>,
+    ) -> Option<(Vec<Counts>, Option<Answers>)> {
+        if questions.len() > TOGETHER || self.draws.blocks().is_none() {
+            return Some((self.count_on(work, questions)?, None));
+        }
+        let again = Again {
+            before: before.filter(|answers| answers.are_over(&self.draws)),
+            keeps: true,
+        };
+        let mut tally = self.count_together(work, questions, &again)?;
+        let answers = tally.take_answers();
+        Some((tally.counts(), answers))
+    }
+}
+
+/// What is known from counting before, and whether it is to be known after.
+struct Again<'a> {
+    before: Option<&'a Answers>,
+    keeps: bool,
+}
+
+impl Again<'_> {
+    const NOTHING: Self = Self {
+        before: None,
+        keeps: false,
+    };
 }
 
 /// Sizes that go through the draws together: enough to share, few enough for what
@@ -97,12 +132,18 @@ impl Counter for Layout {
 const TOGETHER: usize = 512;
 
 impl Layout {
-    fn count_together(&self, work: &Work, questions: &[Question]) -> Option<Vec<Counts>> {
-        let plan = Plan::new(questions);
+    fn count_together(
+        &self,
+        work: &Work,
+        questions: &[Question],
+        again: &Again,
+    ) -> Option<Tally<'_>> {
+        let plan = Arc::new(Plan::new(questions, again.before));
         let next = AtomicUsize::new(0);
         let tallies = on_each(work, || {
-            let mut tally = Tally::new(&plan, &self.draws);
-            let mut worker = Worker::new(&plan, questions, self);
+            let mut tally = Tally::new(&plan, &self.draws, again.keeps);
+            let known = again.before.map_or(&[][..], Answers::each);
+            let mut worker = Worker::new(&plan, (questions, known), self);
             let mut answers = vec![Answer::default(); plan.jobs.len()];
             while let Some((block, group)) = self.group(next.fetch_add(1, Ordering::Relaxed)) {
                 let columns = group.columns();
@@ -114,7 +155,6 @@ impl Layout {
             }
             Some(tally)
         })?;
-        let tally = tallies.into_iter().reduce(Tally::merged)?;
-        Some(tally.counts())
+        tallies.into_iter().reduce(Tally::merged)
     }
 }

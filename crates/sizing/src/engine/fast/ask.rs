@@ -12,6 +12,8 @@ pub(super) enum Ask {
         question: usize,
         row: usize,
     },
+    /// Answered before, by its index among those answers: nothing of it has moved.
+    Known(usize),
     /// The same value in every draw.
     OfShape(Number),
     WaistExcess {

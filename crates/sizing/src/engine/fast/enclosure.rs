@@ -70,6 +70,14 @@ impl Settled {
         broken: Mask::MAX,
     };
 
+    /// Known in every lane.
+    pub(super) const fn by(holds: Mask) -> Self {
+        Self {
+            holds,
+            broken: !holds,
+        }
+    }
+
     /// The lanes in which nothing is known.
     pub(super) const fn open(self) -> Mask {
         !(self.holds | self.broken)

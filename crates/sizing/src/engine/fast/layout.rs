@@ -4,7 +4,6 @@ use super::lanes::LANES;
 use crate::{Anatomy, Draws};
 use measurement::Blocks;
 use std::ops::Range;
-use std::sync::OnceLock;
 
 /// Draws laid out side by side in groups.
 #[derive(Debug)]
@@ -13,8 +12,6 @@ pub(super) struct Layout {
     /// By block, in steps of [`LANES`], the last of a block shorter; none where there
     /// are more than [`MOST_KEPT`] draws.
     groups: Vec<Vec<Columns>>,
-    /// Each anatomy that was asked for in `f64`.
-    anatomies: Vec<OnceLock<Box<Anatomy>>>,
 }
 
 /// So many draws are laid out once for all that is asked; of more each group is laid
@@ -33,13 +30,7 @@ impl Layout {
             kept.map(|first| group(&draws, first..range.end.min(first + LANES)))
                 .collect()
         });
-        Self {
-            groups,
-            anatomies: std::iter::repeat_with(OnceLock::new)
-                .take(draws.len())
-                .collect(),
-            draws,
-        }
+        Self { draws, groups }
     }
 
     /// A group of draws with its block; `None` beyond the last.
@@ -54,11 +45,6 @@ impl Layout {
         let first = range.start + place * LANES;
         let columns = group(&self.draws, first..range.end.min(first + LANES));
         Some((block, GroupColumns::Made(Box::new(columns))))
-    }
-
-    /// The anatomy of a draw, laid out where it was not yet.
-    pub(super) fn anatomy(&self, draw: usize) -> &Anatomy {
-        self.anatomies[draw].get_or_init(|| Box::new(self.draws.anatomy(draw)))
     }
 }
 

@@ -3,7 +3,7 @@ use super::enclosure::Limits;
 use super::fields::{BesideForm, CentreForm, TiltForm, WaistForm};
 use super::gradient::GradientForm;
 use crate::Row;
-use crate::engine::Question;
+use crate::engine::{Answers, Question};
 use crate::face_of;
 use crate::house_rules::Band;
 use crate::measure::{EdgePart, Measure, sheath};
@@ -54,7 +54,8 @@ pub(super) struct Job {
 type Key = (Ask, [[Number; 2]; 2]);
 
 impl Plan {
-    pub(super) fn new(questions: &[Question]) -> Self {
+    /// Rows that are answered by `before` ask nothing of the draws.
+    pub(super) fn new(questions: &[Question], before: Option<&Answers>) -> Self {
         let mut plan = Self {
             waists: Vec::new(),
             centres: Vec::new(),
@@ -71,8 +72,12 @@ impl Plan {
             let rows = question.rows.iter().enumerate();
             let jobs = rows.map(|(row_index, row)| {
                 row.is_assessed().then(|| {
-                    let asked = is_bounded.then(|| plan.ask(question, row));
-                    let ask = asked.flatten().unwrap_or(Ask::Exactly {
+                    let answered = before.and_then(|answers| answers.of(index, row_index));
+                    let ask = answered.map(Ask::Known).or_else(|| {
+                        let asked = is_bounded.then(|| plan.ask(question, row));
+                        asked.flatten()
+                    });
+                    let ask = ask.unwrap_or(Ask::Exactly {
                         question: index,
                         row: row_index,
                     });

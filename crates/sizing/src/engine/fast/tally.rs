@@ -2,21 +2,24 @@ use super::columns::Columns;
 use super::lanes::{LANES, Mask, first};
 use super::plan::Plan;
 use super::worker::Answer;
-use super::{Counts, DrawSet, RowShares};
+use super::{Answers, Counts, DrawSet, RowAnswer, RowShares};
 use crate::Draws;
 use measurement::{BlockShares, Blocks};
 use multiversion::multiversion;
+use std::sync::Arc;
 
 /// In what weight of the draws the limits of every job, and all limits of every
 /// size, hold, by block.
 ///
 /// All are whole numbers, so that parts counted anywhere add up alike.
 pub(super) struct Tally<'a> {
-    plan: &'a Plan,
+    plan: Arc<Plan>,
     draws: &'a Draws,
     blocks: [BlockTally; Blocks::COUNT],
     /// For each size the draws in which no stop is broken.
     holds: Vec<DrawSet>,
+    /// For each job the draws in which its limits hold, where they are to be kept.
+    answers: Option<Vec<RowAnswer>>,
 }
 
 /// One block's part of a [`Tally`].
@@ -35,16 +38,23 @@ struct Held {
 }
 
 impl<'a> Tally<'a> {
-    /// Nothing counted yet.
-    pub(super) fn new(plan: &'a Plan, draws: &'a Draws) -> Self {
+    /// Nothing counted yet; whether answers are kept draw by draw.
+    pub(super) fn new(plan: &Arc<Plan>, draws: &'a Draws, keeps: bool) -> Self {
         let sizes = plan.rows.len();
         let block = BlockTally {
             jobs: vec![Held::default(); plan.jobs.len()],
             sizes: vec![Held::default(); sizes],
             all: 0,
         };
+        let none = || DrawSet::none(draws.len());
+        let nobody = || RowAnswer {
+            stop: none(),
+            caution: none(),
+        };
+        let answers = || plan.jobs.iter().map(|_| nobody()).collect();
         Self {
-            plan,
+            plan: Arc::clone(plan),
+            answers: keeps.then(answers),
             draws,
             blocks: std::array::from_fn(|_| block.clone()),
             holds: vec![DrawSet::none(draws.len()); sizes],
@@ -66,6 +76,11 @@ impl<'a> Tally<'a> {
         let of_sizes: Vec<Answer> = self.plan.rows.iter().map(whole).collect();
         for (holds, both) in self.holds.iter_mut().zip(&of_sizes) {
             holds.insert_all(columns.first, both.stop & lanes);
+        }
+        for (kept, answer) in self.answers.iter_mut().flatten().zip(answers) {
+            kept.stop.insert_all(columns.first, answer.stop & lanes);
+            kept.caution
+                .insert_all(columns.first, answer.caution & lanes);
         }
         if self.draws.weights().is_uniform() {
             block.all += u64::from(lanes.count_ones());
@@ -92,7 +107,17 @@ impl<'a> Tally<'a> {
         for (mine, others) in self.holds.iter_mut().zip(&other.holds) {
             mine.insert_set(others);
         }
+        let kept = self.answers.iter_mut().flatten();
+        for (mine, others) in kept.zip(other.answers.iter().flatten()) {
+            mine.stop.insert_set(&others.stop);
+            mine.caution.insert_set(&others.caution);
+        }
         self
+    }
+
+    /// The answers that were kept.
+    pub(super) fn take_answers(&mut self) -> Option<Answers> {
+        Answers::over(self.draws, self.answers.take()?, self.plan.rows.clone())
     }
 
     /// The counts of every size.
@@ -105,22 +130,19 @@ impl<'a> Tally<'a> {
                 caution: BlockShares::from_weights(held.map(|held| held.caution as f64), all),
             }
         };
-        self.holds
-            .iter()
-            .enumerate()
-            .map(|(size, holds)| {
-                let whole = shares(&|block| block.sizes[size]);
-                let rows = self.plan.rows[size].iter();
-                Counts {
-                    rows: rows
-                        .map(|job| job.map(|job| shares(&|block| block.jobs[job])))
-                        .collect(),
-                    no_stop: whole.stop,
-                    no_caution: whole.caution,
-                    holds: holds.clone(),
-                }
-            })
-            .collect()
+        let counts = self.holds.into_iter().enumerate().map(|(size, holds)| {
+            let whole = shares(&|block| block.sizes[size]);
+            let rows = self.plan.rows[size].iter();
+            Counts {
+                rows: rows
+                    .map(|job| job.map(|job| shares(&|block| block.jobs[job])))
+                    .collect(),
+                no_stop: whole.stop,
+                no_caution: whole.caution,
+                holds,
+            }
+        });
+        counts.collect()
     }
 }
 

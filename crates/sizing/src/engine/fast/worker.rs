@@ -10,11 +10,13 @@ use super::shared::{Group, Shared, part};
 use super::simple::{clamp, excess, length, ratio, room, slack};
 use super::tract::{Cover, open_share};
 use crate::engine::Question;
-use crate::face_of;
+use crate::engine::answers::RowAnswer;
 use crate::house_rules::{Band, Parameter};
 use crate::measure::Situation;
+use crate::{Anatomy, face_of};
 use geometry::Edge;
 use measurement::Valve;
+use std::cell::OnceCell;
 
 /// Where the limits of a job hold.
 #[derive(Clone, Copy, Debug, Default)]
@@ -42,10 +44,14 @@ impl Answer {
 pub(super) struct Worker<'a> {
     plan: &'a Plan,
     questions: &'a [Question<'a>],
+    /// What was answered before.
+    known: &'a [RowAnswer],
     layout: &'a Layout,
     edge: Edge,
     shared: Shared,
     scratch: Scratch,
+    /// The anatomies of the group that were asked for in `f64`.
+    anatomies: [OnceCell<Box<Anatomy>>; LANES],
 }
 
 /// What is overwritten from job to job.
@@ -59,10 +65,16 @@ struct Scratch {
 }
 
 impl<'a> Worker<'a> {
-    pub(super) fn new(plan: &'a Plan, questions: &'a [Question<'a>], layout: &'a Layout) -> Self {
+    pub(super) fn new(
+        plan: &'a Plan,
+        (questions, known): (&'a [Question<'a>], &'a [RowAnswer]),
+        layout: &'a Layout,
+    ) -> Self {
         Self {
             plan,
             questions,
+            known,
+            anatomies: [const { OnceCell::new() }; LANES],
             layout,
             edge: questions
                 .first()
@@ -89,9 +101,14 @@ impl<'a> Worker<'a> {
             .shares
             .iter_mut()
             .for_each(|(of, _)| *of = None);
+        self.anatomies = [const { OnceCell::new() }; LANES];
         let lanes = first(columns.lanes);
         for (job, answer) in self.plan.jobs.iter().zip(answers) {
             let [stop, caution] = match job.ask {
+                Ask::Known(index) => {
+                    let RowAnswer { stop, caution } = &self.known[index];
+                    [stop, caution].map(|draws| Settled::by(draws.lanes(columns.first)))
+                }
                 Ask::OfShape(value) => {
                     [job.stop, job.caution].map(|band| known(band, value.value()))
                 }
@@ -129,7 +146,8 @@ impl<'a> Worker<'a> {
     fn value(&self, columns: &Columns, job: &Job, lane: usize) -> f64 {
         let question = &self.questions[job.question];
         let draw = columns.first + lane;
-        let anatomy = self.layout.anatomy(draw);
+        let drawn = || Box::new(self.layout.draws.anatomy(draw));
+        let anatomy = self.anatomies[lane].get_or_init(drawn);
         let seat = question.seat(anatomy, &self.layout.draws.seats()[draw]);
         question.rows[job.row].measure.value(&Situation {
             setting: question.setting,
@@ -142,11 +160,7 @@ impl<'a> Worker<'a> {
 
 /// What is settled by a value that is the same in every lane.
 fn known(band: Band, value: f64) -> Settled {
-    let holds = if band.is_broken(value) { 0 } else { Mask::MAX };
-    Settled {
-        holds,
-        broken: !holds,
-    }
+    Settled::by(if band.is_broken(value) { 0 } else { Mask::MAX })
 }
 
 impl Scratch {
@@ -224,7 +238,7 @@ impl Scratch {
                 length(artery, bounds);
                 true
             }),
-            Ask::OfShape(_) | Ask::Exactly { .. } => false,
+            Ask::Known(_) | Ask::OfShape(_) | Ask::Exactly { .. } => false,
         };
         if is_bounded {
             self.bounds.held_against(&job.limits)
