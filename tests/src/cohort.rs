@@ -180,7 +180,7 @@ fn find<'a>(catalogue: &'a sizing::Catalogue, name: &str) -> &'a Size {
 fn look(setting: &Setting, size: &Size, stream: &mut Stream) -> Vec<Observation> {
     let draws = Draws::new(setting, DRAWS, 1 + stream.place(1 << 16) as u64).expect("draws");
     let anatomy = draws.anatomy(stream.place(DRAWS));
-    let drawn = &draws.seats()[stream.place(DRAWS)];
+    let drawn = &draws.seat(stream.place(DRAWS));
     let most_left = anatomy.left_slack_share;
     let seat = Seat::drawn(
         &size.occluder,

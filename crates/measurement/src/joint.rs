@@ -1,6 +1,7 @@
 use crate::targeted::Proposal;
 use crate::{Blocks, Estimate, Law, Modality, Quantity, Values, normal};
 use std::collections::BTreeMap;
+use std::ops::Range;
 use std::rc::Rc;
 
 /// All that is believed of one anatomy, drawn together.
@@ -92,7 +93,27 @@ impl Joint {
         proposal: &Proposal,
         is_wanted: impl Fn(Quantity) -> bool,
     ) -> Vec<(Quantity, Vec<f64>)> {
-        let mut deviates = Deviates::new(blocks, block, proposal);
+        let points = 0..blocks.per_block();
+        self.drawn(Deviates::new(blocks, block, points, proposal), is_wanted)
+    }
+
+    /// The same at some points of a block, not aimed.
+    pub fn draw_points(
+        &self,
+        blocks: &Blocks,
+        block: usize,
+        points: Range<usize>,
+        is_wanted: impl Fn(Quantity) -> bool,
+    ) -> Vec<(Quantity, Vec<f64>)> {
+        let none = Proposal::none();
+        self.drawn(Deviates::new(blocks, block, points, &none), is_wanted)
+    }
+
+    fn drawn(
+        &self,
+        mut deviates: Deviates,
+        is_wanted: impl Fn(Quantity) -> bool,
+    ) -> Vec<(Quantity, Vec<f64>)> {
         let wanted: Vec<&Margin> = self
             .margins
             .iter()
@@ -155,6 +176,8 @@ impl Joint {
 struct Deviates<'a> {
     blocks: &'a Blocks,
     block: usize,
+    /// All of the block where the proposal aims any.
+    points: Range<usize>,
     proposal: &'a Proposal,
     /// By set of four dimensions.
     uniforms: BTreeMap<u32, [Vec<f64>; 4]>,
@@ -162,10 +185,16 @@ struct Deviates<'a> {
 }
 
 impl<'a> Deviates<'a> {
-    const fn new(blocks: &'a Blocks, block: usize, proposal: &'a Proposal) -> Self {
+    const fn new(
+        blocks: &'a Blocks,
+        block: usize,
+        points: Range<usize>,
+        proposal: &'a Proposal,
+    ) -> Self {
         Self {
             blocks,
             block,
+            points,
             proposal,
             uniforms: BTreeMap::new(),
             known: BTreeMap::new(),
@@ -174,10 +203,10 @@ impl<'a> Deviates<'a> {
 
     fn of(&mut self, dimension: u32) -> Rc<[f64]> {
         let (set, place) = (dimension / 4, dimension as usize % 4);
-        let uniforms = self
-            .uniforms
-            .entry(set)
-            .or_insert_with(|| self.blocks.uniforms(self.block, set));
+        let uniforms = self.uniforms.entry(set).or_insert_with(|| {
+            self.blocks
+                .some_uniforms(self.block, set, self.points.clone())
+        });
         let drawn = self.known.entry(dimension).or_insert_with(|| {
             let deviates = uniforms[place]
                 .iter()
@@ -348,6 +377,25 @@ mod tests {
                 .iter()
                 .all(|value| *value >= 0.0)
         );
+    }
+
+    #[test]
+    fn some_points_are_drawn_as_in_the_whole_block_and_some_quantities_as_among_all() {
+        let (rim, axis) = (quantity("aortic.rim"), quantity("defect.long_axis"));
+        let mut of_rim = normal("aortic.rim", 3.0, 0.6);
+        of_rim.partners = vec![(axis, -0.5)];
+        of_rim.scale_shares = vec![(Modality::Angiography, 1.0)];
+        let estimates = vec![of_rim, normal("defect.long_axis", 5.0, 0.4)];
+        let joint = Joint::new(estimates, vec![(Modality::Angiography, 0.04)]);
+        let blocks = Blocks::new(8 << 7, 5).unwrap();
+        let whole = joint.draw(&blocks, 3);
+        let some = joint.draw_points(&blocks, 3, 64..100, |_| true);
+        for ((of, whole), (same, some)) in whole.iter().zip(&some) {
+            assert_eq!((of, &whole[64..100]), (same, some.as_slice()));
+        }
+        let alone = joint.draw_some(&blocks, 3, &Proposal::none(), |of| of == rim);
+        assert_eq!(alone, whole[..1]);
+        assert!(!joint.is_alike(&Joint::new(Vec::new(), Vec::new()), axis));
     }
 
     #[test]

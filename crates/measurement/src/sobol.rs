@@ -1,6 +1,7 @@
 use crate::normal;
 use crate::split_mix::split_mix;
 use std::fmt;
+use std::ops::Range;
 
 /// The draws of one assessment: Sobol points in eight blocks, each scrambled on
 /// its own, so that the blocks' spread is the error of their mean.
@@ -111,8 +112,17 @@ impl Blocks {
     ///
     /// As [`uniform`](Self::uniform).
     pub fn uniforms(&self, block: usize, set: u32) -> [Vec<f64>; 4] {
-        let mut columns = std::array::from_fn(|_| Vec::with_capacity(self.per_block));
-        let indices = (0_u32..).take(self.per_block);
+        self.some_uniforms(block, set, 0..self.per_block)
+    }
+
+    /// The same of some points of a block.
+    ///
+    /// # Panics
+    ///
+    /// As [`uniform`](Self::uniform).
+    pub fn some_uniforms(&self, block: usize, set: u32, points: Range<usize>) -> [Vec<f64>; 4] {
+        let mut columns = std::array::from_fn(|_| Vec::with_capacity(points.len()));
+        let indices = (0_u32..).take(points.end).skip(points.start);
         for index in indices {
             let point = sobol_burley::sample_4d(index, set, self.scrambles[block]);
             for (column, coordinate) in columns.iter_mut().zip(point) {

@@ -73,10 +73,12 @@ impl ModelErrors {
 
     /// What the gradient of a face's outflow is multiplied by.
     pub fn gradient(&self, face: Face) -> f64 {
-        libm::exp(self.of(match face {
+        let error = self.of(match face {
             Face::Left => ModelError::GradientLeft,
             Face::Right => ModelError::GradientRight,
-        }))
+        });
+        // Most houses have the model right, in every draw.
+        if error == 0.0 { 1.0 } else { libm::exp(error) }
     }
 }
 

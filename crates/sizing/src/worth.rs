@@ -82,7 +82,7 @@ pub fn worth(setting: &Setting, candidates: &[Candidate], counter: &dyn Counter)
         .map(|one| one.quantity);
     let mut gains: Vec<Gain> = quantities
         .filter_map(|quantity| {
-            let chance = sample.gain(draws.column(quantity)?);
+            let chance = sample.gain(&draws.column(quantity)?);
             Some(Gain {
                 quantity,
                 chance,

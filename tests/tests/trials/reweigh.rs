@@ -375,7 +375,7 @@ impl<'a> Scene<'a> {
     fn clear_in(&self, draws: &Draws, draw: usize, seat: usize) -> f64 {
         let anatomy = draws.anatomy(draw);
         let (occluder, defect) = (&self.size.occluder, &anatomy.defect);
-        let drawn = &draws.seats()[seat];
+        let drawn = &draws.seat(seat);
         let seat = Seat::drawn(occluder, defect, anatomy.left_slack_share, 0.0, drawn);
         Measure::Clearance(Valve::Aortic).value(&Situation {
             setting: self.setting,

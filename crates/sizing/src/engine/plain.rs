@@ -1,7 +1,7 @@
 use super::{Counter, Counts, DrawSet, Engine, Question, RowShares};
 use crate::measure::Situation;
 use crate::{Anatomy, Draws};
-use geometry::Seat;
+use geometry::{Seat, SeatDraw};
 use measurement::{BlockShares, Blocks};
 use std::ops::Range;
 
@@ -18,12 +18,22 @@ type Held = [f64; Blocks::COUNT];
 struct LaidOut {
     draws: Draws,
     anatomies: Vec<Anatomy>,
+    seats: Vec<SeatDraw>,
 }
 
 impl Engine for Plain {
     fn prepare(&self, draws: Draws) -> Box<dyn Counter> {
-        let anatomies = (0..draws.len()).map(|draw| draws.anatomy(draw)).collect();
-        Box::new(LaidOut { draws, anatomies })
+        let (mut anatomies, mut seats) = (Vec::new(), Vec::new());
+        for block in draws.block_ranges() {
+            let piece = draws.piece(block.clone());
+            anatomies.extend(block.clone().map(|draw| piece.anatomy(draw)));
+            seats.extend(block.map(|draw| piece.seat(draw)));
+        }
+        Box::new(LaidOut {
+            draws,
+            anatomies,
+            seats,
+        })
     }
 }
 
@@ -116,7 +126,7 @@ impl LaidOut {
         let anatomies = &self.anatomies[block.clone()];
         let seats: Vec<Seat> = anatomies
             .iter()
-            .zip(&self.draws.seats()[block])
+            .zip(&self.seats[block])
             .map(|(anatomy, draw)| question.seat(anatomy, draw))
             .collect();
         let assessed = question.rows.iter().enumerate();

@@ -160,8 +160,8 @@ pub(crate) fn moved_most(draws: &Draws, before: &LogWeights, after: &LogWeights)
     let mut moved: Vec<(f64, String)> = Quantity::all()
         .filter_map(|quantity| {
             let column = draws.column(quantity)?;
-            let (from, to) = (median(column, &before)?, median(column, &after)?);
-            let sd = spread(column, &before)?;
+            let (from, to) = (median(&column, &before)?, median(&column, &after)?);
+            let sd = spread(&column, &before)?;
             let by = (to - from).abs() / sd;
             let unit = quantity.unit().symbol();
             let says = format!(

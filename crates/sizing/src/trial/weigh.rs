@@ -103,7 +103,7 @@ impl<'a> Opened<'a> {
         let anatomy = draws.anatomy(draw);
         let occluder = &self.size.occluder;
         for seat in seats {
-            let drawn = &draws.seats()[seat];
+            let drawn = &draws.seat(seat);
             let most_left = anatomy.left_slack_share;
             let seat = Seat::drawn(occluder, &anatomy.defect, most_left, self.turn, drawn);
             let at = Situation {

@@ -346,13 +346,13 @@ impl Weighed {
         };
         let draws = &drawn.draws;
         let error_shifts = ModelError::ALL.into_iter().filter_map(|error| {
-            let by = shifts.as_ref()?.of(draws.errors(error)?, false)?;
+            let by = shifts.as_ref()?.of(&draws.errors(error)?, false)?;
             Some((error, by))
         });
         let error_shifts = error_shifts.collect();
         let shifts = Quantity::all().filter_map(|quantity| {
             let is_angle = quantity.unit() == Unit::Degrees;
-            let by = shifts.as_ref()?.of(draws.column(quantity)?, is_angle)?;
+            let by = shifts.as_ref()?.of(&draws.column(quantity)?, is_angle)?;
             Some((quantity, by))
         });
         let shifts = shifts.collect();

@@ -2,6 +2,7 @@ use super::columns::Columns;
 use super::in_halves;
 use super::lanes::LANES;
 use crate::{Anatomy, Draws};
+use geometry::SeatDraw;
 use measurement::Blocks;
 use std::ops::Range;
 
@@ -9,20 +10,16 @@ use std::ops::Range;
 #[derive(Debug)]
 pub(super) struct Layout {
     pub(super) draws: Draws,
-    /// By block, in steps of [`LANES`], the last of a block shorter; none where there
-    /// are more than [`MOST_KEPT`] draws.
+    /// By block, in steps of [`LANES`], the last of a block shorter; none where the draws
+    /// are too many to be kept: of those each group is laid out when its turn comes.
     groups: Vec<Vec<Columns>>,
 }
-
-/// So many draws are laid out once for all that is asked; of more each group is laid
-/// out when its turn comes, or they would fill the memory.
-const MOST_KEPT: usize = 1 << 15;
 
 impl Layout {
     /// Two halves side by side: laying out costs as much as some dozen sizes.
     pub(super) fn new(draws: Draws) -> Self {
         let blocks: Vec<Range<usize>> = draws.block_ranges().collect();
-        let is_kept = draws.len() <= MOST_KEPT;
+        let is_kept = draws.is_kept();
         let groups = in_halves(Blocks::COUNT, |block| -> Vec<Columns> {
             let range = blocks[block].clone();
             let firsts = range.clone().step_by(LANES);
@@ -64,6 +61,8 @@ impl GroupColumns<'_> {
 }
 
 fn group(draws: &Draws, some: Range<usize>) -> Columns {
-    let anatomies: Vec<Anatomy> = some.clone().map(|draw| draws.anatomy(draw)).collect();
-    Columns::new(some.start, &anatomies, &draws.seats()[some])
+    let piece = draws.piece(some.clone());
+    let anatomies: Vec<Anatomy> = some.clone().map(|draw| piece.anatomy(draw)).collect();
+    let seats: Vec<SeatDraw> = some.clone().map(|draw| piece.seat(draw)).collect();
+    Columns::new(some.start, &anatomies, &seats)
 }

@@ -148,7 +148,7 @@ impl<'a> Worker<'a> {
         let draw = columns.first + lane;
         let drawn = || Box::new(self.layout.draws.anatomy(draw));
         let anatomy = self.anatomies[lane].get_or_init(drawn);
-        let seat = question.seat(anatomy, &self.layout.draws.seats()[draw]);
+        let seat = question.seat(anatomy, &self.layout.draws.seat(draw));
         question.rows[job.row].measure.value(&Situation {
             setting: question.setting,
             size: question.size,

@@ -93,7 +93,7 @@ impl Lying {
             let mut some = Self::empty(rows.len(), modelled.len());
             for place in *chunk {
                 let anatomy = draws.anatomy(place.draw);
-                let drawn = &draws.seats()[place.seat];
+                let drawn = &draws.seat(place.seat);
                 let most_left = anatomy.left_slack_share;
                 let seat = Seat::drawn(&size.occluder, &anatomy.defect, most_left, turn, drawn);
                 let at = Situation {
