@@ -41,10 +41,19 @@ impl Filter {
 
     /// Whether it shows a candidate.
     pub fn shows(&self, candidate: &Candidate) -> bool {
+        let is_of_verdict = |verdict| candidate.judged.verdict == verdict;
+        self.verdict.is_none_or(is_of_verdict) && self.names(candidate)
+    }
+
+    /// Whether every word of the text stands in the names of a candidate, in letters of
+    /// either case.
+    fn names(&self, candidate: &Candidate) -> bool {
+        // Every frame asks this of every size: without a text no name is put together.
+        if self.text.trim().is_empty() {
+            return true;
+        }
         let text = self.text.to_lowercase();
         let all = format!("{} {}", candidate.name(), candidate.shape_name).to_lowercase();
-        let is_of_verdict = |verdict| candidate.judged.verdict == verdict;
-        self.verdict.is_none_or(is_of_verdict)
-            && text.split_whitespace().all(|word| all.contains(word))
+        text.split_whitespace().all(|word| all.contains(word))
     }
 }
