@@ -6,8 +6,13 @@ use measurement::{Blocks, DrawsError, Interval, Quantity, Summary, Values, Weigh
 #[derive(Debug)]
 pub(crate) struct Drawn {
     pub(crate) nominal: Figures,
-    each: Vec<Figures>,
+    pieces: Vec<Vec<Figures>>,
 }
+
+/// How many draws lie in one piece. A block of megabytes would have the allocator of
+/// glibc take blocks of that size for usual ones and keep as much for the next
+/// (mallopt(3), M_MMAP_THRESHOLD).
+const PIECE: usize = 256;
 
 /// What an interval holds: JCGM 101 and common practice.
 const COVERAGE: f64 = 0.95;
@@ -23,20 +28,30 @@ impl Drawn {
         draws: usize,
         seed: u64,
     ) -> Result<Self, DrawsError> {
-        let mut each = Vec::with_capacity(draws);
+        let mut pieces = Vec::new();
         if draws > 0 {
             let blocks = Blocks::new(draws, seed)?;
             for block in 0..Blocks::COUNT {
                 let columns = input.joint.draw(&blocks, block);
-                each.extend(
-                    (0..blocks.per_block()).map(|index| Figures::of(&row(&columns, index), at)),
-                );
+                let figures = |index| Figures::of(&row(&columns, index), at);
+                for start in (0..blocks.per_block()).step_by(PIECE) {
+                    let end = (start + PIECE).min(blocks.per_block());
+                    pieces.push((start..end).map(figures).collect());
+                }
             }
         }
         Ok(Self {
             nominal: Figures::of(&input.joint.nominal(), at),
-            each,
+            pieces,
         })
+    }
+
+    fn each(&self) -> impl Iterator<Item = &Figures> {
+        self.pieces.iter().flatten()
+    }
+
+    fn len(&self) -> usize {
+        self.pieces.iter().map(Vec::len).sum()
     }
 
     /// The interval of a figure.
@@ -46,8 +61,8 @@ impl Drawn {
 
     /// The interval of something worked out from figures.
     pub(crate) fn interval_of(&self, of: impl Fn(&Figures) -> Option<f64>) -> Option<Interval> {
-        let values: Vec<f64> = self.each.iter().filter_map(of).collect();
-        if (values.len() as f64) < ENOUGH * self.each.len() as f64 {
+        let values: Vec<f64> = self.each().filter_map(of).collect();
+        if (values.len() as f64) < ENOUGH * self.len() as f64 {
             return None;
         }
         let summary = Summary::new(&values, &Weights::uniform(values.len()))?;
@@ -57,15 +72,11 @@ impl Drawn {
     /// Share of the draws in which something is met; `None` where it is not known
     /// as read, or nothing was drawn.
     pub(crate) fn chance(&self, truth: impl Fn(&Figures) -> Truth) -> Option<f64> {
-        if self.each.is_empty() || truth(&self.nominal) == Truth::NotKnown {
+        if self.pieces.is_empty() || truth(&self.nominal) == Truth::NotKnown {
             return None;
         }
-        let met = self
-            .each
-            .iter()
-            .filter(|figures| truth(figures) == Truth::Met)
-            .count();
-        Some(met as f64 / self.each.len() as f64)
+        let met = self.each().filter(|figures| truth(figures) == Truth::Met);
+        Some(met.count() as f64 / self.len() as f64)
     }
 }
 

@@ -168,7 +168,11 @@ impl<'a> Assessor<'a> {
                     weighed.and_then(|it| Some((&it.ranking.setting, it.counter.as_deref()?)));
                 page_work::fit_map(request, self.engine, weighed, work, send)
             }
-            PageRequest::WorkUp => page_work::work_up(request, work, send),
+            PageRequest::WorkUp => {
+                // The work-up draws for itself: both need not be there at once.
+                self.let_go(request);
+                page_work::work_up(request, work, send)
+            }
             PageRequest::Trials => self.trials(request, work, send),
         }
     }
