@@ -10,6 +10,7 @@
 
 use outside::page::set;
 use outside::sample::{scenario, shipped_catalogue};
+use outside::trials::distance_seen;
 use sizing::engine::{Engine, Fast};
 use sizing::trial::{Moment, Observation, foretell, take_in, weigh, what_next};
 use sizing::{Case, Catalogue, Setting, Work, rank};
@@ -52,6 +53,10 @@ fn main() {
     bench.weighed(
         "a distance that the readings hardly allow",
         &unlikely(&touched),
+    );
+    bench.weighed(
+        "a distance seen three times that few draws explain",
+        &distance_seen(&[2.5, 2.6, 2.7], 0.3),
     );
     println!("most memory after targeted rounds: {}", most_memory());
 }

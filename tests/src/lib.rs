@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
 pub mod cohort;
+pub mod observer;
 pub mod page;
 pub mod pdf;
 pub mod random;
@@ -10,4 +11,5 @@ pub mod sample;
 pub mod stream;
 pub mod stress;
 pub mod textbook_law;
+pub mod trials;
 pub mod weighed;

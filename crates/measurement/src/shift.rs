@@ -6,11 +6,23 @@ use crate::{Blocks, Weights};
 /// The weighted median of values: the least at which the running weight, in the order
 /// of value and then of index, reaches half of all; `None` where nothing has weight.
 pub fn weighted_median(values: &[f64], weight: impl Fn(usize) -> f64) -> Option<f64> {
+    median_in(&order_of(values), values, weight)
+}
+
+/// The indices of values, in the order of value and then of index.
+fn order_of(values: &[f64]) -> Vec<usize> {
     let mut order: Vec<usize> = (0..values.len()).collect();
-    order.sort_by(|&one, &other| values[one].total_cmp(&values[other]).then(one.cmp(&other)));
+    // No two are alike, for no index comes twice: what is unstable has nothing to mix up.
+    order.sort_unstable_by(|&one, &other| {
+        values[one].total_cmp(&values[other]).then(one.cmp(&other))
+    });
+    order
+}
+
+fn median_in(order: &[usize], values: &[f64], weight: impl Fn(usize) -> f64) -> Option<f64> {
     let all: f64 = order.iter().map(|&draw| weight(draw)).sum();
     let mut running = 0.0;
-    order.into_iter().find_map(|draw| {
+    order.iter().find_map(|&draw| {
         running += weight(draw);
         (all > 0.0 && 2.0 * running >= all).then(|| values[draw])
     })
@@ -38,21 +50,18 @@ impl Shift {
         is_angle: bool,
     ) -> Option<Self> {
         let per_block = values.len() / Blocks::COUNT;
-        let middle = |first: usize, some: &[f64], weights: &Weights| {
-            let weight = |draw: usize| weights.of(first + draw);
-            if is_angle {
-                mean_direction(some, weight)
-            } else {
-                weighted_median(some, weight)
-            }
-        };
         let shift = |first: usize, some: &[f64]| {
-            let by = middle(first, some, after)? - middle(first, some, before)?;
-            Some(if is_angle {
-                by - 360.0 * (by / 360.0).round()
-            } else {
-                by
-            })
+            let weighed =
+                [after, before].map(|weights| move |draw: usize| weights.of(first + draw));
+            if is_angle {
+                let [after, before] = weighed.map(|weight| mean_direction(some, weight));
+                let by = after? - before?;
+                return Some(by - 360.0 * (by / 360.0).round());
+            }
+            // Sorting costs the most, and both middles stand in one order.
+            let order = order_of(some);
+            let [after, before] = weighed.map(|weight| median_in(&order, some, weight));
+            Some(after? - before?)
         };
         let by = shift(0, values)?;
         let weight = |first: usize| (first..first + per_block).map(|draw| after.of(draw)).sum();

@@ -10,3 +10,5 @@ mod look_back;
 mod reweigh;
 mod scenarios;
 mod statistics;
+mod targeted;
+mod twentieths;

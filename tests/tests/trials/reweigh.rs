@@ -1,10 +1,11 @@
 //! What was seen in trials re-weighs the draws of a whole case.
 
 use geometry::Seat;
-use measurement::observation::{Spread, ValueLaw};
+use measurement::observation::Spread;
 use measurement::{
     Answer, Blocks, ExchangedSeats, LogWeights, Modality, ModelError, SEATS, Valve, Weights,
 };
+use outside::observer::observed;
 use outside::page::set;
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use outside::stream::Stream;
@@ -469,18 +470,6 @@ fn what_is_believed_after_a_trial_is_calibrated() {
     // p > 0.001: 43.82.
     assert!(rim < 43.8 && clearance < 43.8, "{rim} {clearance}");
     assert!(with_own > 43.8, "own seats passed: {with_own}");
-}
-
-/// What an observer of a law says of a clearance.
-fn observed(law: &ValueLaw, clear: f64, stream: &mut Stream) -> f64 {
-    let [choice, uniform, normal] = [stream.number(), stream.number(), stream.number()];
-    if choice < 0.5 * law.wrong {
-        0.0
-    } else if choice < law.wrong {
-        law.room * uniform
-    } else {
-        (clear + law.spread(clear) * measurement::normal::quantile(normal)).max(0.0)
-    }
 }
 
 /// The share of the weight that lies under a truth.
