@@ -99,3 +99,48 @@ fn a_case_without_trials_says_so() {
     let page = text(&["trials", "outlet-infant"]);
     assert!(page.contains("No trial yet."), "{page}");
 }
+
+/// What was seen after the procedure, what is worse than at the release and what nobody
+/// looked at, for programs and for people.
+#[test]
+fn follow_up_is_in_the_json_of_trials() {
+    let page = json(&["trials", "year-of-follow-up", "--format", "json"]);
+    let list = |field: &str| page[field].as_array().expect("a list").clone();
+    let days = list("follow_up");
+    assert!(days.len() > 1, "{days:?}");
+    let seen = days[0]["seen"].as_array().expect("a list");
+    assert!(seen[0]["what"].is_string() && seen[0]["id"].is_string());
+    let worse = list("worse_than_at_release");
+    assert!(!worse.is_empty());
+    assert_ne!(worse[0]["seen"], worse[0]["at_release"]);
+    let schedule = list("schedule");
+    let past: Vec<_> = schedule
+        .iter()
+        .filter(|day| day["is_past"] == true)
+        .collect();
+    assert!(past.len() < schedule.len(), "the next day is there");
+    let missing = past
+        .iter()
+        .flat_map(|day| day["not_done"].as_array().expect("a list"));
+    assert!(missing.count() > 0);
+    let cohorts = list("of_cohorts");
+    let says = cohorts[0]["says"].as_str().expect("a sentence");
+    assert!(says.contains("10 of 50"), "{says}");
+
+    let page = text(&["trials", "year-of-follow-up"]);
+    let flat = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    for part in [
+        "Worse than at release",
+        "Not done for day",
+        "Due next, day",
+        "of cohorts and not of this child",
+    ] {
+        assert!(flat.contains(part), "{part:?} not in\n{page}");
+    }
+    for line in page.lines() {
+        assert!(line.width() <= 80, "{line}");
+    }
+    let none = json(&["trials", "contact-first", "--format", "json"]);
+    assert_eq!(none["schedule"], serde_json::json!([]));
+    assert_eq!(none["of_cohorts"], serde_json::json!([]));
+}

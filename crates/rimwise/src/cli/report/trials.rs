@@ -7,8 +7,8 @@ use crate::text::{fitted, paragraph};
 use anyhow::Result;
 use files::visible;
 use sizing::trial::{
-    CriterionState, REPEATED_CROSSINGS, SeenOutcome, Surprise, Trial, TrialOutcome, Weighing,
-    WhatNext, follow_up_says,
+    CriterionState, Due, REPEATED_CROSSINGS, SeenOutcome, Surprise, Trial, TrialOutcome, Weighing,
+    WhatNext, follow_up_says, schedule,
 };
 use sizing::{Candidate, Ranking, Subject};
 use std::fmt::Write as _;
@@ -115,11 +115,15 @@ fn trial(out: &mut dyn Write, page: &Page, index: usize, trial: &Trial) -> Resul
 /// of your centre's schedule was not done.
 fn follow_up(out: &mut dyn Write, page: &Page) -> Result<()> {
     let setting = &page.ready.as_measured;
-    let days = &setting.case().procedure.follow_up;
-    if days.is_empty() {
+    let procedure = &setting.case().procedure;
+    let days = &procedure.follow_up;
+    if days.is_empty() && procedure.released().is_none() {
         return Ok(());
     }
     writeln!(out, "Follow-up, days after the procedure")?;
+    if days.is_empty() {
+        writeln!(out, "  - nothing seen yet")?;
+    }
     for day in days {
         let seen: Vec<String> = day
             .seen
@@ -142,6 +146,34 @@ fn follow_up(out: &mut dyn Write, page: &Page) -> Result<()> {
     }
     for says in follow_up_says(setting) {
         write!(out, "{}", paragraph("  = ", &says, WIDTH))?;
+    }
+    let last = procedure.last_day().unwrap_or(0.0);
+    let next = schedule(setting, last).pop();
+    if let Some(visit) = next.filter(|visit| f64::from(visit.day) > last) {
+        let due: Vec<String> = visit.not_done().map(Due::name).collect();
+        if !due.is_empty() {
+            let says = format!("Due next, day {}: {}", visit.day, due.join("; "));
+            write!(out, "{}", paragraph("  = ", &says, WIDTH))?;
+        }
+    }
+    writeln!(out)?;
+    of_cohorts(out, page)
+}
+
+/// What was published of later years, once there is a device of which it speaks.
+fn of_cohorts(out: &mut dyn Write, page: &Page) -> Result<()> {
+    let setting = &page.ready.as_measured;
+    let facts = setting.late();
+    if facts.is_empty() || setting.case().procedure.released().is_none() {
+        return Ok(());
+    }
+    writeln!(
+        out,
+        "Published of later years, of cohorts and not of this child"
+    )?;
+    for fact in facts {
+        let says = format!("{} Source: {}", fact.says, fact.source);
+        write!(out, "{}", paragraph("  - ", &visible(&says), WIDTH))?;
     }
     writeln!(out)?;
     Ok(())

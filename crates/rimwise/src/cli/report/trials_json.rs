@@ -9,7 +9,10 @@ use anyhow::Result;
 use serde::Serialize;
 use serde_json::Value;
 use sizing::Candidate;
-use sizing::trial::{Criterion, Observation, Procedure, SeenOutcome, Surprise, Trial};
+use sizing::trial::{
+    Criterion, Due, FollowUp, Observation, Procedure, SeenOutcome, Surprise, Trial, schedule,
+    worse_than_at_release,
+};
 use std::io::Write;
 
 #[derive(Serialize)]
@@ -28,6 +31,14 @@ struct Report<'a> {
     changed_since: bool,
     criteria: Vec<CriterionRow<'a>>,
     trials: Vec<TrialRow<'a>>,
+    /// What was seen after the procedure, day after day.
+    follow_up: Vec<FollowUpRow<'a>>,
+    /// What of it is worse than at the release.
+    worse_than_at_release: Vec<WorseRow<'a>>,
+    /// The days of your centre's schedule, up to the next one.
+    schedule: Vec<VisitRow>,
+    /// What was published of later years: of cohorts, not of this child.
+    of_cohorts: Vec<CohortRow<'a>>,
     /// Quantities whose middle moved by more than noise, with by how much.
     shifts: Vec<ShiftRow>,
     candidates: Vec<CandidateRow<'a>>,
@@ -71,6 +82,54 @@ struct SeenRow<'a> {
     expected: Option<f64>,
     surprise: Option<&'static str>,
     says: Option<String>,
+}
+
+#[derive(Serialize)]
+struct FollowUpRow<'a> {
+    /// Days after the procedure.
+    day: f64,
+    seen: Vec<LaterRow<'a>>,
+}
+
+#[derive(Serialize)]
+struct LaterRow<'a> {
+    id: &'a str,
+    what: &'static str,
+    of: &'a str,
+    seen: Value,
+    by: Option<&'static str>,
+    /// Why it does not count.
+    set_aside: Option<&'a str>,
+}
+
+#[derive(Serialize)]
+struct WorseRow<'a> {
+    day: f64,
+    what: &'static str,
+    of: &'a str,
+    seen: Value,
+    at_release: Value,
+}
+
+#[derive(Serialize)]
+struct VisitRow {
+    day: u32,
+    /// Whether that day has passed by the last one on which something was seen.
+    is_past: bool,
+    done: Vec<DueRow>,
+    not_done: Vec<DueRow>,
+}
+
+#[derive(Serialize)]
+struct DueRow {
+    what: &'static str,
+    of: &'static str,
+}
+
+#[derive(Serialize)]
+struct CohortRow<'a> {
+    says: &'a str,
+    source: &'a str,
 }
 
 #[derive(Serialize)]
@@ -126,6 +185,10 @@ pub(crate) fn write(out: &mut dyn Write, page: &Page) -> Result<()> {
             .enumerate()
             .map(|(index, trial)| trial_row(page, index, trial))
             .collect(),
+        follow_up: procedure.follow_up.iter().map(follow_up_row).collect(),
+        worse_than_at_release: worse(procedure),
+        schedule: visits(page),
+        of_cohorts: of_cohorts(page),
         shifts: weighing
             .into_iter()
             .flat_map(|weighing| &weighing.shifts)
@@ -211,6 +274,69 @@ fn seen_row<'a>(seen: &'a Observation, outcome: Option<&'a SeenOutcome>) -> Seen
             .map(sizing::trial::Expected::sentence)
             .filter(|says| !says.is_empty()),
     }
+}
+
+fn follow_up_row(day: &FollowUp) -> FollowUpRow<'_> {
+    let seen = day.seen.iter().map(|one| LaterRow {
+        id: &one.id,
+        what: one.what.name(),
+        of: one.of.label(),
+        seen: seen_value(one.seen),
+        by: one.by.map(files::Word::word),
+        set_aside: one.set_aside.as_deref(),
+    });
+    FollowUpRow {
+        day: day.day,
+        seen: seen.collect(),
+    }
+}
+
+fn worse(procedure: &Procedure) -> Vec<WorseRow<'_>> {
+    let worse = worse_than_at_release(procedure).into_iter();
+    let each = worse.map(|one| WorseRow {
+        day: one.day,
+        what: one.seen.what.name(),
+        of: one.seen.of.label(),
+        seen: seen_value(one.seen.seen),
+        at_release: seen_value(one.was),
+    });
+    each.collect()
+}
+
+fn visits(page: &Page) -> Vec<VisitRow> {
+    let setting = &page.ready.as_measured;
+    let last = setting.case().procedure.last_day().unwrap_or(0.0);
+    let due = |due: &Due| DueRow {
+        what: due.what.name(),
+        of: due.of.label(),
+    };
+    let visits = schedule(setting, last).into_iter();
+    let each = visits.map(|visit| VisitRow {
+        day: visit.day,
+        is_past: f64::from(visit.day) <= last,
+        done: visit
+            .due
+            .iter()
+            .filter(|due| due.is_seen)
+            .map(due)
+            .collect(),
+        not_done: visit.not_done().map(due).collect(),
+    });
+    each.collect()
+}
+
+/// What was published, once there is a device of which it speaks.
+fn of_cohorts<'a>(page: &'a Page) -> Vec<CohortRow<'a>> {
+    let setting = &page.ready.as_measured;
+    if setting.case().procedure.released().is_none() {
+        return Vec::new();
+    }
+    let facts = setting.late().into_iter();
+    let each = facts.map(|fact| CohortRow {
+        says: &fact.says,
+        source: &fact.source,
+    });
+    each.collect()
 }
 
 fn candidates<'a>(page: &'a Page) -> Vec<CandidateRow<'a>> {
