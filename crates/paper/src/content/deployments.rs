@@ -28,9 +28,28 @@ impl SheetRequest<'_> {
         for (index, trial) in procedure.trials.iter().enumerate().rev() {
             lines.extend(self.deployment(index, trial));
         }
+        lines.extend(self.of_cohorts());
         let section = Section::lines(Topic::Deployments, "Deployments and what was seen", lines);
         let note = "The latest first, against the criteria written before.";
         (!section.is_empty()).then(|| section.with_note(note))
+    }
+
+    /// What was published of later years with a device, once one was released. It stands
+    /// last, and so is the first to go where there is no room: the sources are in the
+    /// rules, on the panel and on the command line.
+    fn of_cohorts(&self) -> Option<Line> {
+        let setting = self.setting();
+        setting.case().procedure.released()?;
+        let facts: Vec<&str> = setting
+            .late()
+            .iter()
+            .map(|fact| fact.says.as_str())
+            .collect();
+        let says = format!(
+            "Later, of cohorts and not of this child: {}",
+            facts.join(" ")
+        );
+        (!facts.is_empty()).then(|| Line::plain(self.in_column(&says, 8)))
     }
 
     fn deployment(&self, index: usize, trial: &Trial) -> Vec<Line> {
