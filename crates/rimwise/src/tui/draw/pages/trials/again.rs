@@ -10,8 +10,8 @@ use files::visible;
 use measurement::{Law, Quantity};
 use ratatui::text::{Line, Span};
 use session::{Session, TrialsResult};
-use sizing::trial::{REPEATED_CROSSINGS, Weighing};
-use sizing::{Candidate, Setting};
+use sizing::trial::{REPEATED_CROSSINGS, Weighing, WhatNext};
+use sizing::{Candidate, Ranking, Setting};
 
 /// Sizes that are shown beside those that were tried.
 const BEST: usize = 3;
@@ -47,17 +47,10 @@ pub(super) fn lines(
     ];
     shown.extend(list(session, tried, theme, width));
     if let Some(weighing) = tried.weighing.as_deref().filter(|it| it.any_counted) {
-        let believed = &tried.ranking.setting;
-        shown.extend(moved(session.setting(), believed, weighing, theme, width));
+        shown.extend(moved(session.setting(), weighing, theme, width));
     }
-    if let Some(says) = tried
-        .next
-        .as_ref()
-        .and_then(|next| next.says(&tried.ranking))
-    {
-        shown.push(Line::default());
-        shown.extend(said(&says, theme.text(), width));
-        shown.extend(said(REPEATED_CROSSINGS, theme.dim(), width));
+    if let Some(next) = &tried.next {
+        shown.extend(unions(&tried.ranking, next, theme, width));
     }
     shown.truncate(most);
     lines::stale(shown, is_stale, theme)
@@ -128,49 +121,40 @@ fn dominated(tried: &TrialsResult, one: &Candidate) -> Option<String> {
 }
 
 /// What was seen moved most, and how many variations count.
-fn moved(
-    measured: &Setting,
-    believed: &Setting,
-    weighing: &Weighing,
-    theme: Theme,
-    width: u16,
-) -> Vec<Line<'static>> {
+fn moved(measured: &Setting, weighing: &Weighing, theme: Theme, width: u16) -> Vec<Line<'static>> {
     let by_sd = |quantity: Quantity, by: f64| {
         let law = measured.resolved()[quantity.index()].law.as_ref();
         law.map(Law::sd)
             .filter(|sd| *sd > 0.0)
-            .map_or(0.0, |sd| by / sd)
+            .map_or(0.0, |sd| (by / sd).abs())
     };
-    let mut shifts: Vec<(Quantity, f64)> = weighing
-        .shifts
-        .iter()
-        .map(|&(quantity, by)| (quantity, by_sd(quantity, by)))
+    let shifts = weighing.shifts.iter();
+    let mut shifts: Vec<(Quantity, f64, f64)> = shifts
+        .map(|&(quantity, by)| (quantity, by, by_sd(quantity, by)))
         .collect();
-    shifts.sort_by(|(_, one), (_, other)| other.abs().total_cmp(&one.abs()));
+    shifts.sort_by(|(.., one), (.., other)| other.total_cmp(one));
+    let told = shifts.into_iter().filter_map(|(quantity, by, sds)| {
+        let from = measured.nominal(quantity)?;
+        let (from, to) = (format!("{from:.1}"), format!("{:.1}", from + by));
+        let (unit, label) = (quantity.unit().symbol(), quantity.label());
+        // A change that rounds to nothing is not told.
+        (from != to).then(|| format!("{label} {from} → {to} {unit} ({sds:.1} SD)"))
+    });
+    let errors = weighing
+        .error_shifts
+        .iter()
+        .map(|(error, by)| error.says(*by));
+    let told: Vec<String> = told.take(MOVED).chain(errors).collect();
     let mut lines = vec![Line::default()];
     let room = usize::from(width);
-    if !(shifts.is_empty() && weighing.error_shifts.is_empty()) {
+    if !told.is_empty() {
         lines.push(Line::styled(
             "What was seen moved most",
             theme.heading(false),
         ));
     }
-    for (quantity, by) in shifts.into_iter().take(MOVED) {
-        let Some((from, to)) = measured.nominal(quantity).zip(believed.nominal(quantity)) else {
-            continue;
-        };
-        let (from, to) = (format!("{from:.1}"), format!("{to:.1}"));
-        // A change that rounds to nothing is not told.
-        if from == to {
-            continue;
-        }
-        let unit = quantity.unit().symbol();
-        let label = quantity.label();
-        let says = format!("{label} {from} → {to} {unit} ({:.1} SD)", by.abs());
+    for says in told {
         lines.extend(said(&says, theme.text(), width));
-    }
-    for (error, by) in &weighing.error_shifts {
-        lines.extend(said(&error.says(*by), theme.text(), width));
     }
     let says = format!(
         "{:.0} of {} simulated variations count",
@@ -178,4 +162,86 @@ fn moved(
     );
     lines.push(Line::styled(fitted(&says, room), theme.dim()));
     lines
+}
+
+/// What opening one, two or three more would reach, a line for each with what would be
+/// opened under it; nothing where no size is left.
+fn unions(ranking: &Ranking, next: &WhatNext, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let Some(unions) = &next.unions else {
+        return Vec::new();
+    };
+    let name = |place: usize| sizing::device_name(&ranking.candidates[next.untried[place]].name());
+    let two = unions
+        .two
+        .map(|(pair, share)| (pair.map(name).join(", "), share));
+    let three = unions.three.map(|(three, share)| {
+        let third = name(three[2]);
+        (format!("those two and {third}"), share)
+    });
+    let each = [
+        ("one more", Some((name(unions.one.0), unions.one.1))),
+        ("two more", two),
+        ("three more", three),
+        ("none in stock", Some((String::new(), unions.none))),
+    ];
+    let room = usize::from(width);
+    let mut lines = vec![
+        Line::default(),
+        Line::styled(
+            fitted("If every size lay alike", room),
+            theme.heading(false),
+        ),
+        Line::styled(fitted("inside limits, of 100", room), theme.dim()),
+    ];
+    for (label, found) in each {
+        let Some((names, share)) = found else {
+            continue;
+        };
+        let share = format!("{:.0}", 100.0 * share);
+        let label = fitted(label, room.saturating_sub(share.chars().count() + 1));
+        lines.push(Line::from(vec![
+            Span::styled(label, theme.text()),
+            Span::raw(" "),
+            Span::styled(share, theme.strong()),
+        ]));
+        if !names.is_empty() {
+            lines.extend(said(&visible(&names), theme.dim(), width));
+        }
+    }
+    let note = "Each opening lies differently, which usually raises the figures for two and \
+                three; opening the same size again is not counted.";
+    lines.extend(said(note, theme.dim(), width));
+    lines.extend(said(REPEATED_CROSSINGS, theme.dim(), width));
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::tui::draw::tests::stage;
+    use session::Looks;
+    use sizing::Work;
+    use sizing::trial::weigh;
+    use std::sync::Arc;
+    use std::sync::atomic::AtomicBool;
+
+    /// A defect wider than measured is told with where its axes went.
+    #[test]
+    fn what_was_seen_moved_is_told_with_both_values() {
+        let case = Arc::new(stage::case("pulled-through"));
+        let measured = Setting::new(case, Arc::new(stage::house_rules()));
+        let never = AtomicBool::new(false);
+        let work = Work {
+            threads: 1,
+            cancel: &never,
+        };
+        let weighed = weigh(&measured, &[stage::shapes()], 4096, 1, &work);
+        let weighing = weighed.unwrap().unwrap();
+        let lines = moved(&measured, &weighing, Theme::of(Looks::default()), 60);
+        let lines: Vec<String> = lines.iter().map(ToString::to_string).collect();
+        assert_eq!(lines[1], "What was seen moved most");
+        let of_axis = |line: &&String| line.contains("axis") && line.contains(" → ");
+        assert!(lines.iter().any(|line| of_axis(&line)), "{lines:#?}");
+        assert!(lines.last().unwrap().contains("simulated variations count"));
+    }
 }
