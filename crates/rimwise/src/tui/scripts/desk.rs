@@ -25,6 +25,15 @@ impl Desk {
         desk
     }
 
+    /// The folder of another process's, as it is.
+    pub(super) fn at(folder: PathBuf) -> Self {
+        Self(folder)
+    }
+
+    pub(super) fn folder(&self) -> &Path {
+        &self.0
+    }
+
     pub(super) fn path(&self, name: &str) -> PathBuf {
         self.0.join(name)
     }

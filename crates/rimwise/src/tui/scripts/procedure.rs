@@ -5,6 +5,9 @@ use super::play::{Act, Play};
 use crate::tui::input::Input;
 use measurement::Answer;
 use sizing::trial::{CameOfIt, CriterionState, Seen};
+use std::io::{BufRead, BufReader, Write as _};
+use std::os::unix::process::ExitStatusExt;
+use std::process::{Command, Stdio};
 use std::time::Duration;
 
 /// The keys once the devices are pinned, with what they do.
@@ -114,4 +117,76 @@ fn killed_between_any_two_keys_the_last_confirmed_observation_is_there() {
         );
     }
     assert!(changes > 40, "{changes}");
+}
+
+/// Where a child is told its folder and how many keys it presses.
+const CHILD: [&str; 2] = ["RIMWISE_KILLED_DESK", "RIMWISE_KILLED_KEYS"];
+/// What a child says when it has pressed them.
+const PRESSED: &str = "all keys pressed";
+
+#[test]
+#[ignore = "the child of the next test, which kills it"]
+fn presses_keys_and_waits_to_be_killed() {
+    let [Some(folder), Some(count)] = CHILD.map(std::env::var_os) else {
+        return;
+    };
+    let desk = Desk::at(folder.into());
+    let count = count.to_str().unwrap().parse().unwrap();
+    let mut play = pinned(&desk);
+    for key in keys().take(count) {
+        play.press(key);
+    }
+    println!("{PRESSED}");
+    std::io::stdout().flush().unwrap();
+    std::thread::sleep(Duration::from_mins(5));
+}
+
+/// A process of its own is killed with -9 after a third of the keys (after each with
+/// `RIMWISE_SCRIPTS=300`), and what it leaves is opened again, who was here included.
+#[test]
+fn a_process_killed_after_a_key_leaves_the_last_confirmed_observation() {
+    let step = if std::env::var_os("RIMWISE_SCRIPTS").is_some() {
+        1
+    } else {
+        3
+    };
+    let expected_on = Desk::new(906);
+    let mut expected = pinned(&expected_on);
+    let mut killed = 0;
+    for (index, key) in keys().enumerate() {
+        expected.press(key);
+        if (index + 1) % step != 0 {
+            continue;
+        }
+        let desk = Desk::new(907);
+        let mut child = Command::new(std::env::current_exe().unwrap())
+            .args(["--ignored", "--exact", "--nocapture"])
+            .arg("tui::scripts::procedure::presses_keys_and_waits_to_be_killed")
+            .env(CHILD[0], desk.folder())
+            .env(CHILD[1], (index + 1).to_string())
+            .stdout(Stdio::piped())
+            .spawn()
+            .unwrap();
+        let lines = BufReader::new(child.stdout.take().unwrap()).lines();
+        let mut said = lines.map(Result::unwrap);
+        assert!(
+            said.any(|line| line.contains(PRESSED)),
+            "key {index}, {key}"
+        );
+        child.kill().unwrap();
+        assert_eq!(child.wait().unwrap().signal(), Some(9));
+        killed += 1;
+
+        let session = &expected.program.session;
+        let mut again = Play::new(Start::File, &desk, None);
+        if session.is_unsaved() {
+            again.press("r");
+        }
+        let found = &again.program.session.document().case().procedure;
+        assert!(
+            *found == session.document().case().procedure,
+            "killed after key {index}, {key}"
+        );
+    }
+    assert!(killed >= keys().count() / step, "{killed}");
 }
