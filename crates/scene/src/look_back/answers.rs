@@ -43,7 +43,7 @@ pub(super) fn draw(page: &mut Page, rows: &[AnswerRow]) {
     page.words((COUNT, top - 1.0), TEXT, "n", Anchor::End);
     for (place, row) in sorted.iter().take(MOST).enumerate() {
         let y = top + ROW * (place as f64 + 0.6);
-        page.words((FROM - 3.0, y + 1.2), TEXT, &row.label(), Anchor::End);
+        page.words_after(RIGHT_PANEL, (FROM - 3.0, y + 1.2), TEXT, &row.label());
         page.words(
             (COUNT, y + 1.2),
             TEXT,

@@ -11,6 +11,8 @@ pub(super) struct Page {
 pub(super) const THIN: f64 = 0.2;
 /// Width of a line that is seen from afar, mm.
 pub(super) const THICK: f64 = 1.1;
+/// By how much words may be wider in a viewer that has not the face they are meant for.
+const OTHER_FACE: f64 = 1.2;
 /// How far along its tangent a quarter of a circle is drawn: 4 (√2 − 1) / 3.
 const BEND: f64 = 0.552_284_75;
 
@@ -31,6 +33,14 @@ impl Page {
     /// Words anchored at a point.
     pub(super) fn words(&mut self, (x, y): (f64, f64), size: f64, text: &str, anchor: Anchor) {
         self.lettering((x, y), size, text, anchor, false);
+    }
+
+    /// Words that end at a point and begin no further left than `from`: smaller where they
+    /// would.
+    pub(super) fn words_after(&mut self, from: f64, (x, y): (f64, f64), size: f64, text: &str) {
+        let wide = OTHER_FACE * size * typeface::width(text, typeface::Weight::Regular);
+        let size = size * ((x - from) / wide).min(1.0);
+        self.words((x, y), size, text, Anchor::End);
     }
 
     /// Bold words that begin at a point.
@@ -114,4 +124,28 @@ fn round((x, y): (f64, f64), radius: f64) -> Path {
         PathStep::Cubic(at(bend, -radius), at(radius, -bend), at(radius, 0.0)),
         PathStep::Close,
     ])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_long_label_begins_at_the_margin_and_a_short_one_keeps_its_size() {
+        let long = "distance to the disc, tricuspid valve, by transthoracic echocardiography, n";
+        for (text, is_smaller) in [(long, true), ("waist", false)] {
+            let mut page = Page::default();
+            page.words_after(14.0, (99.0, 10.0), 3.4, text);
+            let Some(Stroke {
+                ink: Ink::Word(word),
+                ..
+            }) = page.strokes.pop()
+            else {
+                panic!("words");
+            };
+            let wide = word.size * typeface::width(text, typeface::Weight::Regular);
+            assert!(OTHER_FACE * wide <= 85.0 + 1e-9, "{wide}");
+            assert_eq!(word.size < 3.4, is_smaller, "{}", word.size);
+        }
+    }
 }

@@ -59,7 +59,7 @@ pub(super) fn draw(page: &mut Page, rows: &[ReadingRow]) {
     page.words((COUNT, top - 1.6), TEXT, "n", Anchor::End);
     for (place, row) in sorted.iter().take(MOST).enumerate() {
         let y = top + ROW * (place as f64 + 0.5);
-        page.words((FROM - 3.0, y + 1.2), TEXT, &row.of.label(), Anchor::End);
+        page.words_after(EDGE, (FROM - 3.0, y + 1.2), TEXT, &row.of.label());
         page.words((COUNT, y + 1.2), TEXT, &row.pairs.to_string(), Anchor::End);
         let says = match (&row.agreement, row.proposed) {
             (None, _) => row.says(),
