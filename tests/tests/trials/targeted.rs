@@ -36,7 +36,7 @@ fn rim(draws: &Draws) -> [f64; 2] {
 /// standard errors of both.
 #[test]
 fn a_distance_that_few_draws_explain_is_weighed_as_by_brute_force() {
-    const MANY: usize = 1 << 17;
+    const MANY: usize = 1 << 15;
     let case = || distance_seen(&[1.5, 1.6], 0.1);
     let (few, many) = (weighed(case(), 4096), weighed(case(), MANY));
     println!(
