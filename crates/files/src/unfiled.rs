@@ -6,6 +6,7 @@ use crate::{Disk, StoreError};
 use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::time::{SystemTime, UNIX_EPOCH};
 
 /// The folder of cases in no file: under each name a [`Journal`](crate::Journal)
@@ -31,13 +32,22 @@ impl Unfiled {
 
     /// A name for another case; makes the folder, for this user alone.
     pub fn another(&self) -> Result<PathBuf, StoreError> {
+        self.another_at(SystemTime::now())
+    }
+
+    /// A name later than every one there, whatever the clock says: it may have been
+    /// set back, and two cases of one name would be one.
+    fn another_at(&self, now: SystemTime) -> Result<PathBuf, StoreError> {
+        static LAST: AtomicU64 = AtomicU64::new(0);
         make_private_folder(&self.disk, &self.folder)?;
-        let since = SystemTime::now().duration_since(UNIX_EPOCH);
-        let name = format!(
-            "{BEGINNING}{:020}-{}.ron",
-            since.unwrap_or_default().as_nanos(),
-            std::process::id()
-        );
+        let since = now.duration_since(UNIX_EPOCH).unwrap_or_default();
+        let since = u64::try_from(since.as_nanos()).unwrap_or(0);
+        let newest = self.names().first().and_then(|name| begun(name));
+        let least = newest.map_or(0, |newest| newest.saturating_add(1));
+        let later = |last: u64| Some(last.saturating_add(1).max(least).max(since));
+        let (Ok(last) | Err(last)) = LAST.fetch_update(Ordering::Relaxed, Ordering::Relaxed, later);
+        let number = later(last).unwrap_or(since);
+        let name = format!("{BEGINNING}{number:020}-{}.ron", std::process::id());
         Ok(self.folder.join(name))
     }
 
@@ -54,6 +64,12 @@ impl Unfiled {
         names.reverse();
         names
     }
+}
+
+/// When the case of a name was begun, in nanoseconds, by the clock of then.
+fn begun(name: &Path) -> Option<u64> {
+    let name = name.file_name()?.to_str()?.strip_prefix(BEGINNING)?;
+    name.split_once('-')?.0.parse().ok()
 }
 
 /// The name whose journal this is.
@@ -96,5 +112,42 @@ mod tests {
             .permissions()
             .mode();
         assert_eq!(mode & 0o777, 0o700);
+    }
+
+    #[test]
+    fn a_clock_that_jumps_gives_no_name_twice_and_the_newest_stays_first() {
+        let scratch = Scratch::new("unfiled-clock");
+        let unfiled = Unfiled::new(Disk::default(), scratch.path("a"));
+        let now = SystemTime::now();
+        let day = std::time::Duration::from_hours(24);
+        let clocks = [
+            now,
+            now + 40_000 * day,
+            now - 365 * day,
+            UNIX_EPOCH,
+            UNIX_EPOCH - day,
+            UNIX_EPOCH - day,
+            now,
+        ];
+        let mut given = Vec::new();
+        for clock in clocks {
+            let name = unfiled.another_at(clock).unwrap();
+            assert!(!given.contains(&name), "{} twice", name.display());
+            Journal::new(&Disk::default(), &name, "")
+                .record("said", "one", false)
+                .unwrap();
+            given.push(name);
+        }
+        given.reverse();
+        assert_eq!(unfiled.names(), given);
+    }
+
+    /// Two that are begun before anything is kept of the first.
+    #[test]
+    fn a_clock_that_stands_gives_two_names() {
+        let scratch = Scratch::new("unfiled-standing");
+        let unfiled = Unfiled::new(Disk::default(), scratch.path("a"));
+        let names = [(); 2].map(|()| unfiled.another_at(UNIX_EPOCH).unwrap());
+        assert_ne!(names[0], names[1]);
     }
 }
