@@ -84,11 +84,33 @@ fn first(faults: &[Diagnostic]) -> String {
 /// Who has a case open, where that is known.
 fn who(holder: Option<Holder>) -> String {
     holder.map_or_else(String::new, |holder| {
-        let open = SystemTime::now().duration_since(holder.since);
-        let minutes = open.unwrap_or_default().as_secs() / SECONDS_PER_MINUTE;
-        format!(" (process {}, for {minutes} min)", holder.process)
+        let process = holder.process;
+        // A clock that was set back since says nothing of how long.
+        SystemTime::now().duration_since(holder.since).map_or_else(
+            |_| format!(" (process {process})"),
+            |open| {
+                let minutes = open.as_secs() / SECONDS_PER_MINUTE;
+                format!(" (process {process}, for {minutes} min)")
+            },
+        )
     })
 }
 
 /// Seconds of a minute.
 const SECONDS_PER_MINUTE: u64 = 60;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::time::Duration;
+
+    #[test]
+    fn of_a_clock_that_was_set_back_no_minutes_are_told() {
+        let now = SystemTime::now();
+        let says = |since| who(Some(Holder { process: 7, since }));
+        let minutes = |it: u64| Duration::from_secs(it * SECONDS_PER_MINUTE);
+        assert_eq!(says(now - minutes(3)), " (process 7, for 3 min)");
+        assert_eq!(says(now + minutes(90)), " (process 7)");
+        assert_eq!(who(None), "");
+    }
+}

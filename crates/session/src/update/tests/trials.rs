@@ -314,6 +314,30 @@ fn minutes_are_whole_and_count_from_puncture() {
     assert!(says.contains("minute 50 has passed"), "{says}");
 }
 
+/// The clock of the program is one that only goes forward; were it not, no minute
+/// would be less than none, and the page would still be drawn again.
+#[test]
+fn a_clock_that_jumps_gives_no_minute_before_puncture() {
+    let mut session = opened(PINNED);
+    session.update(Event::Clock(Duration::from_hours(2)));
+    press(&mut session, "enter");
+    for (minutes, since) in [
+        (0, 0.0),
+        (119, 0.0),
+        (120, 0.0),
+        (100_000, 99_880.0),
+        (121, 1.0),
+    ] {
+        session.update(Event::Clock(Duration::from_mins(minutes)));
+        assert_eq!(session.minute(), Some(since), "at {minutes} min");
+        let next = session.to_next_minute().unwrap();
+        assert!(
+            next > Duration::ZERO && next <= Duration::from_mins(1),
+            "{next:?}"
+        );
+    }
+}
+
 #[test]
 fn a_size_opened_without_criteria_gets_them_marked() {
     let mut session = opened(PINNED);
