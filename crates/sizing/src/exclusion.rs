@@ -1,4 +1,6 @@
 mod settled;
+#[cfg(test)]
+mod tests;
 
 use crate::house_rules::Exclusion;
 use crate::{Answer, ResolvedCase};

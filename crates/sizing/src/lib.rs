@@ -4,6 +4,8 @@
 //! limit comes from [`HouseRules`]; every value is a [`measure::Measure`].
 
 mod anatomy;
+#[cfg(test)]
+mod bare;
 mod body_size;
 pub mod break_even;
 mod candidate;

@@ -1,3 +1,6 @@
+#[cfg(test)]
+mod tests;
+
 use crate::house_rules::Parameter;
 use crate::outcome::Outcome;
 use crate::resolve::Basis;

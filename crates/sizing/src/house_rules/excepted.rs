@@ -67,7 +67,8 @@ impl HouseRules {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::house_rules::{Band, Condition, LimitRow, Sourced};
+    use crate::bare;
+    use crate::house_rules::{Band, Condition, LimitRow};
 
     fn low(low: f64) -> Band {
         Band {
@@ -91,33 +92,8 @@ mod tests {
 
     fn rules(limits: Vec<LimitRow>) -> HouseRules {
         HouseRules {
-            title: "rules".into(),
-            parameters: Parameter::ALL
-                .iter()
-                .map(|info| Sourced {
-                    value: info.least,
-                    source: "assumption".into(),
-                })
-                .collect(),
             limits,
-            defaults: Vec::new(),
-            doubts: Vec::new(),
-            scales: Vec::new(),
-            biases: Vec::new(),
-            preferences: Vec::new(),
-            exclusions: Vec::new(),
-            danger_arcs: Vec::new(),
-            rim_rules: Vec::new(),
-            notes: Vec::new(),
-            measured_first: Vec::new(),
-            caps: Vec::new(),
-            release_criteria: Vec::new(),
-            observations: Vec::new(),
-            schedule: Vec::new(),
-            late: Vec::new(),
-            model_errors: Vec::new(),
-            from_shipped: Vec::new(),
-            wide_bounds: Vec::new(),
+            ..bare::rules()
         }
     }
 

@@ -1,8 +1,7 @@
 use super::order::order;
 use super::shown_first;
 use crate::house_rules::Band;
-use crate::{Candidate, Chances, Harm, Judged, Outcome, Sheath, Size, State, Subject, Verdict};
-use geometry::{Occluder, PerFace, Waist};
+use crate::{Candidate, Chances, Harm, Judged, Outcome, Sheath, Size, State, Verdict, bare};
 use measurement::BlockShares;
 
 /// The quantile of your centre's tie.
@@ -30,13 +29,7 @@ fn cautioned(
         shape_name: "a shape".into(),
         size: Size {
             label: place.to_string(),
-            occluder: Occluder::new(
-                Waist {
-                    diameter: 5.0,
-                    length: 3.0,
-                },
-                PerFace::new(None, None),
-            ),
+            occluder: bare::occluder(),
             sheath: Sheath {
                 french: 4.0,
                 outer_diameter: None,
@@ -57,26 +50,12 @@ fn cautioned(
         is_case_rated: true,
         chance_limits: [0.5, 0.9],
         outcomes: vec![Outcome {
-            rotation: None,
-            check: "clearance",
-            title: "clearance",
-            short: "clearance",
-            below: None,
-            harm: Harm::AorticOrMitralValve,
-            of: Subject::Shape,
-            unit: measurement::Unit::Mm,
-            scale: 1.0,
-            state: State::Ok,
             value: Some(margin),
             stop: Band {
                 low: Some(0.0),
                 high: None,
             },
-            caution: Band::NONE,
-            chance: None,
-            missing: Vec::new(),
-            says: String::new(),
-            aside: None,
+            ..bare::outcome(State::Ok, Harm::AorticOrMitralValve, "")
         }],
         is_on_shelf: true,
     }
