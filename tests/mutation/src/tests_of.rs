@@ -46,7 +46,7 @@ impl Test {
 
     /// Runs it with one fault.
     pub fn run(&self, fault: u32) -> Result<Ended> {
-        const SPARE: Duration = Duration::from_secs(15);
+        const SPARE: Duration = Duration::from_secs(6);
         self.call("PLANTED", &fault.to_string(), self.takes * 8 + SPARE)
     }
 

@@ -151,6 +151,7 @@ mod tests {
     use super::*;
     use crate::{AnnulusPlate, Ellipse, Face, Opening, SeatedDisc, Tilt, Vec2, degrees};
     use proptest::prelude::*;
+    use std::f64::consts::{PI, TAU};
 
     /// The largest shift of a disc parallel to the wall: the plate is then a
     /// straight edge of half-width w at the disc's height.
@@ -164,6 +165,118 @@ mod tests {
         let core = disc.core_radius();
         let shift = along + (core * core - off_edge * off_edge).sqrt() - height * plate.cotangent();
         (shift >= 0.0).then_some(shift)
+    }
+
+    /// A plate 10 mm high and 8 mm wide on a hinge 4 mm from the centre along u.
+    fn plate(lean: f64) -> HingedPlate {
+        let valve = AnnulusPlate {
+            face: Face::Left,
+            azimuth: 0.0,
+            rim: 2.0,
+            diameter: 10.0,
+            diameter_across: 8.0,
+            lean: degrees(lean),
+            sag: 0.0,
+        };
+        valve.hinged(&Opening {
+            centre: Vec2::ZERO,
+            edge: Ellipse::circle(2.0),
+        })
+    }
+
+    /// A disc square to the wall, parallel to a plate that stands square on it, passes
+    /// the plate at the one shift that lies between them.
+    #[test]
+    fn a_disc_parallel_to_the_plate_passes_it_at_one_shift() {
+        let plate = plate(90.0);
+        let disc = |n: f64, u: f64, v: f64| RoundPlate {
+            centre: Vec3::new(n, 4.0 + u, v),
+            normal: Vec3::new(0.0, 1.0, 0.0),
+            radius: 3.0,
+        };
+        let found = |n, u, v| largest(&disc(n, u, v), &plate, Accuracy::DEFAULT);
+        for shift in [1e-6, 0.25, 2.0, 30.0] {
+            let there = found(5.0, shift, 0.0).unwrap();
+            assert!((there - shift).abs() < 1e-9, "{there} for {shift}");
+        }
+        // Short of the plate there is nothing to draw back from.
+        for short in [-0.25, -2.0, -30.0] {
+            assert_eq!(found(5.0, short, 0.0), None, "{short}");
+        }
+        // It lands up to 3 mm beside the plate, 4 mm wide there, and over its far edge.
+        for (n, v, lands) in [
+            (5.0, 6.9, true),
+            (5.0, -6.9, true),
+            (5.0, 7.1, false),
+            (5.0, -7.1, false),
+            (12.9, 0.0, true),
+            (13.1, 0.0, false),
+        ] {
+            let there = found(n, 2.0, v);
+            assert_eq!(there.is_some(), lands, "{n} {v}");
+            assert!(there.is_none_or(|there| (there - 2.0).abs() < 1e-9));
+        }
+    }
+
+    /// The largest shift among points of the disc that land in the plate made larger by
+    /// a share of it; `None`: none of them lands.
+    fn largest_of_points(disc: &RoundPlate, plate: &HingedPlate, share: f64) -> Option<Mm> {
+        let aside = disc.normal.cross(Vec3::new(0.3, -0.5, 0.8));
+        let first = aside * (1.0 / aside.length());
+        let second = disc.normal.cross(first);
+        let (tall, wide) = (plate.height(), plate.plate().semi_second);
+        let mut found: Option<Mm> = None;
+        for ring in 0..=RINGS {
+            let out = disc.radius * f64::from(ring) / f64::from(RINGS);
+            for step in 0..ROUND {
+                let (sin, cos) = (f64::from(step) * TAU / f64::from(ROUND)).sin_cos();
+                let point = disc.centre + first * (out * cos) + second * (out * sin);
+                let at = plate.seen_from_hinge(point);
+                let (n, v) = (at.n / tall - 1.0, at.v / wide);
+                let shift = at.u - plate.cotangent() * at.n;
+                if n * n + v * v <= (1.0 + share) * (1.0 + share) && shift >= 0.0 {
+                    found = Some(found.map_or(shift, |most| most.max(shift)));
+                }
+            }
+        }
+        found
+    }
+
+    const RINGS: u32 = 80;
+    const ROUND: u32 = 400;
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(150))]
+
+        /// A disc turned any way against a plate that leans any way, by its points.
+        #[test]
+        fn a_tilted_disc_is_drawn_back_as_far_as_its_points_ask(
+            (n, u, v) in (-1.0..9.0, -4.0..10.0, -6.0..6.0),
+            (a, b, c) in (-1.0..1.0, -1.0..1.0, -1.0..1.0_f64),
+            radius in 1.0..5.0, lean in 40.0..140.0,
+        ) {
+            let normal = Vec3::new(a, b, c);
+            prop_assume!(normal.length() > 0.1);
+            let disc = RoundPlate {
+                centre: Vec3::new(n, u, v),
+                normal: normal * (1.0 / normal.length()),
+                radius,
+            };
+            let plate = plate(lean);
+            let found = largest(&disc, &plate, Accuracy::DEFAULT);
+            if let Some(least) = largest_of_points(&disc, &plate, 0.0) {
+                prop_assert!(found.is_some_and(|found| found >= least - 1e-6), "{found:?} {least}");
+            }
+            // No point of the disc is farther than this from one of those looked at.
+            let apart = radius * (0.5 / f64::from(RINGS) + PI / f64::from(ROUND));
+            let share = apart / plate.height().min(plate.plate().semi_second);
+            let rate = (1.0 + plate.cotangent() * plate.cotangent()).sqrt();
+            if let Some(found) = found {
+                let most = largest_of_points(&disc, &plate, share);
+                let most = most.map_or(apart * rate, |most| most + apart * rate);
+                prop_assert!(found <= most, "{found} {most}");
+            }
+        }
     }
 
     proptest! {
