@@ -145,3 +145,6 @@ fn turn_back(
 fn are_of_one(one: &Edit, other: &Edit) -> bool {
     matches!((one, other), (Edit::Replace(one), Edit::Replace(other)) if one.id == other.id)
 }
+
+#[cfg(test)]
+mod tests;

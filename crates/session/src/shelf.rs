@@ -1,4 +1,6 @@
 mod own;
+#[cfg(test)]
+mod tests;
 
 pub use own::Origin;
 
