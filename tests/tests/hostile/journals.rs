@@ -2,8 +2,8 @@
 //! files that the program keeps for itself.
 
 use crate::held::shown;
-use crate::mutants::every;
-use files::{Disk, KeptLooks, Recent, Recovery, visible};
+use crate::mutants::{every, how_many};
+use files::{Disk, KeptLooks, Recent, Recovery, Scores, visible};
 use outside::stream::Stream;
 use std::fs;
 use std::path::PathBuf;
@@ -36,7 +36,7 @@ fn a_journal_whatever_stands_in_it() {
     fs::write(&case, old).unwrap();
     let journal = include_bytes!("../files/old/slit.journal");
     let beside = folder.0.join(".case.ron.rimwise-journal");
-    for number in 0..1_000 {
+    for number in 0..how_many().max(1_000) {
         let mut stream = Stream(number);
         let _ = stream.number();
         let mut bytes = journal.to_vec();
@@ -81,6 +81,12 @@ fn lists_of_its_own_whatever_stands_in_them() {
     every("looks", &[looks], |text| {
         fs::write(&path, text).unwrap();
         let _ = KeptLooks::new(Disk::default(), path.clone()).of("xterm-256color");
+        true
+    });
+    let scores = "// How lessons went.\n{ \"a-wide-waist\": (right: 4, asked: 5) }\n";
+    every("scores", &[scores], |text| {
+        fs::write(&path, text).unwrap();
+        let _ = Scores::new(Disk::default(), path.clone()).of("a-wide-waist");
         true
     });
 }

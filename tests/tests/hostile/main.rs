@@ -11,5 +11,6 @@
 mod extremes;
 mod held;
 mod journals;
+mod lessons;
 mod mutant;
 mod mutants;

@@ -18,7 +18,7 @@ const PATIENCE: Duration = Duration::from_secs(20);
 /// More memory than this the whole run never takes, kB.
 const MOST_MEMORY: u64 = 300 * 1024;
 
-fn how_many() -> u64 {
+pub(crate) fn how_many() -> u64 {
     std::env::var("RIMWISE_MUTANTS").map_or(FEW, |said| said.parse().unwrap())
 }
 
