@@ -2,3 +2,4 @@
 
 mod bad_files;
 mod format_1;
+mod left_by_0_1;
