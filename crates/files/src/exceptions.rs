@@ -4,6 +4,7 @@ use crate::faults::{Faults, Seen, one_of};
 use crate::place::Place;
 use crate::ron_text::{Field, Style, number, quoted, record};
 use crate::rows::each_row;
+use crate::words::Word;
 use measurement::Quantity;
 use serde::Deserialize;
 use sizing::house_rules::{
@@ -185,7 +186,7 @@ pub(crate) fn exception_fields(exception: &Exception) -> Vec<Field> {
         Stated::Assumed { value: stated, sd } => {
             (value, deviation) = (Some(number(stated)), Some(number(sd)));
             if let RuleKind::Assumed(quantity) = exception.rule.kind() {
-                unit = Some(quoted(quantity.unit().symbol()));
+                unit = Some(quoted(quantity.unit().word()));
             }
         }
     }

@@ -168,7 +168,7 @@ impl Faults {
 
     /// The unit in which a quantity is read, and no other.
     pub(crate) fn unit_of(&mut self, at: &Place, unit: &str, quantity: Quantity) {
-        let own = quantity.unit().symbol();
+        let own = quantity.unit().word();
         if unit == own {
             return;
         }

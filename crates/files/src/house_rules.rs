@@ -220,6 +220,13 @@ impl Later {
             let lacking: Vec<ModelErrorRow> = lacking.cloned().collect();
             rules.model_errors.extend(lacking);
         }
+        let (unit, takes_all) = (readings::LATER_UNIT, readings::takes_all_in);
+        if !rules.doubts.iter().any(|row| takes_all(row, unit))
+            && let Some(shipped) = lend(readings::LENT_DOUBTS)
+        {
+            let lacking = shipped.doubts.iter().filter(|row| row.unit == unit);
+            rules.doubts.extend(lacking.cloned());
+        }
         rules.from_shipped.extend(missing);
     }
 }

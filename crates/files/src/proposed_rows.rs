@@ -34,7 +34,7 @@ pub fn proposed_rows(row: &ReadingRow) -> Option<ProposedRows> {
         "too_large_by",
         Some(number(hundredth(proposed.too_large_by))),
     );
-    let unit: Field = ("unit", Some(quoted(row.of.unit().symbol())));
+    let unit: Field = ("unit", Some(quoted(row.of.unit().word())));
     let sd: Field = ("sd", Some(number(hundredth(proposed.sd))));
     let is_of_two = row.of.what == ObservationKind::Waist;
     let doubt = || {

@@ -15,7 +15,7 @@ pub(crate) fn reading_fields(reading: &Reading) -> Vec<Field> {
         ("id", Some(quoted(&reading.id.0))),
         ("of", Some(quoted(reading.quantity.address()))),
         ("value", Some(number(reading.value))),
-        ("unit", Some(quoted(reading.quantity.unit().symbol()))),
+        ("unit", Some(quoted(reading.quantity.unit().word()))),
         ("sd", reading.sd.map(number)),
         ("by", Some(reading.modality.word().to_owned())),
         (

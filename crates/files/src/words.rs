@@ -110,6 +110,8 @@ words!(Unit:
     "g/dL" => Self::GPerDl,
     "mL/min/m2" => Self::MlPerMinM2,
     "/min" => Self::PerMin,
+    // In letters that every keyboard has, as mL/min/m2 is.
+    "WU.m2" => Self::WoodM2,
 );
 
 words!(Answer:
@@ -358,7 +360,8 @@ mod tests {
             assert_eq!(word, outcome.name());
         }
         for &(word, unit) in Unit::WORDS {
-            assert_eq!(word, unit.symbol());
+            let typed = unit.symbol().replace('·', ".").replace('²', "2");
+            assert_eq!(word, typed);
         }
         for &(word, answer) in Answer::WORDS {
             assert_eq!(word, answer.to_string());

@@ -105,7 +105,7 @@ impl Finding {
             Self::Shrinking => "the defect became smaller between examinations",
             Self::SignsOfInfection => "signs of an infection",
             Self::Endocarditis => "endocarditis before",
-            Self::OnSupport => "read under support (ventilation, drugs, pump)",
+            Self::OnSupport => "measured under support (ventilation, drugs, pump)",
             Self::GoodFunction => "left ventricle empties well without support",
             Self::NormalRhythm => "sinus rhythm with normal conduction before",
             Self::ArchSeen => "arch seen from end to end",

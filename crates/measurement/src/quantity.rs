@@ -132,6 +132,10 @@ pub enum Feature {
     HeartRate,
     /// Pulmonary over systemic flow.
     QpQs,
+    /// Pulmonary resistance, indexed to body surface.
+    PulmonaryResistanceIndexed,
+    /// Systemic resistance, indexed to body surface.
+    SystemicResistanceIndexed,
     /// Weight.
     Weight,
     /// Height.

@@ -5,6 +5,7 @@ mod flow_against_hole;
 mod heart_against_shunt;
 mod pressure_against_gradient;
 mod pressures_out_of_order;
+mod resistance_as_reported;
 mod shunt_elsewhere;
 mod two_ratios;
 
@@ -22,11 +23,12 @@ pub(crate) struct Looked<'a> {
 /// One way to look; a new one is one file and one line here.
 type Look = fn(&Looked) -> Vec<Line>;
 
-const LOOKS: [Look; 7] = [
+const LOOKS: [Look; 8] = [
     pressure_against_gradient::look,
     flow_against_hole::look,
     echo_against_catheter::look,
     two_ratios::look,
+    resistance_as_reported::look,
     heart_against_shunt::look,
     pressures_out_of_order::look,
     shunt_elsewhere::look,
@@ -48,7 +50,7 @@ pub(crate) fn section(input: &Input, limits: &Limits, drawn: &Drawn) -> Section 
     let lines = of_case.chain(lines(input, limits, drawn)).collect();
     let mut section = Section::new("contradictions", "Does not add up", lines);
     if section.lines.is_empty() {
-        section.says = "No contradiction was found in what was read.".into();
+        section.says = "No contradiction was found in what was measured.".into();
     }
     section
 }

@@ -54,15 +54,15 @@ macro_rules! figures {
 
 figures! {
     Weight = "weight", "weight", Kg to 1 decimals;
-        needs "the weight"; by "as read";
+        needs "the weight"; by "as measured";
     Age = "age", "age", Years to 2 decimals;
-        needs "the age"; by "as read";
+        needs "the age"; by "as measured";
     BodySurface = "body_surface", "body surface", SquareMetres to 3 decimals;
         needs "weight and height"; by "0.024265 W^0.5378 H^0.3964 (Haycock 1978)";
     MixedVenous = "mixed_venous", "mixed venous saturation", Percent to 1 decimals;
         needs "the saturation that your centre takes for it"; by "before the shunt; the choice is your centre's";
     QpQs = "qp_qs", "Qp:Qs", Bare to 2 decimals;
-        needs "saturations, or flows by Doppler, or a Qp:Qs read"; by "the first there is of: saturations or contents, Doppler, as read";
+        needs "saturations, or flows by Doppler, or a Qp:Qs measured"; by "the first there is of: saturations or contents, Doppler, as measured";
     QpQsBySaturations = "qp_qs_by_saturations", "Qp:Qs by saturations", Bare to 2 decimals;
         needs "saturations of aorta, mixed venous, pulmonary vein and pulmonary artery"; by "(Ao − MV) / (PV − PA)";
     QpQsByDoppler = "qp_qs_by_doppler", "Qp:Qs by Doppler", Bare to 2 decimals;
@@ -78,11 +78,15 @@ figures! {
     RightToLeft = "right_to_left", "shunt, right to left", LPerMinM2 to 1 decimals;
         needs "flows"; by "Qs − effective flow";
     PulmonaryResistanceIndexed = "pulmonary_resistance_indexed", "pulmonary resistance, indexed", WoodM2 to 1 decimals;
-        needs "mean pressures of pulmonary artery and left atrium or wedge, and pulmonary flow"; by "fall of mean pressure over indexed flow";
+        needs "mean pressures of pulmonary artery and left atrium or wedge, and pulmonary flow; or a PVRi that was reported"; by "fall of mean pressure over indexed flow, else as reported";
     PulmonaryResistance = "pulmonary_resistance", "pulmonary resistance, absolute", Wood to 1 decimals;
         needs "mean pressures of pulmonary artery and left atrium or wedge, pulmonary flow and body surface"; by "fall of mean pressure over flow";
     SystemicResistanceIndexed = "systemic_resistance_indexed", "systemic resistance, indexed", WoodM2 to 1 decimals;
-        needs "mean pressures of aorta and right atrium, and systemic flow"; by "fall of mean pressure over indexed flow";
+        needs "mean pressures of aorta and right atrium, and systemic flow; or an SVRi that was reported"; by "fall of mean pressure over indexed flow, else as reported";
+    PulmonaryResistanceReported = "pulmonary_resistance_reported", "pulmonary resistance, indexed, as reported", WoodM2 to 1 decimals;
+        needs "a PVRi that was reported"; by "as measured";
+    SystemicResistanceReported = "systemic_resistance_reported", "systemic resistance, indexed, as reported", WoodM2 to 1 decimals;
+        needs "an SVRi that was reported"; by "as measured";
     ResistanceRatio = "resistance_ratio", "Rp:Rs", Bare to 2 decimals;
         needs "both resistances, or mean pressures and Qp:Qs"; by "fall of pressure in lungs over body, divided by Qp:Qs";
     PressureAfterClosing = "pressure_after_closing", "pulmonary mean pressure if Qp were Qs", MmHg to 0 decimals;

@@ -6,7 +6,9 @@ mod pressures;
 mod sizes;
 
 pub(crate) use flows::samples;
-pub(crate) use pressures::{behind_defect, left_atrial, systemic_systolic};
+pub(crate) use pressures::{
+    across_body, across_lungs, behind_defect, left_atrial, systemic_systolic,
+};
 pub(crate) use sizes::body;
 
 use crate::{Circumstances, Figure};

@@ -193,7 +193,7 @@ impl State {
             Self::Met => "met",
             Self::NotMet => "not met",
             Self::NotKnown => "not known",
-            Self::Warned => "with care",
+            Self::Warned => "warning",
             Self::Refused => "refused",
             Self::Contradiction => "does not add up",
         }

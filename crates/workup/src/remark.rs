@@ -1,9 +1,9 @@
 //! What is to be said beside a figure: where it may mislead, and why there is
 //! none.
 
-use crate::figures::{behind_defect, body, left_atrial, read, samples};
+use crate::figures::{across_body, across_lungs, behind_defect, body, left_atrial, read, samples};
 use crate::{Circumstances, Figure, Figures, Input, State};
-use measurement::{BeatsPerMin, Method, Mm, Percent, Quantity, Values, Years};
+use measurement::{BeatsPerMin, Method, Mm, MmHg, Percent, Quantity, Values, Years};
 use physiology::{
     SUPPLEMENTAL, Sex, assumed_uptake, lopez_2017, outside_z_score_ages, pettersen_2008,
     qp_qs_by_saturations,
@@ -22,7 +22,8 @@ impl Remark {
     }
 }
 
-/// The remark on a figure, if there is one.
+/// The remark on a figure, if there is one; it counts where the figure has a value or
+/// is refused one.
 pub(crate) fn remark(figure: Figure, input: &Input, at: &Circumstances) -> Option<Remark> {
     let values = input.joint.nominal();
     match figure {
@@ -30,7 +31,15 @@ pub(crate) fn remark(figure: Figure, input: &Input, at: &Circumstances) -> Optio
         Figure::QpQs => Some(way_to_the_ratio(&values, at)),
         Figure::QpQsBySaturations => on_saturations(&values, at),
         Figure::PulmonaryFlow => on_uptake(input, &values),
-        Figure::PulmonaryResistanceIndexed => behind_the_lungs(&values),
+        Figure::PulmonaryResistanceIndexed => match behind_the_lungs(&values) {
+            Some(refused) if refused.state == State::Refused => Some(refused),
+            other => {
+                as_reported(across_lungs(&values), Figure::PulmonaryFlow, &values, at).or(other)
+            }
+        },
+        Figure::SystemicResistanceIndexed => {
+            as_reported(across_body(&values), Figure::SystemicFlow, &values, at)
+        }
         Figure::PressureBehindDefect => on_the_jet(&values, at),
         Figure::FlowThroughHole => Some(Remark::of(
             State::Warned,
@@ -72,10 +81,21 @@ fn way_to_the_ratio(values: &Values, at: &Circumstances) -> Remark {
     if figures.get(Figure::QpQsByDoppler).is_some() {
         return Remark::of(State::Plain, "by Doppler");
     }
-    Remark::of(
-        State::Plain,
-        "as read: from what it was worked out is not in the case",
-    )
+    Remark::of(State::Plain, AS_MEASURED)
+}
+
+/// What is said of a figure that is a reading, not worked out.
+const AS_MEASURED: &str = "as reported: the case does not hold what it was worked out from";
+
+/// That a resistance is the one of a report: pressures or flow are not in the case.
+fn as_reported(
+    across: Option<(MmHg, MmHg)>,
+    flow: Figure,
+    values: &Values,
+    at: &Circumstances,
+) -> Option<Remark> {
+    let is_worked_out = across.is_some() && Figures::of(values, at).get(flow).is_some();
+    (!is_worked_out).then(|| Remark::of(State::Plain, AS_MEASURED))
 }
 
 fn on_saturations(values: &Values, at: &Circumstances) -> Option<Remark> {

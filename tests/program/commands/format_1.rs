@@ -109,7 +109,9 @@ fn mapped(page: &Value) -> Vec<String> {
 fn worked_up(page: &Value) -> Vec<String> {
     let sections = items(page, "sections").iter();
     let lines = sections.flat_map(|section| items(section, "lines"));
-    lines.map(|line| of(line, &LINE)).collect()
+    // A line with a warning was called so before it had the word that every check has.
+    let said = lines.map(|line| of(line, &LINE).replace(" warning ", " with care "));
+    said.collect()
 }
 
 #[test]

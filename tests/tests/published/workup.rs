@@ -70,6 +70,41 @@ fn the_worked_example_of_shunt_and_resistance() {
 /// The absolute resistance of example A is 8.6 WU: over every adult's limit, in a
 /// child whose indexed 3.4 WU·m² is under every child's.
 #[test]
+fn a_resistance_of_a_report_counts_where_none_can_be_worked_out() {
+    let limits = shipped_limits();
+    let reported = [
+        ("flow.pulmonary_resistance_indexed", 3.0),
+        ("flow.systemic_resistance_indexed", 15.0),
+    ];
+    let alone = page(of(Site::TrabecularMuscular, &reported, &[]), &limits, 0);
+    close(value(&alone, Figure::PulmonaryResistanceIndexed), 3.0);
+    close(value(&alone, Figure::SystemicResistanceIndexed), 15.0);
+    close(value(&alone, Figure::ResistanceRatio), 0.2);
+    // Pressures and flow go before it, and both are shown.
+    let both: Vec<(&str, f64)> = EXAMPLE.into_iter().chain(reported).collect();
+    let both = page(of(Site::TrabecularMuscular, &both, &[]), &limits, 0);
+    close(value(&both, Figure::PulmonaryResistanceIndexed), 3.308_333);
+    close(value(&both, Figure::PulmonaryResistanceReported), 3.0);
+    close(value(&both, Figure::SystemicResistanceReported), 15.0);
+}
+
+#[test]
+fn a_resistance_of_a_report_beyond_its_doubt_does_not_add_up() {
+    let limits = shipped_limits();
+    let id = "reported.flow.pulmonary_resistance_indexed";
+    for draws in [0, 1024] {
+        let contradicts = |reported: f64| {
+            let reported = ("flow.pulmonary_resistance_indexed", reported);
+            let both: Vec<(&str, f64)> = EXAMPLE.into_iter().chain([reported]).collect();
+            let page = page(of(Site::TrabecularMuscular, &both, &[]), &limits, draws);
+            let section = page.section("contradictions").expect("a section");
+            section.lines.iter().any(|line| line.id == id)
+        };
+        assert!(!contradicts(3.4) && contradicts(9.0), "{draws} draws");
+    }
+}
+
+#[test]
 fn an_adults_limit_is_never_held_against_a_child() {
     let limits = shipped_limits();
     let child = page(of(Site::TrabecularMuscular, &EXAMPLE, &[]), &limits, 0);

@@ -72,6 +72,18 @@ const MOST_DOUBT: f64 = 100.0;
 /// Largest scale error of a modality, as a share.
 const MOST_SCALE: f64 = 0.5;
 
+/// A unit of readings that files of earlier versions have no row for: theirs is the
+/// shipped one.
+pub(super) const LATER_UNIT: Unit = Unit::WoodM2;
+
+/// What stands in the note that such a row came from the shipped file.
+pub(super) const LENT_DOUBTS: &str = "doubts (some rows)";
+
+/// Whether a row takes every reading in a unit.
+pub(super) fn takes_all_in(row: &DoubtRow, unit: Unit) -> bool {
+    row.unit == unit && row.of.is_empty() && row.modalities.is_empty()
+}
+
 /// The standard deviations of readings that carry none; every unit has one.
 pub(super) fn doubts(forms: Vec<DoubtForm>, at: &Place, faults: &mut Faults) -> Vec<DoubtRow> {
     let mut ends = Vec::new();
@@ -83,8 +95,8 @@ pub(super) fn doubts(forms: Vec<DoubtForm>, at: &Place, faults: &mut Faults) -> 
         let of = faults.quantities(&at_of, &form.of);
         if let Some(unit) = unit {
             for other in of.iter().filter(|of| of.unit() != unit) {
-                let expected = format!("quantities in {}", unit.symbol());
-                let remedy = format!("{} is in {}.", other.address(), other.unit().symbol());
+                let expected = format!("quantities in {}", unit.word());
+                let remedy = format!("{} is in {}.", other.address(), other.unit().word());
                 faults.add(&at_of, expected, remedy);
             }
             if ends.contains(&unit) {
@@ -120,7 +132,7 @@ pub(super) fn doubts(forms: Vec<DoubtForm>, at: &Place, faults: &mut Faults) -> 
         }
     });
     for &(word, unit) in Unit::WORDS {
-        if !ends.contains(&unit) {
+        if !ends.contains(&unit) && unit != LATER_UNIT {
             let found = format!("no row for every reading in {word}");
             faults.say(
                 at,
@@ -197,5 +209,25 @@ fn pattern(form: &PatternForm, at: &Place, faults: &mut Faults) -> GroupPattern 
         sides: faults.words(&at.field("sides"), &form.sides),
         phases: faults.words(&at.field("phases"), &form.phases),
         methods: faults.words(&at.field("methods"), &form.methods),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{parse_house_rules, shipped};
+
+    #[test]
+    fn a_file_from_before_resistances_is_lent_their_standard_deviation() {
+        let (name, text) = shipped::HOUSE_RULES;
+        let shipped = parse_house_rules(name, text).unwrap().into_value();
+        let row = text
+            .lines()
+            .find(|line| line.contains("\"WU.m2\""))
+            .unwrap();
+        let old = text.replace(row, "");
+        let lent = parse_house_rules(name, &old).unwrap().into_value();
+        assert_eq!(lent.from_shipped, [LENT_DOUBTS]);
+        assert_eq!(lent.doubts, shipped.doubts);
     }
 }

@@ -66,7 +66,9 @@ impl Quantity {
                 | Feature::OxygenTension
                 | Feature::Haemoglobin
                 | Feature::OxygenUptake
-                | Feature::QpQs,
+                | Feature::QpQs
+                | Feature::PulmonaryResistanceIndexed
+                | Feature::SystemicResistanceIndexed,
             ) => ReportGroup::PressuresAndSaturations,
             (Structure::LeftOutflow | Structure::RightOutflow, _) => ReportGroup::OutflowTracts,
             (_, Feature::Velocity | Feature::VelocityIntegral | Feature::Gradient) => {
@@ -183,6 +185,8 @@ const fn short_feature(structure: Structure, feature: Feature) -> &'static str {
         (_, Feature::InspiredOxygen) => "inspired oxygen",
         (_, Feature::HeartRate) => "heart rate",
         (_, Feature::QpQs) => "Qp:Qs",
+        (_, Feature::PulmonaryResistanceIndexed) => "PVRi, reported",
+        (_, Feature::SystemicResistanceIndexed) => "SVRi, reported",
         (_, Feature::Weight) => "weight",
         (_, Feature::Height) => "height",
         (_, Feature::Age) => "age",

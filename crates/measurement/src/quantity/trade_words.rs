@@ -57,6 +57,14 @@ const TRADE_WORDS: &[(Quantity, &str)] = &[
     (Quantity::LEFT_VENTRICLE_DIAMETER, "LVEDD, LVIDd, LV size"),
     (Quantity::LEFT_ATRIUM_DIAMETER, "LA diameter, LA size"),
     (Quantity::FLOW_QP_QS, "QpQs, Qp/Qs, shunt ratio"),
+    (
+        Quantity::PULMONARY_RESISTANCE_INDEXED,
+        "PVRi, PVR, Rp, resistance",
+    ),
+    (
+        Quantity::SYSTEMIC_RESISTANCE_INDEXED,
+        "SVRi, SVR, Rs, resistance",
+    ),
     (Quantity::VEIN_DIAMETER, "CFV, femoral vein, access"),
     (Quantity::ARTERY_DIAMETER, "CFA, femoral artery, access"),
     (Quantity::PATIENT_WEIGHT, "kg, body weight"),
@@ -175,7 +183,8 @@ mod tests {
         assert_eq!(first("QpQs"), Some(Quantity::FLOW_QP_QS));
         assert_eq!(first("qp:qs"), Some(Quantity::FLOW_QP_QS));
         assert_eq!(first("Qp/Qs"), Some(Quantity::FLOW_QP_QS));
-        assert_eq!(first("PVR"), Some(Quantity::PULMONARY_ARTERY_MEAN));
+        assert_eq!(first("PVR"), Some(Quantity::PULMONARY_RESISTANCE_INDEXED));
+        assert_eq!(first("SVRi"), Some(Quantity::SYSTEMIC_RESISTANCE_INDEXED));
         assert_eq!(first("aortic rim"), Some(Quantity::AORTIC_RIM));
         assert_eq!(first("wedge"), Some(Quantity::PULMONARY_WEDGE_MEAN));
         assert_eq!(first("hgb"), Some(Quantity::BLOOD_HAEMOGLOBIN));

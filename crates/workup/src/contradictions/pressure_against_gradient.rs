@@ -32,7 +32,7 @@ fn against(at: &Looked, figure: Figure, sum: Sum) -> Option<Line> {
     }
     let [sum, wrong] = sum(&at.input.joint.nominal())?;
     let said = format!(
-        "{sum} = {by_jet:.0} mmHg in the right ventricle by the jet, and {:.0} mmHg were read: \
+        "{sum} = {by_jet:.0} mmHg in the right ventricle by the jet, and {:.0} mmHg were measured: \
          {wrong}",
         read.value
     );

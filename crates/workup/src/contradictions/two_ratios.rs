@@ -24,7 +24,7 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
         && apart(oxygen, as_read)
         && leaves_out(at.drawn.interval(Figure::QpQsBySaturations), as_read)
     {
-        lines.push(line("ratio_as_read", oxygen, as_read, "as read"));
+        lines.push(line("ratio_as_read", oxygen, as_read, "as measured"));
     }
     lines
 }

@@ -19,6 +19,18 @@ pub(crate) fn left_atrial(values: &Values) -> Option<MmHg> {
         .map(MmHg)
 }
 
+/// Mean pressures before and behind the lungs.
+pub(crate) fn across_lungs(values: &Values) -> Option<(MmHg, MmHg)> {
+    let before = read(values, Quantity::PULMONARY_ARTERY_MEAN).map(MmHg);
+    before.zip(left_atrial(values))
+}
+
+/// Mean pressures before and behind the body.
+pub(crate) fn across_body(values: &Values) -> Option<(MmHg, MmHg)> {
+    let mean = |quantity| read(values, quantity).map(MmHg);
+    mean(Quantity::AORTA_MEAN).zip(mean(Quantity::RIGHT_ATRIUM_MEAN))
+}
+
 /// Right ventricular systolic pressure behind the defect, where its jet and a
 /// systemic pressure were read.
 pub(crate) fn behind_defect(
@@ -52,18 +64,19 @@ pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
         .map(|(lungs, body)| lungs / body.value());
     figures.set(Figure::PressureRatio, ratio);
 
-    let mean = |quantity| read(values, quantity).map(MmHg);
-    let across_lungs = mean(Quantity::PULMONARY_ARTERY_MEAN).zip(left_atrial(values));
-    let across_body = mean(Quantity::AORTA_MEAN).zip(mean(Quantity::RIGHT_ATRIUM_MEAN));
-    let over = |across: Option<(MmHg, MmHg)>, flow| {
-        let (upstream, downstream) = across?;
-        let flow = LPerMinM2(figures.get(flow)?);
-        resistance(upstream, downstream, flow)
-            .ok()
-            .map(WoodM2::value)
+    let (across_lungs, across_body) = (across_lungs(values), across_body(values));
+    // Pressures and flow go before a report, also where they give no resistance.
+    let over = |across: Option<(MmHg, MmHg)>, flow, reported| match (across, figures.get(flow)) {
+        (Some((upstream, downstream)), Some(flow)) => {
+            let worked_out = resistance(upstream, downstream, LPerMinM2(flow));
+            worked_out.ok().map(WoodM2::value)
+        }
+        _ => reported,
     };
-    let pulmonary = over(across_lungs, Figure::PulmonaryFlow);
-    let systemic = over(across_body, Figure::SystemicFlow);
+    let of_lungs = read(values, Quantity::PULMONARY_RESISTANCE_INDEXED);
+    let of_body = read(values, Quantity::SYSTEMIC_RESISTANCE_INDEXED);
+    let pulmonary = over(across_lungs, Figure::PulmonaryFlow, of_lungs);
+    let systemic = over(across_body, Figure::SystemicFlow, of_body);
     let absolute = pulmonary
         .zip(figures.get(Figure::BodySurface))
         .map(|(indexed, surface)| indexed / surface);
@@ -72,7 +85,8 @@ pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
         .zip(across_body)
         .zip(figures.get(Figure::QpQs))
         .map(|((lungs, body), qp_qs)| ((lungs.0 - lungs.1) / (body.0 - body.1)).value() / qp_qs)
-        .filter(|ratio| *ratio >= 0.0);
+        .filter(|ratio| *ratio >= 0.0)
+        .or_else(|| Some(pulmonary? / systemic?));
     let after = pulmonary
         .zip(figures.get(Figure::SystemicFlow))
         .zip(left_atrial(values))
@@ -81,5 +95,7 @@ pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
     figures.set(Figure::PulmonaryResistanceIndexed, pulmonary);
     figures.set(Figure::PulmonaryResistance, absolute);
     figures.set(Figure::SystemicResistanceIndexed, systemic);
+    figures.set(Figure::PulmonaryResistanceReported, of_lungs);
+    figures.set(Figure::SystemicResistanceReported, of_body);
     figures.set(Figure::ResistanceRatio, ratio);
 }

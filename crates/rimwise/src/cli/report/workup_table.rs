@@ -91,7 +91,7 @@ fn footing(out: &mut dyn Write, from: &Provenance) -> Result<()> {
             from.draws
         )
     };
-    let signs = "✓ met  – not met  ? not known  ! with care  ✗ refused  ≠ does not add up";
+    let signs = "✓ met  – not met  ? not known  ! warning  ✗ refused  ≠ does not add up";
     write!(out, "{}", paragraph("", &draws, WIDTH))?;
     writeln!(out, "{signs}")?;
     writeln!(out, "{}", from.in_a_line())?;

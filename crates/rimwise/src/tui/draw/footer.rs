@@ -12,6 +12,7 @@ use ratatui::text::{Line, Span};
 use session::{Focus, Hint, Overlay, Row, Session, Status, TrialRow, amount};
 use sizing::State;
 use unicode_width::UnicodeWidthStr;
+use workup::Figure;
 
 /// Its lines.
 pub(super) const HEIGHT: u16 = 2;
@@ -70,6 +71,31 @@ fn working(session: &Session) -> String {
     format!("… ranking with {draws} of {all} simulated variations")
 }
 
+/// What pressures and flow of the case give for a resistance that a report gives too;
+/// `None` where the report's is all there is.
+fn worked_out(session: &Session, quantity: Quantity) -> Option<String> {
+    let (worked_out, reported) = match quantity {
+        Quantity::PULMONARY_RESISTANCE_INDEXED => (
+            Figure::PulmonaryResistanceIndexed,
+            Figure::PulmonaryResistanceReported,
+        ),
+        Quantity::SYSTEMIC_RESISTANCE_INDEXED => (
+            Figure::SystemicResistanceIndexed,
+            Figure::SystemicResistanceReported,
+        ),
+        _ => return None,
+    };
+    let page = &session.results().worked_up()?.page;
+    let amount = |figure: Figure| {
+        let mut lines = page.sections.iter().flat_map(|section| &section.lines);
+        lines.find(|line| line.id == figure.info().id)?.amount
+    };
+    let by_flow = amount(worked_out)?;
+    let is_other = amount(reported).is_none_or(|reported| reported.value != by_flow.value);
+    let (value, unit) = (by_flow.number(by_flow.value), by_flow.unit.symbol());
+    is_other.then(|| format!("{value} {unit} by the pressures and flow of the case"))
+}
+
 /// Where nothing else is to be said: what the selected line is and why it is
 /// asked.
 fn detail(session: &Session) -> String {
@@ -119,7 +145,7 @@ fn detail(session: &Session) -> String {
             _ => String::new(),
         };
     };
-    let why = quantity.info().why;
+    let why = worked_out(session, quantity).unwrap_or_else(|| quantity.info().why.to_owned());
     // On the drawing alone, which a nudge moves, and where the list is folded to its
     // selected line, no list tells the value.
     let is_alone = session.overlays().contains(&Overlay::Drawing) || is_folded(session);
