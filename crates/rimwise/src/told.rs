@@ -181,9 +181,7 @@ fn is_below(outcome: &Outcome) -> bool {
 /// The value of a check with its unit, as it stands beside its [`name`]: without a
 /// sign, which is a margin's alone.
 pub(crate) fn value(outcome: &Outcome) -> Option<String> {
-    let value = outcome.value?;
-    let shown = if is_below(outcome) { -value } else { value };
-    Some(outcome.amount(shown, outcome.decimals()))
+    outcome.value_amount()
 }
 
 /// The value of a check where no name stands beside it: one under zero with what it
@@ -217,7 +215,7 @@ fn nearest(candidate: &Candidate) -> Option<(&Outcome, f64)> {
 /// The least margin to a stop and whose it is, in words.
 pub(crate) fn nearest_stop(candidate: &Candidate) -> Option<String> {
     let (outcome, margin) = nearest(candidate)?;
-    let shown = outcome.amount(margin.abs(), outcome.margin_decimals(margin));
+    let shown = outcome.margin_amount(margin);
     let value = outcome.value?;
     let side = match outcome.stop.broken(value) {
         None => "to spare",
@@ -229,12 +227,17 @@ pub(crate) fn nearest_stop(candidate: &Candidate) -> Option<String> {
     Some(format!("{shown} {side}, {}", brief(outcome)))
 }
 
-/// The same under a heading that says it is a margin: with a sign.
+/// The same under a heading that says it is a margin: with a sign, `< +0.1 mm` and
+/// `> -0.1 mm` where it rounds to nothing.
 pub(crate) fn margin(candidate: &Candidate) -> Option<String> {
     let (outcome, margin) = nearest(candidate)?;
-    let shown = outcome.amount(margin, outcome.margin_decimals(margin));
-    let sign = if shown.starts_with('-') { "" } else { "+" };
-    Some(format!("{sign}{shown} {}", brief(outcome)))
+    let (sign, side) = if margin < 0.0 { ("-", ">") } else { ("+", "<") };
+    let amount = outcome.margin_amount(margin);
+    let shown = match amount.strip_prefix("< ") {
+        Some(least) => format!("{side} {sign}{least}"),
+        None => format!("{sign}{amount}"),
+    };
+    Some(format!("{shown} {}", brief(outcome)))
 }
 
 /// A check with its subject in the fewest letters: its value's unit tells what of

@@ -5,11 +5,6 @@ use crate::{Answer, Harm, Row, Setting, State, Subject, words};
 use measurement::{Chance, Feature, Prolapse, Quantity, Unit};
 use std::cmp::Ordering;
 
-/// Most decimals of a value: a micrometre is finer than any image.
-const MOST_DECIMALS: usize = 3;
-/// The least amount over a limit that two decimals tell from none.
-const LEAST_TOLD: f64 = 0.01;
-
 /// One check of one subject for one size.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome {
@@ -61,16 +56,15 @@ impl Outcome {
         self.value.and_then(|value| self.caution.margin(value))
     }
 
-    /// The outcome with the limit that it breaks and by how much; and with the
-    /// value where the sentence rounds it to the limit.
+    /// The outcome with the limit that it breaks and by how much.
     pub fn says_with_limit(&self) -> String {
         if self.unit == Unit::Grade {
             // A grade is a word: no number says by how much it is over a limit.
             return self.says.clone();
         }
-        let (name, band) = match self.state {
-            State::Stop => ("limit", self.stop),
-            State::Caution => ("warning", self.caution),
+        let band = match self.state {
+            State::Stop => self.stop,
+            State::Caution => self.caution,
             State::Ok | State::NotAssessed => return self.says.clone(),
         };
         let broken = self
@@ -79,23 +73,13 @@ impl Outcome {
         let Some((value, limit)) = broken else {
             return self.says.clone();
         };
-        let by = (value - limit).abs();
-        let decimals = self.decimals();
-        let value = if decimals > self.usual_decimals() {
-            format!("{}: ", self.amount(value, decimals))
-        } else {
-            String::new()
+        let by = self.margin_amount(value - limit);
+        let side = match self.state {
+            State::Caution => "inside the warning margin",
+            _ if value < limit => "under the limit",
+            _ => "over the limit",
         };
-        let by = if by < LEAST_TOLD {
-            format!("less than {}", self.amount(LEAST_TOLD, 2))
-        } else {
-            self.amount(by, 2)
-        };
-        let limit = match self.unit {
-            Unit::Share => self.amount(limit, 2),
-            _ => limit.to_string(),
-        };
-        format!("{}; {value}{name} at {limit} broken by {by}", self.says)
+        format!("{}; {by} {side} ({})", self.says, self.limit_amount(limit))
     }
 
     /// The decimals with which a value of its unit is usually shown.
@@ -107,29 +91,46 @@ impl Outcome {
         }
     }
 
-    /// The decimals with which the value stands on the side of each limit where
-    /// it is: 0.46 and not 0.5 where 0.5 stops; never fewer than usual.
-    pub fn decimals(&self) -> usize {
-        let Some(value) = self.value else {
-            return self.usual_decimals();
-        };
-        self.fewest_decimals(value, |shown| {
-            let on_its_side = |band: &Band| band.is_broken(shown) == band.is_broken(value);
-            on_its_side(&self.stop) && on_its_side(&self.caution)
+    /// The value in no more digits than are measured, as it stands beside its name:
+    /// one under zero that has a name of its own bears no sign. Where it rounds to the
+    /// other side of a limit it says on which side it lies, as a chance does: `< 0.5 mm`.
+    pub fn value_amount(&self) -> Option<String> {
+        let value = self.value?;
+        let shown = rounded(value, self.usual_decimals());
+        let hidden = [self.stop, self.caution].into_iter().find_map(|band| {
+            let is_hidden = band.is_broken(shown) != band.is_broken(value);
+            let limit = band.broken(value).or_else(|| band.broken(shown));
+            limit.filter(|_| is_hidden)
+        });
+        let is_named = value < 0.0 && self.below.is_some();
+        Some(match hidden {
+            Some(0.0) => self.margin_amount(value),
+            Some(limit) if value < limit => format!("< {}", self.limit_amount(limit)),
+            Some(limit) => format!("> {}", self.limit_amount(limit)),
+            None if is_named => self.amount(-value, self.usual_decimals()),
+            None => self.amount(value, self.usual_decimals()),
         })
     }
 
-    /// The decimals with which a margin is told from none.
-    pub fn margin_decimals(&self, margin: f64) -> usize {
-        self.fewest_decimals(margin, |shown| (shown == 0.0) == (margin == 0.0))
+    /// A limit in its unit, as the rules write it.
+    fn limit_amount(&self, limit: f64) -> String {
+        match self.unit {
+            Unit::Share => self.amount(limit, 2),
+            Unit::Ratio => limit.to_string(),
+            unit => format!("{limit} {unit}"),
+        }
     }
 
-    /// The fewest decimals with which a value, as it is then shown, tells what it
-    /// is to tell.
-    fn fewest_decimals(&self, value: f64, tells: impl Fn(f64) -> bool) -> usize {
-        (self.usual_decimals()..MOST_DECIMALS)
-            .find(|decimals| tells(rounded(value, *decimals)))
-            .unwrap_or(MOST_DECIMALS)
+    /// A margin without its sign, in no more digits than are measured: one that would
+    /// round to nothing is `< 0.1 mm`.
+    pub fn margin_amount(&self, margin: f64) -> String {
+        let decimals = self.usual_decimals();
+        let margin = margin.abs();
+        if margin > 0.0 && rounded(margin, decimals) == 0.0 {
+            let least = (0..decimals).fold(1.0, |least, _| least / 10.0);
+            return format!("< {}", self.amount(least, decimals));
+        }
+        self.amount(margin, decimals)
     }
 
     /// A value in its unit; a share in per cent.
@@ -237,4 +238,71 @@ fn not_assessed(setting: &Setting, missing: &[Quantity]) -> String {
         })
         .collect();
     format!("not assessed: no reading of {}", words::list(&named))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A rim overlap of so much, with a limit under 0.5 and a warning under 1 mm.
+    fn overlap(value: f64) -> Outcome {
+        let band = |low| Band {
+            low: Some(low),
+            high: None,
+        };
+        let (stop, caution) = (band(0.5), band(1.0));
+        let state = match (stop.is_broken(value), caution.is_broken(value)) {
+            (true, _) => State::Stop,
+            (false, true) => State::Caution,
+            (false, false) => State::Ok,
+        };
+        Outcome {
+            check: "rim_overlap_left",
+            title: "rim overlap",
+            short: "rim overlap",
+            below: Some("edge bare"),
+            harm: Harm::Embolisation,
+            of: Subject::Shape,
+            unit: Unit::Mm,
+            scale: 1.0,
+            state,
+            value: Some(value),
+            stop,
+            caution,
+            chance: None,
+            missing: Vec::new(),
+            rotation: None,
+            says: "the disc overlaps".to_owned(),
+            aside: None,
+        }
+    }
+
+    #[test]
+    fn no_length_bears_more_digits_than_are_measured() {
+        let margin = |margin| overlap(1.0).margin_amount(margin);
+        let margins = [0.0, 0.01, -0.04, 0.05, -0.23].map(margin);
+        assert_eq!(
+            margins,
+            ["0.0 mm", "< 0.1 mm", "< 0.1 mm", "0.1 mm", "0.2 mm"]
+        );
+        let value = |value| overlap(value).value_amount().unwrap();
+        assert_eq!(
+            [0.72, 0.46, 0.54, 0.999, 1.04, -0.31].map(value),
+            ["0.7 mm", "< 0.5 mm", "0.5 mm", "< 1 mm", "1.0 mm", "0.3 mm"]
+        );
+    }
+
+    #[test]
+    fn what_breaks_a_limit_says_by_how_much_in_the_words_of_a_limit() {
+        let says = |value| overlap(value).says_with_limit();
+        assert_eq!(
+            says(0.08),
+            "the disc overlaps; 0.4 mm under the limit (0.5 mm)"
+        );
+        assert_eq!(
+            says(0.77),
+            "the disc overlaps; 0.2 mm inside the warning margin (1 mm)"
+        );
+        assert_eq!(says(1.2), "the disc overlaps");
+    }
 }

@@ -70,7 +70,7 @@ pub(super) fn mark(outcome: Option<&Outcome>) -> &'static str {
 
 /// A value as it is shown elsewhere, with its unit.
 pub(super) fn value(outcome: &Outcome) -> Option<String> {
-    Some(outcome.amount(outcome.value?, outcome.decimals()))
+    outcome.value_amount()
 }
 
 /// A least rim overlap in words; below 0 the disc leaves the edge bare.

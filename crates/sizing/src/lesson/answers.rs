@@ -84,9 +84,7 @@ fn ground(candidate: &Candidate) -> Option<String> {
         .min_by(|one, other| one.by_harm(other));
     let is_first = |one: &&Outcome| one.says_with_limit() == *because;
     let said = gravest.filter(is_first).map(|one| {
-        let value = one
-            .value
-            .map_or_else(String::new, |value| shown(one, value));
+        let value = shown(one);
         match one.of {
             Subject::Shape => format!("{} {value}", one.title),
             of => format!("{}, {of}: {value}", one.title),
@@ -96,10 +94,10 @@ fn ground(candidate: &Candidate) -> Option<String> {
 }
 
 /// A value without a sign: one under zero by what it is called.
-fn shown(outcome: &Outcome, value: f64) -> String {
-    let decimals = outcome.decimals();
-    match outcome.below {
-        Some(below) if value < 0.0 => format!("{below} {}", outcome.amount(-value, decimals)),
-        _ => outcome.amount(value, decimals),
-    }
+fn shown(outcome: &Outcome) -> String {
+    let amount = outcome.value_amount().unwrap_or_default();
+    let below = outcome
+        .below
+        .filter(|_| outcome.value.is_some_and(|value| value < 0.0));
+    below.map_or_else(|| amount.clone(), |below| format!("{below} {amount}"))
 }

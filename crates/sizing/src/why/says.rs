@@ -65,7 +65,7 @@ fn nearest(of: &Candidate) -> String {
     let least = margins.min_by(|(one, _), (other, _)| one.total_cmp(other));
     least.map_or_else(String::new, |(_, one)| {
         let margin = one.margin_stop().unwrap_or(0.0);
-        let spare = one.amount(margin, one.margin_decimals(margin));
+        let spare = one.margin_amount(margin);
         format!(
             "Nearest is {}, {}, with {spare} to spare.",
             one.title, one.of

@@ -39,7 +39,7 @@ pub(super) fn value(
             value: scale * value,
             within,
         },
-        answer: words::capital(&shown(outcome, value)),
+        answer: words::capital(&shown(outcome)),
         why: words::capital(&format!("{}.", outcome.says_with_limit())),
         shows: size.to_owned(),
     })
