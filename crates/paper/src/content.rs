@@ -14,7 +14,7 @@ use scene::View;
 use scene::plate::Orientation;
 use sizing::break_even::{BreakEvens, break_even};
 use sizing::rows;
-use sizing::{Candidate, Ranking, Setting};
+use sizing::{Candidate, Ranking, Setting, device_name};
 use std::borrow::Cow;
 use workup::Workup;
 
@@ -170,6 +170,11 @@ impl SheetRequest<'_> {
     /// Text made harmless.
     fn text(&self, text: &str) -> String {
         (self.visible)(text).into_owned()
+    }
+
+    /// A size as people call it, made harmless.
+    fn device(&self, candidate: &Candidate) -> String {
+        self.text(&device_name(&candidate.name()))
     }
 
     /// Text made harmless, on so many lines of a column at most.

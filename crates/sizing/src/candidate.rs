@@ -1,4 +1,5 @@
 use crate::engine::{Counter, Counts, DrawSet, Question};
+use crate::exclusion::excluded;
 use crate::house_rules::Parameter;
 use crate::moved::Moved;
 use crate::outcome::{Outcome, outcome};
@@ -36,6 +37,8 @@ pub struct Candidate {
     pub is_on_shelf: bool,
     /// Whether sizes of the case are rated at all; otherwise there is no chance.
     pub is_case_rated: bool,
+    /// Whether the case is excluded before any geometry: then no chance is told.
+    pub is_case_excluded: bool,
     /// The limits of the rules for the chance: under the first a size does not fit,
     /// from the second on it may fit.
     pub chance_limits: [f64; 2],
@@ -145,6 +148,7 @@ impl SizeAssessment {
             outcomes,
             is_on_shelf: true,
             is_case_rated: setting.not_rated().is_none(),
+            is_case_excluded: excluded(setting).next().is_some(),
             chance_limits: [Parameter::ChanceDoesNotFit, Parameter::ChanceFits]
                 .map(|limit| setting.parameter(limit)),
         };

@@ -47,7 +47,8 @@ impl Candidate {
     /// The chance that every geometric limit holds, as whole per cent; `at most` where
     /// a check that has a limit was not assessed. One that rounds to a limit of the
     /// rules says on which side of it it lies: `< 90 %`, `≥ 90 %`. `None` without
-    /// simulated variations and where the case is not rated.
+    /// simulated variations, where the case is not rated and where it is excluded: no
+    /// geometry counts there.
     pub fn chance_in_per_cent(&self) -> Option<String> {
         let rounded = self.rounded()?;
         let is_whole = self.is_chance_whole();
@@ -82,7 +83,8 @@ impl Candidate {
     }
 
     fn rounded(&self) -> Option<Rounded> {
-        let chance = self.chances.as_ref()?.chance.value;
+        let chances = self.chances.as_ref().filter(|_| !self.is_case_excluded);
+        let chance = chances?.chance.value;
         Some(Rounded::of(chance, &self.chance_limits))
     }
 }

@@ -3,9 +3,12 @@
 
 use measurement::{Answer, Finding, Prolapse, Regurgitation, Site};
 use outside::page::{exact, set as setting};
-use outside::sample::{rank_all, scenario, shipped_rules};
+use outside::sample::{rank_all, scenario, shipped_catalogue, shipped_rules};
 use proptest::prelude::*;
-use sizing::{Case, Setting, Verdict, answered};
+use sizing::engine::{Engine, Fast};
+use sizing::{Case, Draws, Setting, Verdict, Work, answered};
+use std::sync::Arc;
+use std::sync::atomic::AtomicBool;
 
 /// A value in place of what was read.
 fn read(case: &mut Case, address: &str, value: f64) {
@@ -42,6 +45,23 @@ fn fixed_disease() -> Case {
 
 fn best(case: Case) -> Verdict {
     rank_all(case).candidates[0].judged.verdict
+}
+
+#[test]
+fn no_chance_is_told_of_a_size_of_an_excluded_case() {
+    let setting = Arc::new(setting(fixed_disease()));
+    let counter = Fast.prepare(Draws::new(&setting, 256, 1).expect("draws"));
+    let work = Work {
+        threads: 1,
+        cancel: &AtomicBool::new(false),
+    };
+    let ranking = sizing::rank(&setting, &[shipped_catalogue()], Some(&*counter), &work);
+    let ranking = ranking.expect("nobody cancels it");
+    assert!(ranking.candidates.iter().any(|one| one.chances.is_some()));
+    for candidate in &ranking.candidates {
+        assert_eq!(candidate.chance_in_per_cent(), None, "{}", candidate.name());
+        assert_eq!(candidate.chance_in_hundred(), None, "{}", candidate.name());
+    }
 }
 
 #[test]

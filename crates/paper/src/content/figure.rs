@@ -17,7 +17,7 @@ pub(super) fn figure(request: &SheetRequest, views: &[View], largest: f64) -> Op
         return None;
     }
     let shown = &request.shown;
-    let names: Vec<String> = shown.iter().map(|one| request.text(&one.name())).collect();
+    let names: Vec<String> = shown.iter().map(|one| request.device(one)).collect();
     let reasons: Vec<Option<String>> = shown
         .iter()
         .map(|one| Some(request.text(one.judged.because.first()?)))

@@ -40,7 +40,7 @@ impl SheetRequest<'_> {
             let deciding = evens.readings.iter().filter(|one| one.can_change());
             let says = deciding.take(DECIDING).map(|one| evens.says(one));
             let named = says.enumerate().map(|(index, says)| match index {
-                0 => format!("{}: {says}.", first.name()),
+                0 => format!("{}: {says}.", self.device(first)),
                 _ => format!("{}.", sentence(&says)),
             });
             lines = self.lines(named, 4);

@@ -21,14 +21,19 @@ impl SheetRequest<'_> {
             return Section::lines(Topic::Ranked, heading, vec![Line::plain("No size.")]);
         }
         let left_out = candidates.len() - rows.len();
-        let heads = ["", "device", "verdict", "inside limits (geometry only)"];
+        let heads = [
+            "",
+            "device (waist × length, mm)",
+            "verdict",
+            "inside limits (geometry only)",
+        ];
         let mut section = Section::table(Topic::Ranked, heading, &heads, rows);
         section.left_out = left_out;
         section
     }
 
     fn row(&self, rank: usize, one: &Candidate, is_drawn: bool) -> TableRow {
-        let name = self.text(&one.name());
+        let name = self.device(one);
         let device = if one.size.occluder.is_offset() {
             format!("{name}, rotation {:.0}°", one.turn.to_degrees())
         } else {
@@ -39,9 +44,7 @@ impl SheetRequest<'_> {
         } else {
             format!("{device}, not in stock today")
         };
-        // Where the case is excluded no geometry counts.
         let chance = one.chance_in_per_cent();
-        let chance = chance.filter(|_| self.ranking.excluded.is_empty());
         let chance = chance.unwrap_or_else(|| "–".to_owned());
         TableRow {
             cells: vec![

@@ -1,6 +1,6 @@
 use super::SheetRequest;
 use crate::{Line, Mark, Section, Topic};
-use sizing::{Candidate, Harm, Outcome, State};
+use sizing::{Candidate, Harm, Outcome, State, device_name};
 use std::cmp::Ordering;
 
 /// Something told of sizes, with what it is ordered by.
@@ -23,7 +23,7 @@ impl SheetRequest<'_> {
                 broken.map(|one| (Some(one), told(one))).collect();
             let others = others(candidate, &said);
             for (outcome, says) in said.into_iter().chain(others) {
-                let name = candidate.name();
+                let name = device_name(&candidate.name());
                 match all.iter_mut().find(|known| known.says == says) {
                     Some(known) => known.of.push(name),
                     None => all.push(Warning {

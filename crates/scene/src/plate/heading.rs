@@ -8,7 +8,7 @@ use crate::stroke::{Anchor, Ink, Role, Stroke};
 use crate::{Part, Point, View, words};
 use geometry::{Face, Mm};
 use measurement::Valve;
-use sizing::{Candidate, Neighbour, Outcome, Setting, State, excluded, nominal_seat};
+use sizing::{Candidate, Neighbour, Outcome, Setting, State, nominal_seat};
 
 /// Letters of a name, of a verdict and of a fact, page mm.
 const NAME: Mm = 3.6;
@@ -23,8 +23,6 @@ const DOTS: u32 = 20;
 pub(super) struct Heading<'a> {
     name: &'a str,
     candidate: &'a Candidate,
-    /// Whether the case is excluded before any geometry: then no chance is shown.
-    is_excluded: bool,
     facts: Vec<(Role, String)>,
 }
 
@@ -64,7 +62,6 @@ impl<'a> Heading<'a> {
         Self {
             name: column.name,
             candidate: column.candidate,
-            is_excluded: excluded(setting).next().is_some(),
             facts,
         }
     }
@@ -77,8 +74,7 @@ impl<'a> Heading<'a> {
 
     fn verdict(&self) -> String {
         let word = self.candidate.judged.verdict.word();
-        let chance = self.candidate.chance_in_per_cent();
-        match chance.filter(|_| !self.is_excluded) {
+        match self.candidate.chance_in_per_cent() {
             Some(chance) => format!("{word}, inside limits (geometry only) {chance}"),
             None => word.to_owned(),
         }
@@ -165,7 +161,7 @@ impl<'a> Heading<'a> {
         const RADII: [Mm; 2] = [0.85, 0.6];
         const STEP: Mm = 2.3;
         let chances = self.candidate.chances.as_ref();
-        let Some(chances) = chances.filter(|_| !self.is_excluded) else {
+        let Some(chances) = chances.filter(|_| !self.candidate.is_case_excluded) else {
             return;
         };
         let role = verdict_role(self.candidate.judged.verdict);

@@ -48,6 +48,7 @@ fn cautioned(
         }),
         holds: None,
         is_case_rated: true,
+        is_case_excluded: false,
         chance_limits: [0.5, 0.9],
         outcomes: vec![Outcome {
             value: Some(margin),

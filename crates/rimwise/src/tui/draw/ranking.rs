@@ -157,7 +157,7 @@ const fn short_word(verdict: Verdict) -> &'static str {
 
 /// The chance as people read it; `…` while it is awaited.
 pub(super) fn chance(candidate: &Candidate) -> String {
-    if candidate.chances.is_none() && candidate.is_case_rated {
+    if candidate.chances.is_none() && candidate.is_case_rated && !candidate.is_case_excluded {
         "…".to_owned()
     } else {
         told::chance(candidate)

@@ -89,10 +89,12 @@ fn how_sure(
     width: u16,
 ) -> Vec<Line<'static>> {
     let verdict = candidate.judged.verdict;
-    let chance = candidate.chances.map_or_else(
+    let chances = candidate.chances.filter(|_| !candidate.is_case_excluded);
+    let chance = chances.map_or_else(
         || {
-            let is_awaited = candidate.is_case_rated;
-            if is_awaited {
+            if candidate.is_case_excluded {
+                "no chance is given, because the case is excluded"
+            } else if candidate.is_case_rated {
                 "chances follow"
             } else {
                 "no chance is given, because the case is not rated"
@@ -210,6 +212,15 @@ fn contributions(candidate: &Candidate, theme: Theme, width: u16) -> Vec<Line<'s
             theme.dim(),
         ));
     }
+    if !stops.is_empty() {
+        // Over the bars, and as wide as they are.
+        let before = 2 + name(width) + " 100 %  ".len();
+        let scale = format!("{}0              100 %", " ".repeat(before));
+        lines.push(Line::styled(
+            fitted(&scale, usize::from(width)),
+            theme.dim(),
+        ));
+    }
     for (outcome, broken) in stops {
         const BAR: f64 = 20.0;
         let filled = (1..=20)
@@ -262,7 +273,8 @@ fn columns(theme: Theme, width: u16) -> Vec<Line<'static>> {
     let legend = "likely: that the value lies there; gain: what measuring it exactly would add to \
                   the best choice";
     let mut lines = said(legend, theme.dim(), width);
-    lines.push(Line::styled(table::head(width), theme.dim()));
+    let heads = table::head(width).into_iter();
+    lines.extend(heads.map(|head| Line::styled(head, theme.dim())));
     lines
 }
 

@@ -26,8 +26,11 @@ const LONGEST_NAME: usize = 46;
 /// Cells of a bar that stands for all the doubt there is about the choice.
 const WHOLE_BAR: u32 = 10;
 
-/// The column of such a bar, with the space before it.
-const BAR: usize = 14;
+/// The ends of the scale over such bars, each over the cell where it lies.
+const SCALE: &str = "0    100 %";
+
+/// The column of a bar and its figure, with the space before it.
+const BAR: usize = 20;
 
 impl Columns {
     /// Shares out a width: the name takes what the figures leave.
@@ -72,12 +75,16 @@ impl Columns {
     }
 }
 
-/// The heads of the columns.
-pub(super) fn head(width: u16) -> String {
+/// The heads of the columns, and the scale of the bars where there are any.
+pub(super) fn head(width: u16) -> Vec<String> {
     let columns = Columns::of(width);
     let heads = ["reading", "now ± 1 SD", "verdict changes", "likely", "gain"];
     let [reading, now, changes, likely, gain] = heads;
-    columns.line([reading, now, changes, likely, gain, "of the doubt"])
+    let mut lines = vec![columns.line([reading, now, changes, likely, gain, "share of the doubt"])];
+    if columns.bar > 0 {
+        lines.push(columns.line(["", "", "", "", "", SCALE]));
+    }
+    lines
 }
 
 /// The lines of one quantity: one, or two where the verdict changes at either end.
@@ -141,5 +148,6 @@ fn gained(gain: &Gain) -> (String, String) {
     let bar: String = (1..=WHOLE_BAR)
         .map(|cell| if filled(cell) { '■' } else { '·' })
         .collect();
-    (format!("+ {percent}"), bar)
+    let share = 100.0 * gain.takes_away;
+    (format!("+ {percent}"), format!("{bar} {share:>3.0} %"))
 }
