@@ -190,12 +190,10 @@ impl Theme {
     }
 
     /// A chance on the fit map.
-    pub(super) fn chance(self, chance: f64) -> Style {
-        const HIGH: f64 = 0.9;
-        const EVEN: f64 = 0.5;
+    pub(super) fn chance(self, chance: f64, [least, most]: [f64; 2]) -> Style {
         match chance {
-            _ if chance >= HIGH => self.coloured(Meaning::Good),
-            _ if chance >= EVEN => self.coloured(Meaning::Care),
+            _ if chance >= most => self.coloured(Meaning::Good),
+            _ if chance >= least => self.coloured(Meaning::Care),
             _ => self.dim(),
         }
     }

@@ -14,16 +14,22 @@ use ratatui::widgets::Widget;
 use ratatui::widgets::canvas::{Canvas, Line as Stroke};
 use session::{FitMapResult, Session};
 use sizing::fit_map::{Axis, FitMap};
+use sizing::house_rules::Parameter;
 
-/// Chances whose lines are drawn; between them the field changes its glyph.
-const LINES: [f64; 2] = [0.5, 0.9];
+/// The chances whose lines are drawn and between which the field changes its glyph:
+/// those of the rules under which a size does not fit and from which on it may fit.
+fn limits(session: &Session) -> [f64; 2] {
+    [Parameter::ChanceDoesNotFit, Parameter::ChanceFits]
+        .map(|limit| session.setting().parameter(limit))
+}
+
 /// Lines in which a cell is told.
 const CELL_LINES: usize = 2;
 /// Columns of the scale of overhangs with its ticks.
 const SCALE: u16 = 6;
-/// Lines under the field: the scale of waists, its name, and what colours and marks
+/// Lines under the field: the scale of waists with its name, and what marks and colours
 /// mean.
-const LEGEND: u16 = 4;
+const LEGEND: u16 = 3;
 /// The line over the field: the name of the scale of overhangs.
 const AXIS: u16 = 1;
 
@@ -73,7 +79,14 @@ pub(in crate::tui::draw) fn draw(
     }
     seen.note_map(field, cells(&mapped.map));
     draw_field(session, mapped, is_stale, theme, field, frame.buffer_mut());
-    scales(mapped, theme, body, field, frame.buffer_mut());
+    scales(
+        mapped,
+        limits(session),
+        theme,
+        body,
+        field,
+        frame.buffer_mut(),
+    );
 }
 
 /// Why there is no map, or not yet.
@@ -199,11 +212,11 @@ fn at_cursor(
 }
 
 /// The glyph of a chance.
-fn glyph(chance: f64, theme: Theme) -> &'static str {
+fn glyph(chance: f64, [least, most]: [f64; 2], theme: Theme) -> &'static str {
     let [none, low, even, high, ..] = theme.map_glyphs();
     match chance {
-        _ if chance >= LINES[1] => high,
-        _ if chance >= LINES[0] => even,
+        _ if chance >= most => high,
+        _ if chance >= least => even,
         _ if chance > 0.0 => low,
         _ => none,
     }
@@ -218,11 +231,12 @@ fn draw_field(
     buffer: &mut Buffer,
 ) {
     let map = &mapped.map;
+    let limits = limits(session);
     let shade = |chance: f64| {
         if is_stale {
             theme.dim()
         } else {
-            theme.chance(chance)
+            theme.chance(chance, limits)
         }
     };
     for at in field.rows().flat_map(Rect::columns) {
@@ -234,9 +248,9 @@ fn draw_field(
         let chance = cell_at(cells(map), field, at.x, at.y)
             .and_then(|(column, row)| map.chance(column, row));
         let chance = chance.unwrap_or(0.0);
-        buffer.set_string(at.x, at.y, glyph(chance, theme), shade(chance));
+        buffer.set_string(at.x, at.y, glyph(chance, limits, theme), shade(chance));
     }
-    lines_of_chance(map, theme, field, buffer);
+    lines_of_chance(map, limits, theme, field, buffer);
     let [.., like, other, cursor] = theme.map_glyphs();
     for mark in mapped.marks.iter() {
         if let Some(cell) = mark.cell(map) {
@@ -283,9 +297,8 @@ fn over_field(theme: Theme, cell: &ratatui::buffer::Cell) -> Style {
     }
 }
 
-/// The lines of half and of nine tenths, each cell of them with dots over the
-/// field.
-fn lines_of_chance(map: &FitMap, theme: Theme, field: Rect, buffer: &mut Buffer) {
+/// The lines of the limits, each cell of them with dots over the field.
+fn lines_of_chance(map: &FitMap, limits: [f64; 2], theme: Theme, field: Rect, buffer: &mut Buffer) {
     let half = |axis: &Axis| 0.5 * axis.step;
     let mut over = Buffer::empty(field);
     Canvas::default()
@@ -299,7 +312,7 @@ fn lines_of_chance(map: &FitMap, theme: Theme, field: Rect, buffer: &mut Buffer)
             map.overhangs.last() + half(&map.overhangs),
         ])
         .paint(|context| {
-            for line in LINES.iter().flat_map(|chance| map.lines(*chance)) {
+            for line in limits.iter().flat_map(|chance| map.lines(*chance)) {
                 for pair in line.windows(2) {
                     let (from, to) = (pair[0], pair[1]);
                     let colour = theme.strong().fg.unwrap_or_default();
@@ -334,7 +347,14 @@ fn place(map: &FitMap, field: Rect, (column, row): (usize, usize)) -> (u16, u16)
 }
 
 /// The axes with their names and millimetres, and what colours and marks mean.
-fn scales(mapped: &FitMapResult, theme: Theme, body: Rect, field: Rect, buffer: &mut Buffer) {
+fn scales(
+    mapped: &FitMapResult,
+    limits: [f64; 2],
+    theme: Theme,
+    body: Rect,
+    field: Rect,
+    buffer: &mut Buffer,
+) {
     let map = &mapped.map;
     let width = usize::from(body.width);
     let mut put = |x: u16, y: u16, text: &str| {
@@ -351,42 +371,45 @@ fn scales(mapped: &FitMapResult, theme: Theme, body: Rect, field: Rect, buffer: 
         }
     }
     let below = field.bottom();
+    let name = "waist, mm";
+    put(body.x, below, name);
+    let behind_name = body.x + u16::try_from(name.len()).unwrap_or(0);
     for waist in whole(&map.waists) {
         if let Some(column) = map.waists.index_of(waist) {
             let (x, _) = place(map, field, (column, 0));
-            put(x, below, &format!("{waist:.0}"));
+            // The name takes the room of a number that lies under it.
+            if x > behind_name {
+                put(x, below, &format!("{waist:.0}"));
+            }
         }
     }
-    let name = "waist, mm";
-    let x = body
-        .right()
-        .saturating_sub(u16::try_from(name.len()).unwrap_or(0));
-    put(x, below + 1, name);
     let [_, low, even, high, like, other, cursor] = theme.map_glyphs();
+    let [least, most] = limits.map(|limit| format!("{:.0} %", 100.0 * limit));
     let marks = format!(
-        "{like} size like it   {other} other size   {cursor} read here   lines: 50 and 90 %"
+        "{like} size like it   {other} other size   {cursor} read here   lines: {least} and {most}"
     );
-    put(body.x, below + 2, &fitted(&marks, width));
+    put(body.x, below + 1, &fitted(&marks, width));
     let filled = CHANCES.map(|chance| theme.filled_chance(chance));
     if filled.iter().all(Option::is_none) {
         let shades = format!(
-            "inside limits (geometry only): {low} under 50 %   {even} from 50 %   {high} from 90 %"
+            "inside limits (geometry only): {low} under {least}   {even} from {least}   {high} from \
+             {most}"
         );
-        put(body.x, below + 3, &fitted(&shades, width));
+        put(body.x, below + 2, &fitted(&shades, width));
         return;
     }
     let head = "inside limits (geometry only): ";
-    put(body.x, below + 3, head);
+    put(body.x, below + 2, head);
     let mut x = body.x + u16::try_from(head.len()).unwrap_or(0);
     for (chance, colour) in CHANCES.into_iter().zip(filled) {
         let text = format!(" {:.0} %  ", 100.0 * chance);
         let needed = u16::try_from(text.len()).unwrap_or(0) + 2;
-        if x + needed > body.right() || below + 3 >= body.bottom() {
+        if x + needed > body.right() || below + 2 >= body.bottom() {
             return;
         }
         let style = Style::new().bg(colour.unwrap_or_default());
-        buffer.set_string(x, below + 3, "  ", style);
-        buffer.set_string(x + 2, below + 3, text, theme.dim());
+        buffer.set_string(x, below + 2, "  ", style);
+        buffer.set_string(x + 2, below + 2, text, theme.dim());
         x += needed;
     }
 }
@@ -407,9 +430,12 @@ mod tests {
     #[test]
     fn a_chance_is_told_by_its_glyph() {
         assert_eq!(
-            [0.0, 0.2, 0.5, 0.89, 0.9].map(|chance| glyph(chance, Theme::COLOUR)),
+            [0.0, 0.2, 0.5, 0.89, 0.9].map(|chance| glyph(chance, [0.5, 0.9], Theme::COLOUR)),
             [" ", "░", "▒", "▒", "▓"]
         );
+        // Another centre's limits.
+        let own = |chance| glyph(chance, [0.3, 0.8], Theme::COLOUR);
+        assert_eq!([0.2, 0.4, 0.85].map(own), ["░", "▒", "▓"]);
     }
 
     #[test]
