@@ -24,7 +24,7 @@ mod workup;
 use crate::ascii::{self, AsciiWriter, ascii};
 use anyhow::Result;
 use args::{Arguments, Command, Format, LookBackFormat, ManualFormat, PageFormat, TextFormat};
-use clap::Parser;
+use clap::FromArgMatches;
 use inputs::BadInput;
 use output::Output;
 use std::io::{self, Write};
@@ -37,7 +37,8 @@ const BAD_INPUT: u8 = 2;
 
 /// Runs the program: 0 done, also when nothing fits; 1 it failed; 2 bad input.
 pub(crate) fn run() -> ExitCode {
-    let arguments = match Arguments::try_parse() {
+    let matches = args::parser().try_get_matches();
+    let arguments = match matches.and_then(|found| Arguments::from_arg_matches(&found)) {
         Ok(arguments) => arguments,
         Err(error) => {
             // Help goes to a pipe as well: one that closes early is no error.

@@ -1,9 +1,11 @@
+mod command_list;
 mod draw;
 pub(super) mod examples;
 mod lesson;
 mod look_back;
 mod sheet;
 
+pub(super) use command_list::parser;
 pub(super) use draw::{DrawArguments, DrawFormat, DrawGround, DrawLeft, DrawView};
 pub(super) use lesson::LessonArguments;
 pub(super) use look_back::{LookBackArguments, LookBackFormat};
