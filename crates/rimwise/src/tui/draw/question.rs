@@ -9,6 +9,7 @@ use ratatui::layout::Rect;
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
 use session::Question;
+use sizing::State;
 
 /// Draws a question at the foot of the page. What it is about is cut where there
 /// is no room for it, the oldest first.
@@ -18,7 +19,12 @@ pub(super) fn draw(frame: &mut Frame, question: &Question, theme: Theme, area: R
         .into_iter()
         .map(|line| Line::styled(line, theme.strong()))
         .collect();
-    let answers = answers(question, theme);
+    let mut answers = answers(question, theme);
+    if !question.refused.is_empty() {
+        let refused = wrapped(&visible(&format!("! {}", question.refused)), width);
+        let style = theme.state(State::Caution);
+        answers.extend(refused.into_iter().map(|line| Line::styled(line, style)));
+    }
     let room = usize::from(area.height).saturating_sub(told.len() + answers.len());
     told.extend(about(question, theme, width, room));
     told.extend(answers);

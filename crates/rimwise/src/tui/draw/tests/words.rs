@@ -65,6 +65,8 @@ fn the_drawing_alone_says_from_where_it_is_seen() {
         for word in ["face-on from the left ventricle", "! 0.5 mm clear"] {
             assert!(count(&shown, word) >= 1, "{word} at {size:?}\n{shown}");
         }
+        // The reading that a key would change stands at the foot.
+        assert!(count(&shown, "defect, long axis") >= 1, "{size:?}\n{shown}");
         let other = page(&after(&session, "esc f z"));
         let said = "face-on from the right ventricle";
         assert!(count(&other, said) == 1, "{said} at {size:?}\n{other}");
@@ -112,5 +114,17 @@ fn in_a_room_pictures_have_the_height_and_each_device_one_sentence() {
             letters > 30
         });
         assert!(words.count() <= most, "{size:?}\n{page}");
+    }
+}
+
+#[test]
+fn a_question_answers_every_key() {
+    // Unsaved changes: leaving asks.
+    for size in [(80, 24), (120, 40)] {
+        let asked = page("mid-muscular", "right q", size);
+        assert!(!asked.contains("is no answer here"), "{asked}");
+        let page = page("mid-muscular", "right q x", size);
+        assert!(page.contains("! x is no answer here"), "{page}");
+        assert!(page.contains("esc"), "{page}");
     }
 }
