@@ -110,7 +110,7 @@ fn comment(sentence: &str, indent: &str) -> String {
 fn readings(text: &mut String, case: &Case) -> std::fmt::Result {
     text.push('\n');
     for sentence in [
-        "id: the reading's lasting name. of: what was read. sd: its standard deviation; left \
+        "id: the reading's lasting name. of: what was measured. sd: its standard deviation; left \
          out, the house rules' for how it was taken stands. side, phase and method are left \
          out where they do not apply. image: readings of one image share an edge. set_aside: \
          why a reading is not used.",
@@ -147,7 +147,7 @@ fn heading(quantity: Quantity) -> &'static str {
         Structure::Defect | Structure::LeftOpening | Structure::RightOpening | Structure::Wall => {
             "The defect and its wall."
         }
-        Structure::Valve(_) => "The valves beside it.",
+        Structure::Valve(_) => "The valves beside the defect.",
         Structure::LeftOutflow | Structure::RightOutflow => "The outflow tracts.",
         Structure::LeftVentricle | Structure::RightVentricle => "The ventricles.",
         Structure::Vein | Structure::Artery => "The way in.",

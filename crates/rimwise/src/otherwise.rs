@@ -5,7 +5,7 @@ use sizing::break_even::break_even;
 use sizing::engine::{Counter, Engine, Fast};
 use sizing::fit_map::{Axis, Refinement, best_length, nearest_form};
 use sizing::rows;
-use sizing::{Catalogue, Draws, Ranking, Work};
+use sizing::{Catalogue, Draws, Ranking, Work, device_name};
 
 /// Draws of a fit map where nothing names others.
 pub(crate) const MAP_DRAWS: usize = 1024;
@@ -87,11 +87,15 @@ const ASKED: usize = 5;
 /// reading alone would let pass.
 fn readings(ranking: &Ranking) -> Option<String> {
     let mut nearest = ranking.candidates.iter().take(ASKED).peekable();
-    let first = nearest.peek()?.name();
+    let first = device_name(&nearest.peek()?.name());
     let says = nearest.find_map(|one| {
         let rows = rows(&ranking.setting, &one.size.occluder);
         let all = break_even(&ranking.setting, &one.size, one.turn, &rows);
-        Some(format!("{} {}.", one.name(), all.says_first()?))
+        Some(format!(
+            "{} {}.",
+            device_name(&one.name()),
+            all.says_first()?
+        ))
     });
     Some(says.unwrap_or_else(|| {
         format!("no reading, changed alone, would let {first} or the sizes next to it pass.")

@@ -47,7 +47,10 @@ fn trials(model: &Model) -> Option<String> {
     let trial = procedure.trials.last()?;
     let outcome = trial.came_of_it.map_or("open", |it| it.name());
     let number = procedure.trials.len();
-    let head = format!("deployment {number}: {}, {outcome}", trial.size);
+    let head = format!(
+        "deployment {number}: {}, {outcome}",
+        sizing::device_name(&trial.size)
+    );
     let seen = trial
         .seen
         .iter()
@@ -95,7 +98,7 @@ fn candidate(model: &Model) -> Option<String> {
     lines.extend(exceptions(model));
     lines.push(format!(
         "{} {}{chance}",
-        candidate.name(),
+        sizing::device_name(&candidate.name()),
         candidate.judged.verdict.word()
     ));
     lines.extend(

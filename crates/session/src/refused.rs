@@ -146,10 +146,10 @@ pub enum Refused {
         count: usize,
     },
     /// A reading of a neighbour that is out of reach.
-    #[error("it is said to be out of reach")]
+    #[error("it is marked as out of reach")]
     SaidAbsent,
     /// The same, named.
-    #[error("the {} is said to be out of reach", name(*.0))]
+    #[error("the {} is marked as out of reach", name(*.0))]
     NeighbourAbsent(Neighbour),
     /// A neighbour out of reach of which readings are in use.
     #[error(
@@ -262,7 +262,7 @@ pub enum Refused {
     #[error("no criterion is selected")]
     NoCriterion,
     /// An observation without a criterion.
-    #[error("it is no criterion of this size")]
+    #[error("this size has no such criterion")]
     NotACriterion,
     /// A criterion that was left as it was.
     #[error("nothing was changed: change a bound, or leave with esc")]

@@ -71,7 +71,7 @@ fn rim_against_site(resolved: &ResolvedCase, valve: Valve) -> Option<Contradicti
         return Some(Contradiction {
             id: "juxta_arterial_rim".into(),
             says: format!(
-                "a juxta-arterial defect has no rim toward the {}, and {} were read",
+                "a juxta-arterial defect has no rim toward the {}, and {} were measured",
                 valve.label(),
                 words::mm(rim)
             ),
@@ -83,7 +83,7 @@ fn rim_against_site(resolved: &ResolvedCase, valve: Valve) -> Option<Contradicti
     (site.is_muscular() && is_at_most(rim, least)).then(|| Contradiction {
         id: "muscular_rim".into(),
         says: format!(
-            "muscle surrounds a {} defect, and a rim of {} toward the {} was read",
+            "muscle surrounds a {} defect, and a rim of {} toward the {} was measured",
             site.label(),
             words::mm(rim),
             valve.label()
@@ -98,7 +98,7 @@ fn borders(case: &Case) -> Option<Contradiction> {
     let tricuspid = Neighbour::Valve(Valve::Tricuspid);
     (case.site.is_perimembranous() && case.is_absent(tricuspid)).then(|| Contradiction {
         id: "perimembranous_border".into(),
-        says: "a perimembranous defect borders on the tricuspid valve, said to be out of reach"
+        says: "a perimembranous defect borders on the tricuspid valve, marked as out of reach"
             .into(),
         on: Vec::new(),
         is_impossible: false,
@@ -120,7 +120,7 @@ fn near_out_of_reach(resolved: &ResolvedCase, valve: Valve) -> Option<Contradict
     is_under(rim, reach).then(|| Contradiction {
         id: "near_out_of_reach".into(),
         says: format!(
-            "the {} is said to be out of reach, and a rim of {} toward it was read",
+            "the {} is marked as out of reach, and a rim of {} toward it was measured",
             valve.label(),
             words::mm(rim)
         ),

@@ -109,7 +109,7 @@ fn a_muscular_case_is_ranked_from_nothing_in_at_most_fifty_keys() {
     const MOST: usize = 50;
     let home = Desk::new("few-keys");
     let mut played = open(&home, (80, 24));
-    played.wait_for("N begins your own case");
+    played.wait_for("N begins your case");
     play(&mut played, FEW_KEYS);
     let pressed: usize = groups(FEW_KEYS).iter().map(|group| group.keys.len()).sum();
     assert!(pressed <= MOST, "{pressed} keys");
@@ -135,7 +135,7 @@ fn qp_qs_is_found_in_at_most_eight_keys() {
 fn a_case_is_asked_for_ranked_and_saved() {
     let home = Desk::new("nothing");
     let mut played = open(&home, (120, 40));
-    played.wait_for("N begins your own case");
+    played.wait_for("N begins your case");
     play(&mut played, SCRIPT);
 
     let case = home.folder().join("child.ron");
@@ -166,7 +166,7 @@ fn a_case_is_asked_for_ranked_and_saved() {
 fn eleven_months_and_a_corrected_rim_are_typed_in_a_small_terminal() {
     let home = Desk::new("months");
     let mut played = open(&home, (80, 24));
-    played.wait_for("N begins your own case");
+    played.wait_for("N begins your case");
     play(&mut played, ELEVEN_MONTHS);
     played.send("q");
     assert_eq!(played.exit(), 0);

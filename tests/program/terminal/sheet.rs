@@ -159,7 +159,7 @@ fn what_is_no_place_for_a_sheet_is_refused_with_the_remedy() {
     for (path, why) in [
         ("7.doc", "has to end in .pdf, .html or .txt"),
         ("link.pdf", "not a file that can be saved to"),
-        ("no/7.pdf", "its folder is not there"),
+        ("no/7.pdf", "its folder does not exist"),
     ] {
         ask(&mut played, path);
         played.wait_for(why);

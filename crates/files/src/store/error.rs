@@ -45,7 +45,7 @@ pub enum StoreError {
         file: String,
     },
     /// Its folder is not there.
-    #[error("{file} cannot be saved: its folder is not there. Make it, or save elsewhere.")]
+    #[error("{file} cannot be saved: its folder does not exist. Make it, or save elsewhere.")]
     NoFolder {
         /// The file.
         file: String,

@@ -72,7 +72,7 @@ fn replaced(was: &Reading, now: &Reading) -> String {
         None => said.push(format!("restored: {}", with_value(now))),
     }
     if taking(was) != taking(now) {
-        said.push(format!("{quantity} read: {}", retaken(was, now)));
+        said.push(format!("{quantity} measured: {}", retaken(was, now)));
     }
     said.join("; ")
 }
@@ -82,7 +82,7 @@ fn answered(fact: &str, was: Answer, now: Answer) -> String {
 }
 
 fn bays(document: &Document, was: &[Bay], now: &[Bay]) -> String {
-    let name = |bay: &Bay| bay.name(document.shelf());
+    let name = |bay: &Bay| sizing::device_name(&bay.name(document.shelf()));
     let only_in = |here: &[Bay], there: &[Bay]| {
         here.iter()
             .find(|bay| !there.contains(bay))

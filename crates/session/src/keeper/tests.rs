@@ -321,7 +321,7 @@ fn what_is_in_no_file_is_saved_where_it_is_told_and_kept_there() {
         };
         let error = field.error.clone().unwrap();
         assert!(
-            error.contains("its folder is not there. Make it"),
+            error.contains("its folder does not exist. Make it"),
             "{error}"
         );
         window.press("esc");

@@ -213,7 +213,7 @@ mod tests {
         let mut none = Openables::new(Vec::new(), "", None);
         press(&mut none, &[KeyCode::Enter]);
         assert_eq!(none.chosen(), None);
-        let again = Openables::new(Vec::new(), "no.ron", Some("it is not there".into()));
+        let again = Openables::new(Vec::new(), "no.ron", Some("it does not exist".into()));
         assert_eq!(again.chosen(), Some(Errand::Open("no.ron".into())));
     }
 }

@@ -49,7 +49,7 @@ impl ReadingLine {
         match self {
             Self::Value => "value",
             Self::Sd => "SD",
-            Self::Modality => "read by",
+            Self::Modality => "measured by",
             Self::Side => "side",
             Self::Phase => "phase",
             Self::Method => "method",

@@ -50,7 +50,7 @@ impl Session {
     pub fn with_greeting(mut self) -> Self {
         let (new, all) = (self.key_of("new_case"), self.key_of("commands"));
         self.model.status = Some(Status::Done(format!(
-            "this is an invented child; {new} begins your own case, / finds a reading, {all} lists all keys"
+            "an invented child; {new} begins your case, / finds a reading, {all} lists all keys"
         )));
         self
     }

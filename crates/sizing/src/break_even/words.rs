@@ -179,7 +179,7 @@ fn read(of: &BreakEven) -> String {
     let digits = usize::from(decimals(of.quantity));
     format!(
         "{} {:.digits$} ± {:.digits$}{}",
-        if of.is_assumed { "assumed" } else { "read" },
+        if of.is_assumed { "assumed" } else { "measured" },
         of.value + 0.0,
         of.sd,
         unit(of.quantity)

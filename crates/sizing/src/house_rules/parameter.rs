@@ -13,7 +13,7 @@ measurement::parameters! {
     StiffBelow "stiff_below", Share, 0.0 to 1.0, "conformability under which a disc is stiff";
     SheathWalls "sheath_walls", Mm, 0.0 to 2.0, "both walls of a sheath";
     GraverArteryShare "graver_artery_share", Share, 0.0 to 1.0, "share of the artery that is a graver risk";
-    SharedEdge "shared_edge", Ratio, -0.7 to 0.0, "correlation of a rim and an opening read on one image";
+    SharedEdge "shared_edge", Ratio, -0.7 to 0.0, "correlation of a rim and an opening measured on one image";
     Dispute "dispute", Sd, 0.5 to 10.0, "combined SDs from which readings are in dispute";
     ChanceFits "chance_fits", Share, 0.0 to 1.0, "least chance of a shape that fits";
     ChanceDoesNotFit "chance_does_not_fit", Share, 0.0 to 1.0, "chance under which a shape does not fit";

@@ -166,7 +166,8 @@ impl HouseRules {
 
 fn of_limit(row: &LimitRow, index: usize, site: Site) -> Option<Rule> {
     let of: Vec<&str> = row.of.iter().map(|of| of.label()).collect();
-    let about = format!("{} {}", row.check.replace('_', " "), words::list(&of));
+    let check = row.check.replace('_', " ").replace("av block", "AV block");
+    let about = format!("{check} {}", words::list(&of));
     let when: Vec<String> = row.when.iter().map(|when| when.says()).collect();
     let when = match words::list(&when) {
         none if none.is_empty() => none,

@@ -73,7 +73,7 @@ impl ReadBy {
         match (self.by, self.quantities().is_empty()) {
             (Some(by), _) => format!("{what}, by {}", by.label()),
             (None, true) => format!("{what}, worked out"),
-            (None, false) => format!("{what}, read in several ways"),
+            (None, false) => format!("{what}, measured in several ways"),
         }
     }
 }

@@ -76,7 +76,7 @@ impl LookBack {
             .filter_map(|row| Some((row.of.label(), row.agreement?.mean)))
             .map(|(label, mean)| {
                 let too = if mean > 0.0 { "large" } else { "small" };
-                format!("{label}: read {:.1} mm too {too}", mean.abs())
+                format!("{label}: measured {:.1} mm too {too}", mean.abs())
             })
             .collect();
         let third = if out.is_empty() {

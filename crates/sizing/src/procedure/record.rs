@@ -1,5 +1,5 @@
 use super::{Criterion, Forecasts, ObservationKind, RoomNote, Seen, Used};
-use crate::Subject;
+use crate::{Subject, device_name};
 use measurement::{Answer, Modality};
 
 /// All of a case that belongs to the procedure and what comes after it: written before,
@@ -198,7 +198,8 @@ impl Procedure {
 impl Trial {
     /// What was opened, when, and what came of it: words of the case as they were typed.
     pub fn says(&self) -> String {
-        let opened = format!("{}, opened at {} min", self.size, self.opened_min);
+        let size = device_name(&self.size);
+        let opened = format!("{size}, opened at {} min", self.opened_min);
         let says = match (self.came_of_it, self.closed_min) {
             (Some(outcome), Some(closed)) => {
                 format!("{opened}, {} at {closed} min", outcome.name())

@@ -1,5 +1,5 @@
 use crate::resolve::Basis;
-use crate::{Ranking, Verdict, words};
+use crate::{Ranking, Verdict, device_name, words};
 use measurement::{Quantity, Reading, ReadingId};
 
 impl Ranking {
@@ -32,7 +32,7 @@ impl Ranking {
                 let why = nearest.judged.because.first().map_or("", String::as_str);
                 format!(
                     "None of {all} sizes fits. Nearest: {}: {why}.",
-                    nearest.name()
+                    device_name(&nearest.name())
                 )
             }
             (0, _, Some(_)) => {
@@ -80,7 +80,7 @@ impl Ranking {
         };
         let first = self.candidates.first().filter(|one| !one.is_on_shelf);
         let first = first.map_or_else(String::new, |one| {
-            format!("; {} among them would be first", one.name())
+            format!("; {} among them would be first", device_name(&one.name()))
         });
         Some(format!("{is_or_are} not in stock today{first}.{unknown}"))
     }

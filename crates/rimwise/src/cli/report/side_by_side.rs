@@ -8,7 +8,7 @@ use crate::told;
 use anyhow::Result;
 use files::visible;
 use paper::Provenance;
-use sizing::{Candidate, Outcome, Ranking, State, Subject};
+use sizing::{Candidate, Outcome, Ranking, State, Subject, device_name};
 use std::io::Write;
 
 /// Columns of the names of the checks, and where four sizes leave less.
@@ -73,7 +73,7 @@ pub(crate) fn write(
         "\n≠ differs   ✓ ok   ! warning   ✗ beyond the limit   ? not assessed\n"
     )?;
     for candidate in chosen {
-        writeln!(out, "{}", visible(&candidate.name()))?;
+        writeln!(out, "{}", visible(&device_name(&candidate.name())))?;
         let outcomes = told::in_order_of_harm(candidate).into_iter();
         for outcome in outcomes.filter(|outcome| outcome.state != State::Ok) {
             let first = format!("  {} ", told::state_glyph(outcome.state));
@@ -103,7 +103,7 @@ fn check_names(chosen: &[&Candidate], columns: usize) -> Vec<(&'static str, Subj
 }
 
 fn figure(outcome: &Outcome) -> String {
-    let value = told::value_with_name(outcome).unwrap_or_else(|| "not read".to_owned());
+    let value = told::value_with_name(outcome).unwrap_or_else(|| "not measured".to_owned());
     format!("{} {value}", told::state_glyph(outcome.state))
 }
 

@@ -7,7 +7,7 @@ use crate::told;
 use anyhow::Result;
 use files::visible;
 use paper::Provenance;
-use sizing::{Candidate, Ranking, Verdict};
+use sizing::{Candidate, Ranking, Verdict, device_name};
 use std::io::Write;
 use workup::Banner;
 
@@ -85,7 +85,7 @@ pub(super) fn heading(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
         write!(
             out,
             "{}",
-            paragraph("Not read in the preferred way: ", &second, WIDTH)
+            paragraph("Not measured the preferred way: ", &second, WIDTH)
         )?;
     }
     let assumed = ranking.assumptions();
@@ -139,7 +139,11 @@ fn name(candidate: &Candidate) -> String {
 
 /// Why a size stands no better.
 fn reasons(out: &mut dyn Write, ranking: &Ranking, candidate: &Candidate) -> Result<()> {
-    let title = format!("{} {}", candidate.name(), candidate.judged.verdict.word());
+    let title = format!(
+        "{} {}",
+        device_name(&candidate.name()),
+        candidate.judged.verdict.word()
+    );
     writeln!(out, "{}", visible(&title))?;
     if let Some(aside) = ranking.aside(candidate) {
         write!(out, "{}", paragraph("  – ", &visible(&aside), WIDTH))?;

@@ -10,7 +10,7 @@ use sizing::trial::{
     CriterionState, Due, REPEATED_CROSSINGS, SeenOutcome, Surprise, Trial, TrialOutcome, Weighing,
     WhatNext, follow_up_says, schedule,
 };
-use sizing::{Candidate, Ranking, Subject};
+use sizing::{Candidate, Ranking, Subject, device_name};
 use std::fmt::Write as _;
 use std::io::Write;
 
@@ -259,7 +259,11 @@ fn list(out: &mut dyn Write, page: &Page, top: usize) -> Result<()> {
             .next
             .and_then(|next| next.better_than(page.ranking, one));
         if let Some(better) = better {
-            let says = format!("{} holds wherever {} does", better.name(), one.name());
+            let says = format!(
+                "{} holds wherever {} does",
+                device_name(&better.name()),
+                device_name(&one.name())
+            );
             write!(out, "{}", paragraph("  ", &visible(&says), WIDTH))?;
         }
     }
@@ -288,7 +292,11 @@ fn chance(candidate: &Candidate) -> String {
 }
 
 fn reasons(out: &mut dyn Write, candidate: &Candidate) -> Result<()> {
-    let title = format!("{} {}", candidate.name(), candidate.judged.verdict.word());
+    let title = format!(
+        "{} {}",
+        device_name(&candidate.name()),
+        candidate.judged.verdict.word()
+    );
     writeln!(out, "{}", visible(&title))?;
     for because in &candidate.judged.because {
         write!(out, "{}", paragraph("  - ", &visible(because), WIDTH))?;

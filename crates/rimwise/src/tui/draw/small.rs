@@ -10,8 +10,8 @@ use files::visible;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::Line;
-use session::Session;
-use sizing::{Outcome, State};
+use session::{Session, amount};
+use sizing::{Outcome, State, device_name};
 use unicode_width::UnicodeWidthStr;
 
 /// What is told, the last to go first.
@@ -52,7 +52,7 @@ fn essentials(session: &Session, theme: Theme, width: usize) -> Vec<(Need, Line<
     };
     if let Some(candidate) = session.candidate() {
         let verdict = candidate.judged.verdict;
-        let (glyph, name) = (told::verdict_glyph(verdict), candidate.name());
+        let (glyph, name) = (told::verdict_glyph(verdict), device_name(&candidate.name()));
         let text = format!("{glyph} {name} {} {}", verdict.word(), chance(candidate));
         let short = format!("{glyph} {} {name}", chance(candidate));
         let text = if text.width() <= width {
@@ -98,12 +98,11 @@ fn essentials(session: &Session, theme: Theme, width: usize) -> Vec<(Need, Line<
 fn reading(session: &Session) -> Option<String> {
     let row = session.row()?;
     let quantity = row.quantity()?;
-    let (address, unit) = (quantity.address(), quantity.unit().symbol());
     let law = session.setting().resolved()[quantity.index()].law;
     let counts = law.map(|law| (10.0 * law.nominal()).round() / 10.0);
     let value = session.reading_of(row).map(|reading| reading.value);
     Some(match value.or(counts) {
-        Some(value) => format!("{address} {value} {unit}"),
-        None => format!("{address} not measured"),
+        Some(value) => format!("{quantity} {}", amount(quantity, value)),
+        None => format!("{quantity} not measured"),
     })
 }

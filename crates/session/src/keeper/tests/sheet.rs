@@ -90,7 +90,10 @@ fn a_path_that_takes_no_sheet_is_asked_for_again_with_the_reason() {
             PathBuf::from("/dev/full"),
             "is not a file that can be saved to",
         ),
-        (desk.0.join("no/such/folder.pdf"), "its folder is not there"),
+        (
+            desk.0.join("no/such/folder.pdf"),
+            "its folder does not exist",
+        ),
     ];
     for (path, why) in cases {
         let asked = window.asks_for(&path);

@@ -29,8 +29,8 @@ pub(in crate::tui::draw) fn draw(
     let all = shelf.names().count();
     let aside = shelf.names().filter(|name| shelf.is_aside(name)).count();
     let beside = match aside {
-        0 => format!("{all} sizes"),
-        _ => format!("{all} sizes, {aside} not in stock today"),
+        0 => format!("{all} sizes; lengths in mm"),
+        _ => format!("{all} sizes, {aside} not in stock today; lengths in mm"),
     };
     let area = lines::headed(frame, "Stock", &beside, true, theme, area);
     let list = list(session, theme, area.width);
