@@ -90,8 +90,8 @@ fn said(outcome: &Outcome) -> Option<String> {
     let of = subject(outcome.of);
     let below = is_below(outcome);
     let only = match outcome.state {
-        State::Caution | State::Stop => "only ",
-        State::Ok | State::NotAssessed => "",
+        State::Caution | State::Stop if !value.starts_with('<') => "only ",
+        _ => "",
     };
     let tract = match outcome.of {
         Subject::Face(Face::Left) => "LVOT",

@@ -102,12 +102,16 @@ impl Outcome {
             let limit = band.broken(value).or_else(|| band.broken(shown));
             limit.filter(|_| is_hidden)
         });
-        let is_named = value < 0.0 && self.below.is_some();
+        let sign = if value < 0.0 && self.below.is_some() {
+            -1.0
+        } else {
+            1.0
+        };
+        let (value, hidden) = (sign * value, hidden.map(|limit| sign * limit));
         Some(match hidden {
-            Some(0.0) => self.margin_amount(value),
+            Some(limit) if limit == 0.0 => self.margin_amount(value),
             Some(limit) if value < limit => format!("< {}", self.limit_amount(limit)),
             Some(limit) => format!("> {}", self.limit_amount(limit)),
-            None if is_named => self.amount(-value, self.usual_decimals()),
             None => self.amount(value, self.usual_decimals()),
         })
     }
@@ -289,6 +293,27 @@ mod tests {
         assert_eq!(
             [0.72, 0.46, 0.54, 0.999, 1.04, -0.31].map(value),
             ["0.7 mm", "< 0.5 mm", "0.5 mm", "< 1 mm", "1.0 mm", "0.3 mm"]
+        );
+    }
+
+    #[test]
+    fn a_value_with_a_name_for_under_zero_bears_no_sign_beside_a_limit_either() {
+        let limits = |low| Band {
+            low: Some(low),
+            high: None,
+        };
+        let past = |value| {
+            let (stop, caution) = (limits(-2.0), limits(0.0));
+            let outcome = Outcome {
+                stop,
+                caution,
+                ..overlap(value)
+            };
+            outcome.value_amount().unwrap()
+        };
+        assert_eq!(
+            [-2.03, -1.97, -0.04, 0.04, -1.5].map(past),
+            ["> 2 mm", "2.0 mm", "< 0.1 mm", "0.0 mm", "1.5 mm"]
         );
     }
 

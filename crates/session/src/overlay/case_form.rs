@@ -38,7 +38,7 @@ impl CaseLine {
             Self::Title => "title",
             Self::Site => "site",
             Self::Edge => "edge",
-            Self::Route => "way",
+            Self::Route => "access",
         }
     }
 

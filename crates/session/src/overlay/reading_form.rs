@@ -49,7 +49,7 @@ impl ReadingLine {
         match self {
             Self::Value => "value",
             Self::Sd => "SD",
-            Self::Modality => "measured by",
+            Self::Modality => "by",
             Self::Side => "side",
             Self::Phase => "phase",
             Self::Method => "method",
