@@ -39,7 +39,7 @@ fn a_trial_is_shown_with_what_it_changes() {
         assert_eq!(line, line.trim_end());
     }
     for part in [
-        "Deployment 1: even-narrow/5.5x2, opened at 44 min, recaptured at 52 min",
+        "Deployment 1: narrow 5.5 × 2, opened at 44 min, recaptured at 52 min",
         "contact, aortic valve: yes",
         "rhythm: as before (says nothing of geometry)",
         "count in effect",

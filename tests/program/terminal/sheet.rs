@@ -100,7 +100,7 @@ fn the_sheet_of_the_screen_draws_what_is_pinned() {
     played.send("\u{1b}");
     played.wait_for_quiet();
     played.send(".");
-    played.wait_for("even-narrow/5.5x3");
+    played.wait_for("narrow 5.5 × 3");
     write(&mut played, "sheet.txt");
     let sizes = ["--size", "even-narrow/5.5x3", "--size", "offset-left/5x3"];
     check(&desk, "sheet.txt", &sizes);
