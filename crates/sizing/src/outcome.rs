@@ -109,7 +109,7 @@ impl Outcome {
         };
         let (value, hidden) = (sign * value, hidden.map(|limit| sign * limit));
         Some(match hidden {
-            Some(limit) if limit == 0.0 => self.margin_amount(value),
+            Some(0.0) => self.margin_amount(value),
             Some(limit) if value < limit => format!("< {}", self.limit_amount(limit)),
             Some(limit) => format!("> {}", self.limit_amount(limit)),
             None => self.amount(value, self.usual_decimals()),

@@ -25,12 +25,12 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
         let difference =
             |figures: &Figures| Some(figures.get(worked_out)? - figures.get(reported)?);
         // Where nothing was drawn the factor between two ways to one figure serves.
-        let is_apart = match at.drawn.interval_of(difference) {
-            Some(interval) => leaves_out(Some(interval), 0.0),
-            None => {
-                let factor = at.limits.parameter(Parameter::RatioFactor);
-                pair.0.max(pair.1) >= factor * pair.0.min(pair.1)
-            }
+        let interval = at.drawn.interval_of(difference);
+        let is_apart = if interval.is_some() {
+            leaves_out(interval, 0.0)
+        } else {
+            let factor = at.limits.parameter(Parameter::RatioFactor);
+            pair.0.max(pair.1) >= factor * pair.0.min(pair.1)
         };
         is_apart.then(|| line(name, pair, quantity))
     })
