@@ -34,7 +34,11 @@ fn criteria_come_before_deployments_and_these_with_what_was_seen() {
             .next_back()
             .expect("a trial");
         assert!(
-            texts.contains(&format!("Deployment {}: {}", index + 1, last.size)),
+            texts.contains(&format!(
+                "Deployment {}: {}",
+                index + 1,
+                sizing::device_name(&last.size)
+            )),
             "{texts}"
         );
         if let Some(first) = last.seen.first() {
