@@ -149,7 +149,7 @@ const COMMANDS: &[Tried] = &[
         "edit_reading",
         "aortic.rim 1.5",
         "e up left left enter u",
-        "says undone: aortic rim read: transthoracic echo, left side, end-diastole, no longer edge to edge",
+        "says undone: aortic rim measured: transthoracic echo, left side, end-diastole, no longer edge to edge",
     ),
     (
         "edit_reading",
