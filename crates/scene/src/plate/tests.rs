@@ -209,12 +209,13 @@ fn check_share(candidate: &Candidate, said: &str) {
             setting.parameter(Parameter::DeadSpace),
         );
         let rest = said.split(name).nth(1).expect("said of both sides");
-        let shown: f64 = rest
-            .split(" %")
-            .next()
-            .and_then(|text| text.parse().ok())
-            .expect(said);
+        let text = rest.split(" %").next().expect(said);
+        let figure = text.trim_start_matches(['<', '>', ' ']);
+        let shown: f64 = figure.parse().expect(said);
         assert!((shown - 100.0 * engine).abs() <= 0.51, "{said} {engine}");
+        // One that rounds to a limit says on which side of it it lies.
+        assert!(!text.starts_with('<') || 100.0 * engine < shown, "{said}");
+        assert!(!text.starts_with('>') || 100.0 * engine > shown, "{said}");
     }
 }
 
