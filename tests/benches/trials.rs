@@ -12,7 +12,7 @@ use outside::page::set;
 use outside::sample::{scenario, shipped_catalogue};
 use outside::trials::distance_seen;
 use sizing::engine::{Engine, Fast};
-use sizing::trial::{Moment, Observation, foretell, take_in, weigh, what_next};
+use sizing::trial::{Moment, Observation, PairCache, foretell, take_in, weigh, what_next};
 use sizing::{Case, Catalogue, Setting, Work, rank};
 use std::hint::black_box;
 use std::sync::Arc;
@@ -38,6 +38,12 @@ fn main() {
     bench.weighed("a size opened, nothing seen yet", &with(&touched, &[]));
     bench.weighed("the first observation", &with(&touched, &seen[..1]));
     bench.weighed("two observations", &with(&touched, &seen[..2]));
+    let opened = with(&touched, &[]);
+    bench.weighed_again("nothing seen yet, the draws known", &opened, None);
+    let first = with(&touched, &seen[..1]);
+    bench.weighed_again("the first observation after it", &first, Some(&opened));
+    bench.weighed_again("the second observation after it", &touched, Some(&first));
+    bench.weighed_again("what was seen last taken back", &first, Some(&touched));
     bench.listed("the same, the list and the unions", &touched);
     println!("most memory with a trial open: {}", most_memory());
     bench.foretold("a forecast at opening", &touched, Moment::Opened);
@@ -77,6 +83,32 @@ impl Bench<'_> {
         println!("{name}: {:.1} ms, {rounds} targeted rounds", 1e3 * seconds);
     }
 
+    /// What a further confirmed key costs, by what the last one left.
+    fn weighed_again(&self, name: &str, case: &Case, before: Option<&Case>) {
+        let setting = set(case.clone());
+        let before = before.map_or_else(
+            || {
+                let mut none = case.clone();
+                none.procedure.trials.clear();
+                set(none)
+            },
+            |before| set(before.clone()),
+        );
+        let mut least = f64::INFINITY;
+        for _ in 0..RUNS {
+            let mut cache = PairCache::new();
+            let mut weighed = |of: &Setting| {
+                let weighing = cache.weigh(of, &self.catalogues, (DRAWS, 1), &self.work);
+                black_box(weighing.expect("trials").expect("never cancelled"));
+            };
+            weighed(&before);
+            let from = Instant::now();
+            weighed(&setting);
+            least = least.min(from.elapsed().as_secs_f64());
+        }
+        println!("{name}: {:.1} ms", 1e3 * least);
+    }
+
     fn listed(&self, name: &str, case: &Case) {
         let setting = set(case.clone());
         let taken_in = self.taken_in(&setting);
@@ -85,7 +117,7 @@ impl Bench<'_> {
         let seconds = best(|| {
             let ranking = rank(&believed, &self.catalogues, Some(&*counter), &self.work);
             let ranking = ranking.expect("never cancelled");
-            black_box(what_next(&ranking, &*counter, &self.work));
+            black_box(what_next(&ranking, counter.draws().weights()));
         });
         println!("{name}, weighing aside: {:.1} ms", 1e3 * seconds);
     }

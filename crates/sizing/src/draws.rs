@@ -201,6 +201,13 @@ impl Draws {
         (weights.draws() == self.len()).then_some(Self { weights, ..self })
     }
 
+    /// The same draws, all alike in weight.
+    #[must_use]
+    pub(crate) fn unweighed(self) -> Self {
+        let weights = Weights::uniform(self.len());
+        Self { weights, ..self }
+    }
+
     /// The drawn values of a quantity, in the order of the draws; `None` where it
     /// has none of its own.
     pub fn column(&self, quantity: Quantity) -> Option<Cow<'_, [f64]>> {

@@ -4,11 +4,13 @@ mod answers;
 mod draw_set;
 mod fast;
 mod plain;
+mod set_weights;
 
 pub use answers::Answers;
 pub use draw_set::DrawSet;
 pub use fast::Fast;
 pub use plain::Plain;
+pub use set_weights::SetWeights;
 
 use crate::side_by_side::side_by_side;
 use crate::{Anatomy, Draws, Row, Setting, Size, Work};

@@ -6,16 +6,19 @@
 mod conflict;
 mod counted;
 mod criterion;
+mod drawn;
 mod foretell;
 mod modelled;
 mod next;
 mod not_counted;
+mod pair_cache;
 mod schedule;
 mod taken_in;
 mod unions;
 mod weigh;
 mod weighing;
 
+pub use crate::engine::SetWeights;
 pub use crate::procedure::{
     AskedOf, Before, Bounds, Cable, CameOfIt, Criterion, CriterionChange, CriterionError,
     CriterionState, FollowUp, Forecast, Forecasts, LimitForecast, Observation, ObservationKind,
@@ -24,10 +27,12 @@ pub use crate::procedure::{
 };
 pub use conflict::{Expected, Surprise};
 pub use criterion::criteria_of;
+pub use drawn::ENOUGH;
 pub use foretell::{Moment, foretell};
 pub use next::{REPEATED_CROSSINGS, WhatNext, what_next};
 pub use not_counted::NotCounted;
+pub use pair_cache::PairCache;
 pub use schedule::{Due, Visit, Worse, follow_up_says, schedule, worse_than_at_release};
 pub use taken_in::{TakenIn, take_in};
-pub use unions::{SetWeights, Unions, dominates, unions};
-pub use weighing::{ENOUGH, LEAST_DRAWS, SeenOutcome, TrialOutcome, WeighError, Weighing, weigh};
+pub use unions::{Unions, dominates, unions};
+pub use weighing::{LEAST_DRAWS, SeenOutcome, TrialOutcome, WeighError, Weighing, weigh};

@@ -5,6 +5,7 @@
 mod cohort;
 mod forecast;
 mod growth;
+mod kept;
 mod laws;
 mod look_back;
 mod reweigh;

@@ -42,7 +42,7 @@ impl After {
         let counter: Box<dyn Counter> = Fast.prepare(draws);
         let ranking = rank(&believed, &catalogues, Some(&*counter), &work);
         let ranking = ranking.expect("nobody cancels it");
-        let next = what_next(&ranking, &*counter, &work).expect("a rated case");
+        let next = what_next(&ranking, counter.draws().weights()).expect("a rated case");
         Self {
             ranking,
             weighing,

@@ -26,7 +26,7 @@ pub(super) fn run(asked: &TrialsArguments, out: &mut dyn Write) -> Result<()> {
     let next = ready
         .counter
         .as_deref()
-        .and_then(|counter| what_next(&ranking, counter, &work));
+        .and_then(|counter| what_next(&ranking, counter.draws().weights()));
     let page = trials::Page {
         ready: &ready,
         before: &before,

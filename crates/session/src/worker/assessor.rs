@@ -3,9 +3,11 @@ use super::page_work;
 use super::request::{ForecastResult, RankingResult, Reply, Request};
 use crate::{Bay, Shelf};
 use sizing::engine::{Answers, Counter, Engine};
-use sizing::trial::{LEAST_DRAWS, TakenIn, Weighing, WhatNext, foretell, take_in, what_next};
+use sizing::trial::{LEAST_DRAWS, PairCache, Procedure, TakenIn, Weighing, WhatNext, what_next};
 use sizing::worth::Worth;
-use sizing::{Assessment, Candidate, Case, Draws, Ranking, Setting, Work, rank};
+use sizing::{
+    Assessment, Candidate, Case, Draws, Guidance, HouseRules, Ranking, Setting, Work, rank,
+};
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
 
@@ -20,7 +22,9 @@ pub struct Assessor<'a> {
     stage: Option<Stage>,
     worth: Option<Arc<Worth>>,
     /// The list as the readings alone have it, which no trial changes.
-    before: Option<Before>,
+    before: Option<(WithoutTrials, Arc<Ranking>)>,
+    /// What weighing trials has worked out, and a further observation does not change.
+    pairs: PairCache,
     /// The last list: the next is worked out as far as an edit has moved it.
     last: Option<Last>,
 }
@@ -33,14 +37,33 @@ struct Last {
     draws: Option<Draws>,
 }
 
-/// The list of a case without its trials.
-struct Before {
+/// What the list of a case is of, its trials left out.
+#[derive(PartialEq)]
+struct WithoutTrials {
     /// The case, its procedure left out.
-    of: Case,
+    case: Case,
+    rules: HouseRules,
+    guidance: Guidance,
     shelf: Shelf,
     seed: u64,
     count: usize,
-    ranking: Arc<Ranking>,
+}
+
+impl WithoutTrials {
+    /// That of a request whose case is worked up.
+    fn new(request: &Request, count: usize) -> Self {
+        let setting = &request.setting;
+        let mut case = setting.case().clone();
+        case.procedure = Procedure::default();
+        Self {
+            case,
+            rules: setting.rules().clone(),
+            guidance: setting.guidance().clone(),
+            shelf: request.shelf.clone(),
+            seed: request.seed,
+            count,
+        }
+    }
 }
 
 /// What was asked for last.
@@ -109,6 +132,7 @@ impl<'a> Assessor<'a> {
             worth: None,
             before: None,
             last: None,
+            pairs: PairCache::new(),
         }
     }
 
@@ -122,7 +146,7 @@ impl<'a> Assessor<'a> {
         };
         if self.assess(request, work, &mut send).is_some() {
             self.wanted(request, work, &mut send);
-            foretold(request, work, &mut send);
+            self.foretold(request, work, &mut send);
         }
         self.let_go(request);
     }
@@ -132,6 +156,7 @@ impl<'a> Assessor<'a> {
         let Some(stage) = &mut self.stage else { return };
         if has_no_trials(request) {
             stage.counter = None;
+            self.pairs = PairCache::default();
         }
         // The last list is there: no other is made of these sizes.
         if request.stages.last() == Some(&stage.count) {
@@ -190,7 +215,7 @@ impl<'a> Assessor<'a> {
         if stage.next.is_none() {
             let ranking = Arc::clone(&stage.ranking);
             if let Some(counter) = stage.counter(request, self.engine) {
-                stage.next = what_next(&ranking, counter, work).map(Arc::new);
+                stage.next = what_next(&ranking, counter.draws().weights()).map(Arc::new);
             }
         }
         let tried = TrialsResult {
@@ -211,26 +236,15 @@ impl<'a> Assessor<'a> {
             return Some(Arc::clone(&stage.ranking));
         }
         let count = stage.count;
-        let mut of = Case::clone(request.setting.case());
-        of.procedure = sizing::trial::Procedure::default();
-        let is_it = |it: &&Before| {
-            let asked = (it.seed, it.count) == (request.seed, count);
-            asked && it.shelf.is(&request.shelf) && it.of == of
-        };
-        if let Some(it) = self.before.as_ref().filter(is_it) {
-            return Some(Arc::clone(&it.ranking));
+        let of = WithoutTrials::new(request, count);
+        if let Some((_, ranking)) = self.before.as_ref().filter(|(before, _)| *before == of) {
+            return Some(Arc::clone(ranking));
         }
         let counter = counter(request, count, self.engine, None);
         let catalogues = request.shelf.catalogues();
         let ranking = rank(&request.setting, catalogues, counter.as_deref(), work)?;
         let ranking = Arc::new(ranking);
-        self.before = Some(Before {
-            of,
-            shelf: request.shelf.clone(),
-            seed: request.seed,
-            count,
-            ranking: Arc::clone(&ranking),
-        });
+        self.before = Some((of, Arc::clone(&ranking)));
         Some(ranking)
     }
 
@@ -350,9 +364,10 @@ impl<'a> Assessor<'a> {
 
     /// A stage with what was seen in the trials of the case taken in; `None` when it was
     /// cancelled.
-    fn weighed(&self, request: &Request, count: usize, work: &Work) -> Option<Stage> {
+    fn weighed(&mut self, request: &Request, count: usize, work: &Work) -> Option<Stage> {
         let catalogues = request.shelf.catalogues();
-        let taken_in = take_in(&request.setting, catalogues, count, request.seed, work);
+        let by = (count, request.seed);
+        let taken_in = self.pairs.take_in(&request.setting, catalogues, by, work);
         let (setting, draws, weighing) = match taken_in {
             Ok(taken_in) => {
                 let TakenIn {
@@ -378,27 +393,28 @@ impl<'a> Assessor<'a> {
             next: None,
         })
     }
-}
 
-/// Freezes what is foretold of trials, once all that is looked at is there.
-fn foretold(request: &Request, work: &Work, send: &mut impl FnMut(Reply) -> bool) {
-    for (trial, moment) in &request.foretell {
-        let (setting, catalogues) = (&request.setting, request.shelf.catalogues());
-        let by = (LEAST_DRAWS, request.seed);
-        // Where nothing can be foretold nothing is frozen; the list says why.
-        let forecast = foretell(setting, catalogues, trial, *moment, by, work);
-        let Ok(Some(forecast)) = forecast else {
-            continue;
-        };
-        let result = ForecastResult {
-            generation: request.generation,
-            trial: trial.clone(),
-            moment: *moment,
-            forecast,
-        };
-        let is_wanted = !work.cancel.load(Ordering::Relaxed);
-        if !(is_wanted && send(Reply::Foretold(Arc::new(result)))) {
-            return;
+    /// Freezes what is foretold of trials, once all that is looked at is there.
+    fn foretold(&mut self, request: &Request, work: &Work, send: &mut impl FnMut(Reply) -> bool) {
+        for (trial, moment) in &request.foretell {
+            let (setting, catalogues) = (&request.setting, request.shelf.catalogues());
+            let by = (LEAST_DRAWS, request.seed);
+            // Where nothing can be foretold nothing is frozen; the list says why.
+            let of = (trial.as_str(), *moment);
+            let forecast = self.pairs.foretell(setting, catalogues, of, by, work);
+            let Ok(Some(forecast)) = forecast else {
+                continue;
+            };
+            let result = ForecastResult {
+                generation: request.generation,
+                trial: trial.clone(),
+                moment: *moment,
+                forecast,
+            };
+            let is_wanted = !work.cancel.load(Ordering::Relaxed);
+            if !(is_wanted && send(Reply::Foretold(Arc::new(result)))) {
+                return;
+            }
         }
     }
 }

@@ -2,7 +2,8 @@ use super::*;
 use crate::fixture;
 use crate::{Bay, Session};
 use sizing::engine::{Counter, Counts, Plain, Question};
-use sizing::{Draws, Turn};
+use sizing::house_rules::Parameter;
+use sizing::{Draws, Setting, Turn};
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::sync::mpsc::{Receiver, channel};
 use std::sync::{Condvar, Mutex};
@@ -303,6 +304,32 @@ fn a_list_takes_in_what_was_seen_in_trials() {
     };
     assert!(chance(&tried.ranking) < chance(&tried.before) - 0.1);
     assert!(tried.next.is_some());
+}
+
+/// Rules that were read anew are asked for the list before any trial as well.
+#[test]
+fn the_list_before_trials_is_of_the_rules_that_count_now() {
+    let (worker, replies) = started(sizing::engine::Fast);
+    let mut session = touched("even-narrow/5x3");
+    fixture::press(&mut session, "7");
+    let mut asked = session.take_request().unwrap();
+    let before = || {
+        let _ = next(&replies);
+        let Reply::Tried(tried) = replies.recv_timeout(PATIENCE).unwrap() else {
+            panic!("the page of trials was asked for");
+        };
+        let each = tried.before.candidates.iter();
+        let chances: Vec<f64> = each.map(|one| one.chances.unwrap().chance.value).collect();
+        chances
+    };
+    worker.submit(asked.clone());
+    let first = before();
+    let mut rules = asked.setting.rules().clone();
+    rules.parameters[Parameter::TiltSd.index()].value = 40.0;
+    let case = Arc::new(asked.setting.case().clone());
+    asked.setting = Arc::new(Setting::new(case, Arc::new(rules)));
+    worker.submit(asked);
+    assert_ne!(before(), first);
 }
 
 /// Lets a worker answer what the session asks, and the session take all of it in.

@@ -5,7 +5,9 @@ mod percentiles;
 
 use super::modelled::Modelled;
 use super::weighing::{Round, opened, rounds};
-use super::{Forecast, LimitForecast, ObservationKind, SeenForecast, ValueForecast, WeighError};
+use super::{
+    Forecast, LimitForecast, ObservationKind, PairCache, SeenForecast, ValueForecast, WeighError,
+};
 use crate::house_rules::ObservationLaw;
 use crate::measure::Measure;
 use crate::{Catalogue, Neighbour, Row, Setting, Size, Subject, Work};
@@ -34,54 +36,69 @@ pub fn foretell(
     (draws, seed): (usize, u64),
     work: &Work,
 ) -> Result<Option<Forecast>, WeighError> {
-    let setting = as_measured;
-    let trials = &setting.case().procedure.trials;
-    let mut places = trials.iter();
-    let number = places.position(|one| one.id == trial);
-    let number = number.ok_or_else(|| WeighError::UnknownTrial(trial.to_owned()))?;
-    let all = opened(setting, catalogues, &trials[..=number])?;
-    let before = &all[..number];
-    let of = &all[number];
-    let things = Thing::all(setting, of.size());
-    let asked = Asked {
-        setting,
-        size: of.size(),
-        turn: of.turn(),
-        rows: of.rows(),
-        things: &things,
-        work,
-    };
-    let taken = match moment {
-        Moment::Opened => before,
-        Moment::Closed => &all[..],
-    };
-    let Some(round) = rounds(setting, taken, draws, seed, work)? else {
-        return Ok(None);
-    };
-    let places = match moment {
-        Moment::Opened => lying::fresh(&round),
-        Moment::Closed => lying::as_it_lies(&round, number + 1)?,
-    };
-    if places.is_empty() {
-        return Err(WeighError::NoneAgrees);
-    }
-    let Some(lying) = asked.look(&round, &places) else {
-        return Ok(None);
-    };
-    let alone = match (moment, number) {
-        (Moment::Closed, _) => None,
-        (Moment::Opened, 0) => Some(lying.clone()),
-        (Moment::Opened, _) => {
-            let Some(alone) = rounds(setting, &[], draws, seed, work)? else {
-                return Ok(None);
-            };
-            let Some(lying) = asked.look(&alone, &lying::fresh(&alone)) else {
-                return Ok(None);
-            };
-            Some(lying)
+    let by = (draws, seed);
+    PairCache::default().foretell(as_measured, catalogues, (trial, moment), by, work)
+}
+
+impl PairCache {
+    /// As [`foretell`], of a trial at a moment, by what is kept.
+    pub fn foretell(
+        &mut self,
+        as_measured: &Setting,
+        catalogues: &[Catalogue],
+        (trial, moment): (&str, Moment),
+        by: (usize, u64),
+        work: &Work,
+    ) -> Result<Option<Forecast>, WeighError> {
+        let setting = as_measured;
+        let trials = &setting.case().procedure.trials;
+        let mut places = trials.iter();
+        let number = places.position(|one| one.id == trial);
+        let number = number.ok_or_else(|| WeighError::UnknownTrial(trial.to_owned()))?;
+        let all = opened(setting, catalogues, &trials[..=number])?;
+        let before = &all[..number];
+        let of = &all[number];
+        let things = Thing::all(setting, of.size());
+        let asked = Asked {
+            setting,
+            size: of.size(),
+            turn: of.turn(),
+            rows: of.rows(),
+            things: &things,
+            work,
+        };
+        let taken = match moment {
+            Moment::Opened => before,
+            Moment::Closed => &all[..],
+        };
+        let Some(round) = rounds(setting, taken, by, self, work)? else {
+            return Ok(None);
+        };
+        let places = match moment {
+            Moment::Opened => lying::fresh(&round),
+            Moment::Closed => lying::as_it_lies(&round, number + 1)?,
+        };
+        if places.is_empty() {
+            return Err(WeighError::NoneAgrees);
         }
-    };
-    Ok(asked.forecast(&round, &lying, alone.as_ref()))
+        let Some(lying) = asked.look(&round, &places) else {
+            return Ok(None);
+        };
+        let alone = match (moment, number) {
+            (Moment::Closed, _) => None,
+            (Moment::Opened, 0) => Some(lying.clone()),
+            (Moment::Opened, _) => {
+                let Some(alone) = rounds(setting, &[], by, self, work)? else {
+                    return Ok(None);
+                };
+                let Some(lying) = asked.look(&alone, &lying::fresh(&alone)) else {
+                    return Ok(None);
+                };
+                Some(lying)
+            }
+        };
+        Ok(asked.forecast(&round, &lying, alone.as_ref()))
+    }
 }
 
 /// What is asked of a size in a case.

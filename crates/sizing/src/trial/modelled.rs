@@ -7,7 +7,7 @@ use measurement::{ModelError, Quantity, Valve};
 use std::f64::consts::PI;
 
 /// What the model has of something that was seen, in one seat of one draw.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Modelled {
     /// Signed clearance from a valve, mm.
     Clearance(Valve),

@@ -1,6 +1,8 @@
-use super::{SetWeights, Unions, dominates, unions};
-use crate::engine::{Counter, DrawSet, Question};
-use crate::{Candidate, Ranking, Work, device_name, rows};
+use super::unions::dominates_by;
+use super::{SetWeights, Unions, unions};
+use crate::engine::DrawSet;
+use crate::{Candidate, Ranking, device_name};
+use measurement::Weights;
 
 /// What opening more sizes would reach if every size lay alike, and which sizes another
 /// one makes needless. It is no advice.
@@ -22,9 +24,9 @@ pub const REPEATED_CROSSINGS: &str = "Repeated crossings of the defect went with
     regurgitation (odds 2.0 times as high, 1.3 to 3.1; 1,427 closures; doi \
     10.1007/s12928-025-01221-7, abstract only).";
 
-/// What comes next of a ranking by weighed draws, each size in the draw's own seat.
-/// `None` where the case is not rated, or it was cancelled.
-pub fn what_next(ranking: &Ranking, counter: &dyn Counter, work: &Work) -> Option<WhatNext> {
+/// What comes next of a ranking by draws of such weights, each size in the draw's own
+/// seat. `None` where the case is not rated, or was ranked without draws.
+pub fn what_next(ranking: &Ranking, weights: &Weights) -> Option<WhatNext> {
     let setting = &ranking.setting;
     if setting.not_rated().is_some() {
         return None;
@@ -39,26 +41,12 @@ pub fn what_next(ranking: &Ranking, counter: &dyn Counter, work: &Work) -> Optio
         })
         .collect();
     untried.sort_by_key(|&index| ranking.candidates[index].place);
-    let rows: Vec<_> = untried
+    // The list has counted them all.
+    let holds = untried
         .iter()
-        .map(|&index| rows(setting, &ranking.candidates[index].size.occluder))
-        .collect();
-    let questions: Vec<Question> = untried
-        .iter()
-        .zip(&rows)
-        .map(|(&index, rows)| {
-            let one = &ranking.candidates[index];
-            Question {
-                setting,
-                size: &one.size,
-                turn: one.turn,
-                rows,
-            }
-        })
-        .collect();
-    let counts = counter.count_on(work, &questions)?;
-    let holds: Vec<&DrawSet> = counts.iter().map(|counts| &counts.holds).collect();
-    let weights = SetWeights::new(counter.draws().weights());
+        .map(|&index| ranking.candidates[index].holds.as_deref());
+    let holds: Vec<&DrawSet> = holds.collect::<Option<_>>()?;
+    let weights = SetWeights::new(weights);
     Some(WhatNext {
         unions: unions(&holds, &weights),
         dominated: dominated(&untried, &holds, &weights),
@@ -72,7 +60,10 @@ fn dominated(untried: &[usize], holds: &[&DrawSet], weights: &SetWeights) -> Vec
     let mut dominated = Vec::new();
     for (one, set) in holds.iter().enumerate() {
         let better = (0..holds.len())
-            .filter(|&other| alone[other] > alone[one] && dominates(holds[other], set, weights))
+            .filter(|&other| {
+                let pair = [alone[other], alone[one]];
+                pair[0] > pair[1] && dominates_by(holds[other], set, pair, weights)
+            })
             .max_by_key(|&other| alone[other]);
         if let Some(better) = better {
             dominated.push((untried[one], untried[better]));

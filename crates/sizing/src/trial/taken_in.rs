@@ -1,4 +1,4 @@
-use super::{WeighError, Weighing, weigh};
+use super::{PairCache, WeighError, Weighing};
 use crate::{Catalogue, Draws, Setting, Work};
 use std::sync::Arc;
 
@@ -22,19 +22,31 @@ pub fn take_in(
     seed: u64,
     work: &Work,
 ) -> Result<Option<TakenIn>, WeighError> {
-    let Some(mut weighing) = weigh(setting, catalogues, draws, seed, work)? else {
-        return Ok(None);
-    };
-    let setting = Arc::new(weighing.believed(setting));
-    let weighed = weighing.draws.take();
-    let draws = if weighing.any_counted {
-        weighed
-    } else {
-        Some(Draws::new(&setting, draws, seed)?)
-    };
-    Ok(Some(TakenIn {
-        setting,
-        draws,
-        weighing,
-    }))
+    PairCache::default().take_in(setting, catalogues, (draws, seed), work)
+}
+
+impl PairCache {
+    /// As [`take_in`], with a number of draws and a seed, by what is kept.
+    pub fn take_in(
+        &mut self,
+        setting: &Setting,
+        catalogues: &[Catalogue],
+        by: (usize, u64),
+        work: &Work,
+    ) -> Result<Option<TakenIn>, WeighError> {
+        let Some(mut weighing) = self.weigh(setting, catalogues, by, work)? else {
+            return Ok(None);
+        };
+        let setting = Arc::new(weighing.believed(setting));
+        let mut draws = weighing.draws.take();
+        if !weighing.any_counted {
+            // The same draws; nothing was seen that weighs them.
+            draws = draws.map(Draws::unweighed);
+        }
+        Ok(Some(TakenIn {
+            setting,
+            draws,
+            weighing,
+        }))
+    }
 }

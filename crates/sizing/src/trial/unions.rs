@@ -1,78 +1,4 @@
-use crate::engine::DrawSet;
-use measurement::Weights;
-
-/// The weights of draws, made ready to be summed over many sets of them.
-///
-/// A table of sums for each four draws: a set of 4,096 is a thousand look-ups. Weights
-/// are whole numbers, so that sums are exact in any order.
-#[derive(Clone, Debug)]
-pub struct SetWeights {
-    /// By group of four draws and by which of them are in a set.
-    sums: Vec<[u64; 16]>,
-    all: u64,
-}
-
-/// Draws that share a row of the table.
-const GROUP: usize = 4;
-
-impl SetWeights {
-    /// Those of some weights.
-    pub fn new(weights: &Weights) -> Self {
-        let groups = weights.draws().div_ceil(GROUP);
-        let sums = (0..groups).map(|group| {
-            let mut row = [0; 16];
-            for (members, sum) in row.iter_mut().enumerate() {
-                *sum = (0..GROUP)
-                    .filter(|place| members >> place & 1 == 1)
-                    .map(|place| weights.whole(group * GROUP + place))
-                    .sum();
-            }
-            row
-        });
-        let sums: Vec<[u64; 16]> = sums.collect();
-        Self {
-            all: sums.iter().map(|row| row[15]).sum(),
-            sums,
-        }
-    }
-
-    /// The weight of the draws that are in a set.
-    pub fn of(&self, set: &DrawSet) -> u64 {
-        self.of_words(set.words().iter().copied())
-    }
-
-    /// The weight of the draws that are in either set.
-    pub fn of_either(&self, one: &DrawSet, other: &DrawSet) -> u64 {
-        let words = one.words().iter().zip(other.words());
-        self.of_words(words.map(|(one, other)| one | other))
-    }
-
-    /// The weight of the draws that are in the first set and not in the other.
-    pub fn of_first_alone(&self, one: &DrawSet, other: &DrawSet) -> u64 {
-        let words = one.words().iter().zip(other.words());
-        self.of_words(words.map(|(one, other)| one & !other))
-    }
-
-    /// A weight as a share of all; 0 where there is none.
-    pub fn share(&self, weight: u64) -> f64 {
-        if self.all == 0 {
-            return 0.0;
-        }
-        weight as f64 / self.all as f64
-    }
-
-    fn of_words(&self, words: impl Iterator<Item = u64>) -> u64 {
-        let groups = self.sums.chunks(u64::BITS as usize / GROUP);
-        groups
-            .zip(words)
-            .map(|(rows, word)| {
-                let rows = rows.iter().enumerate();
-                rows.map(|(place, row)| row[(word >> (GROUP * place) & 15) as usize])
-                    .sum::<u64>()
-            })
-            .sum()
-    }
-}
+use crate::engine::{DrawSet, SetWeights};
 
 /// What opening one, two or three more sizes would reach if every size lay alike: the
 /// sizes by their index, and the share of the draws in which at least one of them is
@@ -118,23 +44,26 @@ pub fn unions(holds: &[&DrawSet], weights: &SetWeights) -> Option<Unions> {
     })
 }
 
-/// The pair of the largest union. A pair that cannot reach the best so far is not
-/// looked at.
+/// The pair of the largest union, the first of them. What is in neither of a pair is
+/// summed only as far as it stays under that of the best so far, and that of the best
+/// alone with its best partner is known from the start.
 fn best_pair(holds: &[&DrawSet], alone: &[u64], weights: &SetWeights) -> Option<([usize; 2], u64)> {
-    let mut best: Option<([usize; 2], u64)> = None;
+    let (best_alone, _) = largest(alone.iter().copied().enumerate())?;
+    let partners = (0..holds.len()).filter(|&other| other != best_alone);
+    let beside = partners.map(|other| weights.of_either(holds[best_alone], holds[other]));
+    let mut least = weights.all() - beside.max()?;
+    let mut best = None;
     for first in 0..holds.len() {
         for second in first + 1..holds.len() {
-            let can_reach = alone[first] + alone[second];
-            if best.is_some_and(|(_, most)| can_reach <= most) {
-                continue;
-            }
-            let weight = weights.of_either(holds[first], holds[second]);
-            if best.is_none_or(|(_, most)| weight > most) {
-                best = Some(([first, second], weight));
+            let neither = weights.of_neither(holds[first], holds[second], least);
+            if let Some(neither) = neither
+                && (best.is_none() || neither < least)
+            {
+                (best, least) = (Some([first, second]), neither);
             }
         }
     }
-    best
+    best.map(|pair| (pair, weights.all() - least))
 }
 
 /// The first of the largest.
@@ -150,13 +79,36 @@ const TELLING: f64 = 0.05;
 /// Whether a size is inside its limits wherever another is, but for a hundredth of the
 /// draws, and in a twentieth of them where the other is not.
 pub fn dominates(better: &DrawSet, other: &DrawSet, weights: &SetWeights) -> bool {
-    let alone = |one, other| weights.share(weights.of_first_alone(one, other));
-    alone(other, better) <= AS_GOOD_AS_NONE && alone(better, other) >= TELLING
+    let alone = [better, other].map(|set| weights.of(set));
+    dominates_by(better, other, alone, weights)
+}
+
+/// The same where the weight of each alone is known.
+pub(super) fn dominates_by(
+    better: &DrawSet,
+    other: &DrawSet,
+    [of_better, of_other]: [u64; 2],
+    weights: &SetWeights,
+) -> bool {
+    // What the better holds alone is what the other does, and what it weighs more.
+    let telling = |others: u64| {
+        let betters = (of_better + others).checked_sub(of_other);
+        betters.is_some_and(|betters| weights.share(betters) >= TELLING)
+    };
+    let most = weights.part(AS_GOOD_AS_NONE);
+    // Most pairs are told apart by what they weigh, and most others by few draws.
+    if !telling(most) {
+        return false;
+    }
+    let words = other.words().iter().zip(better.words());
+    let others = weights.at_most(words.map(|(other, better)| other & !better), most);
+    others.is_some_and(telling)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use measurement::Weights;
     use proptest::prelude::*;
 
     fn of(members: &[bool]) -> DrawSet {

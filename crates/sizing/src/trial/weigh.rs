@@ -1,12 +1,17 @@
 //! Likelihoods of what was seen, averaged over fresh seats.
 
 use super::counted::{Counted, sorted};
+use super::drawn::Drawn;
+use super::modelled::Modelled;
+use super::pair_cache::{PairCache, PairsOf, TrialPairs};
 use super::{NotCounted, Observation, Trial};
 use crate::measure::Situation;
 use crate::side_by_side::side_by_side;
 use crate::{Draws, Row, Setting, Size, Work, rows};
 use geometry::{Radians, Seat};
-use measurement::{ExchangedSeats, LogWeights, Modality, SEATS, TooManyTrials};
+use measurement::{ExchangedSeats, LogWeights, SEATS, TooManyTrials};
+use std::ops::Range;
+use std::sync::Arc;
 
 /// One trial over all draws.
 pub(crate) struct Opened<'a> {
@@ -25,7 +30,7 @@ pub(crate) struct Pairs {
     /// For each counted observation the modelled value.
     pub(crate) modelled: Vec<Vec<f64>>,
     /// Whether no limit is broken.
-    pub(crate) holds: Vec<bool>,
+    pub(crate) holds: Arc<[bool]>,
 }
 
 impl<'a> Opened<'a> {
@@ -57,98 +62,180 @@ impl<'a> Opened<'a> {
         self.turn
     }
 
-    /// Looks at every pair of a draw and one of the sixteen seats that trial number
-    /// `number`, from 1, gives it. `scales` are the draws' scale errors by modality.
-    pub(crate) fn pairs(
+    /// What was seen, in every pair of a draw and one of the sixteen seats that trial
+    /// number `number`, from 1, gives it. `Ok(None)`: it was cancelled.
+    pub(super) fn pairs(
+        &self,
+        setting: &Setting,
+        drawn: &Drawn,
+        number: usize,
+        cache: &mut PairCache,
+        work: &Work,
+    ) -> Result<Option<Pairs>, TooManyTrials> {
+        let per_block = drawn.draws.len() / measurement::Blocks::COUNT;
+        let fresh = ExchangedSeats::new(per_block, number)?;
+        let of = PairsOf::new(number, self.size, self.turn, &self.rows);
+        let known = cache.pairs(&of);
+        let mut new: Vec<Modelled> = Vec::new();
+        for Counted { modelled, .. } in &self.counted {
+            let is_known = known.is_some_and(|known| known.of(*modelled).is_some());
+            if !is_known && !new.contains(modelled) {
+                new.push(*modelled);
+            }
+        }
+        if known.is_none() || !new.is_empty() {
+            let holds = known.map(|known| Arc::clone(&known.holds));
+            let mut modelled = known.map_or_else(Vec::new, |known| known.modelled.clone());
+            let asked = (&new[..], holds.is_none());
+            let Some(looked) = self.look(setting, &drawn.draws, fresh, asked, work) else {
+                return Ok(None);
+            };
+            modelled.extend(
+                new.into_iter()
+                    .zip(looked.modelled.into_iter().map(Arc::from)),
+            );
+            cache.keep(TrialPairs {
+                of: of.clone(),
+                holds: holds.unwrap_or_else(|| looked.holds.into()),
+                modelled,
+            });
+        }
+        Ok(cache
+            .pairs(&of)
+            .and_then(|pairs| self.seen_in(pairs, drawn, work)))
+    }
+
+    /// Looks at every pair: what the model has of some things, and whether all limits
+    /// hold where that is asked. `None`: it was cancelled.
+    fn look(
         &self,
         setting: &Setting,
         draws: &Draws,
-        scales: &dyn Scales,
-        number: usize,
+        fresh: ExchangedSeats,
+        (things, asks_limits): (&[Modelled], bool),
         work: &Work,
-    ) -> Result<Option<Pairs>, TooManyTrials> {
-        let per_block = draws.len() / measurement::Blocks::COUNT;
-        let fresh = ExchangedSeats::new(per_block, number)?;
-        let chunks: Vec<usize> = (0..draws.len()).step_by(CHUNK).collect();
-        let looked = side_by_side(&chunks, work, |&first| {
-            let mut some = Pairs::empty(self.counted.len());
-            for draw in first..draws.len().min(first + CHUNK) {
-                self.look(setting, draws, scales, draw, fresh.of(draw), &mut some);
+    ) -> Option<Looked> {
+        let looked = side_by_side(&chunks(draws.len()), work, |some| {
+            let mut looked = Looked::new(things.len());
+            let mut rows: Vec<&Row> = self.rows.iter().filter(|row| row.is_assessed()).collect();
+            for draw in some.clone() {
+                let anatomy = draws.anatomy(draw);
+                let (occluder, most_left) = (&self.size.occluder, anatomy.left_slack_share);
+                for lent in fresh.of(draw).map(|lent| draws.seat(lent)) {
+                    let seat = Seat::drawn(occluder, &anatomy.defect, most_left, self.turn, &lent);
+                    let at = Situation {
+                        setting,
+                        size: self.size,
+                        anatomy: &anatomy,
+                        seat: &seat,
+                    };
+                    for (thing, values) in things.iter().zip(&mut looked.modelled) {
+                        values.push(thing.value(&at));
+                    }
+                    if asks_limits {
+                        looked.holds.push(all_hold(&mut rows, &at));
+                    }
+                }
             }
-            some
-        });
-        let Some(looked) = looked else {
-            return Ok(None);
-        };
-        let mut all = Pairs::empty(self.counted.len());
+            looked
+        })?;
+        let mut all = Looked::new(things.len());
         for some in looked {
-            all.likelihood.extend(some.likelihood);
             all.holds.extend(some.holds);
             for (all, some) in all.modelled.iter_mut().zip(some.modelled) {
                 all.extend(some);
             }
         }
-        Ok(Some(all))
+        Some(all)
     }
 
-    fn look(
-        &self,
-        setting: &Setting,
-        draws: &Draws,
-        scales: &dyn Scales,
-        draw: usize,
-        seats: std::ops::Range<usize>,
-        into: &mut Pairs,
-    ) {
-        let anatomy = draws.anatomy(draw);
-        let occluder = &self.size.occluder;
-        for seat in seats {
-            let drawn = &draws.seat(seat);
-            let most_left = anatomy.left_slack_share;
-            let seat = Seat::drawn(occluder, &anatomy.defect, most_left, self.turn, drawn);
-            let at = Situation {
-                setting,
-                size: self.size,
-                anatomy: &anatomy,
-                seat: &seat,
-            };
-            let mut likelihood = 1.0;
-            for (one, values) in self.counted.iter().zip(&mut into.modelled) {
-                let scale = match one.seen.by {
-                    Some(by) if one.modelled.is_scaled(one.seen.what) => scales.of(by, draw),
-                    _ => 0.0,
-                };
-                let value = one.modelled.value(&at) / (1.0 + scale);
-                let value = one.modelled.seen_at_most(value, one.seen.what.most());
-                likelihood *= one.law.likelihood(value, one.taken);
-                values.push(value);
+    /// What was seen held against what the model has. `None`: it was cancelled, or the
+    /// model has nothing of a thing that was seen.
+    fn seen_in(&self, pairs: &TrialPairs, drawn: &Drawn, work: &Work) -> Option<Pairs> {
+        let values = self.counted.iter().map(|one| pairs.of(one.modelled));
+        let values: Vec<&Arc<[f64]>> = values.collect::<Option<_>>()?;
+        let parts = side_by_side(&chunks(drawn.draws.len()), work, |some| {
+            let mut modelled = vec![Vec::with_capacity(some.len() * SEATS); values.len()];
+            let mut likelihood = vec![1.0; some.len() * SEATS];
+            for ((one, values), modelled) in self.counted.iter().zip(&values).zip(&mut modelled) {
+                for draw in some.clone() {
+                    let scale = match one.seen.by {
+                        Some(by) if one.modelled.is_scaled(one.seen.what) => drawn.scale(by, draw),
+                        _ => 0.0,
+                    };
+                    for value in &values[draw * SEATS..(draw + 1) * SEATS] {
+                        let value = value / (1.0 + scale);
+                        modelled.push(one.modelled.seen_at_most(value, one.seen.what.most()));
+                    }
+                }
+                for (likelihood, value) in likelihood.iter_mut().zip(&*modelled) {
+                    *likelihood *= one.law.likelihood(*value, one.taken);
+                }
             }
-            into.likelihood.push(likelihood);
-            let mut assessed = self.rows.iter().filter(|row| row.is_assessed());
-            into.holds
-                .push(assessed.all(|row| !row.stop.is_broken(row.measure.value(&at))));
+            (likelihood, modelled)
+        })?;
+        let mut all = Pairs {
+            likelihood: Vec::with_capacity(pairs.holds.len()),
+            modelled: vec![Vec::with_capacity(pairs.holds.len()); values.len()],
+            holds: Arc::clone(&pairs.holds),
+        };
+        for (likelihood, modelled) in parts {
+            all.likelihood.extend(likelihood);
+            for (all, some) in all.modelled.iter_mut().zip(modelled) {
+                all.extend(some);
+            }
         }
+        Some(all)
+    }
+}
+
+/// What the model has in some pairs.
+struct Looked {
+    modelled: Vec<Vec<f64>>,
+    holds: Vec<bool>,
+}
+
+impl Looked {
+    fn new(things: usize) -> Self {
+        Self {
+            modelled: vec![Vec::new(); things],
+            holds: Vec::new(),
+        }
+    }
+}
+
+/// Whether all limits hold. The one that is broken comes first from then on: in the next
+/// pair it is the likeliest to be broken as well.
+fn all_hold(rows: &mut [&Row], at: &Situation) -> bool {
+    let mut each = rows.iter();
+    let broken = each.position(|row| row.stop.is_broken(row.measure.value(at)));
+    if let Some(place) = broken {
+        rows[..=place].rotate_right(1);
+    }
+    broken.is_none()
+}
+
+/// The draws that a thread looks at together, one part after the other.
+fn chunks(draws: usize) -> Vec<Range<usize>> {
+    let firsts = (0..draws).step_by(CHUNK);
+    firsts
+        .map(|first| first..draws.min(first + CHUNK))
+        .collect()
+}
+
+impl TrialPairs {
+    fn of(&self, modelled: Modelled) -> Option<&Arc<[f64]>> {
+        let mut known = self.modelled.iter();
+        known
+            .find(|(it, _)| *it == modelled)
+            .map(|(_, values)| values)
     }
 }
 
 /// Draws that a thread looks at together.
 const CHUNK: usize = 128;
 
-/// The scale errors that draws carry.
-pub(crate) trait Scales: Sync {
-    /// By what share a length is seen too large by a modality in a draw.
-    fn of(&self, modality: Modality, draw: usize) -> f64;
-}
-
 impl Pairs {
-    fn empty(observations: usize) -> Self {
-        Self {
-            likelihood: Vec::new(),
-            modelled: vec![Vec::new(); observations],
-            holds: Vec::new(),
-        }
-    }
-
     /// The likelihood of each draw: the mean over its seats.
     pub(crate) fn of_draws(&self) -> Vec<f64> {
         let seats = self.likelihood.chunks(SEATS);
@@ -177,7 +264,7 @@ impl Pairs {
     pub(crate) fn as_it_lies(&self, others: &LogWeights) -> Option<f64> {
         let weights = others.weights()?;
         let (mut held, mut all) = (0.0, 0.0);
-        for (pair, (likelihood, holds)) in self.likelihood.iter().zip(&self.holds).enumerate() {
+        for (pair, (likelihood, holds)) in self.likelihood.iter().zip(&*self.holds).enumerate() {
             let weight = weights.of(pair / SEATS) * likelihood;
             all += weight;
             held += if *holds { weight } else { 0.0 };
@@ -192,15 +279,29 @@ impl Pairs {
         index: usize,
         one: &Counted,
         before: &LogWeights,
+        work: &Work,
     ) -> Option<[f64; 2]> {
         let weights = before.weights()?;
+        let modelled = &self.modelled[index];
+        let parts = side_by_side(&chunks(before.len()), work, |some| {
+            let (mut sums, mut all) = ([0.0; 2], 0.0);
+            for draw in some.clone() {
+                let weight = weights.of(draw);
+                for modelled in &modelled[draw * SEATS..(draw + 1) * SEATS] {
+                    let expected = one.law.expected(*modelled, one.taken);
+                    all += weight;
+                    for (sum, expected) in sums.iter_mut().zip(expected) {
+                        *sum += weight * expected;
+                    }
+                }
+            }
+            (sums, all)
+        })?;
         let (mut sums, mut all) = ([0.0; 2], 0.0);
-        for (pair, modelled) in self.modelled[index].iter().enumerate() {
-            let weight = weights.of(pair / SEATS);
-            let expected = one.law.expected(*modelled, one.taken);
+        for (part, weight) in parts {
             all += weight;
-            for (sum, expected) in sums.iter_mut().zip(expected) {
-                *sum += weight * expected;
+            for (sum, part) in sums.iter_mut().zip(part) {
+                *sum += part;
             }
         }
         (all > 0.0).then_some(sums.map(|sum| sum / all))

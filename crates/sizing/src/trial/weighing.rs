@@ -1,16 +1,17 @@
 use super::conflict::{self, Expected, Surprise, expected, moved_most};
-use super::weigh::{Opened, Pairs, Scales};
+use super::drawn::{Drawn, ENOUGH};
+use super::pair_cache::PairCache;
+use super::weigh::{Opened, Pairs};
 use super::{NotCounted, Trial};
 use crate::house_rules::Parameter;
+use crate::side_by_side::side_by_side;
 use crate::turn::best_turn;
 use crate::{Catalogue, Draws, ModelErrors, Setting, Size, Work, rows};
 use geometry::degrees;
 use measurement::targeted::Proposal;
 use measurement::{
-    Blocks, DrawsError, LogWeights, Modality, ModelError, Quantity, Shift, TooManyTrials, Unit,
-    Weights,
+    Blocks, DrawsError, LogWeights, ModelError, Quantity, Shift, TooManyTrials, Unit, Weights,
 };
-use std::collections::BTreeMap;
 
 /// What trials make of the draws of a case.
 #[derive(Debug)]
@@ -85,8 +86,6 @@ pub enum WeighError {
 
 /// The least draws with which anything is said of a case with trials.
 pub const LEAST_DRAWS: usize = 4096;
-/// The effective number of draws that is enough.
-pub const ENOUGH: f64 = 400.0;
 /// The most targeted rounds.
 const MOST_ROUNDS: usize = 5;
 /// A shift under this share of a quantity's standard deviation counts as none: of some
@@ -105,13 +104,27 @@ pub fn weigh(
     seed: u64,
     work: &Work,
 ) -> Result<Option<Weighing>, WeighError> {
-    let opened = opened(setting, catalogues, &setting.case().procedure.trials)?;
-    let round = rounds(setting, &opened, draws, seed, work)?;
-    Ok(round.map(|round| {
-        round
-            .weighed
-            .finished(setting, round.drawn, &opened, round.number)
-    }))
+    PairCache::default().weigh(setting, catalogues, (draws, seed), work)
+}
+
+impl PairCache {
+    /// As [`weigh`], with a number of draws and a seed, by what is kept.
+    pub fn weigh(
+        &mut self,
+        setting: &Setting,
+        catalogues: &[Catalogue],
+        by: (usize, u64),
+        work: &Work,
+    ) -> Result<Option<Weighing>, WeighError> {
+        let opened = opened(setting, catalogues, &setting.case().procedure.trials)?;
+        let round = rounds(setting, &opened, by, self, work)?;
+        Ok(round.and_then(|round| {
+            let (drawn, number) = (round.drawn, round.number);
+            round
+                .weighed
+                .finished(setting, drawn, &opened, number, work)
+        }))
+    }
 }
 
 /// The draws of the last round with what the trials made of them.
@@ -133,8 +146,8 @@ impl Round {
 pub(super) fn rounds(
     setting: &Setting,
     opened: &[Opened],
-    draws: usize,
-    seed: u64,
+    (draws, seed): (usize, u64),
+    cache: &mut PairCache,
     work: &Work,
 ) -> Result<Option<Round>, WeighError> {
     if draws < LEAST_DRAWS {
@@ -145,13 +158,20 @@ pub(super) fn rounds(
         let larger = if round >= LARGE_FROM { LARGER } else { 1 };
         let count = (draws * larger).min(Blocks::COUNT * Blocks::MOST_PER_BLOCK);
         let blocks = Blocks::new(count, seed.wrapping_add(round as u64))?;
-        let drawn = Drawn::new(setting, &blocks, &proposal);
-        let Some(weighed) = drawn.weigh(setting, opened, work)? else {
+        let new = || Drawn::new(setting, &blocks, &proposal);
+        let mut of_round = PairCache::default();
+        // Draws that are aimed are of what was seen: nothing of them is kept.
+        let (drawn, cache) = match round {
+            0 => (cache.drawn(setting, (draws, seed), new), &mut *cache),
+            _ => (new(), &mut of_round),
+        };
+        let drawn = drawn.scaled(setting, &blocks);
+        let Some(weighed) = weigh_drawn(setting, &drawn, opened, cache, work)? else {
             return Ok(None);
         };
         let is_enough = weighed.effective() >= ENOUGH;
         if !is_enough && round < MOST_ROUNDS {
-            let toward = drawn.toward(setting, &blocks, &weighed, &proposal);
+            let toward = drawn.toward(setting, &blocks, &weighed.seen, &proposal);
             if !toward.moved().is_empty() {
                 proposal = toward;
                 continue;
@@ -195,109 +215,33 @@ fn find<'a>(catalogues: &'a [Catalogue], name: &str) -> Option<&'a Size> {
         .map(|(_, size)| size)
 }
 
-/// The draws of one round with their own weights.
-pub(super) struct Drawn {
-    pub(super) draws: Draws,
-    pub(super) own: LogWeights,
-    scales: ScaleErrors,
-}
-
-/// The scale errors of draws, by modality.
-struct ScaleErrors(BTreeMap<usize, Vec<f64>>);
-
-impl Scales for ScaleErrors {
-    fn of(&self, modality: Modality, draw: usize) -> f64 {
-        let column = self.0.get(&(modality as usize));
-        column.map_or(0.0, |column| column[draw])
-    }
-}
-
-impl Drawn {
-    fn new(setting: &Setting, blocks: &Blocks, proposal: &Proposal) -> Self {
-        let mut own = Vec::with_capacity(blocks.draws());
-        let mut scales = BTreeMap::new();
-        let used: Vec<Modality> = setting
-            .case()
-            .procedure
-            .trials
-            .iter()
-            .flat_map(|trial| &trial.seen)
-            .filter_map(|seen| seen.by)
-            .collect();
-        for block in 0..Blocks::COUNT {
-            let moved: BTreeMap<u32, Vec<f64>> = proposal
-                .moved()
-                .iter()
-                .map(|one| one.dimension)
-                .map(|dimension| (dimension, proposal.deviates(blocks, block, dimension)))
-                .collect();
-            own.extend((0..blocks.per_block()).map(|index| {
-                proposal.log_weight(|dimension| {
-                    moved.get(&dimension).map_or(0.0, |column| column[index])
-                })
-            }));
-            for &modality in &used {
-                let errors = setting.joint().scale_errors(blocks, block, modality);
-                let column: &mut Vec<f64> = scales.entry(modality as usize).or_default();
-                let so_far = (block + 1) * blocks.per_block();
-                if column.len() < so_far {
-                    column.extend(errors.unwrap_or_else(|| vec![0.0; blocks.per_block()]));
-                }
-            }
-        }
-        Self {
-            draws: Draws::toward(setting, blocks, proposal),
-            own: LogWeights::from_logarithms(own),
-            scales: ScaleErrors(scales),
-        }
-    }
-
-    fn weigh(
-        &self,
-        setting: &Setting,
-        opened: &[Opened],
-        work: &Work,
-    ) -> Result<Option<Weighed>, WeighError> {
-        let mut seen = LogWeights::uniform(self.draws.len());
-        let mut trials = Vec::with_capacity(opened.len());
-        for (index, trial) in opened.iter().enumerate() {
-            let pairs = trial.pairs(setting, &self.draws, &self.scales, index + 1, work)?;
-            let Some(pairs) = pairs else {
-                return Ok(None);
-            };
-            let before = seen.clone();
-            if !trial.counted.is_empty() {
-                seen.multiply(&pairs.of_draws());
-            }
-            trials.push((pairs, before));
-        }
-        Ok(Some(Weighed {
-            all: self.own.times(&seen, 1.0),
-            seen,
-            trials,
-        }))
-    }
-
-    /// Where the next round aims.
-    fn toward(
-        &self,
-        setting: &Setting,
-        blocks: &Blocks,
-        weighed: &Weighed,
-        proposal: &Proposal,
-    ) -> Proposal {
-        let of = |dimension| {
-            let blocks =
-                (0..Blocks::COUNT).flat_map(|block| proposal.deviates(blocks, block, dimension));
-            (dimension, blocks.collect())
+/// Weighs draws by trials; what is kept of pairs is of these draws. `Ok(None)`: it was
+/// cancelled.
+fn weigh_drawn(
+    setting: &Setting,
+    drawn: &Drawn,
+    opened: &[Opened],
+    cache: &mut PairCache,
+    work: &Work,
+) -> Result<Option<Weighed>, WeighError> {
+    let mut seen = LogWeights::uniform(drawn.draws.len());
+    let mut trials = Vec::with_capacity(opened.len());
+    for (index, trial) in opened.iter().enumerate() {
+        let pairs = trial.pairs(setting, drawn, index + 1, cache, work)?;
+        let Some(pairs) = pairs else {
+            return Ok(None);
         };
-        let errors = ModelError::ALL.into_iter();
-        let errors = errors.filter(|&error| self.draws.errors(error).is_some());
-        let dimensions = setting.joint().dimensions();
-        let all = dimensions.chain(errors.map(ModelError::dimension));
-        let deviates: Vec<(u32, Vec<f64>)> = all.map(of).collect();
-        Proposal::toward(&deviates, &self.own, &weighed.seen, ENOUGH)
+        let before = seen.clone();
+        if !trial.counted.is_empty() {
+            seen.multiply(&pairs.of_draws());
+        }
+        trials.push((pairs, before));
     }
+    Ok(Some(Weighed {
+        all: drawn.own.times(&seen, 1.0),
+        seen,
+        trials,
+    }))
 }
 
 /// What one round makes of the trials.
@@ -321,7 +265,8 @@ impl Weighed {
         drawn: Drawn,
         opened: &[Opened],
         rounds: usize,
-    ) -> Weighing {
+        work: &Work,
+    ) -> Option<Weighing> {
         let outcomes = opened.iter().zip(&self.trials);
         let outcomes = outcomes
             .map(|(opened, (pairs, before))| {
@@ -330,7 +275,7 @@ impl Weighed {
                     opened,
                     pairs,
                     before,
-                    &setting.case().procedure.trials,
+                    (&setting.case().procedure.trials, work),
                 )
             })
             .collect();
@@ -350,13 +295,14 @@ impl Weighed {
             Some((error, by))
         });
         let error_shifts = error_shifts.collect();
-        let shifts = Quantity::all().filter_map(|quantity| {
+        let quantities: Vec<Quantity> = Quantity::all().collect();
+        let shifts = side_by_side(&quantities, work, |&quantity| {
             let is_angle = quantity.unit() == Unit::Degrees;
             let by = shifts.as_ref()?.of(&draws.column(quantity)?, is_angle)?;
             Some((quantity, by))
         });
-        let shifts = shifts.collect();
-        Weighing {
+        let shifts = shifts?.into_iter().flatten().collect();
+        Some(Weighing {
             effective: self.all.effective_draws(),
             drawn: drawn.draws.len(),
             rounds,
@@ -365,7 +311,7 @@ impl Weighed {
             error_shifts,
             any_counted,
             draws: weights.and_then(|weights| drawn.draws.weighted(weights)),
-        }
+        })
     }
 
     fn outcome(
@@ -374,7 +320,7 @@ impl Weighed {
         opened: &Opened,
         pairs: &Pairs,
         before: &LogWeights,
-        trials: &[Trial],
+        (trials, work): (&[Trial], &Work),
     ) -> TrialOutcome {
         let mut after = before.clone();
         let of_draws = pairs.of_draws();
@@ -400,7 +346,9 @@ impl Weighed {
                 }
                 Some(index) => {
                     let one = &opened.counted[index];
-                    let chances = pairs.expected(index, one, &before).unwrap_or([0.0; 2]);
+                    let chances = pairs
+                        .expected(index, one, &before, work)
+                        .unwrap_or([0.0; 2]);
                     let moved = || {
                         // The law lets go of an outlier; who believes it does not.
                         let mut believed = before.clone();
