@@ -9,6 +9,7 @@ use super::plan::{EdgeForm, Job, Plan};
 use super::shared::{Group, Shared, part};
 use super::simple::{clamp, excess, length, ratio, room, slack};
 use super::tract::{Cover, open_share};
+use crate::draws::Piece;
 use crate::engine::Question;
 use crate::engine::answers::RowAnswer;
 use crate::house_rules::{Band, Parameter};
@@ -50,7 +51,8 @@ pub(super) struct Worker<'a> {
     edge: Edge,
     shared: Shared,
     scratch: Scratch,
-    /// The anatomies of the group that were asked for in `f64`.
+    /// The draws of the group, and their anatomies, as far as they were asked for in `f64`.
+    piece: OnceCell<Piece<'a>>,
     anatomies: [OnceCell<Box<Anatomy>>; LANES],
 }
 
@@ -74,6 +76,7 @@ impl<'a> Worker<'a> {
             plan,
             questions,
             known,
+            piece: OnceCell::new(),
             anatomies: [const { OnceCell::new() }; LANES],
             layout,
             edge: questions
@@ -101,6 +104,7 @@ impl<'a> Worker<'a> {
             .shares
             .iter_mut()
             .for_each(|(of, _)| *of = None);
+        self.piece.take();
         self.anatomies = [const { OnceCell::new() }; LANES];
         let lanes = first(columns.lanes);
         for (job, answer) in self.plan.jobs.iter().zip(answers) {
@@ -146,9 +150,11 @@ impl<'a> Worker<'a> {
     fn value(&self, columns: &Columns, job: &Job, lane: usize) -> f64 {
         let question = &self.questions[job.question];
         let draw = columns.first + lane;
-        let drawn = || Box::new(self.layout.draws.anatomy(draw));
+        let group = columns.first..columns.first + columns.lanes;
+        let piece = self.piece.get_or_init(|| self.layout.draws.piece(group));
+        let drawn = || Box::new(piece.anatomy(draw));
         let anatomy = self.anatomies[lane].get_or_init(drawn);
-        let seat = question.seat(anatomy, &self.layout.draws.seat(draw));
+        let seat = question.seat(anatomy, &piece.seat(draw));
         question.rows[job.row].measure.value(&Situation {
             setting: question.setting,
             size: question.size,
