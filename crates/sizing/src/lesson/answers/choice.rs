@@ -64,7 +64,7 @@ pub(super) fn which_fit(ranking: &Ranking, sizes: &[String]) -> Result<Question,
         .map(|&index| device_name(&sizes[index]))
         .collect();
     let answer = if answer.is_empty() {
-        "None of them. What remains are surgery and waiting.".to_owned()
+        "None of them. That leaves surgery and waiting.".to_owned()
     } else {
         words::capital(&words::list(&answer))
     };

@@ -43,9 +43,9 @@ fn stop(ranking: &Ranking, candidate: &Candidate) -> Option<(&'static [usize], S
     if let Some(row) = ranking.against.first() {
         return Some((
             &[LEAVE_OPEN],
-            "Stop. The defect is not to be closed now, by surgery no more than by a device."
+            "Stop. Published guidance speaks against closing it now, by a device or by surgery."
                 .to_owned(),
-            format!("published guidance speaks against closing: {}", row.says),
+            format!("it says: {}", row.says),
         ));
     }
     match candidate.judged.verdict {
@@ -57,8 +57,7 @@ fn stop(ranking: &Ranking, candidate: &Candidate) -> Option<(&'static [usize], S
         )),
         Verdict::DoesNotFit => Some((
             &[SURGERY, LEAVE_OPEN],
-            "Stop. What remains are surgery and waiting, and the team chooses between them."
-                .to_owned(),
+            "Stop. That leaves surgery and waiting, and the team chooses between them.".to_owned(),
             with_ground(candidate),
         )),
     }
