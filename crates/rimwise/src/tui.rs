@@ -59,6 +59,8 @@ pub(crate) fn run(
     listen::terminal(sender.clone())?;
     #[cfg(unix)]
     listen::signals(sender.clone())?;
+    #[cfg(unix)]
+    listen::hang_up(sender.clone())?;
     let replies = sender.clone();
     let worker = Worker::start(Fast, threads, move |reply| {
         replies.send(Message::Reply(reply)).is_ok()

@@ -126,6 +126,15 @@ fn a_long_journal_costs_no_more_than_its_length() {
     played.exit();
 }
 
+/// Without it the program would read the terminal's end again and again, for ever.
+#[test]
+fn a_terminal_that_hangs_up_without_a_signal_is_left() {
+    let desk = Desk::demonstration("hung-up");
+    let mut played = Played::start_without_signals(&[&desk.path("case.ron")], (120, 40));
+    played.wait_for("opened ");
+    assert_eq!(played.close(), 0);
+}
+
 #[test]
 fn to_close_the_terminal_is_a_way_to_leave() {
     let desk = Desk::demonstration("closed");

@@ -78,11 +78,27 @@ impl Played {
     /// Starts the program with arguments and variables in a terminal of so many
     /// columns and rows.
     pub(crate) fn start(arguments: &[&str], variables: &[(&str, &str)], size: (u16, u16)) -> Self {
+        Self::start_with(arguments, variables, size, true)
+    }
+
+    /// The same in a terminal that does not control the program: no signal tells it that
+    /// the terminal has gone.
+    pub(crate) fn start_without_signals(arguments: &[&str], size: (u16, u16)) -> Self {
+        Self::start_with(arguments, &[], size, false)
+    }
+
+    fn start_with(
+        arguments: &[&str],
+        variables: &[(&str, &str)],
+        size: (u16, u16),
+        controls: bool,
+    ) -> Self {
         let pair = native_pty_system()
             .openpty(pty_size(size))
             .expect("a pseudo-terminal");
         let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_rimwise"));
         command.args(arguments);
+        command.set_controlling_tty(controls);
         command.env("TERM", "xterm-256color");
         command.env("LC_ALL", "C.UTF-8");
         for inherited in ["NO_COLOR", "RUST_BACKTRACE", "RIMWISE_PANIC_AT"] {

@@ -5,12 +5,18 @@ use super::painter::PixelPictures;
 use super::replies::ReplyFilter;
 use crossterm::event::{self, Event, MouseButton, MouseEvent, MouseEventKind};
 use ratatui::layout::{Position, Size};
+#[cfg(unix)]
+use rustix::event::{PollFd, PollFlags, poll};
+#[cfg(unix)]
+use rustix::io::Errno;
 use session::{KeeperError, Key, Reply, SheetFile};
 #[cfg(unix)]
 use signal_hook::consts::{SIGCONT, SIGHUP, SIGTERM, SIGTSTP};
 #[cfg(unix)]
 use signal_hook::iterator::Signals;
-use std::io;
+#[cfg(unix)]
+use std::fs::File;
+use std::io::{self, IsTerminal};
 use std::sync::mpsc::Sender;
 use std::thread;
 use std::time::{Duration, Instant};
@@ -70,7 +76,7 @@ impl Message {
     }
 }
 
-/// Listens to the terminal. A terminal that is gone ends the program.
+/// Listens to the terminal. One that cannot be read ends the program.
 pub(super) fn terminal(sender: Sender<Message>) -> io::Result<()> {
     thread::Builder::new()
         .name("terminal".into())
@@ -126,6 +132,33 @@ fn mouse(event: MouseEvent) -> Option<Message> {
         MouseEventKind::ScrollUp => Some(Message::Wheel(at, false)),
         _ => None,
     }
+}
+
+/// Waits until the terminal hangs up, which needs no time until then. A signal tells it
+/// only where the terminal is the one that controls the program, and whoever reads events
+/// from one that hung up reads its end again and again.
+#[cfg(unix)]
+pub(super) fn hang_up(sender: Sender<Message>) -> io::Result<()> {
+    // The one that events are read from.
+    let tty = if io::stdin().is_terminal() {
+        None
+    } else {
+        Some(File::open("/dev/tty")?)
+    };
+    let wait = move || {
+        let stdin = io::stdin();
+        // A hang-up is told without being asked for.
+        let asked = PollFlags::empty();
+        let mut watched = [match &tty {
+            Some(tty) => PollFd::new(tty, asked),
+            None => PollFd::new(&stdin, asked),
+        }];
+        while let Err(Errno::INTR) = poll(&mut watched, None) {}
+        // Nobody listens any more where the program is ending anyway.
+        let _ = sender.send(Message::Leave);
+    };
+    thread::Builder::new().name("hang-up".into()).spawn(wait)?;
+    Ok(())
 }
 
 /// Listens to the signals that ask a program to stop, to go on and to end.
