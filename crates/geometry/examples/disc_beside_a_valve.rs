@@ -37,12 +37,12 @@ fn main() {
 fn aortic_annulus(rim: Mm) -> HingedPlate {
     let annulus = AnnulusPlate {
         face: Face::Left,
-        azimuth: 0.0,
+        clock_position: 0.0,
         rim,
         diameter: 9.0,
         diameter_across: 9.0,
-        lean: degrees(90.0),
-        sag: 0.0,
+        annulus_angle: degrees(90.0),
+        cusp_depth: 0.0,
     };
     annulus.hinged(&OPENING)
 }

@@ -5,7 +5,7 @@ use crate::Mm;
 pub struct Accuracy(Mm);
 
 impl Accuracy {
-    /// One nanometre: far below any reading, and what the checks use.
+    /// The accuracy of every check: one nanometre, far below what any reading tells apart.
     pub const DEFAULT: Self = Self(1e-6);
 
     /// An accuracy of `millimetres`, or `None` unless it is positive and finite.
@@ -13,7 +13,7 @@ impl Accuracy {
         (millimetres > 0.0 && millimetres.is_finite()).then_some(Self(millimetres))
     }
 
-    /// The bound in millimetres.
+    /// The largest error in millimetres.
     pub const fn mm(self) -> Mm {
         self.0
     }

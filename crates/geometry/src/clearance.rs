@@ -8,27 +8,29 @@ use crate::{Accuracy, HingedPlate, Mm, SeatedDisc, plate_distance};
 /// `accuracy`: positive apart, zero touching, negative overlapping or slipped
 /// past.
 ///
-/// A is the annulus plate, D(x) the disc's core plate moved back by x, from the
-/// hinge toward the defect. If D(x) meets A for some x ≥ 0, c is −x − t/2 − sag
-/// for the largest such x: how far the disc would have to draw back. Else c is
-/// the distance of D(0) from A, less t/2 and the sag. So a disc that has slipped
-/// past the plate is not called clear.
+/// Let A be the annulus plate, D(x) the disc's core plate moved back by x, from the
+/// hinge toward the defect, and p the cusp depth. If D(x) meets A for some x ≥ 0, c is
+/// −x − t/2 − p for the largest such x: how far the disc would have to draw back. Else
+/// c is the distance of D(0) from A, less t/2 and p.
+///
+/// Why a shift and not a depth of overlap: a small disc that has slipped wholly past
+/// the plate overlaps nothing, and must still not be called clear.
 ///
 /// c never rises with R and changes by no more than the rim does; it never
 /// falls with the rim if D meets A for some x, of either sign. A disc that
 /// misses the plate at every x, beside it or over its far edge, is judged by
 /// distance alone, and where such a disc begins to meet the plate c may jump.
-/// It is not monotone in the thickness or in the lean.
+/// It is not monotone in the thickness or in the angle of the annulus.
 ///
-/// A reduced model: the sag is taken off all over the plate, and the valve does
-/// not give way.
+/// A reduced model: the cusp depth is taken off all over the plate, and the valve
+/// does not give way.
 pub fn signed_clearance(disc: &SeatedDisc, plate: &HingedPlate, accuracy: Accuracy) -> Mm {
     let core = disc.core();
     let apart = match shift::largest(&core, plate, accuracy) {
         Some(shift) => -shift,
         None => plate_distance(&core, plate.plate(), accuracy).distance,
     };
-    apart - 0.5 * disc.thickness - plate.sag()
+    apart - 0.5 * disc.thickness - plate.cusp_depth()
 }
 
 #[cfg(test)]
@@ -41,13 +43,13 @@ mod tests {
     const SLACK: Mm = 2e-6;
 
     #[derive(Clone, Copy, Debug)]
-    struct Scene {
+    struct DiscByValve {
         disc: SeatedDisc,
         valve: AnnulusPlate,
         opening: Opening,
     }
 
-    impl Scene {
+    impl DiscByValve {
         const PLAIN: Self = Self {
             disc: SeatedDisc {
                 face: Face::Left,
@@ -59,19 +61,19 @@ mod tests {
             },
             valve: AnnulusPlate {
                 face: Face::Left,
-                azimuth: degrees(20.0),
+                clock_position: degrees(20.0),
                 rim: 3.0,
                 diameter: 12.0,
                 diameter_across: 10.0,
-                lean: degrees(90.0),
-                sag: 0.3,
+                annulus_angle: degrees(90.0),
+                cusp_depth: 0.3,
             },
             opening: Opening {
                 centre: Vec2::ZERO,
                 edge: Ellipse {
                     semi_major: 3.0,
                     semi_minor: 2.5,
-                    turn: 0.4,
+                    rotation: 0.4,
                 },
             },
         };
@@ -90,9 +92,9 @@ mod tests {
         fn turned(mut self, angle: f64) -> Self {
             self.disc.centre = self.disc.centre.turned(angle);
             self.disc.tilt.direction += angle;
-            self.valve.azimuth += angle;
+            self.valve.clock_position += angle;
             self.opening.centre = self.opening.centre.turned(angle);
-            self.opening.edge.turn += angle;
+            self.opening.edge.rotation += angle;
             self
         }
 
@@ -110,7 +112,7 @@ mod tests {
             self.valve.rim *= k;
             self.valve.diameter *= k;
             self.valve.diameter_across *= k;
-            self.valve.sag *= k;
+            self.valve.cusp_depth *= k;
             self.opening.centre = self.opening.centre * k;
             self.opening.edge.semi_major *= k;
             self.opening.edge.semi_minor *= k;
@@ -145,7 +147,7 @@ mod tests {
             })
     }
 
-    fn any_scene() -> impl Strategy<Value = Scene> {
+    fn any_disc_by_valve() -> impl Strategy<Value = DiscByValve> {
         let valve = (
             -4.0..4.0,
             0.0..8.0,
@@ -154,26 +156,28 @@ mod tests {
             degrees(45.0)..degrees(135.0),
             0.0..2.0,
         )
-            .prop_map(|(azimuth, rim, diameter, share, lean, sag)| AnnulusPlate {
-                face: Face::Left,
-                azimuth,
-                rim,
-                diameter,
-                diameter_across: diameter * share,
-                lean,
-                sag,
-            });
+            .prop_map(
+                |(clock_position, rim, diameter, share, annulus_angle, cusp_depth)| AnnulusPlate {
+                    face: Face::Left,
+                    clock_position,
+                    rim,
+                    diameter,
+                    diameter_across: diameter * share,
+                    annulus_angle,
+                    cusp_depth,
+                },
+            );
         let opening = (any_point(2.0), 1.0..6.0, 0.3..1.0, -4.0..4.0).prop_map(
-            |(centre, semi_major, share, turn)| Opening {
+            |(centre, semi_major, share, rotation)| Opening {
                 centre,
                 edge: Ellipse {
                     semi_major,
                     semi_minor: semi_major * share,
-                    turn,
+                    rotation,
                 },
             },
         );
-        (any_disc(), valve, opening).prop_map(|(disc, valve, opening)| Scene {
+        (any_disc(), valve, opening).prop_map(|(disc, valve, opening)| DiscByValve {
             disc,
             valve,
             opening,
@@ -183,36 +187,36 @@ mod tests {
     #[test]
     fn flat_on_axis_and_square_it_is_what_rim_and_reach_leave() {
         for rim in [0.0, 1.0, 2.9, 3.0, 7.0] {
-            let mut scene = Scene::PLAIN;
+            let mut scene = DiscByValve::PLAIN;
             scene.valve.rim = rim;
-            let edge = scene.opening.edge.polar_radius(scene.valve.azimuth);
-            let expected = rim + edge - scene.disc.radius - scene.valve.sag;
+            let edge = scene.opening.edge.polar_radius(scene.valve.clock_position);
+            let expected = rim + edge - scene.disc.radius - scene.valve.cusp_depth;
             assert!((scene.clearance() - expected).abs() < 1e-12, "{rim}");
         }
     }
 
     #[test]
     fn a_disc_past_the_plate_is_not_clear() {
-        let mut scene = Scene::PLAIN;
+        let mut scene = DiscByValve::PLAIN;
         scene.disc.radius = 2.0;
-        scene.disc.centre = Vec2::new(30.0, 0.0).turned(scene.valve.azimuth);
+        scene.disc.centre = Vec2::new(30.0, 0.0).turned(scene.valve.clock_position);
         assert!(scene.clearance() < -20.0);
     }
 
     #[test]
     fn above_the_far_edge_only_distance_counts() {
-        let mut scene = Scene::PLAIN;
+        let mut scene = DiscByValve::PLAIN;
         scene.disc.stand_off = scene.valve.diameter + 3.0 - 0.5 * scene.disc.thickness;
-        scene.disc.centre = Vec2::new(30.0, 0.0).turned(scene.valve.azimuth);
+        scene.disc.centre = Vec2::new(30.0, 0.0).turned(scene.valve.clock_position);
         scene.disc.radius = 40.0;
-        let expected = 3.0 - 0.5 * scene.disc.thickness - scene.valve.sag;
+        let expected = 3.0 - 0.5 * scene.disc.thickness - scene.valve.cusp_depth;
         assert!((scene.clearance() - expected).abs() < 1e-6);
     }
 
     #[test]
     fn outlandish_input_still_gives_a_number() {
-        let base = Scene::PLAIN;
-        for lean in [-10.0, 0.0, 45.0, 90.0, 180.0, 400.0] {
+        let base = DiscByValve::PLAIN;
+        for annulus_angle in [-10.0, 0.0, 45.0, 90.0, 180.0, 400.0] {
             for angle in [0.0, 30.0, 45.0, 90.0, 135.0, 180.0] {
                 for direction in [0.0, 20.0, 110.0, 200.0] {
                     for (radius, thickness, stand_off) in [
@@ -223,7 +227,7 @@ mod tests {
                     ] {
                         for diameter in [0.0, 12.0] {
                             let mut scene = base;
-                            scene.valve.lean = degrees(lean);
+                            scene.valve.annulus_angle = degrees(annulus_angle);
                             scene.valve.diameter = diameter;
                             scene.valve.diameter_across = diameter;
                             let tilt = Tilt {
@@ -250,14 +254,14 @@ mod tests {
 
         #[test]
         fn rigid_motions_change_nothing(
-            scene in any_scene(), angle in -4.0..4.0_f64, by in any_point(5.0),
+            scene in any_disc_by_valve(), angle in -4.0..4.0_f64, by in any_point(5.0),
         ) {
             let change = scene.turned(angle).moved(by).clearance() - scene.clearance();
             prop_assert!(change.abs() < SLACK, "{change:e}");
         }
 
         #[test]
-        fn k_times_larger_is_k_times_as_clear(scene in any_scene(), k in 0.2..5.0_f64) {
+        fn k_times_larger_is_k_times_as_clear(scene in any_disc_by_valve(), k in 0.2..5.0_f64) {
             let change = scene.scaled(k).clearance() - k * scene.clearance();
             prop_assert!(change.abs() < SLACK * k.max(1.0), "{change:e}");
         }
@@ -265,7 +269,7 @@ mod tests {
         /// With steps down to nothing this is also continuity through touching.
         #[test]
         fn a_longer_rim_clears_more_but_by_no_more_than_itself(
-            scene in any_scene(), exponent in -6.0..0.5_f64,
+            scene in any_disc_by_valve(), exponent in -6.0..0.5_f64,
         ) {
             let step = libm::pow(10.0, exponent);
             let mut longer = scene;
@@ -276,7 +280,7 @@ mod tests {
         }
 
         #[test]
-        fn a_larger_disc_never_clears_more(scene in any_scene(), step in 0.0..3.0_f64) {
+        fn a_larger_disc_never_clears_more(scene in any_disc_by_valve(), step in 0.0..3.0_f64) {
             let mut larger = scene;
             larger.disc.radius += step;
             let change = larger.clearance() - scene.clearance();
@@ -284,11 +288,11 @@ mod tests {
         }
 
         #[test]
-        fn the_sag_comes_off_in_full(scene in any_scene(), sag in 0.0..3.0_f64) {
-            let mut sagging = scene;
-            sagging.valve.sag += sag;
-            let change = scene.clearance() - sagging.clearance();
-            prop_assert!((change - sag).abs() < 1e-12);
+        fn the_cusp_depth_comes_off_in_full(scene in any_disc_by_valve(), cusp_depth in 0.0..3.0_f64) {
+            let mut deeper = scene;
+            deeper.valve.cusp_depth += cusp_depth;
+            let change = scene.clearance() - deeper.clearance();
+            prop_assert!((change - cusp_depth).abs() < 1e-12);
         }
     }
 }

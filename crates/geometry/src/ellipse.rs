@@ -13,7 +13,7 @@ pub struct Ellipse {
     /// Semi-axis b ≤ a.
     pub semi_minor: Mm,
     /// Rotation ω of the major axis from u toward v.
-    pub turn: Radians,
+    pub rotation: Radians,
 }
 
 impl Ellipse {
@@ -21,21 +21,21 @@ impl Ellipse {
     /// term, ½ (b/a)² (ln(4a/b) − ½) of 4a, no longer shows in an `f64`.
     const SLIT: f64 = 1e-9;
 
-    /// A circle.
+    /// A circle about the origin.
     pub const fn circle(radius: Mm) -> Self {
         Self {
             semi_major: radius,
             semi_minor: radius,
-            turn: 0.0,
+            rotation: 0.0,
         }
     }
 
-    /// The distance ρ(θ) of the edge from the centre, at azimuth θ.
+    /// Distance ρ(θ) of the edge from the centre at azimuth θ.
     ///
     /// A slit has its semi-axis along itself, and 0 in every other direction.
     pub fn polar_radius(&self, azimuth: Radians) -> Mm {
         let (a, b) = (self.semi_major, self.semi_minor);
-        let (sin, cos) = libm::sincos(azimuth - self.turn);
+        let (sin, cos) = libm::sincos(azimuth - self.rotation);
         let width = libm::hypot(b * cos, a * sin);
         if width == 0.0 {
             a.max(b)
@@ -48,7 +48,7 @@ impl Ellipse {
     /// axis.
     pub fn point(&self, anomaly: Radians) -> Vec2 {
         let (sin, cos) = libm::sincos(anomaly);
-        Vec2::new(self.semi_major * cos, self.semi_minor * sin).turned(self.turn)
+        Vec2::new(self.semi_major * cos, self.semi_minor * sin).turned(self.rotation)
     }
 
     /// The length of the edge, right to a few units in the last place.
@@ -81,7 +81,7 @@ impl Ellipse {
     }
 
     /// The diameter of the circle with the same perimeter.
-    pub fn equal_perimeter_diameter(&self) -> Mm {
+    pub(crate) fn equal_perimeter_diameter(&self) -> Mm {
         self.perimeter() / PI
     }
 
@@ -92,7 +92,7 @@ impl Ellipse {
 
     /// Whether a point lies inside or on the edge.
     pub fn contains(&self, point: Vec2) -> bool {
-        let own = point.turned(-self.turn);
+        let own = point.turned(-self.rotation);
         let (a, b) = (self.semi_major, self.semi_minor);
         // The bounds settle a slit, for which the products are all 0.
         own.u.abs() <= a && own.v.abs() <= b && libm::hypot(own.u * b, own.v * a) <= a * b
@@ -101,7 +101,7 @@ impl Ellipse {
     /// The point of the ellipse farthest along a direction of any length; its
     /// centre where all points are equally far.
     pub fn support(&self, direction: Vec2) -> Vec2 {
-        let along = radial(self.turn);
+        let along = radial(self.rotation);
         let (a, b) = (self.semi_major, self.semi_minor);
         let (x, y) = (a * along.dot(direction), b * along.cross(direction));
         let length = libm::hypot(x, y);
@@ -119,10 +119,10 @@ mod tests {
     use proptest::prelude::*;
 
     fn any_ellipse() -> impl Strategy<Value = Ellipse> {
-        (0.0..20.0, 0.0..=1.0, -4.0..4.0).prop_map(|(a, ratio, turn)| Ellipse {
+        (0.0..20.0, 0.0..=1.0, -4.0..4.0).prop_map(|(a, ratio, rotation)| Ellipse {
             semi_major: a,
             semi_minor: a * ratio,
-            turn,
+            rotation,
         })
     }
 
@@ -140,7 +140,7 @@ mod tests {
         let slit = Ellipse {
             semi_major: 4.0,
             semi_minor: 0.0,
-            turn: 0.0,
+            rotation: 0.0,
         };
         assert_eq!(slit.perimeter(), 16.0);
         assert_eq!(slit.polar_radius(0.0), 4.0);
@@ -159,7 +159,7 @@ mod tests {
         let just_open = |ratio| Ellipse {
             semi_major: 1.0,
             semi_minor: ratio,
-            turn: 0.0,
+            rotation: 0.0,
         };
         let gap = just_open(1.001e-9).perimeter() - just_open(0.999e-9).perimeter();
         assert!(gap.abs() < 1e-14, "{gap:e}");
@@ -171,7 +171,7 @@ mod tests {
             let exchanged = Ellipse {
                 semi_major: ellipse.semi_minor,
                 semi_minor: ellipse.semi_major,
-                turn: ellipse.turn + degrees(90.0),
+                rotation: ellipse.rotation + degrees(90.0),
             };
             prop_assert_eq!(ellipse.perimeter(), exchanged.perimeter());
             let gap = ellipse.polar_radius(azimuth) - exchanged.polar_radius(azimuth);

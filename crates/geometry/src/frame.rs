@@ -14,7 +14,7 @@ impl Face {
     /// Both faces, left first.
     pub const BOTH: [Self; 2] = [Self::Left, Self::Right];
 
-    /// 0 for the left face, 1 for the right: the place in arrays of two.
+    /// Index of the face in an array of two: 0 for the left, 1 for the right.
     pub const fn index(self) -> usize {
         self as usize
     }
@@ -37,19 +37,19 @@ impl Face {
     }
 }
 
-/// r̂(θ) = u cos θ + v sin θ.
+/// Unit vector r̂(θ) = u cos θ + v sin θ at azimuth θ in the wall plane.
 pub fn radial(azimuth: Radians) -> Vec2 {
     let (sin, cos) = libm::sincos(azimuth);
     Vec2::new(cos, sin)
 }
 
-/// The direction a quarter turn clockwise of r̂(θ), seen from the left.
+/// Unit vector a quarter turn clockwise of r̂(θ), seen from the left.
 pub fn tangent(azimuth: Radians) -> Vec2 {
     let (sin, cos) = libm::sincos(azimuth);
     Vec2::new(-sin, cos)
 }
 
-/// Degrees as radians: angles are degrees in files and radians inside.
+/// Converts degrees to radians: angles are degrees in files and radians inside.
 pub const fn degrees(angle: f64) -> Radians {
     angle * (PI / 180.0)
 }

@@ -1,5 +1,8 @@
-//! The defect in the wall of the heart, what stands around it, the shape laid
-//! into it, and the distances between them.
+//! A defect in the wall of the heart, the valves beside it, a device laid into it,
+//! and the distances between them.
+//!
+//! Start with [`Seat`] (where a device lies), [`signed_clearance`](clearance::signed_clearance)
+//! (how far a disc stands from a valve) and [`lip`] (how much septum it covers).
 //!
 //! # Conventions
 //!
@@ -9,8 +12,9 @@
 //!
 //! *Frame.* Right-handed (n, u, v): n through the wall from left to right, u in
 //! the wall toward the reference valve, v = n × u. The origin is the centre of
-//! the throat on the left face; the wall fills 0 ≤ n ≤ T. Azimuth θ runs from u
-//! toward v, clockwise as seen from the left.
+//! the defect's narrowest part, on the left face; the wall fills 0 ≤ n ≤ T. Azimuth θ
+//! runs from u toward v: a clock position in radians, clockwise as seen from the left
+//! with the reference valve at 12.
 //!
 //! *One signed clearance.* Positive apart, zero touching, negative overlapping
 //! or slipped past ([`clearance`]).
@@ -33,12 +37,12 @@
 //! let opening = Opening { centre: Vec2::ZERO, edge: Ellipse::circle(2.5) };
 //! let annulus = AnnulusPlate {
 //!     face: Face::Left,
-//!     azimuth: 0.0,
+//!     clock_position: 0.0,
 //!     rim: 2.5,
 //!     diameter: 9.0,
 //!     diameter_across: 9.0,
-//!     lean: degrees(90.0),
-//!     sag: 0.0,
+//!     annulus_angle: degrees(90.0),
+//!     cusp_depth: 0.0,
 //! };
 //! let disc = SeatedDisc {
 //!     face: Face::Left,
@@ -82,7 +86,8 @@ pub use plate_distance::{Separation, plate_distance};
 pub use play::Play;
 pub use seat::{Nearest, OverLeftOpening, Seat, SeatDraw, StandOff, least_clearance};
 pub use seated_disc::{SeatedDisc, Tilt};
-pub use squeeze::{braid_stiffness, squeezed_diameter, squeezed_length};
+pub(crate) use squeeze::squeezed_diameter;
+pub use squeeze::{braid_stiffness, squeezed_length};
 pub use tract::OutflowTract;
 pub use valve::{AnnulusPlate, HingedPlate};
 pub use vector::{Vec2, Vec3};

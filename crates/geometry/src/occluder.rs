@@ -7,18 +7,11 @@ pub struct Disc {
     pub radius: Mm,
     /// Thickness t, at most 2R.
     pub thickness: Mm,
-    /// Its centre from the axis of the waist, at turn 0.
+    /// Its centre from the axis of the waist, at rotation 0.
     pub offset: Vec2,
 }
 
-impl Disc {
-    /// The radius R − t/2 of the flat core plate.
-    pub fn core_radius(&self) -> Mm {
-        self.radius - 0.5 * self.thickness
-    }
-}
-
-/// The cylinder between the discs, as it is when free.
+/// The cylinder between the discs, as it is outside the body.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Waist {
     /// Diameter w.
@@ -27,21 +20,22 @@ pub struct Waist {
     pub length: Mm,
 }
 
-/// One size of one shape: a waist with a disc on one side, both or none.
+/// One size of a device: a waist with a disc on one side, on both or on none.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Occluder {
-    /// The waist, free.
+    /// The waist, as it is outside the body.
     pub waist: Waist,
-    /// The disc on each face, where the shape has one.
+    /// The disc on each face, where the device has one.
     pub discs: PerFace<Option<Disc>>,
-    /// κ from 0 (stiff) to 1 (lies on the wall as cloth).
+    /// Conformability κ, from 0 (stiff) to 1 (lies on the wall as cloth).
     pub conformability: f64,
-    /// β, the wires' angle from the axis; 0: its length does not change.
+    /// Angle β of the wires from the axis of the waist; at 0 its length does not change
+    /// with its diameter.
     pub braid_angle: Radians,
 }
 
 impl Occluder {
-    /// A stiff shape whose length does not change with its diameter.
+    /// A stiff device whose length does not change with its diameter.
     pub const fn new(waist: Waist, discs: PerFace<Option<Disc>>) -> Self {
         Self {
             waist,
@@ -51,25 +45,25 @@ impl Occluder {
         }
     }
 
-    /// The disc on a face, if the shape has one.
+    /// The disc on a face, if the device has one there.
     pub fn disc(&self, face: Face) -> Option<&Disc> {
         self.discs[face].as_ref()
     }
 
-    /// Overhang R − w/2 of the free shape on a face, radial.
+    /// Overhang R − w/2 of the disc on a face past the free waist, radial.
     pub fn overhang(&self, face: Face) -> Option<Mm> {
         self.disc(face)
             .map(|disc| disc.radius - 0.5 * self.waist.diameter)
     }
 
-    /// How far the disc on a face hangs past the free waist on its long side: its
-    /// overhang, and by how much it is off the axis.
+    /// Overhang of the disc on a face on its long side: R − w/2 and the length of its
+    /// offset.
     pub fn longest_overhang(&self, face: Face) -> Option<Mm> {
         let off_axis = self.disc(face)?.offset.length();
         self.overhang(face).map(|overhang| overhang + off_axis)
     }
 
-    /// Whether some disc is off the waist's axis, so that turning matters.
+    /// Whether some disc is off the waist's axis, so that rotation matters.
     pub fn is_offset(&self) -> bool {
         self.discs
             .iter()

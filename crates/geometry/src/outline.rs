@@ -1,5 +1,5 @@
-//! What a picture shows, in millimetres: closed lines through points of the
-//! engine's own geometry, straight between them.
+//! Outlines for pictures, in millimetres: closed lines through points of the
+//! engine's own geometry, with straight chords between them.
 //!
 //! Every point lies on the true outline, and no chord strays from it by more
 //! than the accuracy asked for. A picture needs about 0.01 mm, not the accuracy

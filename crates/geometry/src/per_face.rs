@@ -1,50 +1,50 @@
 use crate::Face;
 use std::ops::{Index, IndexMut};
 
-/// One of something on each face of the wall.
+/// A pair of values, one for each face of the wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct PerFace<T>([T; 2]);
 
 impl<T> PerFace<T> {
-    /// What is on the left face and what is on the right.
+    /// A pair from the value of the left face and that of the right.
     pub const fn new(left: T, right: T) -> Self {
         Self([left, right])
     }
 
-    /// What a face has.
+    /// A pair whose values a function gives for each face.
     pub fn of(of: impl FnMut(Face) -> T) -> Self {
         Self(Face::BOTH.map(of))
     }
 
-    /// The same, borrowed.
+    /// A pair of references to both values.
     pub const fn as_ref(&self) -> PerFace<&T> {
         let [left, right] = &self.0;
         PerFace([left, right])
     }
 
-    /// The left one and then the right one.
+    /// Iterates over the left value and then the right one.
     pub fn iter(&self) -> std::slice::Iter<'_, T> {
         self.0.iter()
     }
 
-    /// The left one and then the right one, to be changed.
+    /// Iterates over the left value and then the right one, to change them.
     pub fn iter_mut(&mut self) -> std::slice::IterMut<'_, T> {
         self.0.iter_mut()
     }
 
-    /// What was on the left is on the right.
+    /// The same pair with left and right exchanged.
     #[must_use]
     pub fn swapped(self) -> Self {
         let [left, right] = self.0;
         Self([right, left])
     }
 
-    /// What comes of each.
+    /// A pair of what a function makes of each value.
     pub fn map<U>(self, made_of: impl FnMut(T) -> U) -> PerFace<U> {
         PerFace(self.0.map(made_of))
     }
 
-    /// The left one and the right one.
+    /// Both values as an array, left first.
     pub fn into_both(self) -> [T; 2] {
         self.0
     }

@@ -3,7 +3,7 @@ use crate::{Mm, Vec3};
 /// A flat elliptical plate in space, without thickness.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Plate {
-    /// Its centre.
+    /// Centre of the plate.
     pub centre: Vec3,
     /// Unit vector along one axis.
     pub first: Vec3,
@@ -35,11 +35,11 @@ impl Plate {
 /// A flat round plate in space, without thickness.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RoundPlate {
-    /// Its centre.
+    /// Centre of the plate.
     pub centre: Vec3,
     /// Unit vector square to the plate.
     pub normal: Vec3,
-    /// Its radius.
+    /// Radius of the plate.
     pub radius: Mm,
 }
 

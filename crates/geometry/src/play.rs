@@ -1,37 +1,37 @@
 use crate::{Defect, Edge, Ellipse, Mm, Radians, Vec2};
 use std::f64::consts::TAU;
 
-/// The places in the wall plane that a centre can take: an ellipse with its
-/// inside, down to a stretch of line or a single place.
+/// The points of the wall plane that the centre of a waist can take: a filled
+/// ellipse, a stretch of line or a single point.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Play {
-    /// Its middle.
+    /// The middle of the play.
     pub centre: Vec2,
-    /// Semi-axis p_a, along the throat's major axis.
+    /// Semi-axis p_a, along the defect's long axis.
     pub semi_major: Mm,
-    /// Semi-axis p_b.
+    /// Semi-axis p_b, square to p_a.
     pub semi_minor: Mm,
     /// Rotation of the major axis from u toward v.
-    pub turn: Radians,
+    pub rotation: Radians,
 }
 
 impl Play {
-    /// The places of the centre of a waist squeezed to `waist_diameter` = d_c.
+    /// The play of a waist squeezed to `waist_diameter` = d_c in a defect.
     ///
     /// With a soft edge and d_c ≤ 2b the waist slides along both axes, and the
-    /// semi-axes are what it leaves of the throat's. From 2b on it rounds the
-    /// hole and slides along the major axis alone, over less and less, until at
-    /// d_fit it fills the hole: no play. A stiff edge is not rounded, and the
+    /// semi-axes are what it leaves of the defect's. From 2b on it rounds the
+    /// defect and slides along the major axis alone, over less and less, until at
+    /// d_fit it fills the defect and has no play. A stiff edge is not rounded, and the
     /// waist slides along its major axis.
     ///
-    /// A reduced model: the places are an ellipse, so that in a long hole the
+    /// A reduced model: the places are an ellipse, so that in a long defect the
     /// waist may press a little into the edge near the ends of the major axis.
     pub fn of(defect: &Defect, waist_diameter: Mm) -> Self {
         let Ellipse {
             semi_major,
             semi_minor,
-            turn,
-        } = defect.throat;
+            rotation,
+        } = defect.narrowest;
         let fit = defect.fit_diameter();
         let waist = 0.5 * waist_diameter;
         let (along, across) = match defect.edge {
@@ -48,17 +48,17 @@ impl Play {
             centre: Vec2::ZERO,
             semi_major: along.max(0.0),
             semi_minor: across,
-            turn,
+            rotation,
         }
     }
 
-    /// A single place.
+    /// A play of one single place.
     pub const fn at(point: Vec2) -> Self {
         Self {
             centre: point,
             semi_major: 0.0,
             semi_minor: 0.0,
-            turn: 0.0,
+            rotation: 0.0,
         }
     }
 
@@ -81,7 +81,7 @@ impl Play {
         };
         Self {
             centre,
-            turn: self.turn + angle,
+            rotation: self.rotation + angle,
             ..*self
         }
     }
@@ -109,15 +109,15 @@ impl Play {
         let (sin, cos) = libm::sincos(TAU * v);
         let out = u.sqrt();
         let own = Vec2::new(self.semi_major * out * cos, self.semi_minor * out * sin);
-        self.centre + own.turned(self.turn)
+        self.centre + own.turned(self.rotation)
     }
 
-    /// Its boundary, about its middle.
+    /// The boundary of the play, about its middle.
     pub(crate) const fn edge(&self) -> Ellipse {
         Ellipse {
             semi_major: self.semi_major,
             semi_minor: self.semi_minor,
-            turn: self.turn,
+            rotation: self.rotation,
         }
     }
 }
@@ -129,12 +129,12 @@ mod tests {
     use proptest::prelude::*;
 
     fn hole(edge: Edge) -> Defect {
-        let throat = Ellipse {
+        let narrowest = Ellipse {
             semi_major: 4.0,
             semi_minor: 2.0,
-            turn: degrees(30.0),
+            rotation: degrees(30.0),
         };
-        Defect::straight(throat, 3.0, edge)
+        Defect::straight(narrowest, 3.0, edge)
     }
 
     #[test]
@@ -142,7 +142,7 @@ mod tests {
         // 4 − 3/2 = 2.5 along, 2 − 3/2 = 0.5 across.
         let play = Play::of(&hole(Edge::Soft), 3.0);
         assert_eq!(
-            (play.semi_major, play.semi_minor, play.turn),
+            (play.semi_major, play.semi_minor, play.rotation),
             (2.5, 0.5, degrees(30.0))
         );
     }
@@ -189,10 +189,10 @@ mod tests {
         #[test]
         fn no_place_lies_beyond_the_support(
             u in 0.0..=1.0_f64, v in 0.0..=1.0_f64, azimuth in -4.0..4.0_f64,
-            a in 0.0..5.0_f64, ratio in 0.0..=1.0_f64, turn in -4.0..4.0_f64,
+            a in 0.0..5.0_f64, ratio in 0.0..=1.0_f64, rotation in -4.0..4.0_f64,
         ) {
             let play = Play {
-                centre: Vec2::new(0.3, -0.2), semi_major: a, semi_minor: a * ratio, turn,
+                centre: Vec2::new(0.3, -0.2), semi_major: a, semi_minor: a * ratio, rotation,
             };
             let direction = crate::radial(azimuth);
             let beyond = play.point(u, v).dot(direction) - play.support(direction).dot(direction);
@@ -203,9 +203,9 @@ mod tests {
         fn more_waist_never_leaves_more_play(
             a in 0.1..5.0_f64, ratio in 0.01..=1.0_f64, waist in 0.0..9.0_f64, more in 0.0..1.0_f64,
         ) {
-            let throat = Ellipse { semi_major: a, semi_minor: a * ratio, turn: 0.0 };
+            let narrowest = Ellipse { semi_major: a, semi_minor: a * ratio, rotation: 0.0 };
             for edge in [Edge::Soft, Edge::Stiff] {
-                let defect = Defect::straight(throat, 3.0, edge);
+                let defect = Defect::straight(narrowest, 3.0, edge);
                 let (wide, narrow) = (Play::of(&defect, waist + more), Play::of(&defect, waist));
                 prop_assert!(wide.semi_major <= narrow.semi_major + 1e-12);
                 prop_assert!(wide.semi_minor <= narrow.semi_minor);

@@ -7,71 +7,69 @@ use crate::{
     squeezed_length,
 };
 
-/// How far a disc may stand off its face of the wall.
+/// The range of distances at which a disc may stand off its face of the wall.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StandOff {
-    /// The nearest, at least 0.
+    /// The least distance, at least 0.
     pub least: Mm,
-    /// The farthest.
+    /// The greatest distance.
     pub most: Mm,
 }
 
-/// What chance decides about a seat in one draw.
+/// The random numbers that pick one place out of a seat in one draw.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SeatDraw {
-    /// U, 0 to 1: how far out in its play the waist's centre lies.
+    /// U, 0 to 1: how far from the middle of its play the waist's centre lies.
     pub play_radius: f64,
-    /// V, 0 to 1: which way it lies.
+    /// V, 0 to 1: in which direction from that middle it lies.
     pub play_angle: f64,
-    /// 0 to 1: the share q of the slack on the left, as a part of the most it
-    /// can be.
+    /// 0 to 1: the slack that the left disc takes, as a share of the most it may take.
     pub split: f64,
-    /// δ ≥ 0 of the left and the right disc, as of a stiff shape.
+    /// Tilt δ ≥ 0 of each disc, as if the device were stiff.
     pub tilt_angle: PerFace<Radians>,
-    /// Azimuth toward which each disc's outward normal leans.
+    /// Azimuth toward which the outward normal of each disc leans.
     pub tilt_direction: PerFace<Radians>,
-    /// How far the shape is turned beyond the τ meant.
-    pub turn_error: Radians,
+    /// The rotation of the device beyond the intended τ.
+    pub rotation_error: Radians,
 }
 
-/// Where a shape lies: the set of all places it may take.
+/// Where a device lies: the set of all places it may take.
 ///
-/// The nominal seat holds every place open to the shape, untilted; a drawn seat
+/// The nominal seat holds every place open to the device, untilted; a drawn seat
 /// is the same set shrunk to one place. Whatever is asked of a seat is answered
 /// for its worst place, so nominal and drawn values come from one code path.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Seat {
-    /// One disc over the left opening, the waist in the hole.
+    /// A disc covers the left opening, and the waist lies in the defect.
     OverLeftOpening(OverLeftOpening),
 }
 
-/// The seat of a shape that covers the left opening, its waist in the hole.
+/// The seat of a device that covers the left opening, its waist in the defect.
 ///
 /// A reduced model: the discs lie flat on their faces, or tilt about their own
 /// centres; the opening and the hinges are not moved by the waist.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OverLeftOpening {
-    /// d_c: the diameter of the waist in the hole.
+    /// Diameter d_c of the waist in the defect.
     pub waist_diameter: Mm,
-    /// L': its length there.
+    /// Length L' of the waist in the defect.
     pub length: Mm,
-    /// s = L' − T: below 0 the waist is stretched over the wall.
+    /// Slack s = L' − T; below 0 the wall stretches the waist.
     pub slack: Mm,
-    /// Of the left and the right disc.
+    /// The distances at which each disc may stand off the wall.
     pub stand_off: PerFace<StandOff>,
-    /// The places of the waist's centre.
+    /// The places of the waist's centre in the wall plane.
     pub play: Play,
-    /// τ: how far the shape is turned about its axis, from u toward v.
-    pub turn: Radians,
-    /// Of the left and the right disc, after what the shape's conformability
-    /// takes off it.
+    /// Rotation τ of the device about its axis, from u toward v.
+    pub rotation: Radians,
+    /// Tilt of each disc, less what the device's conformability takes off it.
     pub tilt: PerFace<Tilt>,
 }
 
 impl OverLeftOpening {
-    /// Every place open to the shape at turn τ: the left disc takes from none of
+    /// Every place open to the device at rotation τ: the left disc takes from none of
     /// the slack up to its share `most_left` = q_max, the right disc the rest.
-    fn new(occluder: &Occluder, defect: &Defect, most_left: f64, turn: Radians) -> Self {
+    fn new(occluder: &Occluder, defect: &Defect, most_left: f64, rotation: Radians) -> Self {
         let waist_diameter = squeezed_diameter(&occluder.waist, defect);
         let length = squeezed_length(&occluder.waist, occluder.braid_angle, waist_diameter);
         let slack = length - defect.wall;
@@ -91,12 +89,12 @@ impl OverLeftOpening {
                 },
             ),
             play: Play::of(defect, waist_diameter),
-            turn,
+            rotation,
             tilt: PerFace::new(Tilt::NONE, Tilt::NONE),
         }
     }
 
-    /// The one place of these that a draw picks.
+    /// The one place of this seat that a draw picks.
     fn picked(&self, occluder: &Occluder, draw: &SeatDraw) -> Self {
         let stiffness = 1.0 - occluder.conformability;
         let between = |ends: StandOff, share: f64| {
@@ -117,7 +115,7 @@ impl OverLeftOpening {
                 between(self.stand_off[Face::Right], 1.0 - draw.split),
             ),
             play: Play::at(self.play.point(draw.play_radius, draw.play_angle)),
-            turn: self.turn + draw.turn_error,
+            rotation: self.rotation + draw.rotation_error,
             tilt: PerFace::of(tilt),
             ..*self
         }
@@ -125,32 +123,38 @@ impl OverLeftOpening {
 }
 
 impl Seat {
-    /// Every place the shape may take at turn τ, untilted. `most_left` = q_max,
-    /// 0 to 1, is the largest share of the slack the left disc may have.
-    pub fn nominal(occluder: &Occluder, defect: &Defect, most_left: f64, turn: Radians) -> Self {
-        Self::OverLeftOpening(OverLeftOpening::new(occluder, defect, most_left, turn))
+    /// The nominal seat: every place the device may take at rotation τ, untilted.
+    /// `most_left` = q_max, 0 to 1, is the largest share of the slack that the left disc
+    /// may take.
+    pub fn nominal(
+        occluder: &Occluder,
+        defect: &Defect,
+        most_left: f64,
+        rotation: Radians,
+    ) -> Self {
+        Self::OverLeftOpening(OverLeftOpening::new(occluder, defect, most_left, rotation))
     }
 
-    /// The one place a draw picks, meant to be at turn τ.
+    /// The seat of one draw: the single place it picks at the intended rotation τ.
     pub fn drawn(
         occluder: &Occluder,
         defect: &Defect,
         most_left: f64,
-        turn: Radians,
+        rotation: Radians,
         draw: &SeatDraw,
     ) -> Self {
-        let all = OverLeftOpening::new(occluder, defect, most_left, turn);
+        let all = OverLeftOpening::new(occluder, defect, most_left, rotation);
         Self::OverLeftOpening(all.picked(occluder, draw))
     }
 
-    /// s = L' − T: what the waist's length leaves of the wall; below 0, by how
-    /// much it is stretched.
+    /// Slack s = L' − T: how much longer the waist is than the wall is thick; below 0
+    /// the wall stretches it.
     pub const fn slack(&self) -> Mm {
         let Self::OverLeftOpening(seat) = self;
         seat.slack
     }
 
-    /// d_c: the diameter of the waist in the hole.
+    /// Diameter d_c of the waist in the defect.
     pub const fn waist_diameter(&self) -> Mm {
         let Self::OverLeftOpening(seat) = self;
         seat.waist_diameter
@@ -162,15 +166,15 @@ impl Seat {
         &seat.play
     }
 
-    /// How far the disc on a face may stand off it.
+    /// The distances at which the disc on a face may stand off it.
     pub fn stand_off(&self, face: Face) -> StandOff {
         let Self::OverLeftOpening(seat) = self;
         seat.stand_off[face]
     }
 
     /// The disc on a face with its near side `stand_off` off the wall and the
-    /// waist's centre at `place`. Where the shape has none, the waist's end
-    /// stands for it: its radius d_c/2, no thickness, no offset.
+    /// waist's centre at `place`. A device without a disc on that face has the end of
+    /// its waist there: radius d_c/2, no thickness, no offset.
     pub fn disc(&self, occluder: &Occluder, face: Face, stand_off: Mm, place: Vec2) -> SeatedDisc {
         let Self::OverLeftOpening(seat) = self;
         let (radius, thickness) = match occluder.disc(face) {
@@ -192,11 +196,11 @@ impl Seat {
         self.play().moved(self.offset(occluder, face))
     }
 
-    /// From the waist's centre to the disc's, as turned in the hole.
+    /// From the waist's centre to the disc's, as rotated in the defect.
     fn offset(&self, occluder: &Occluder, face: Face) -> Vec2 {
         let Self::OverLeftOpening(seat) = self;
         match occluder.disc(face) {
-            Some(disc) if disc.offset != Vec2::ZERO => disc.offset.turned(seat.turn),
+            Some(disc) if disc.offset != Vec2::ZERO => disc.offset.turned(seat.rotation),
             _ => Vec2::ZERO,
         }
     }
@@ -236,7 +240,7 @@ mod tests {
         split: 0.5,
         tilt_angle: PerFace::new(0.1, 0.2),
         tilt_direction: PerFace::new(1.0, 2.0),
-        turn_error: 0.25,
+        rotation_error: 0.25,
     };
 
     fn near(got: Mm, want: Mm) -> bool {
@@ -282,7 +286,7 @@ mod tests {
         assert!(near(left.least, 0.4 * slack) && left.least == left.most);
         assert!(near(right.least, 0.6 * slack) && right.least == right.most);
         let Seat::OverLeftOpening(over) = seat;
-        assert_eq!(over.turn, 0.75);
+        assert_eq!(over.rotation, 0.75);
         assert_eq!(
             over.tilt[Face::Right],
             Tilt {
@@ -295,12 +299,12 @@ mod tests {
     #[test]
     fn the_draw_picks_a_place_of_the_play() {
         // Axes 6 and 4 with w = 2: play 5 by 3; U = 0.25 is halfway out.
-        let throat = Ellipse {
+        let narrowest = Ellipse {
             semi_major: 6.0,
             semi_minor: 4.0,
-            turn: 0.0,
+            rotation: 0.0,
         };
-        let defect = Defect::straight(throat, 3.0, Edge::Soft);
+        let defect = Defect::straight(narrowest, 3.0, Edge::Soft);
         let mut shape = occluder();
         shape.waist.diameter = 2.0;
         let seat = Seat::drawn(&shape, &defect, 0.5, 0.0, &DRAW);

@@ -1,10 +1,10 @@
 use crate::{Face, Mm, Radians, RoundPlate, Vec2, Vec3, radial};
 
-/// The turn of a disc about its own centre.
+/// How a disc is tilted about its own centre.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tilt {
-    /// Between the disc's normal and the wall's, the share 1 − κ that the
-    /// shape's conformability leaves already taken.
+    /// Angle between the disc's normal and the wall's: the share 1 − κ that the device's
+    /// conformability leaves of a stiff one's.
     pub angle: Radians,
     /// Azimuth toward which the outward normal leans: there the disc dips
     /// toward the wall, and it lifts off on the opposite side.
@@ -39,21 +39,21 @@ pub struct SeatedDisc {
     pub thickness: Mm,
     /// Distance g ≥ 0 of its near side from the face, at its centre.
     pub stand_off: Mm,
-    /// Its centre in the wall plane, from the centre of the throat.
+    /// Its centre in the wall plane, from the centre of the defect's narrowest part.
     pub centre: Vec2,
-    /// Its turn about its own centre.
+    /// Its tilt about its own centre.
     pub tilt: Tilt,
 }
 
 impl SeatedDisc {
     /// The radius R − t/2 of the flat core plate, at least 0.
-    pub fn core_radius(&self) -> Mm {
+    pub(crate) fn core_radius(&self) -> Mm {
         (self.radius - 0.5 * self.thickness).max(0.0)
     }
 
     /// The flat core plate of the disc, which is all within t/2 of it, in the
     /// frame of its face: n counts from the face out of the wall into the
-    /// cavity, u and v as in the wall, from the throat's centre.
+    /// cavity, u and v as in the wall, from the defect's centre.
     pub fn core(&self) -> RoundPlate {
         RoundPlate {
             centre: Vec3::from_wall(self.core_height(), self.centre),
@@ -63,7 +63,7 @@ impl SeatedDisc {
     }
 
     /// Distance g + t/2 of the core plate's centre out of the face.
-    pub fn core_height(&self) -> Mm {
+    pub(crate) fn core_height(&self) -> Mm {
         self.stand_off + 0.5 * self.thickness
     }
 }

@@ -1,20 +1,20 @@
 use crate::{Defect, Edge, Mm, Radians, Waist};
 
-/// d_c: the diameter of the waist inside the hole.
+/// Diameter d_c of a waist in a defect.
 ///
 /// A soft edge is rounded by the waist and keeps its perimeter, so the waist
-/// opens to d_fit at most; a stiff edge keeps its form and holds it to the minor
-/// axis 2b. A waist narrower than that is not squeezed.
-pub fn squeezed_diameter(waist: &Waist, defect: &Defect) -> Mm {
+/// opens to d_fit at most; a stiff edge keeps its form and holds the waist to the
+/// minor axis 2b. A waist narrower than that is not squeezed.
+pub(crate) fn squeezed_diameter(waist: &Waist, defect: &Defect) -> Mm {
     let widest = match defect.edge {
         Edge::Soft => defect.fit_diameter(),
-        Edge::Stiff => 2.0 * defect.throat.semi_minor,
+        Edge::Stiff => 2.0 * defect.narrowest.semi_minor,
     };
     waist.diameter.min(widest)
 }
 
-/// k_b = (L tan β / w)²: how much of the diameter a braid gives up it returns
-/// as length; 0 where its wires run along the axis.
+/// Stiffness k_b = (L tan β / w)² of a braid: how much of the diameter that it gives
+/// up comes back as length; 0 where its wires run along the axis.
 ///
 /// It is (πn)², with n the turns of one wire over the waist's length.
 pub fn braid_stiffness(waist: &Waist, braid_angle: Radians) -> f64 {
@@ -25,7 +25,7 @@ pub fn braid_stiffness(waist: &Waist, braid_angle: Radians) -> f64 {
     slope * slope
 }
 
-/// L' = √(L² + k_b (w² − d_c²)): the length of a waist squeezed to `diameter`.
+/// Length L' = √(L² + k_b (w² − d_c²)) of a waist squeezed to `diameter` = d_c.
 ///
 /// L² + (πnD)² is constant for n turns of a wire that does not stretch and ends
 /// that do not rotate. A reduced model: the waist stays a cylinder, and friction
@@ -47,21 +47,33 @@ mod tests {
         length: 3.0,
     };
 
-    fn hole(a: Mm, b: Mm, edge: Edge) -> Defect {
-        let throat = Ellipse {
+    fn defect(a: Mm, b: Mm, edge: Edge) -> Defect {
+        let narrowest = Ellipse {
             semi_major: a,
             semi_minor: b,
-            turn: 0.0,
+            rotation: 0.0,
         };
-        Defect::straight(throat, 4.0, edge)
+        Defect::straight(narrowest, 4.0, edge)
     }
 
     #[test]
     fn a_hole_holds_the_waist_to_its_own_size_only() {
-        assert_eq!(squeezed_diameter(&WAIST, &hole(2.0, 2.0, Edge::Soft)), 4.0);
-        assert_eq!(squeezed_diameter(&WAIST, &hole(3.0, 3.0, Edge::Soft)), 5.0);
-        assert_eq!(squeezed_diameter(&WAIST, &hole(4.0, 1.5, Edge::Stiff)), 3.0);
-        assert_eq!(squeezed_diameter(&WAIST, &hole(4.0, 3.0, Edge::Stiff)), 5.0);
+        assert_eq!(
+            squeezed_diameter(&WAIST, &defect(2.0, 2.0, Edge::Soft)),
+            4.0
+        );
+        assert_eq!(
+            squeezed_diameter(&WAIST, &defect(3.0, 3.0, Edge::Soft)),
+            5.0
+        );
+        assert_eq!(
+            squeezed_diameter(&WAIST, &defect(4.0, 1.5, Edge::Stiff)),
+            3.0
+        );
+        assert_eq!(
+            squeezed_diameter(&WAIST, &defect(4.0, 3.0, Edge::Stiff)),
+            5.0
+        );
     }
 
     #[test]

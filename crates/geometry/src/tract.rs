@@ -4,21 +4,21 @@ use std::f64::consts::{PI, TAU};
 /// The outflow tract of one side, across the flow, at the defect.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OutflowTract {
-    /// D_n: diameter from the septal wall into the cavity.
+    /// Diameter D_n, from the septal wall into the cavity.
     pub depth: Mm,
-    /// D_v: diameter along the wall.
+    /// Diameter D_v, along the wall.
     pub width: Mm,
 }
 
 impl OutflowTract {
-    /// ρ_t = ½√(D_n D_v): the radius of the circle of the same area, which
-    /// stands for the tract. A reduced model: its form across the flow is left
+    /// Radius ρ_t = ½√(D_n D_v) of the circle of the same area, which stands for the
+    /// tract. A reduced model: its form across the flow is left
     /// out.
     pub fn effective_radius(&self) -> Mm {
         0.5 * (self.depth * self.width).max(0.0).sqrt()
     }
 
-    /// f: the share of the tract that a disc leaves open, 0 to 1.
+    /// Share f of the tract that a disc leaves open, 0 to 1.
     ///
     /// A disc of the given `radius` R fills a `layer` g + t deep on the septal
     /// wall. As cloth (`conformability` κ = 1) it lies along the round wall; a
@@ -46,7 +46,7 @@ impl OutflowTract {
     }
 }
 
-/// A_c: what a disc takes, mm², that lies as cloth along the wall of a round
+/// Area A_c, mm², that a disc takes which lies as cloth along the wall of a round
 /// tract: a sector of the ring `layer` deep, 2R long at the wall, at most all
 /// round.
 fn cloth_area(tract: Mm, radius: Mm, layer: Mm) -> f64 {
@@ -55,7 +55,7 @@ fn cloth_area(tract: Mm, radius: Mm, layer: Mm) -> f64 {
     0.5 * (tract - inner) * (tract + inner) * angle
 }
 
-/// A_dead: the segment, mm², that a chord 2b long cuts off behind itself.
+/// Area A_dead, mm², of the segment that a chord 2b long cuts off behind itself.
 fn dead_space_area(tract: Mm, half_chord: Mm) -> f64 {
     let from_centre = chord_distance(tract, half_chord);
     tract * tract * libm::asin(half_chord / tract) - half_chord * from_centre
@@ -73,12 +73,12 @@ fn slab_area(tract: Mm, half_chord: Mm, layer: Mm) -> f64 {
     straight + 2.0 * (half_width_integral(tract, top) - half_width_integral(tract, from_centre))
 }
 
-/// √(ρ² − b²): from the centre of a circle to its chord 2b long.
+/// Distance √(ρ² − b²) of a circle's centre from its chord 2b long.
 fn chord_distance(tract: Mm, half_chord: Mm) -> Mm {
     ((tract - half_chord) * (tract + half_chord)).sqrt()
 }
 
-/// ∫₀ˣ √(ρ² − ξ²) dξ for 0 ≤ x ≤ ρ, mm².
+/// Area ∫₀ˣ √(ρ² − ξ²) dξ under half a circle, for 0 ≤ x ≤ ρ, mm².
 fn half_width_integral(tract: Mm, x: Mm) -> f64 {
     0.5 * (x * chord_distance(tract, x) + tract * tract * libm::asin(x / tract))
 }

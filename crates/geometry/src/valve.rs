@@ -3,47 +3,51 @@ use std::f64::consts::PI;
 
 /// A neighbouring valve's annulus, as an elliptical plate hinged at the wall.
 ///
-/// The hinge stands the rim's length past the opening's edge at the azimuth;
-/// the plate leans over the wall by the lean. Its cusps are the plate and the
-/// sag below it: a closed valve in the phase its readings name. Open cusps,
-/// chordae and prolapse are left out.
+/// The hinge stands the rim's length past the opening's edge at a clock position, and
+/// the plate rises from it at the angle of the annulus to the septum. Its closed cusps
+/// reach from the plate down to the cusp depth, in the phase that its readings name.
+/// Open cusps, chordae and prolapse are left out.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AnnulusPlate {
-    /// The face of the wall it stands on.
+    /// The face of the wall that the valve stands on.
     pub face: Face,
-    /// Azimuth α of the hinge about that face's opening.
-    pub azimuth: Radians,
+    /// Azimuth α of the hinge about the opening on that face.
+    pub clock_position: Radians,
     /// Rim e ≥ 0: from the opening's edge to the hinge.
     pub rim: Mm,
-    /// D1: diameter along d̂ = cos λ r̂ + sin λ m̂, away from the hinge.
+    /// Diameter D1 of the annulus away from the hinge, along d̂ = cos λ r̂ + sin λ m̂.
     pub diameter: Mm,
-    /// D2: diameter along the tangent of the hinge.
+    /// Diameter D2 of the annulus along the tangent of the hinge.
     pub diameter_across: Mm,
-    /// Lean λ: a quarter turn is square to the wall, more leans over the defect.
-    pub lean: Radians,
-    /// Sag p ≥ 0: how far the closed cusps bulge below the plate.
-    pub sag: Mm,
+    /// Angle λ of the annulus to the septum: a quarter turn stands square to the wall,
+    /// more leans over the defect.
+    pub annulus_angle: Radians,
+    /// Cusp depth p ≥ 0: how far the closed cusps bulge below the annulus.
+    pub cusp_depth: Mm,
 }
 
 impl AnnulusPlate {
     /// The least angle between a plate and the wall: a flatter one is no
     /// valve, and would meet a disc only at infinity.
-    const LEAST_LEAN: Radians = degrees(1.0);
+    const LEAST_ANGLE: Radians = degrees(1.0);
 
     /// The least semi-axis: a plate without width would have no scale.
     const LEAST_SEMI_AXIS: Mm = 1e-6;
 
     /// The plate hinged at the edge of the opening on its face.
     ///
-    /// Leans outside 1° to 179° are taken as the nearer of the two, diameters
+    /// Angles outside 1° to 179° are taken as the nearer of the two, diameters
     /// under 2 nm as 2 nm.
     pub fn hinged(&self, opening: &Opening) -> HingedPlate {
-        let radial = radial(self.azimuth);
+        let radial = radial(self.clock_position);
         let tangent = Vec2::new(-radial.v, radial.u);
-        let hinge = opening.centre + radial * (opening.edge.polar_radius(self.azimuth) + self.rim);
-        let (sin_lean, cos_lean) =
-            libm::sincos(self.lean.clamp(Self::LEAST_LEAN, PI - Self::LEAST_LEAN));
-        let along = Vec3::from_wall(sin_lean, radial * cos_lean);
+        let hinge =
+            opening.centre + radial * (opening.edge.polar_radius(self.clock_position) + self.rim);
+        let (sin_angle, cos_angle) = libm::sincos(
+            self.annulus_angle
+                .clamp(Self::LEAST_ANGLE, PI - Self::LEAST_ANGLE),
+        );
+        let along = Vec3::from_wall(sin_angle, radial * cos_angle);
         let semi_along = (0.5 * self.diameter).max(Self::LEAST_SEMI_AXIS);
         let plate = Plate {
             centre: Vec3::from_wall(0.0, hinge) + along * semi_along,
@@ -57,19 +61,18 @@ impl AnnulusPlate {
             hinge,
             radial,
             tangent,
-            cotangent: cos_lean / sin_lean,
-            height: semi_along * sin_lean,
-            sag: self.sag,
+            cotangent: cos_angle / sin_angle,
+            height: semi_along * sin_angle,
+            cusp_depth: self.cusp_depth,
             plate,
         }
     }
 }
 
-/// An annulus plate in its place: prepared once for one anatomy, used for
-/// every size of every shape.
+/// An annulus plate at its hinge, made once for an anatomy and used for every size.
 ///
 /// Points are in the frame of its face: n counts from the face out of the wall
-/// into the cavity, u and v as in the wall, from the throat's centre. On the
+/// into the cavity, u and v as in the wall, from the defect's centre. On the
 /// left face that is a mirror image, which no distance feels.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct HingedPlate {
@@ -79,17 +82,17 @@ pub struct HingedPlate {
     tangent: Vec2,
     cotangent: f64,
     height: Mm,
-    sag: Mm,
+    cusp_depth: Mm,
     plate: Plate,
 }
 
 impl HingedPlate {
-    /// The face of the wall it stands on.
+    /// The face of the wall that the valve stands on.
     pub const fn face(&self) -> Face {
         self.face
     }
 
-    /// The hinge, in the wall plane, from the throat's centre.
+    /// The hinge in the wall plane, from the centre of the defect's narrowest part.
     pub const fn hinge(&self) -> Vec2 {
         self.hinge
     }
@@ -99,9 +102,9 @@ impl HingedPlate {
         self.radial
     }
 
-    /// How far the closed cusps bulge below the plate.
-    pub const fn sag(&self) -> Mm {
-        self.sag
+    /// Cusp depth p ≥ 0: how far the closed cusps bulge below the annulus.
+    pub const fn cusp_depth(&self) -> Mm {
+        self.cusp_depth
     }
 
     /// The plate in space: `first` leads away from the hinge, which lies on its
@@ -110,7 +113,7 @@ impl HingedPlate {
         &self.plate
     }
 
-    /// cot λ.
+    /// cot λ, λ being the angle of the annulus to the septum.
     pub(crate) const fn cotangent(&self) -> f64 {
         self.cotangent
     }
@@ -149,12 +152,12 @@ mod tests {
         };
         let valve = AnnulusPlate {
             face: Face::Right,
-            azimuth: degrees(90.0),
+            clock_position: degrees(90.0),
             rim: 3.0,
             diameter: 10.0,
             diameter_across: 8.0,
-            lean: degrees(120.0),
-            sag: 0.2,
+            annulus_angle: degrees(120.0),
+            cusp_depth: 0.2,
         };
         let hinged = valve.hinged(&opening);
         assert!((hinged.hinge() - Vec2::new(1.0, 4.5)).length() < 1e-12);

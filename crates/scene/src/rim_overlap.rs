@@ -45,8 +45,9 @@ impl LeastOverlap {
         let waist = if play.is_place() {
             play.centre
         } else {
-            let along = radial(play.turn) * play.semi_major;
-            let across = Vec2::new(-radial(play.turn).v, radial(play.turn).u) * play.semi_minor;
+            let along = radial(play.rotation) * play.semi_major;
+            let across =
+                Vec2::new(-radial(play.rotation).v, radial(play.rotation).u) * play.semi_minor;
             let place = |anomaly: Radians| {
                 let share = radial(anomaly);
                 play.centre + along * share.u + across * share.v

@@ -97,7 +97,7 @@ pub(crate) struct AnatomyPlan {
     addresses: Addresses,
 }
 
-/// A hole of 1 mm, where the throat was not read.
+/// A defect of 1 mm, where its axes were not read.
 const PLACEHOLDER: Mm = 1.0;
 
 impl AnatomyPlan {
@@ -139,8 +139,10 @@ impl AnatomyPlan {
             }
         });
         let wall = get(at.wall).unwrap_or(PLACEHOLDER);
-        let defect = Defect::new(ellipse(&value, &at.throat), openings, wall, self.edge);
-        let azimuths = at.valves.map(|valve| get(valve.azimuth).map(degrees));
+        let defect = Defect::new(ellipse(&value, &at.narrowest), openings, wall, self.edge);
+        let azimuths = at
+            .valves
+            .map(|valve| get(valve.clock_position).map(degrees));
         let qp_qs = get(at.qp_qs);
         let flows = PerFace::new(self.systemic_rise, qp_qs.map_or(1.0, |qp_qs| 1.0 / qp_qs));
         Anatomy {
@@ -194,7 +196,8 @@ impl AnatomyPlan {
     }
 }
 
-/// The ellipse of an opening or the throat; axes that a draw has crossed swap.
+/// The ellipse of an opening or of the narrowest part; axes that a draw has crossed
+/// are exchanged.
 fn ellipse(value: &impl Fn(Quantity) -> Option<f64>, at: &EllipseAddresses) -> Ellipse {
     let one = at.major.get(value);
     let other = at.minor.get(value).or(one).unwrap_or(PLACEHOLDER);
@@ -202,7 +205,7 @@ fn ellipse(value: &impl Fn(Quantity) -> Option<f64>, at: &EllipseAddresses) -> E
     Ellipse {
         semi_major: 0.5 * one.max(other),
         semi_minor: 0.5 * one.min(other),
-        turn: at.turn.get(value).map_or(0.0, degrees),
+        rotation: at.rotation.get(value).map_or(0.0, degrees),
     }
 }
 
@@ -215,12 +218,12 @@ fn hinged(
     let face = face_of(valve);
     let annulus = AnnulusPlate {
         face,
-        azimuth: degrees(at.azimuth.get(value)?),
+        clock_position: degrees(at.clock_position.get(value)?),
         rim: at.rim.get(value)?,
         diameter: at.diameter.get(value)?,
         diameter_across: at.diameter_across.get(value)?,
-        lean: degrees(at.lean.get(value)?),
-        sag: at.sag.get(value)?,
+        annulus_angle: degrees(at.annulus_angle.get(value)?),
+        cusp_depth: at.cusp_depth.get(value)?,
     };
     Some(annulus.hinged(defect.opening(face)))
 }

@@ -320,7 +320,7 @@ impl Draws {
                     TAU * left_direction[index],
                     TAU * right_direction[index],
                 ),
-                turn_error: turn * normal::quantile(turned[index]),
+                rotation_error: turn * normal::quantile(turned[index]),
             })
             .collect()
     }

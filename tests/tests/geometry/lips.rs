@@ -54,11 +54,11 @@ impl Case {
             centre,
             semi_major,
             semi_minor,
-            turn,
+            rotation,
         } = self.play;
         let (across, along) = place.sin_cos();
         let on_edge = Vec2::new(semi_major * along, semi_minor * across);
-        let (sin, cos) = turn.sin_cos();
+        let (sin, cos) = rotation.sin_cos();
         let turned = Vec2::new(
             on_edge.u * cos - on_edge.v * sin,
             on_edge.u * sin + on_edge.v * cos,
@@ -73,7 +73,7 @@ impl Case {
         if distance > self.radius && (along < 0.0 || aside.abs() > self.radius) {
             return self.radius - distance - edge.semi_major;
         }
-        let (sin, cos) = (azimuth - edge.turn).sin_cos();
+        let (sin, cos) = (azimuth - edge.rotation).sin_cos();
         let rho = 1.0 / (cos / edge.semi_major).hypot(sin / edge.semi_minor);
         along + (self.radius * self.radius - aside * aside).max(0.0).sqrt() - rho
     }
@@ -184,7 +184,7 @@ impl Case {
                 most: 0.0,
             }),
             play: self.play,
-            turn: 0.0,
+            rotation: 0.0,
             tilt: PerFace::of(|_| Tilt::NONE),
         })
     }
@@ -216,14 +216,20 @@ fn any_case(play: impl Strategy<Value = (f64, f64)>) -> impl Strategy<Value = Ca
     );
     let hinges = prop::collection::vec(-7.0..7.0_f64, 0..=2);
     (edge, places, 0.5..3.0_f64, play, hinges).prop_map(
-        |((a, ratio, turn), (o_u, o_v, s_u, s_v, play_turn), larger, (p_a, p_ratio), hinges)| {
+        |(
+            (a, ratio, rotation),
+            (o_u, o_v, s_u, s_v, play_turn),
+            larger,
+            (p_a, p_ratio),
+            hinges,
+        )| {
             Case {
                 opening: Opening {
                     centre: Vec2::new(o_u, o_v),
                     edge: Ellipse {
                         semi_major: a,
                         semi_minor: ratio * a,
-                        turn,
+                        rotation,
                     },
                 },
                 radius: larger * a,
@@ -231,7 +237,7 @@ fn any_case(play: impl Strategy<Value = (f64, f64)>) -> impl Strategy<Value = Ca
                     centre: Vec2::new(s_u, s_v),
                     semi_major: p_a,
                     semi_minor: p_a * p_ratio,
-                    turn: play_turn,
+                    rotation: play_turn,
                 },
                 hinges,
             }
@@ -292,7 +298,7 @@ fn toward_one_azimuth_the_play_brings_the_edge_as_near_as_by_hand() {
             edge: Ellipse {
                 semi_major: 3.0,
                 semi_minor: 2.0,
-                turn: degrees(30.0),
+                rotation: degrees(30.0),
             },
         },
         radius: 4.0,
@@ -300,7 +306,7 @@ fn toward_one_azimuth_the_play_brings_the_edge_as_near_as_by_hand() {
             centre: Vec2::ZERO,
             semi_major: 1.0,
             semi_minor: 0.5,
-            turn: degrees(30.0),
+            rotation: degrees(30.0),
         },
         hinges: vec![],
     };

@@ -11,7 +11,7 @@ fn perimeter(semi_major: f64, semi_minor: f64) -> f64 {
     Ellipse {
         semi_major,
         semi_minor,
-        turn: 0.3,
+        rotation: 0.3,
     }
     .perimeter()
 }

@@ -28,19 +28,19 @@ fn scenes() -> impl Iterator<Item = (SeatedDisc, AnnulusPlate, Opening)> {
             edge: Ellipse {
                 semi_major,
                 semi_minor: semi_major * stream.between(0.3, 1.0),
-                turn: stream.between(0.0, 3.0),
+                rotation: stream.between(0.0, 3.0),
             },
         };
         let diameter = stream.between(5.0, 20.0);
         let face = if i % 2 == 0 { Face::Left } else { Face::Right };
         let valve = AnnulusPlate {
             face,
-            azimuth: degrees(stream.between(0.0, 360.0)),
+            clock_position: degrees(stream.between(0.0, 360.0)),
             rim: stream.between(0.0, 7.0),
             diameter,
             diameter_across: diameter * stream.between(0.1, 1.0),
-            lean: degrees(stream.between(45.0, 135.0)),
-            sag: stream.between(0.0, 1.0),
+            annulus_angle: degrees(stream.between(45.0, 135.0)),
+            cusp_depth: stream.between(0.0, 1.0),
         };
         let tilt = if i % 3 == 0 {
             Tilt::NONE
@@ -134,7 +134,7 @@ fn the_largest_shift_is_found() {
             apart += 1;
             distance_after(0.0, &core, &plate)
         };
-        let expected = without_thickness - 0.5 * disc.thickness - valve.sag;
+        let expected = without_thickness - 0.5 * disc.thickness - valve.cusp_depth;
         let found = signed_clearance(&disc, &plate, accuracy());
         let error = (found - expected).abs();
         worst = worst.max(error);

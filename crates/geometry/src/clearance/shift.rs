@@ -171,12 +171,12 @@ mod tests {
     fn plate(lean: f64) -> HingedPlate {
         let valve = AnnulusPlate {
             face: Face::Left,
-            azimuth: 0.0,
+            clock_position: 0.0,
             rim: 2.0,
             diameter: 10.0,
             diameter_across: 8.0,
-            lean: degrees(lean),
-            sag: 0.0,
+            annulus_angle: degrees(lean),
+            cusp_depth: 0.0,
         };
         valve.hinged(&Opening {
             centre: Vec2::ZERO,
@@ -287,7 +287,7 @@ mod tests {
             (radius, thickness, stand_off) in (1.0..10.0, 0.0..2.0, 0.0..2.0),
             (u, v) in (-6.0..6.0, -6.0..6.0),
             (rim, diameter, share) in (0.0..4.0, 6.0..20.0, 0.1..1.0),
-            lean in degrees(45.0)..degrees(135.0),
+            annulus_angle in degrees(45.0)..degrees(135.0),
         ) {
             let disc = SeatedDisc {
                 face: Face::Right,
@@ -299,12 +299,12 @@ mod tests {
             };
             let valve = AnnulusPlate {
                 face: Face::Right,
-                azimuth: 0.7,
+                clock_position: 0.7,
                 rim,
                 diameter,
                 diameter_across: diameter * share,
-                lean,
-                sag: 0.0,
+                annulus_angle,
+                cusp_depth: 0.0,
             };
             let opening = Opening { centre: Vec2::ZERO, edge: Ellipse::circle(2.0) };
             let plate = valve.hinged(&opening);

@@ -1,7 +1,7 @@
 use crate::Radians;
 use std::f64::consts::TAU;
 
-/// A stretch of azimuths, from its start on toward v, both ends within.
+/// An arc of azimuths from its start on toward v, both ends included.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Arc {
     /// Azimuth of the start.
@@ -16,12 +16,12 @@ impl Arc {
         width: TAU,
     };
 
-    /// Azimuth of the end, not brought back below a whole turn.
+    /// Azimuth of the end; may exceed a whole turn.
     pub fn end(&self) -> Radians {
         self.start + self.width
     }
 
-    /// Whether it covers all of `other`.
+    /// Whether the arc covers all of `other`.
     pub(super) fn covers(&self, other: &Self) -> bool {
         (other.start - self.start).rem_euclid(TAU) + other.width <= self.width
     }
@@ -34,10 +34,10 @@ pub struct ArcSet {
 }
 
 impl ArcSet {
-    /// No azimuth.
-    pub const EMPTY: Self = Self { arcs: [None, None] };
+    /// The set without any azimuth.
+    pub(crate) const EMPTY: Self = Self { arcs: [None, None] };
 
-    /// Every azimuth.
+    /// The set of all azimuths.
     pub const WHOLE: Self = Self {
         arcs: [Some(Arc::WHOLE), None],
     };
@@ -100,7 +100,7 @@ impl ArcSet {
         self.arcs().any(|arc| arc.covers(&place))
     }
 
-    /// Its arcs.
+    /// The arcs of the set.
     pub fn arcs(&self) -> impl Iterator<Item = Arc> {
         self.arcs.into_iter().flatten()
     }

@@ -1,28 +1,27 @@
 use super::arc_set::{Arc, ArcSet};
 use super::edge_walk::EdgeWalk;
 use super::half_chord::half_chord;
-use super::search::Search;
+use super::search::DipSearch;
 use super::stretch::Stretch;
 use crate::{Accuracy, Ellipse, Mm, Radians, Vec2, radial};
 use std::f64::consts::PI;
 
-/// A lip, and how it changes as the disc's centre moves.
+/// The lip in one direction, and how it changes as the disc's centre moves.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Lip {
     pub(super) value: Mm,
     pub(super) gradient: Vec2,
 }
 
-/// The edge of an opening and a disc somewhere over it: places and directions
-/// are in the edge's own axes, about its centre.
+/// The edge of an opening, and a disc somewhere over it. Places and directions are
+/// given in the edge's own axes, about its centre.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct EdgeAndDisc {
     edge: Ellipse,
     radius: Mm,
 }
 
-/// The narrowest b/a told apart: a longer edge is a cut, which this one stands
-/// for.
+/// The least b/a of an edge: a narrower one is a slit, and is taken as this wide.
 const NARROWEST: f64 = 1e-6;
 
 /// The tips of the major axis.
@@ -67,7 +66,7 @@ impl EdgeAndDisc {
             return Some(self.beside(centre));
         }
         let walk = EdgeWalk::new(&self.edge, self.radius, centre);
-        let mut search = Search::new(&walk, accuracy);
+        let mut search = DipSearch::new(&walk, accuracy);
         self.walk(&walk, &mut search, arcs);
         let (anomaly, _) = search.least()?;
         Some(self.lip(centre, walk.outward(anomaly)))
@@ -93,13 +92,13 @@ impl EdgeAndDisc {
             return self.radius - farthest - self.edge.semi_major >= value;
         }
         let walk = EdgeWalk::new(&self.edge, self.radius, between);
-        let mut search = Search::below(&walk, value, accuracy);
+        let mut search = DipSearch::below(&walk, value, accuracy);
         self.walk(&walk, &mut search, arcs);
         search.least().is_some_and(|(_, least)| least >= value)
     }
 
     /// Searches the edge along arcs.
-    fn walk(&self, walk: &EdgeWalk, search: &mut Search<EdgeWalk>, arcs: &ArcSet) {
+    fn walk(&self, walk: &EdgeWalk, search: &mut DipSearch<EdgeWalk>, arcs: &ArcSet) {
         for arc in arcs.arcs() {
             let stretch = walk.stretch(&self.azimuths(&arc));
             // The tips of the major axis first: with a low value found early,
@@ -113,9 +112,9 @@ impl EdgeAndDisc {
         }
     }
 
-    /// An arc's directions, in the edge's axes.
+    /// The directions of an arc, in the edge's axes.
     fn azimuths(&self, arc: &Arc) -> Stretch {
-        let start = arc.start - self.edge.turn;
+        let start = arc.start - self.edge.rotation;
         Stretch {
             from: radial(start),
             to: radial(start + arc.width),
@@ -140,7 +139,7 @@ impl EdgeAndDisc {
 
     /// The least angle between an arc and the major axis.
     fn off_major_axis(&self, arc: &Arc) -> Radians {
-        let start = arc.start - self.edge.turn;
+        let start = arc.start - self.edge.rotation;
         let end = start + arc.width;
         let tip = PI * (start / PI).ceil();
         if tip <= end {
@@ -172,7 +171,7 @@ impl EdgeAndDisc {
         if distance <= self.radius {
             return false;
         }
-        let toward = libm::atan2(centre.v, centre.u) + self.edge.turn;
+        let toward = libm::atan2(centre.v, centre.u) + self.edge.rotation;
         let half = libm::asin(self.radius / distance);
         let met = Arc {
             start: toward - half,

@@ -4,8 +4,8 @@ use super::search::{Sample, Smooth};
 use super::stretch::{Stretch, half_tangent, turned, unit};
 use crate::{Ellipse, Mm, Vec2};
 
-/// The lip of one disc along the edge of an opening, by eccentric anomaly from
-/// the major axis: ρ has no spike there at the tips of a narrow opening.
+/// The lip of one disc along the edge of an opening, as a function of the eccentric
+/// anomaly: unlike the azimuth it gives ρ no spike at the tips of a narrow opening.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct EdgeWalk {
     semi_major: Mm,
@@ -17,7 +17,7 @@ pub(super) struct EdgeWalk {
     /// √(R² − σ²), half the shortest chord of the disc through the opening's
     /// middle; `None` where the disc does not cover the middle.
     half_chord: Option<Mm>,
-    /// The square of a point's distance from σ bends by no more than this.
+    /// Bound of the second derivative of the squared distance of the edge from σ.
     bend: f64,
 }
 
@@ -36,7 +36,7 @@ impl EdgeWalk {
         }
     }
 
-    /// The stretch of anomaly that a stretch of azimuth takes up.
+    /// The stretch of anomalies that corresponds to a stretch of azimuths.
     pub(super) fn stretch(&self, azimuths: &Stretch) -> Stretch {
         let anomaly = |azimuth: Vec2| unit(Vec2::new(self.ratio * azimuth.u, azimuth.v));
         // Opposite directions stay opposite: half a turn stays half a turn.
@@ -47,7 +47,7 @@ impl EdgeWalk {
         }
     }
 
-    /// r̂ at an anomaly.
+    /// The direction r̂ of the edge's point at an anomaly.
     pub(super) fn outward(&self, anomaly: Vec2) -> Vec2 {
         unit(Vec2::new(anomaly.u, self.ratio * anomaly.v))
     }
@@ -144,7 +144,7 @@ mod tests {
             ratio in 0.05..=1.0_f64, radius in 0.2..5.0_f64, start in -4.0..4.0_f64,
             width in 0.01..0.39_f64, along in 0.0..5.0_f64, aside in -1.0..1.0_f64,
         ) -> (EdgeWalk, f64, f64) {
-            let edge = Ellipse { semi_major: 2.0, semi_minor: 2.0 * ratio, turn: 0.0 };
+            let edge = Ellipse { semi_major: 2.0, semi_minor: 2.0 * ratio, rotation: 0.0 };
             let outward = |anomaly| EdgeWalk::new(&edge, radius, Vec2::ZERO).outward(radial(anomaly));
             let axis = outward(start + 0.5 * width);
             // Farther off, less aside: the piece turns out of a far disc's way.

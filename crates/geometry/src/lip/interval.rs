@@ -2,9 +2,9 @@ use super::stretch::lies_between;
 use crate::Vec2;
 use std::ops::{Add, Mul, Neg, Sub};
 
-/// All values from the least to the most; an end may be infinite.
+/// An interval of values, from the least to the most; an end may be infinite.
 ///
-/// Ends are rounded to nearest, not outward: a bound holds to a rounding.
+/// Ends are rounded to nearest, not outward, so a bound holds to a rounding.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Interval {
     pub(super) least: f64,
@@ -12,7 +12,7 @@ pub(super) struct Interval {
 }
 
 impl Interval {
-    /// The values between two.
+    /// The interval between two values, in either order.
     pub(super) fn between(one: f64, other: f64) -> Self {
         Self {
             least: one.min(other),
@@ -20,8 +20,8 @@ impl Interval {
         }
     }
 
-    /// What both components go through while a vector turns counterclockwise, by
-    /// less than half a turn, from one place to another as long.
+    /// The intervals that both components pass through while a vector turns from one
+    /// direction to another of the same length, by less than half a turn.
     pub(super) fn of_turning(from: Vec2, to: Vec2) -> [Self; 2] {
         let length = from.length();
         let through = |axis: Vec2| {
@@ -38,7 +38,7 @@ impl Interval {
         [Vec2::new(1.0, 0.0), Vec2::new(0.0, 1.0)].map(through)
     }
 
-    /// The squares.
+    /// The interval of the squares.
     pub(super) fn square(self) -> Self {
         let most = self.least.abs().max(self.most.abs());
         let least = self.least.max(-self.most).max(0.0);
@@ -48,7 +48,7 @@ impl Interval {
         }
     }
 
-    /// A function that never falls, of each value that is not negative.
+    /// The interval of a function that never falls; negative values count as 0.
     pub(super) fn rising(self, function: impl Fn(f64) -> f64) -> Self {
         Self {
             least: function(self.least.max(0.0)),
@@ -56,7 +56,7 @@ impl Interval {
         }
     }
 
-    /// 1 over values that are not negative.
+    /// The interval of the reciprocals; no value may be negative.
     pub(super) fn inverse(self) -> Self {
         Self {
             least: 1.0 / self.most,

@@ -1,6 +1,6 @@
 use super::arc_set::ArcSet;
 use super::edge_and_disc::{EdgeAndDisc, Lip};
-use super::search::{HALVINGS, Sample, Search, Smooth};
+use super::search::{DipSearch, HALVINGS, Sample, Smooth};
 use super::stretch::{Stretch, middle, tangents_meet};
 use crate::{Accuracy, Mm, Play, Vec2, radial};
 
@@ -19,7 +19,7 @@ pub(super) fn least_over_play(
     if play.is_place() {
         return Some(lip(play.centre)?.value);
     }
-    let along = radial(play.turn);
+    let along = radial(play.rotation);
     let across = Vec2::new(-along.v, along.u) * play.semi_minor;
     let along = along * play.semi_major;
     if play.semi_minor == 0.0 {
@@ -40,7 +40,7 @@ pub(super) fn least_over_play(
         accuracy,
         middle,
     };
-    let mut search = Search::new(&boundary, accuracy);
+    let mut search = DipSearch::new(&boundary, accuracy);
     search.walk(&Stretch::WHOLE);
     let (_, mut least) = search.least()?;
     for piece in Stretch::WHOLE.pieces() {
@@ -72,12 +72,12 @@ impl Boundary<'_> {
         lip.unwrap_or(self.middle)
     }
 
-    /// Brings the least lip down to what lies between two unit vectors at which it
-    /// is no less, within the accuracy.
+    /// Lowers `least` to the least lip on the piece of the boundary between two unit
+    /// vectors, within the accuracy.
     ///
-    /// Concave, the lip is nowhere on a piece of the boundary less than at the
-    /// corners of a triangle around it: the ends, and where the tangents there
-    /// meet. Else the halves tell more.
+    /// The lip is concave over the places, so that on a piece of the boundary it is no
+    /// less than at the corners of a triangle around it: the ends, and the point where
+    /// the tangents there meet. Where that bound is not enough the piece is halved.
     fn prove(&self, least: &mut Mm, [from, to]: [Vec2; 2], halvings: u32) {
         let corners = [from, tangents_meet(from, to), to].map(|point| self.place(point));
         let goal = *least - 0.5 * self.accuracy.mm();

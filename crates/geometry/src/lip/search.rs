@@ -2,24 +2,25 @@ use super::interval::Interval;
 use super::stretch::{Stretch, half_tangent, middle, past};
 use crate::{Accuracy, Mm, Vec2};
 
-/// A smooth function of a direction, as it goes round. One of which nothing is known
-/// but its values is searched by its samples alone.
+/// A smooth function of a direction, as it goes round: the lip along an edge
+/// (`EdgeWalk`), whose bend is known, or the least lip along the boundary of a play
+/// (`Boundary`), of which only samples are. The defaults are those of the latter.
 pub(super) trait Smooth {
-    /// Its value and slope at a unit vector.
+    /// The function's value and slope at a unit vector.
     fn sample(&self, unit: Vec2) -> Sample;
 
-    /// Whether it could fall below a value between two unit vectors.
+    /// Whether the function could fall below a value between two unit vectors.
     fn may_undercut(&self, _value: Mm, _from: Vec2, _to: Vec2) -> bool {
         true
     }
 
-    /// Its second derivative between two unit vectors, where it is known.
+    /// Bounds of the second derivative between two unit vectors, where they are known.
     fn bend(&self, _from: Vec2, _to: Vec2) -> Option<Interval> {
         None
     }
 }
 
-/// A value and its slope, for each radian.
+/// The value of a function at a direction, and its slope for each radian.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Sample {
     pub(super) value: Mm,
@@ -34,16 +35,16 @@ pub(super) struct Sample {
 /// sample to the next, and run down by false position on the slope. Pieces that
 /// cannot undercut the least value found so far are left. Where the bend of the
 /// function is known, a piece is halved until that shows that it holds one dip at
-/// most, or nothing of use: what is found is proved, to a rounding. Where it is
+/// most, or none below what is found: the least is then proved, to a rounding. Where it is
 /// not known, dips that the samples do not bracket are left to the caller.
-pub(super) struct Search<'a, F> {
+pub(super) struct DipSearch<'a, F> {
     function: &'a F,
     allowed: Mm,
     least: Option<(Vec2, Mm)>,
 }
 
-/// A direction and the function there.
-type Place = (Vec2, Sample);
+/// One end of a piece: a direction, and the function there.
+type End = (Vec2, Sample);
 
 /// How often a piece is halved at most: enough for the spin at the sides of the
 /// narrowest opening, and a stop where rounding makes a function rough.
@@ -61,7 +62,7 @@ const SMOOTH_STEPS: u32 = 12;
 /// degree with this many.
 const STEPS: u32 = 72;
 
-impl<'a, F: Smooth> Search<'a, F> {
+impl<'a, F: Smooth> DipSearch<'a, F> {
     /// A search that stays within half of `accuracy`: the other half is for a
     /// search around it.
     pub(super) fn new(function: &'a F, accuracy: Accuracy) -> Self {
@@ -85,7 +86,7 @@ impl<'a, F: Smooth> Search<'a, F> {
         self.least
     }
 
-    /// The function at a unit vector.
+    /// Samples the function at a unit vector and keeps the least value.
     pub(super) fn look(&mut self, unit: Vec2) -> Sample {
         let sample = self.function.sample(unit);
         if self.least.is_none_or(|(_, least)| sample.value < least) {
@@ -94,7 +95,7 @@ impl<'a, F: Smooth> Search<'a, F> {
         sample
     }
 
-    /// Looks through a stretch.
+    /// Searches all of a stretch.
     pub(super) fn walk(&mut self, stretch: &Stretch) {
         let mut known = Some(self.look(stretch.from));
         for [from, to] in stretch.pieces() {
@@ -123,7 +124,7 @@ impl<'a, F: Smooth> Search<'a, F> {
         self.function.may_undercut(self.goal(), from, to)
     }
 
-    fn search(&mut self, piece: [Place; 2], halvings: u32) {
+    fn search(&mut self, piece: [End; 2], halvings: u32) {
         let [(from, left), (to, right)] = piece;
         let brackets = left.slope < 0.0 && right.slope > 0.0;
         match self.next(piece) {
@@ -145,8 +146,8 @@ impl<'a, F: Smooth> Search<'a, F> {
         }
     }
 
-    /// What follows on the ends of a piece.
-    fn next(&self, piece: [Place; 2]) -> Next {
+    /// What to do with a piece, by its two ends.
+    fn next(&self, piece: [End; 2]) -> Next {
         let [(from, left), (to, right)] = piece;
         if left.toward.dot(right.toward) < LEAST_COSINE {
             return Next::Halve;
@@ -164,7 +165,7 @@ impl<'a, F: Smooth> Search<'a, F> {
     }
 
     /// Runs down a dip between a falling and a rising end.
-    fn run_down(&mut self, [(start, left), (end, right)]: [Place; 2]) {
+    fn run_down(&mut self, [(start, left), (end, right)]: [End; 2]) {
         let whole = half_tangent(start, end);
         let (mut left, mut right) = ((0.0, left.slope), (whole, right.slope));
         let mut last = Side::Neither;
@@ -200,23 +201,22 @@ impl<'a, F: Smooth> Search<'a, F> {
     }
 }
 
-/// What is done with a piece.
+/// What to do with a piece.
 enum Next {
-    /// Nothing less than at its ends, or of no use.
+    /// Leave it: it holds nothing less than its ends, or nothing below the goal.
     Leave,
-    /// Where its ends bracket a dip, that is run down: the only one, if the bend is
-    /// known.
+    /// Run down the dip that its ends bracket, the only one if the bend is known.
     RunDown,
-    /// Its halves tell more.
+    /// Halve it: its halves tell more.
     Halve,
 }
 
-/// No less than this lies in a piece of a function that bends down by no more than
-/// `down` for each square radian.
+/// A lower bound over a piece of a function whose second derivative is at least
+/// −`down`.
 ///
-/// Less an arch of that bend between the ends the function is convex, and lies
-/// over its tangents there.
-fn floor([(from, left), (to, right)]: [Place; 2], down: f64) -> Mm {
+/// Less the arch ½ `down` s (width − s), which is nowhere negative, the function is
+/// convex, so it lies over the tangents of that difference at both ends.
+fn floor([(from, left), (to, right)]: [End; 2], down: f64) -> Mm {
     let width = 2.0 * half_tangent(from, to);
     let arch = 0.5 * down * width;
     let (falls, rises) = (left.slope - arch, right.slope + arch);

@@ -11,7 +11,7 @@ pub fn disc_rim(disc: &SeatedDisc, accuracy: Accuracy) -> Vec<Vec2> {
     round(disc.centre, &Ellipse::circle(disc.radius), accuracy)
 }
 
-/// The waist in the hole, its centre at `place`, seen along the wall's normal.
+/// The waist in the defect, its centre at `place`, seen along the wall's normal.
 pub fn waist_ring(place: Vec2, diameter: Mm, accuracy: Accuracy) -> Vec<Vec2> {
     round(place, &Ellipse::circle(0.5 * diameter), accuracy)
 }
@@ -33,7 +33,7 @@ mod tests {
         let edge = Ellipse {
             semi_major: 5.0,
             semi_minor: 2.0,
-            turn: degrees(20.0),
+            rotation: degrees(20.0),
         };
         let opening = Opening {
             centre: Vec2::new(1.0, -2.0),

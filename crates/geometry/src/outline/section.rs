@@ -5,7 +5,7 @@ use crate::{
 };
 use std::f64::consts::FRAC_PI_2;
 
-/// A plane along the wall's normal, for lengthwise sections.
+/// A plane along the wall's normal, in which a picture is cut lengthwise.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SectionPlane {
     through: Vec2,
@@ -28,7 +28,7 @@ impl SectionPlane {
     }
 
     /// The wall out to `reach` on each side, as one closed line for each piece:
-    /// two beside the hole, one where the plane misses an opening.
+    /// two beside the defect, one where the plane misses an opening.
     pub fn wall(&self, defect: &Defect, reach: Mm) -> Vec<Vec<SectionPoint>> {
         let block = |from: [Mm; 2], to: [Mm; 2]| {
             let point = |n, r| SectionPoint { n, r };
@@ -64,8 +64,8 @@ impl SectionPlane {
             edge.semi_major * edge.semi_major,
             edge.semi_minor * edge.semi_minor,
         );
-        let start = (self.through - opening.centre).turned(-edge.turn);
-        let along = self.outward.turned(-edge.turn);
+        let start = (self.through - opening.centre).turned(-edge.rotation);
+        let along = self.outward.turned(-edge.rotation);
         let square = bb * along.u * along.u + aa * along.v * along.v;
         let middle = -(bb * start.u * along.u + aa * start.v * along.v);
         let offset = start.cross(along);
@@ -77,8 +77,8 @@ impl SectionPlane {
         Some([(middle - root) / square, (middle + root) / square])
     }
 
-    /// A disc on its face, a flat round plate with a rounded rim; empty where
-    /// the plane misses it. Its tilt is left out: no nominal seat has one.
+    /// The outline of a disc on its face, a flat round plate with a rounded rim; empty
+    /// where the plane misses it. Its tilt is left out: no nominal seat has one.
     pub fn disc(&self, disc: &SeatedDisc, wall: Mm, accuracy: Accuracy) -> Vec<SectionPoint> {
         let (along, aside) = self.place(disc.centre);
         let half = 0.5 * disc.thickness;
@@ -115,7 +115,7 @@ impl SectionPlane {
         [far, near].concat()
     }
 
-    /// A waist of a diameter, its centre at `place`, between two ends along n;
+    /// The outline of a waist with its centre at `place`, between two ends along n;
     /// empty where the plane misses it.
     pub fn waist(&self, place: Vec2, diameter: Mm, ends: [Mm; 2]) -> Vec<SectionPoint> {
         let (along, aside) = self.place(place);
@@ -207,17 +207,17 @@ mod tests {
     }
 
     #[test]
-    fn the_holes_edges_lie_at_the_polar_radius() {
-        let throat = Ellipse {
+    fn the_edges_of_the_defect_lie_at_the_polar_radius() {
+        let narrowest = Ellipse {
             semi_major: 4.0,
             semi_minor: 2.5,
-            turn: degrees(25.0),
+            rotation: degrees(25.0),
         };
-        let defect = Defect::straight(throat, 3.0, Edge::Soft);
+        let defect = Defect::straight(narrowest, 3.0, Edge::Soft);
         let azimuth = degrees(70.0);
         let wall = SectionPlane::across(defect.opening(Face::Left), azimuth).wall(&defect, 10.0);
         assert_eq!(wall.len(), 2);
-        let radius = throat.polar_radius(azimuth);
+        let radius = narrowest.polar_radius(azimuth);
         for (got, want) in [(wall[0][1], (0.0, -radius)), (wall[1][3], (3.0, radius))] {
             assert!((got.n - want.0).abs() < 1e-14 && (got.r - want.1).abs() < 1e-14);
         }
@@ -278,15 +278,15 @@ mod tests {
         };
         let valve = AnnulusPlate {
             face: Face::Left,
-            azimuth: degrees(40.0),
+            clock_position: degrees(40.0),
             rim: 2.0,
             diameter: 10.0,
             diameter_across: 8.0,
-            lean: degrees(120.0),
-            sag: 0.0,
+            annulus_angle: degrees(120.0),
+            cusp_depth: 0.0,
         };
         let hinged = valve.hinged(&opening);
-        let own = SectionPlane::across(&opening, valve.azimuth);
+        let own = SectionPlane::across(&opening, valve.clock_position);
         let [hinge, tip] = own.annulus(&hinged, 3.0).expect("its own plane");
         assert!(hinge.n.abs() < 1e-12 && (hinge.r - 5.0).abs() < 1e-12);
         // 10 cos 120° = −5 along the wall, 10 sin 120° out of it.

@@ -1,6 +1,6 @@
 use crate::Mm;
 
-/// A point of a lengthwise section.
+/// A point of a lengthwise section of the wall.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SectionPoint {
     /// Through the wall, from left to right; the left face is at 0.

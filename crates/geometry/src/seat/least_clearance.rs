@@ -2,8 +2,8 @@ use super::Seat;
 use crate::clearance::signed_clearance;
 use crate::{Accuracy, Face, HingedPlate, Mm, Occluder, SeatedDisc, Vec2};
 
-/// The least signed clearance of the shape's disc from a valve, over the places
-/// of a seat, within `accuracy`.
+/// The least signed clearance of a device's disc from a valve over the places of a
+/// seat, within `accuracy`.
 pub fn least_clearance(
     occluder: &Occluder,
     seat: &Seat,
@@ -13,17 +13,17 @@ pub fn least_clearance(
     Nearest::of(occluder, seat, plate, accuracy).clearance
 }
 
-/// Where a shape comes nearest to a valve, of the places of its seat.
+/// The place of a seat at which a device comes nearest to a valve.
 ///
 /// The places looked at are the nearest and the farthest stand-off, with the
 /// waist's centre as near to the hinge as its play lets it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Nearest {
-    /// The signed clearance there.
+    /// The signed clearance at that place.
     pub clearance: Mm,
-    /// The centre of the waist.
+    /// The centre of the waist at that place.
     pub waist: Vec2,
-    /// How far the disc on the valve's face stands off.
+    /// How far the disc on the valve's face stands off the wall.
     stand_off: Mm,
     face: Face,
 }
@@ -56,8 +56,8 @@ impl Nearest {
         }
     }
 
-    /// The disc on a face there, or the waist's end that stands for one: what one
-    /// disc takes of the slack the other does not have.
+    /// The disc on a face at that place, or the waist's end where there is no disc. Slack
+    /// that one disc takes the other does not have.
     pub fn disc(&self, occluder: &Occluder, seat: &Seat, face: Face) -> SeatedDisc {
         let ends = seat.stand_off(face);
         let own = seat.stand_off(self.face);
@@ -103,12 +103,12 @@ mod tests {
             for (lean, at) in [(60.0, ends.least), (120.0, ends.most)] {
                 let valve = AnnulusPlate {
                     face,
-                    azimuth: 0.4,
+                    clock_position: 0.4,
                     rim: 3.0,
                     diameter: 12.0,
                     diameter_across: 12.0,
-                    lean: degrees(lean),
-                    sag: 0.0,
+                    annulus_angle: degrees(lean),
+                    cusp_depth: 0.0,
                 };
                 let plate = valve.hinged(&Opening {
                     centre: Vec2::ZERO,

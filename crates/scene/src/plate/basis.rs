@@ -17,7 +17,7 @@ pub(super) fn is_measured(setting: &Setting, structure: Structure, features: &[F
 /// Whether the form of the defect was measured; a round one needs no rotation.
 pub(super) fn is_defect_measured(setting: &Setting) -> bool {
     const AXES: &[Feature] = &[Feature::LongAxis, Feature::ShortAxis];
-    let throat = setting.anatomy().defect.throat;
+    let throat = setting.anatomy().defect.narrowest;
     let is_round = throat.semi_major == throat.semi_minor;
     is_measured(setting, Structure::Defect, AXES)
         && (is_round || is_measured(setting, Structure::Defect, &[Feature::Rotation]))

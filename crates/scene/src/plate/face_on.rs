@@ -236,7 +236,7 @@ impl<'a> FacePicture<'a> {
         let is_measured = is_defect_measured(self.setting);
         let pen = Pen::solid(Part::HoleEdge, Role::Outline, 0.6);
         panel.lines(pen.dashed_unless(is_measured, 1.2, 0.8), &bare);
-        let throat = self.anatomy.defect.throat;
+        let throat = self.anatomy.defect.narrowest;
         if opening.edge != throat || opening.centre != Vec2::ZERO {
             let narrowest = geometry::Opening {
                 centre: Vec2::ZERO,

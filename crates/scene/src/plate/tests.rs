@@ -168,7 +168,7 @@ fn check_clearance(
     let [foot, tip] = ruler.lines(Part::Plate(candidate.valve))[0];
     assert!((foot.distance(tip) - line_of_plate.foot.distance(line_of_plate.tip)).abs() < 1e-9);
     let outline = ruler.outline(Part::Disc(face));
-    let found = ruled(&outline, [foot, tip], disc.thickness, plate.sag());
+    let found = ruled(&outline, [foot, tip], disc.thickness, plate.cusp_depth());
     if aside.abs() <= IN_PLANE
         && let Some(found) = found
     {
@@ -341,7 +341,7 @@ fn what_is_drawn_from_habit_comes_no_nearer_than_the_model() {
             (point.x - line.foot.x) * of.x + (point.y - line.foot.y) * of.y
         };
         for point in ruler.habit(Part::Cusps(candidate.valve)) {
-            assert!(part(point, down) <= plate.sag() + 1e-9);
+            assert!(part(point, down) <= plate.cusp_depth() + 1e-9);
             let length = line.foot.distance(line.tip);
             assert!((-1e-9..=length + 1e-9).contains(&part(point, along)));
         }

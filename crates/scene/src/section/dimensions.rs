@@ -62,7 +62,7 @@ fn ends(cut: &Cut, hinged: &HingedPlate) -> [Vec3; 2] {
     let half = 0.5 * disc.thickness;
     let nearest = plate_distance(&core, hinged.plate(), Accuracy::DEFAULT);
     let apart = nearest.distance > SAME
-        && (nearest.distance - half - hinged.sag() - clearance).abs() <= SAME;
+        && (nearest.distance - half - hinged.cusp_depth() - clearance).abs() <= SAME;
     if apart {
         let across = (nearest.on_plate - nearest.on_round) * (1.0 / nearest.distance);
         let from = nearest.on_round + across * half;

@@ -61,7 +61,7 @@ impl PlateLine {
             (point.x - from.x) * of.x + (point.y - from.y) * of.y
         };
         let past = clip::behind(&cut.disc(cut.face()), |point| {
-            hinged.sag() - component(point, line.foot, down)
+            hinged.cusp_depth() - component(point, line.foot, down)
         });
         Some(clip::behind(&past, |point| {
             -component(point, line.tip, along)

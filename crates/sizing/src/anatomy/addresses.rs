@@ -28,12 +28,12 @@ impl Address {
     }
 }
 
-/// The axes and the turn of an ellipse.
+/// The axes and the rotation of an ellipse.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct EllipseAddresses {
     pub(super) major: Address,
     pub(super) minor: Address,
-    pub(super) turn: Address,
+    pub(super) rotation: Address,
 }
 
 /// What is read of an opening beside its ellipse.
@@ -46,12 +46,12 @@ pub(super) struct OpeningAddresses {
 /// What is read of a valve.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct ValveAddresses {
-    pub(super) azimuth: Address,
+    pub(super) clock_position: Address,
     pub(super) rim: Address,
     pub(super) diameter: Address,
     pub(super) diameter_across: Address,
-    pub(super) lean: Address,
-    pub(super) sag: Address,
+    pub(super) annulus_angle: Address,
+    pub(super) cusp_depth: Address,
     pub(super) length: Address,
 }
 
@@ -66,7 +66,7 @@ pub(super) struct TractAddresses {
 /// The addresses of all numbers of an anatomy.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Addresses {
-    pub(super) throat: EllipseAddresses,
+    pub(super) narrowest: EllipseAddresses,
     pub(super) openings: PerFace<OpeningAddresses>,
     pub(super) wall: Address,
     pub(super) valves: PerValve<ValveAddresses>,
@@ -85,7 +85,7 @@ impl EllipseAddresses {
         Self {
             major: Address::of(structure, Feature::LongAxis),
             minor: Address::of(structure, Feature::ShortAxis),
-            turn: Address::of(structure, Feature::Rotation),
+            rotation: Address::of(structure, Feature::Rotation),
         }
     }
 }
@@ -94,12 +94,12 @@ impl ValveAddresses {
     fn of(valve: Valve) -> Self {
         let of = |feature| Address::of(Structure::Valve(valve), feature);
         Self {
-            azimuth: of(Feature::ClockPosition),
+            clock_position: of(Feature::ClockPosition),
             rim: of(Feature::Rim),
             diameter: of(Feature::Diameter),
             diameter_across: of(Feature::DiameterAcross),
-            lean: of(Feature::AnnulusAngle),
-            sag: of(Feature::CuspDepth),
+            annulus_angle: of(Feature::AnnulusAngle),
+            cusp_depth: of(Feature::CuspDepth),
             length: of(Feature::Length),
         }
     }
@@ -112,7 +112,7 @@ impl Addresses {
         let tracts = PerFace::new(Structure::LeftOutflow, Structure::RightOutflow);
         let ventricles = PerFace::new(Structure::LeftVentricle, Structure::RightVentricle);
         Self {
-            throat: EllipseAddresses::of(Structure::Defect),
+            narrowest: EllipseAddresses::of(Structure::Defect),
             openings: openings.map(|opening| OpeningAddresses {
                 edge: EllipseAddresses::of(opening),
                 shift: [Feature::OffsetToward12, Feature::OffsetToward3]

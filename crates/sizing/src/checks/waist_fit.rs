@@ -25,7 +25,7 @@ impl Check for WaistFit {
 
     fn says(&self, _: Subject, at: &Situation, value: f64) -> String {
         let waist = at.size.occluder.waist.diameter;
-        let longest = 2.0 * at.anatomy.defect.throat.semi_major;
+        let longest = 2.0 * at.anatomy.defect.narrowest.semi_major;
         format!(
             "waist {} is {} than the defect's perimeter-derived diameter of {} ({} than its long axis)",
             words::mm(waist),

@@ -115,7 +115,7 @@ impl Modelled {
                     .fold(f64::NAN, f64::min)
             }
             Self::DefectOverWaist => -Measure::WaistExcess.value(at),
-            Self::Rotation => seat.turn.to_degrees(),
+            Self::Rotation => seat.rotation.to_degrees(),
         }
     }
 

@@ -166,7 +166,7 @@ pub(crate) fn json(
         defect: Defect {
             wall_mm: rounded(defect.wall),
             perimeter_derived_diameter_mm: rounded(defect.fit_diameter()),
-            narrowest: oval(Vec2::ZERO, &defect.throat),
+            narrowest: oval(Vec2::ZERO, &defect.narrowest),
             left_opening: opening(defect.opening(Face::Left)),
             right_opening: opening(defect.opening(Face::Right)),
         },
@@ -244,7 +244,7 @@ fn placed<'a>(setting: &Setting, candidate: &'a Candidate) -> Placed<'a> {
                 &Ellipse {
                     semi_major: play.semi_major,
                     semi_minor: play.semi_minor,
-                    turn: play.turn,
+                    rotation: play.rotation,
                 },
             ),
         },
@@ -266,7 +266,7 @@ fn annulus(valve: Valve, hinged: &HingedPlate, azimuth: Option<f64>, rim: Option
         across: in_space(plate.second),
         diameter_along_mm: rounded(2.0 * plate.semi_first),
         diameter_across_mm: rounded(2.0 * plate.semi_second),
-        cusp_depth_mm: rounded(hinged.sag()),
+        cusp_depth_mm: rounded(hinged.cusp_depth()),
     }
 }
 
@@ -284,7 +284,7 @@ fn oval(centre: Vec2, edge: &Ellipse) -> Oval {
         centre: in_wall(centre),
         long_axis_mm: rounded(2.0 * edge.semi_major),
         short_axis_mm: rounded(2.0 * edge.semi_minor),
-        rotation_deg: rounded(edge.turn.to_degrees()),
+        rotation_deg: rounded(edge.rotation.to_degrees()),
     }
 }
 

@@ -77,7 +77,7 @@ pub(super) fn habit(picture: &SectionPicture, panel: &mut Panel, detail: Detail)
     let Some(line) = cut.hinged.and_then(|hinged| PlateLine::of(cut, hinged)) else {
         return;
     };
-    let depth = cut.hinged.map_or(0.0, geometry::HingedPlate::sag);
+    let depth = cut.hinged.map_or(0.0, geometry::HingedPlate::cusp_depth);
     let frame = PlateFrame::of(line);
     let part = Part::Cusps(cut.valve);
     if depth > 0.0 {

@@ -146,9 +146,9 @@ impl Columns {
         let seat = |lane: usize| &seats[lane.min(last)];
         let of = |value: &dyn Fn(&Anatomy) -> f64| column(|lane| value(anatomy(lane)));
         let of_seat = |value: &dyn Fn(&SeatDraw) -> f64| column(|lane| value(seat(lane)));
-        let (turn_sin, turn_cos) = angle(|lane| anatomy(lane).defect.throat.turn);
+        let (turn_sin, turn_cos) = angle(|lane| anatomy(lane).defect.narrowest.rotation);
         let (play_sin, play_cos) = angle(|lane| TAU * seat(lane).play_angle);
-        let (error_sin, error_cos) = angle(|lane| seat(lane).turn_error);
+        let (error_sin, error_cos) = angle(|lane| seat(lane).rotation_error);
         let out = |lane: usize| seat(lane).play_radius.sqrt() as f32;
         let left_share = |lane: usize| anatomy(lane).left_slack_share * seat(lane).split;
         Self {
@@ -165,8 +165,8 @@ impl Columns {
             first,
             lanes: anatomies.len(),
             fit: of(&|anatomy| anatomy.defect.fit_diameter()),
-            semi_major: of(&|anatomy| anatomy.defect.throat.semi_major),
-            semi_minor: of(&|anatomy| anatomy.defect.throat.semi_minor),
+            semi_major: of(&|anatomy| anatomy.defect.narrowest.semi_major),
+            semi_minor: of(&|anatomy| anatomy.defect.narrowest.semi_minor),
             throat_turn: [turn_cos, turn_sin],
             wall: of(&|anatomy| anatomy.defect.wall),
             play: [
@@ -207,7 +207,7 @@ impl OpeningColumns {
             let at_hinge = anatomy(lane).hinge_arcs[face];
             [at_hinge, at_hinge.complement()]
         };
-        let (sin, cos) = angle(|lane| edge(lane).turn);
+        let (sin, cos) = angle(|lane| edge(lane).rotation);
         Self {
             centre: [
                 column(|lane| opening(lane).centre.u),
@@ -268,7 +268,7 @@ impl Anomalies {
     /// An azimuth φ from the major axis has the anomaly atan2(a sin φ, b cos φ).
     fn of(edge: &Ellipse, arc: &Arc) -> Self {
         let anomaly = |azimuth: f64| {
-            let toward = radial(azimuth - edge.turn);
+            let toward = radial(azimuth - edge.rotation);
             libm::atan2(edge.semi_major * toward.v, edge.semi_minor * toward.u)
         };
         let start = anomaly(arc.start);
@@ -313,7 +313,7 @@ impl ValveColumns {
             per_sine: of(&|plate| 1.0 / plate.plate().first.n),
             per_along: of(&|plate| 1.0 / plate.plate().semi_first),
             per_across: of(&|plate| 1.0 / plate.plate().semi_second),
-            sag: of(&HingedPlate::sag),
+            sag: of(&HingedPlate::cusp_depth),
             edge: column(|lane| {
                 let edge = anatomy(lane).defect.opening(face).edge;
                 edge.polar_radius(azimuth(lane))
