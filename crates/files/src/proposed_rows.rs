@@ -44,7 +44,7 @@ pub fn proposed_rows(row: &ReadingRow) -> Option<ProposedRows> {
         )
     };
     Some(ProposedRows {
-        doubt: (!is_of_two && proposed.is_sd_told()).then(doubt),
+        doubt: (!is_of_two && proposed.proposes_sd()).then(doubt),
         bias: record(&[of.clone(), by.clone(), bias, source.clone()], &Style::ROW),
     })
 }
@@ -53,7 +53,7 @@ pub fn proposed_rows(row: &ReadingRow) -> Option<ProposedRows> {
 mod tests {
     use super::*;
     use crate::{parse_house_rules, shipped};
-    use measurement::look_back::Proposed;
+    use measurement::look_back::BiasProposal;
     use measurement::{Modality, Valve};
     use sizing::Subject;
     use sizing::look_back::ReadBy;
@@ -68,7 +68,7 @@ mod tests {
             pairs: 40,
             bounds: 3,
             agreement: None,
-            proposed: Some(Proposed {
+            proposed: Some(BiasProposal {
                 too_large_by: 0.5837,
                 sd: 0.6151,
             }),
@@ -102,7 +102,7 @@ mod tests {
         );
         assert_eq!(waist.doubt, None);
         let mut sure = rim.clone();
-        sure.proposed = rim.proposed.map(|it| Proposed { sd: 0.2, ..it });
+        sure.proposed = rim.proposed.map(|it| BiasProposal { sd: 0.2, ..it });
         let rows = proposed_rows(&sure).unwrap();
         assert_eq!(rows.doubt, None, "a reading is called surer");
         let mut none = rim;

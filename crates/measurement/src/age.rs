@@ -1,12 +1,12 @@
 use std::fmt;
 
-/// An age in years that is said as people say it: `3 days`, `8 weeks`, `11 months`,
+/// An age in years that is displayed as people say it: `3 days`, `8 weeks`, `11 months`,
 /// `2.4 years`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Age(pub f64);
 
 impl Age {
-    /// The age from which it is said in years.
+    /// The age from which years are said, not months.
     pub const SAID_IN_YEARS: f64 = 2.0;
     const SAID_IN_MONTHS: f64 = 0.25;
     const SAID_IN_WEEKS: f64 = 0.05;

@@ -30,7 +30,7 @@ impl Site {
         Self::OutletJuxtaArterial,
     ];
 
-    /// The word for it in files.
+    /// The site's word in files.
     pub const fn name(self) -> &'static str {
         match self {
             Self::CentralPerimembranous => "central_perimembranous",
@@ -43,7 +43,7 @@ impl Site {
         }
     }
 
-    /// Its name in a sentence.
+    /// The site's name in a sentence.
     pub const fn label(self) -> &'static str {
         match self {
             Self::CentralPerimembranous => "central perimembranous",
@@ -90,7 +90,7 @@ impl Valve {
     /// Every valve, left face first.
     pub const ALL: [Self; 4] = [Self::Aortic, Self::Mitral, Self::Tricuspid, Self::Pulmonary];
 
-    /// Its name in a sentence.
+    /// The valve's name in a sentence.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Aortic => "aortic valve",
@@ -100,17 +100,17 @@ impl Valve {
         }
     }
 
-    /// Its place in arrays of four.
+    /// The valve's index in an array of four.
     pub const fn index(self) -> usize {
         self as usize
     }
 
-    /// Whether it stands on the left face of the septum.
+    /// Whether the valve stands on the left face of the septum.
     pub const fn is_left(self) -> bool {
         matches!(self, Self::Aortic | Self::Mitral)
     }
 
-    /// Whether leaflets with chordae hang from it.
+    /// Whether it is an atrioventricular valve, whose leaflets hang from chordae.
     pub const fn is_atrioventricular(self) -> bool {
         matches!(self, Self::Mitral | Self::Tricuspid)
     }
@@ -123,7 +123,7 @@ pub enum Side {
     Left,
     /// On the right face.
     Right,
-    /// Within the wall, at the narrowest place.
+    /// Within the wall, at the narrowest part of the defect.
     Within,
     /// A side does not apply.
     NoSide,

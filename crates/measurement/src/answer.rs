@@ -1,11 +1,11 @@
 use std::fmt;
 
-/// An answer to a question of fact: not knowing is an answer of its own.
+/// An answer to a question of fact: yes, no or unknown.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Answer {
-    /// It is so.
+    /// The fact holds.
     Yes,
-    /// It is not so.
+    /// The fact does not hold.
     No,
     /// Nobody knows, or nobody was asked.
     #[default]
@@ -13,7 +13,7 @@ pub enum Answer {
 }
 
 impl Answer {
-    /// Whether it may be so: yes, or not known.
+    /// Whether the fact may hold: the answer is yes or unknown.
     pub const fn may_be(self) -> bool {
         !matches!(self, Self::No)
     }

@@ -1,26 +1,26 @@
 use crate::Blocks;
 
-/// The weight of the draws of each block in which something holds, and of all its
-/// draws.
+/// For each block, the weight of the draws in which a condition holds and the weight of
+/// all its draws.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BlockShares {
     held: [f64; Blocks::COUNT],
     all: [f64; Blocks::COUNT],
 }
 
-/// A chance with its sampling error.
+/// A chance with the error that comes from a finite number of draws.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Chance {
-    /// Mean of the blocks, 0 to 1.
+    /// The chance, 0 to 1: the mean of the blocks.
     pub value: f64,
-    /// Standard error of the block means, at least one draw's worth. It speaks
-    /// of the number of draws alone, not of the readings.
+    /// Standard error of the block means, at least 1 over the number of draws. It says
+    /// nothing of the doubt of the readings.
     pub error: f64,
 }
 
 impl BlockShares {
-    /// From the weight of each block's draws in which it holds, and of all its
-    /// draws.
+    /// The shares from the weight of each block's draws in which the condition holds, and
+    /// of all its draws.
     pub const fn from_weights(held: [f64; Blocks::COUNT], all: [f64; Blocks::COUNT]) -> Self {
         Self { held, all }
     }
@@ -37,9 +37,9 @@ impl BlockShares {
     }
 }
 
-/// Whether two shares from the same draws cannot be told apart: their difference
-/// is within `quantile` of its standard errors, from the paired differences of the
-/// blocks, of 0.
+/// Whether two shares from the same draws cannot be told apart: their difference is at
+/// most `quantile` times its standard error, which comes from the paired differences of
+/// the blocks.
 ///
 /// For 95 % the quantile of Student's t with 7 degrees of freedom is 2.36.
 /// Differences that are all equal have no error: tied only if they are 0.
@@ -49,8 +49,8 @@ pub fn tied(a: &BlockShares, b: &BlockShares, quantile: f64) -> bool {
     difference.abs() <= quantile * error
 }
 
-/// The share p that sums over the blocks are of their weights W_b, all blocks
-/// together, and its standard error: its square is 8/7 Σ (W_b/W)² (p_b − p)², which
+/// The share p of all blocks together, sums over weights W_b, and its standard error,
+/// whose square is 8/7 Σ (W_b/W)² (p_b − p)², which
 /// for equal weights is that of the mean of the blocks.
 fn pooled(sums: &[f64; Blocks::COUNT], weights: &[f64; Blocks::COUNT]) -> (f64, f64) {
     let whole: f64 = weights.iter().sum();

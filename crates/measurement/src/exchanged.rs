@@ -1,12 +1,12 @@
-//! Fresh seats for the anatomy of a draw: those of other draws.
+//! Seats that other draws lend to the anatomy of a draw, for the likelihood of a trial.
 
 use std::fmt;
 use std::ops::Range;
 
-/// How many fresh seats a trial's likelihood is averaged over.
+/// The number of lent seats over which a trial's likelihood is averaged.
 pub const SEATS: usize = 16;
 
-/// A trial whose number has no group of seats of its own left in a block.
+/// The error of a trial for which no group of seats is left in a block.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub struct TooManyTrials {
     /// The number of the trial, from 1.
@@ -25,7 +25,7 @@ impl fmt::Display for TooManyTrials {
     }
 }
 
-/// Which draws lend their seats to a draw in a trial.
+/// The rule by which draws lend their seats to one another in a trial.
 ///
 /// Each opening has a seat of its own, so the seat a draw happens to have says
 /// nothing of a trial: its likelihood is averaged over the sixteen seats of the aligned
@@ -40,7 +40,7 @@ pub struct ExchangedSeats {
 }
 
 impl ExchangedSeats {
-    /// Those of a trial by its number, from 1, among blocks of so many draws.
+    /// The rule of a trial by its number, from 1, among blocks of `per_block` draws.
     pub const fn new(per_block: usize, trial: usize) -> Result<Self, TooManyTrials> {
         // XOR of a group's number with the trial's stays inside the block, and never
         // gives the group itself, where the trial's number is 1 to less than the groups.
@@ -54,7 +54,7 @@ impl ExchangedSeats {
         Ok(Self { per_block, trial })
     }
 
-    /// The draws that lend their seats to a draw, counted through the blocks.
+    /// The indices, over all blocks, of the draws that lend their seats to a draw.
     pub const fn of(&self, draw: usize) -> Range<usize> {
         let (block, index) = (draw / self.per_block, draw % self.per_block);
         let group = (index / SEATS) ^ self.trial;

@@ -74,7 +74,7 @@ impl Finding {
         all.filter(|finding| *finding != Self::NormalRhythm)
     }
 
-    /// The word for it in files.
+    /// The finding's word in files.
     pub const fn name(self) -> &'static str {
         match self {
             Self::FailureToThrive => "failure_to_thrive",
@@ -96,7 +96,7 @@ impl Finding {
         }
     }
 
-    /// The fact in words, as a statement that is so or not.
+    /// The fact as a statement that is true or false.
     pub const fn label(self) -> &'static str {
         match self {
             Self::FailureToThrive => "failure to thrive",

@@ -6,37 +6,36 @@ use crate::{Reading, ReadingId};
 pub struct Corrected<'a> {
     /// The reading as entered.
     pub reading: &'a Reading,
-    /// Its value without the bias, in the quantity's unit.
+    /// The value without the bias, in the quantity's unit.
     pub value: f64,
-    /// Its standard deviation in the same unit; 0: exact.
+    /// The standard deviation in the same unit; 0 for an exact reading.
     pub sd: f64,
 }
 
-/// One value from several readings of one thing.
+/// One value from several like readings of a quantity.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fused {
-    /// Inverse-variance mean.
+    /// The mean, weighted by inverse variances.
     pub value: f64,
-    /// Its standard deviation, widened by the Birge ratio.
+    /// Standard deviation of the value, widened by the Birge ratio.
     pub sd: f64,
-    /// The share of each reading, in the order given; they sum to 1.
+    /// The weight of each reading, in the order given; they sum to 1.
     pub weights: Vec<f64>,
     /// Birge ratio √(χ²/(k − 1)), at least 1; infinite where exact readings
     /// differ.
     pub birge: f64,
-    /// The two readings furthest apart, if they are too far apart.
+    /// The two readings furthest apart, if they contradict each other.
     pub dispute: Option<Dispute>,
 }
 
-/// Two readings of one thing that contradict each other.
+/// Two readings of one quantity that contradict each other.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Dispute {
     /// The lower reading.
     pub first: ReadingId,
     /// The higher reading.
     pub second: ReadingId,
-    /// How far apart they are, in their combined standard deviation; infinite
-    /// where both are exact.
+    /// Their difference in combined standard deviations; infinite where both are exact.
     pub separation: f64,
 }
 
@@ -55,7 +54,7 @@ pub fn fuse(readings: &[Corrected], dispute_limit: f64) -> Option<Fused> {
         .iter()
         .map(|reading| reading.sd)
         .fold(f64::INFINITY, f64::min);
-    // Taken relative to the smallest, so that no square overflows.
+    // Precisions are relative to the smallest deviation, so that no square overflows.
     let precision = |sd: f64| {
         if sd <= least_sd {
             1.0
@@ -100,13 +99,13 @@ fn in_order<'a>(readings: &[Corrected<'a>]) -> Vec<Corrected<'a>> {
     ordered
 }
 
-/// How far readings scatter about their mean.
+/// The scatter of readings about their mean.
 struct Spread {
     /// Sum of squares of the exact readings.
     exact: f64,
-    /// χ² of the others.
+    /// χ² of the readings that are not exact.
     chi_squared: f64,
-    /// One less than the readings, at least 1.
+    /// Degrees of freedom: one less than the readings, at least 1.
     freedom: f64,
 }
 
@@ -136,11 +135,11 @@ impl Spread {
     }
 }
 
-/// The pair with the largest separation; the first such from low to high.
+/// The two readings with the largest separation; of several the lowest pair.
 fn furthest_apart(ordered: &[Corrected]) -> Option<Dispute> {
     let mut furthest: Option<Dispute> = None;
-    for (place, low) in ordered.iter().enumerate() {
-        for high in &ordered[place + 1..] {
+    for (index, low) in ordered.iter().enumerate() {
+        for high in &ordered[index + 1..] {
             let separation = separation(low, high);
             if furthest
                 .as_ref()

@@ -2,16 +2,16 @@
 
 use crate::Answer;
 
-/// How far an aortic cusp prolapses toward or into the defect.
+/// The grade of an aortic cusp's prolapse toward or into the defect.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Prolapse {
     /// No cusp prolapses, seen in two planes.
     None,
-    /// Mildly.
+    /// Mild.
     Mild,
-    /// Moderately.
+    /// Moderate.
     Moderate,
-    /// Severely.
+    /// Severe.
     Severe,
     /// A cusp prolapses, and nobody graded it.
     Ungraded,
@@ -31,7 +31,7 @@ impl Prolapse {
         Self::Unknown,
     ];
 
-    /// The grades as numbers.
+    /// Every grade with its number.
     pub const GRADED: [(f64, Self); 4] = [
         (0.0, Self::None),
         (1.0, Self::Mild),
@@ -39,14 +39,14 @@ impl Prolapse {
         (3.0, Self::Severe),
     ];
 
-    /// Its grade as a number; what nobody graded counts as severe.
+    /// The grade as a number; a prolapse that nobody graded counts as severe.
     pub fn grade(self) -> f64 {
         let grades = Self::GRADED;
         let mut known = grades.iter().filter(|(_, of)| *of == self);
         known.next().map_or(3.0, |(grade, _)| *grade)
     }
 
-    /// The word for it in files.
+    /// The grade's word in files.
     pub const fn name(self) -> &'static str {
         match self {
             Self::None => "none",
@@ -67,7 +67,7 @@ impl Prolapse {
         }
     }
 
-    /// Whether a cusp prolapses, or may.
+    /// Whether a cusp prolapses, or nobody knows.
     pub const fn may_be(self) -> bool {
         self.present().may_be()
     }
@@ -82,18 +82,18 @@ impl Prolapse {
     }
 }
 
-/// How much a valve leaks.
+/// The grade of a valve's regurgitation.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Regurgitation {
-    /// It does not leak.
+    /// The valve does not leak.
     None,
     /// A trace.
     Trivial,
-    /// Mildly.
+    /// Mild.
     Mild,
-    /// Moderately.
+    /// Moderate.
     Moderate,
-    /// Severely.
+    /// Severe.
     Severe,
     /// Nobody knows.
     #[default]
@@ -111,7 +111,7 @@ impl Regurgitation {
         Self::Unknown,
     ];
 
-    /// The word for it in files.
+    /// The grade's word in files.
     pub const fn name(self) -> &'static str {
         match self {
             Self::None => "none",
@@ -123,7 +123,7 @@ impl Regurgitation {
         }
     }
 
-    /// Whether the valve leaks at least this much; unknown where nobody knows.
+    /// Whether the regurgitation is of at least this grade.
     pub const fn at_least(self, grade: Self) -> Answer {
         match (self.rank(), grade.rank()) {
             (Some(own), Some(least)) if own >= least => Answer::Yes,
@@ -179,7 +179,7 @@ impl Conduction {
         Self::Unknown,
     ];
 
-    /// The word for it in files.
+    /// The grade's word in files.
     pub const fn name(self) -> &'static str {
         match self {
             Self::Normal => "normal",
@@ -193,7 +193,7 @@ impl Conduction {
         }
     }
 
-    /// The answer in words.
+    /// The conduction in words.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Normal => "normal",
@@ -207,7 +207,7 @@ impl Conduction {
         }
     }
 
-    /// Whether it is sinus rhythm with normal conduction.
+    /// Whether the rhythm is sinus rhythm with normal conduction.
     pub const fn normal(self) -> Answer {
         match self {
             Self::Normal => Answer::Yes,
@@ -216,7 +216,7 @@ impl Conduction {
         }
     }
 
-    /// What a bare answer to "is it normal?" says.
+    /// The conduction that a bare answer to "is it normal?" stands for.
     pub const fn from_normal(answer: Answer) -> Self {
         match answer {
             Answer::Yes => Self::Normal,

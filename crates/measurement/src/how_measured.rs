@@ -3,7 +3,7 @@
 use crate::{Method, Modality, Phase, Side};
 
 impl Modality {
-    /// Its name.
+    /// The modality's name.
     pub const fn label(self) -> &'static str {
         match self {
             Self::TransthoracicEcho => "transthoracic echo",
@@ -19,7 +19,7 @@ impl Modality {
 }
 
 impl Side {
-    /// Its name; empty where no side applies.
+    /// The side's name; empty where no side applies.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Left => "left side",
@@ -31,7 +31,7 @@ impl Side {
 }
 
 impl Phase {
-    /// Its name; empty where no phase applies.
+    /// The phase's name; empty where no phase applies.
     pub const fn label(self) -> &'static str {
         match self {
             Self::Diastole => "diastole",
@@ -44,7 +44,7 @@ impl Phase {
 }
 
 impl Method {
-    /// Its name; empty where none has to be named.
+    /// The method's name; empty where it goes without saying.
     pub const fn label(self) -> &'static str {
         match self {
             Self::EdgeToEdge => "edge to edge",

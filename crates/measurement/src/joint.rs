@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::ops::Range;
 use std::rc::Rc;
 
-/// All that is believed of one anatomy, drawn together.
+/// The joint law of all quantities of a case, from which they are drawn together.
 ///
 /// A Gaussian copula: a quantity with partners has the deviate
 /// `z = Σ ρ z_partner + √(1 − Σ ρ²) z_own`, and the value at which its own law has
@@ -15,7 +15,7 @@ use std::rc::Rc;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Joint {
     margins: Vec<Margin>,
-    /// Standard deviation of each modality's scale, by [`place`].
+    /// Standard deviation of each modality's scale, by [`index_of`].
     scale_sd: [f64; MODALITIES],
 }
 
@@ -23,9 +23,9 @@ pub struct Joint {
 struct Margin {
     quantity: Quantity,
     law: Law,
-    /// Modality's place and share.
+    /// Index and share of each modality.
     scale_shares: Vec<(usize, f64)>,
-    /// Partner's Sobol dimension and weight of its deviate.
+    /// Sobol dimension of each partner, and the weight of its deviate.
     partners: Vec<(u32, f64)>,
     /// Weight of the quantity's own deviate.
     own: f64,
@@ -33,14 +33,14 @@ struct Margin {
 
 const MODALITIES: usize = Modality::Bedside as usize + 1;
 
-/// A modality's place among the scale errors.
-const fn place(modality: Modality) -> usize {
+/// The index of a modality among the scale errors.
+const fn index_of(modality: Modality) -> usize {
     modality as usize
 }
 
 /// The Sobol dimension of a modality's scale error.
-fn scale_dimension(place: usize) -> u32 {
-    (Blocks::SCALES..).nth(place).unwrap_or(Blocks::SCALES)
+fn scale_dimension(index: usize) -> u32 {
+    (Blocks::SCALES..).nth(index).unwrap_or(Blocks::SCALES)
 }
 
 impl Joint {
@@ -49,17 +49,17 @@ impl Joint {
     ///
     /// Correlations with Σ ρ² above 1, which no law has, are shrunk to 1.
     pub fn new(estimates: Vec<Estimate>, scale_sd: Vec<(Modality, f64)>) -> Self {
-        let mut by_place = [0.0; MODALITIES];
+        let mut by_index = [0.0; MODALITIES];
         for (modality, sd) in scale_sd {
-            by_place[place(modality)] = sd;
+            by_index[index_of(modality)] = sd;
         }
         Self {
             margins: estimates.into_iter().map(Margin::new).collect(),
-            scale_sd: by_place,
+            scale_sd: by_index,
         }
     }
 
-    /// The values as read: no doubt, no scale error.
+    /// The value of each quantity as measured, without doubt and scale error.
     pub fn nominal(&self) -> Values {
         let mut values = Values::new();
         for margin in &self.margins {
@@ -68,13 +68,13 @@ impl Joint {
         values
     }
 
-    /// The draws of one block: for each quantity its values, in the order of the
-    /// block's points.
+    /// The draws of one block: each quantity with its values, in the order of the block's
+    /// points.
     pub fn draw(&self, blocks: &Blocks, block: usize) -> Vec<(Quantity, Vec<f64>)> {
         self.draw_toward(blocks, block, &Proposal::none())
     }
 
-    /// The draws of one block, aimed; each is to be weighed by
+    /// The draws of one block from a proposal; each must be weighed by
     /// [`Proposal::log_weight`].
     pub fn draw_toward(
         &self,
@@ -119,11 +119,11 @@ impl Joint {
             .iter()
             .filter(|margin| is_wanted(margin.quantity))
             .collect();
-        let scale: [Option<Vec<f64>>; MODALITIES] = std::array::from_fn(|place| {
-            let sd = self.scale_sd[place];
-            let is_used = sd > 0.0 && wanted.iter().any(|margin| margin.scales_with(place));
+        let scale: [Option<Vec<f64>>; MODALITIES] = std::array::from_fn(|index| {
+            let sd = self.scale_sd[index];
+            let is_used = sd > 0.0 && wanted.iter().any(|margin| margin.scales_with(index));
             is_used.then(|| {
-                let z = deviates.of(scale_dimension(place));
+                let z = deviates.of(scale_dimension(index));
                 z.iter().map(|z| sd * z).collect()
             })
         });
@@ -154,18 +154,18 @@ impl Joint {
             .map(|margin| margin.quantity.info().dimension)
     }
 
-    /// The scale errors of a modality in one block: by what share each draw has its
-    /// lengths larger than read; `None` where the modality has none.
+    /// The scale errors of a modality in one block: the share by which each draw has its
+    /// lengths larger than measured; `None` where the modality has no scale error.
     pub fn scale_errors(
         &self,
         blocks: &Blocks,
         block: usize,
         modality: Modality,
     ) -> Option<Vec<f64>> {
-        let place = place(modality);
-        let sd = self.scale_sd[place];
-        let is_used = sd > 0.0 && self.margins.iter().any(|margin| margin.scales_with(place));
-        let dimension = scale_dimension(place);
+        let index = index_of(modality);
+        let sd = self.scale_sd[index];
+        let is_used = sd > 0.0 && self.margins.iter().any(|margin| margin.scales_with(index));
+        let dimension = scale_dimension(index);
         let drawn =
             (0..blocks.per_block()).map(|index| sd * blocks.normal(block, index, dimension));
         is_used.then(|| drawn.collect())
@@ -202,13 +202,13 @@ impl<'a> Deviates<'a> {
     }
 
     fn of(&mut self, dimension: u32) -> Rc<[f64]> {
-        let (set, place) = (dimension / 4, dimension as usize % 4);
+        let (set, lane) = (dimension / 4, dimension as usize % 4);
         let uniforms = self.uniforms.entry(set).or_insert_with(|| {
             self.blocks
                 .some_uniforms(self.block, set, self.points.clone())
         });
         let drawn = self.known.entry(dimension).or_insert_with(|| {
-            let deviates = uniforms[place]
+            let deviates = uniforms[lane]
                 .iter()
                 .map(|&uniform| normal::quantile(uniform));
             let mut deviates: Vec<f64> = deviates.collect();
@@ -229,7 +229,7 @@ impl Margin {
             scale_shares: estimate
                 .scale_shares
                 .into_iter()
-                .map(|(modality, share)| (place(modality), share))
+                .map(|(modality, share)| (index_of(modality), share))
                 .collect(),
             partners: estimate
                 .partners
@@ -240,8 +240,8 @@ impl Margin {
         }
     }
 
-    fn scales_with(&self, place: usize) -> bool {
-        self.scale_shares.iter().any(|&(mine, _)| mine == place)
+    fn scales_with(&self, index: usize) -> bool {
+        self.scale_shares.iter().any(|&(mine, _)| mine == index)
     }
 
     fn draw(&self, deviates: &mut Deviates, scale: &[Option<Vec<f64>>; MODALITIES]) -> Vec<f64> {
@@ -260,14 +260,14 @@ impl Margin {
             return values;
         }
         let mut errors = vec![0.0; values.len()];
-        for &(place, share) in &self.scale_shares {
-            let Some(scale) = &scale[place] else { continue };
+        for &(index, share) in &self.scale_shares {
+            let Some(scale) = &scale[index] else { continue };
             for (error, scale) in errors.iter_mut().zip(scale) {
                 *error += share * scale;
             }
         }
         for (value, error) in values.iter_mut().zip(errors) {
-            // A scale below 0 is no scale: it would turn a length about.
+            // A scale below 0 would give a length the opposite sign.
             *value *= (1.0 + error).max(0.0);
         }
         values

@@ -9,7 +9,7 @@ use crate::{LawKind, normal};
 /// value is the mean.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Law {
-    /// One value without doubt.
+    /// A single value without doubt.
     Fixed(f64),
     /// Normal: best estimate and standard uncertainty are known (6.4.7).
     Normal {
@@ -52,10 +52,9 @@ impl Law {
         }
     }
 
-    /// The value the law was built around: the best estimate, as read.
+    /// The best estimate, as measured, around which the law was built.
     ///
-    /// Differs from the [mean](Self::mean) only where values below 0 are counted
-    /// as 0.
+    /// It differs from the [mean](Self::mean) only where values below 0 count as 0.
     pub fn nominal(&self) -> f64 {
         match *self {
             Self::NormalAtLeastZero { mean, .. } => mean.max(0.0),
@@ -83,8 +82,8 @@ impl Law {
         }
     }
 
-    /// The value that is not exceeded with a probability, which is held strictly
-    /// inside (0, 1).
+    /// The value below which the law has a probability, which is held strictly inside
+    /// (0, 1).
     pub fn quantile(&self, probability: f64) -> f64 {
         let p = normal::inside(probability);
         match *self {
@@ -96,7 +95,7 @@ impl Law {
         }
     }
 
-    /// The value whose probability equals that of a standard normal deviate.
+    /// The value whose cumulative probability equals that of a standard normal deviate.
     pub fn at_normal(&self, z: f64) -> f64 {
         match *self {
             Self::Fixed(value) => value,
@@ -108,7 +107,7 @@ impl Law {
     }
 }
 
-/// The logarithm has variance ln(1 + (sd/mean)²) and mean ln(mean) less half of
+/// The value of a log-normal law at a standard normal deviate: the logarithm has variance ln(1 + (sd/mean)²) and mean ln(mean) less half of
 /// that. A mean of 0 or less has no log-normal law and stands for itself.
 fn log_normal(mean: f64, sd: f64, z: f64) -> f64 {
     if mean <= 0.0 {

@@ -1,11 +1,12 @@
-//! Units, quantities and their addresses, readings, their fusion, the laws of
-//! their doubt, and random draws from them.
+//! Units, quantities, readings with their standard deviations, the fusion of like
+//! readings, the laws of their doubt, and random draws from those laws.
 //!
-//! Uncertainty follows JCGM 100 and JCGM 101: a reading carries a standard
-//! deviation, like readings are fused, doubt is propagated by draws.
+//! Uncertainty follows JCGM 100 and JCGM 101: a reading carries a standard deviation,
+//! like readings are fused, and doubt is propagated by draws. The walk is [`Reading`] →
+//! [`select`] → [`Estimate`] → [`Joint`] → draws, which [`Weights`] may re-weigh.
 //!
-//! *Same answer on every machine.* Transcendental functions come from `libm`,
-//! sums run in a fixed order.
+//! *Same answer on every machine.* Transcendental functions come from `libm`, and sums
+//! run in a fixed order.
 //!
 //! # Example
 //!

@@ -1,22 +1,23 @@
 use crate::Weights;
 
-/// The logarithm of how much each draw counts, as likelihoods are gathered.
+/// The logarithm of each draw's weight, to which likelihoods are added one by one.
 ///
-/// Only differences matter: multiplying every likelihood by a constant changes nothing.
+/// Only differences matter: a constant factor of all likelihoods changes nothing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LogWeights {
     each: Vec<f64>,
 }
 
 impl LogWeights {
-    /// All alike, for a number of draws.
+    /// Equal weights for a number of draws.
     pub fn uniform(draws: usize) -> Self {
         Self {
             each: vec![0.0; draws],
         }
     }
 
-    /// From natural logarithms, one for each draw; −∞ for a draw that does not count.
+    /// Weights from natural logarithms, one for each draw; −∞ for a draw that does not
+    /// count.
     pub const fn from_logarithms(each: Vec<f64>) -> Self {
         Self { each }
     }
@@ -29,7 +30,7 @@ impl LogWeights {
         }
     }
 
-    /// These times others raised to a power from 0 to 1.
+    /// These weights times others raised to a power from 0 to 1.
     #[must_use]
     pub fn times(&self, others: &Self, power: f64) -> Self {
         // A power of 0 of what does not count is 1, not a number that is none.
@@ -44,7 +45,7 @@ impl LogWeights {
         }
     }
 
-    /// The weights, of which the largest counts in full; `None` where no draw counts.
+    /// The weights as numbers, relative to the largest; `None` where no draw counts.
     pub fn weights(&self) -> Option<Weights> {
         let largest = self.each.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         let weights = self.each.iter().map(|log| libm::exp(log - largest));
@@ -58,7 +59,7 @@ impl LogWeights {
             .map_or(0.0, |weights| weights.effective_draws())
     }
 
-    /// How many draws there are.
+    /// The number of draws.
     pub const fn len(&self) -> usize {
         self.each.len()
     }

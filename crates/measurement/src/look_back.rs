@@ -1,4 +1,5 @@
-//! Look-back: what was foretold against what was seen, over many cases.
+//! Look-back over many cases: scores of foretold chances, and agreement of readings with
+//! what was seen.
 
 mod agreement;
 mod answers;
@@ -10,9 +11,9 @@ mod student;
 mod wilson;
 
 pub use agreement::{Agreement, agreement};
-pub use answers::{Bin, Foretold, brier, brier_interval, reliability, spiegelhalter_z};
+pub use answers::{Bin, ForetoldPair, brier, brier_interval, reliability, spiegelhalter_z};
 pub use difference::Difference;
 pub use of_name::uniform_of_name;
-pub use proposal::{Proposed, proposed};
+pub use proposal::{BiasProposal, propose_bias};
 pub use student::student_quantile;
 pub use wilson::wilson;

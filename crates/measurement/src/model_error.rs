@@ -1,7 +1,7 @@
-/// By how much the model of a device is wrong in one child, the same in every opening.
+/// An error of the model in one child, the same in every opening of a device.
 ///
-/// Nobody reads it: it is normal about 0, with a standard deviation that is a rule of
-/// the house, and trials alone say more of it. It has a Sobol dimension of its own.
+/// Nobody measures it: it is normal about 0, with a standard deviation from your centre's
+/// rules, and only trials say more of it. Each has a Sobol dimension of its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum ModelError {
     /// Added to the clearance of the valves on the left face, mm.
@@ -12,9 +12,9 @@ pub enum ModelError {
     RimOverlap,
     /// Added to the diameter of the waist in the wall, mm; seen in trials alone.
     Waist,
-    /// The logarithm of what the gradient of the left outflow is multiplied by.
+    /// Logarithm of the factor by which the left outflow gradient is multiplied.
     GradientLeft,
-    /// The same of the right outflow.
+    /// Logarithm of the factor by which the right outflow gradient is multiplied.
     GradientRight,
 }
 
@@ -29,7 +29,7 @@ impl ModelError {
         Self::GradientRight,
     ];
 
-    /// The word for it in files.
+    /// The model error's word in files.
     pub const fn name(self) -> &'static str {
         match self {
             Self::ClearanceLeft => "clearance_left",
@@ -41,7 +41,7 @@ impl ModelError {
         }
     }
 
-    /// Its name in a sentence.
+    /// The model error's name in a sentence.
     pub const fn label(self) -> &'static str {
         match self {
             Self::ClearanceLeft => "model error of clearance on the left",
@@ -53,7 +53,7 @@ impl ModelError {
         }
     }
 
-    /// What trials say of it, in words: "model error of rim overlap: 0.2 mm more".
+    /// What trials say of the model error, in words: "model error of rim overlap: 0.2 mm more".
     ///
     /// `by` is in millimetres; of a gradient it is the logarithm of a factor.
     pub fn says(self, by: f64) -> String {
@@ -69,8 +69,8 @@ impl ModelError {
         }
     }
 
-    /// Its Sobol dimension, fixed for good: of those that no quantity, seat or scale
-    /// has, the ones that pair best with them.
+    /// Sobol dimension of the model error, fixed for good. Of those that no quantity, seat
+    /// or scale error has, these pair best with theirs.
     pub const fn dimension(self) -> u32 {
         match self {
             Self::ClearanceLeft => 154,
@@ -82,7 +82,7 @@ impl ModelError {
         }
     }
 
-    /// Its index in arrays over all model errors.
+    /// Index of the model error in arrays over all of them.
     pub const fn index(self) -> usize {
         self as usize
     }

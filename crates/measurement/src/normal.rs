@@ -1,31 +1,30 @@
-//! The standard normal law.
+//! The standard normal law: density, probability and quantile.
 //!
-//! Written here on `libm` so that every machine decides alike.
+//! It stands on `libm` alone, so that every machine gives the same digits.
 
 use std::f64::consts::{FRAC_1_SQRT_2, PI};
 
-/// The nearest to 0 and to 1 that a probability is taken as: the ends of what
-/// `f64` can tell from 0 and from 1 without loss.
+/// The least probability that a quantile is taken of, and the greatest below.
 const LEAST: f64 = f64::MIN_POSITIVE;
 const MOST: f64 = 1.0 - f64::EPSILON / 2.0;
 
-/// A probability held strictly inside (0, 1).
+/// Clamps a probability strictly inside (0, 1).
 pub(crate) fn inside(probability: f64) -> f64 {
     probability.clamp(LEAST, MOST)
 }
 
-/// Density at a deviate.
+/// Density of the standard normal law at a deviate.
 pub fn density(z: f64) -> f64 {
     libm::exp(-0.5 * z * z) / (2.0 * PI).sqrt()
 }
 
-/// Probability of a value at or below a deviate.
+/// Probability that a standard normal value lies at or below a deviate.
 pub fn probability(z: f64) -> f64 {
     0.5 * libm::erfc(-z * FRAC_1_SQRT_2)
 }
 
-/// The deviate at or below which a value lies with a probability, which is held
-/// strictly inside (0, 1).
+/// The deviate at or below which a standard normal value lies with a probability, which
+/// is clamped strictly inside (0, 1).
 ///
 /// Wichura's PPND16, algorithm AS 241, Applied Statistics 37 (1988) 477–484:
 /// about 16 digits.

@@ -1,7 +1,6 @@
-//! The laws by which what is seen in a trial speaks for or against a modelled value.
+//! The laws of observations in a trial: how likely each is where the model has a value.
 //!
-//! A trial re-weighs draws by how well each foretold what was seen: a likelihood, of
-//! which only ratios between draws matter.
+//! A trial re-weighs draws by this likelihood, of which only ratios between draws matter.
 
 use crate::{Answer, normal};
 use std::f64::consts::PI;
@@ -9,14 +8,14 @@ use std::f64::consts::PI;
 /// A standard deviation that may grow with the modelled value.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spread {
-    /// The least it is, in the unit of the value.
+    /// The least standard deviation, in the unit of the value.
     pub least: f64,
-    /// Its share of the modelled value's size, where that is more.
+    /// The share of the modelled value's size that counts where it is more.
     pub share: f64,
 }
 
 impl Spread {
-    /// The same whatever is modelled.
+    /// The same standard deviation at every modelled value.
     pub const fn constant(sd: f64) -> Self {
         Self {
             least: sd,
@@ -30,12 +29,12 @@ impl Spread {
     }
 }
 
-/// What values an observation can take.
+/// The values that an observation can take.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Range {
     /// Any value of its room.
     Free,
-    /// None below 0: what the model has below 0 is seen as 0, such as contact.
+    /// None below 0: a modelled value below 0, such as an overlap, is seen as 0.
     AtLeastZero,
     /// Angles in degrees: a full turn brings the same value again.
     Turning,
@@ -53,22 +52,22 @@ pub struct ValueLaw {
     pub range: Range,
     /// The observer's standard deviation.
     pub sd: Spread,
-    /// What differs from one opening to the next.
+    /// Standard deviation from one opening to the next.
     pub own: Spread,
-    /// H: the width of the room of the observation.
+    /// Width H of the room of the observation.
     pub room: f64,
-    /// ω, at least 0 and under 1: the chance that it is altogether wrong.
+    /// Chance ω, at least 0 and under 1, that the observation is altogether wrong.
     pub wrong: f64,
 }
 
 impl ValueLaw {
-    /// σ: the standard deviation about a modelled value.
+    /// Standard deviation σ of the observation about a modelled value.
     pub fn spread(&self, modelled: f64) -> f64 {
         self.sd.at(modelled).hypot(self.own.at(modelled))
     }
 
-    /// The likelihood of a value, where a value was modelled: a density in one over
-    /// the unit, or a probability at a 0 that nothing can be below.
+    /// The likelihood of an observed value, given the modelled one: a density per unit, or
+    /// a probability at 0 where no value can be below 0.
     pub fn likelihood(&self, modelled: f64, seen: f64) -> f64 {
         let spread = self.spread(modelled);
         let z = (seen - modelled) / spread;
@@ -96,8 +95,8 @@ impl ValueLaw {
         Self { wrong: 0.0, ..self }
     }
 
-    /// The probability of a value at or below one and that of one at or above it,
-    /// where a value was modelled; of angles, by the shorter way round.
+    /// The probabilities of an observation at or below `seen` and at or above it, given
+    /// the modelled value; of angles, by the shorter way round.
     pub fn tails(&self, modelled: f64, seen: f64) -> [f64; 2] {
         let apart = match self.range {
             Range::Turning => turned(seen - modelled),
@@ -124,30 +123,30 @@ impl ValueLaw {
     }
 }
 
-/// The law of an observed yes or no about a modelled value: the lower the value, the
-/// likelier a yes.
+/// The law of a yes or no about a modelled value: the lower the value, the likelier a
+/// yes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AnswerLaw {
-    /// v0: the value at which the answer turns.
+    /// Value v0 at which the answer turns.
     pub turns_at: f64,
-    /// s: over what width it turns.
+    /// Width s over which the answer turns.
     pub softness: f64,
-    /// The chance of a yes where it is so.
+    /// The chance of a yes where the fact holds.
     pub hit: f64,
-    /// The chance of a yes where it is not so.
+    /// The chance of a yes where the fact does not hold.
     pub false_yes: f64,
 }
 
 impl AnswerLaw {
-    /// The chance of a yes where a value was modelled:
+    /// The chance of a yes, given the modelled value:
     /// false + (hit − false) Φ((v0 − M) / s).
     pub fn yes(&self, modelled: f64) -> f64 {
         let is_so = normal::probability((self.turns_at - modelled) / self.softness);
         self.false_yes + (self.hit - self.false_yes) * is_so
     }
 
-    /// The likelihood of an answer where a value was modelled. Not being able to tell
-    /// says nothing: 1.
+    /// The likelihood of an answer, given the modelled value; 1 for `Unknown`, which says
+    /// nothing.
     pub fn likelihood(&self, modelled: f64, seen: Answer) -> f64 {
         match seen {
             Answer::Yes => self.yes(modelled),
@@ -170,14 +169,14 @@ impl AnswerLaw {
 /// A full turn in degrees.
 const TURN: f64 = 360.0;
 
-/// An angle in degrees, turned into −180 to 180.
+/// An angle in degrees, brought into −180 to 180 by whole turns.
 fn turned(degrees: f64) -> f64 {
     degrees - TURN * (degrees / TURN).round()
 }
 
-/// The direction of the weighted mean of angles in degrees, −180 to 180; `None` where
-/// they have none.
-pub fn mean_direction(angles: &[f64], weight: impl Fn(usize) -> f64) -> Option<f64> {
+/// The weighted circular mean of angles in degrees, −180 to 180; `None` where it has no
+/// direction.
+pub(crate) fn mean_direction(angles: &[f64], weight: impl Fn(usize) -> f64) -> Option<f64> {
     let (mut along, mut across) = (0.0, 0.0);
     for (draw, angle) in angles.iter().enumerate() {
         let (sin, cos) = libm::sincos(angle * PI / 180.0);

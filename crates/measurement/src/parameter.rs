@@ -1,17 +1,17 @@
-//! Single numbers that a file of rules gives, each with its word, unit and range.
+//! Parameters: single numbers that a file of rules gives, each with its unit and range.
 
 use crate::Unit;
 
-/// What is known of a parameter before a file gives it.
+/// The name, unit and range of a parameter.
 #[derive(Debug)]
 pub struct ParameterInfo<P> {
     /// The parameter.
     pub parameter: P,
-    /// The word for it in files.
+    /// The parameter's word in files.
     pub name: &'static str,
-    /// What it is, in a phrase.
+    /// The parameter in a phrase.
     pub label: &'static str,
-    /// Its unit.
+    /// The parameter's unit.
     pub unit: Unit,
     /// The smallest value accepted.
     pub least: f64,
@@ -21,7 +21,7 @@ pub struct ParameterInfo<P> {
 
 /// A list of parameters, made by [`parameters!`](crate::parameters).
 pub trait ParameterList: Copy + 'static {
-    /// What is known of each, at its own index.
+    /// The name, unit and range of each parameter, at its own index.
     const LIST: &'static [ParameterInfo<Self>];
 
     /// The parameter's index in the list.
@@ -55,17 +55,17 @@ macro_rules! parameters {
                 },
             )+];
 
-            /// Its index in the list of parameters.
+            /// Index of the parameter in the list.
             pub const fn index(self) -> usize {
                 self as usize
             }
 
-            /// The one of a word in files.
+            /// The parameter of a word in files.
             pub fn named(word: &str) -> Option<&'static $crate::ParameterInfo<Self>> {
                 Self::ALL.iter().find(|info| info.name == word)
             }
 
-            /// What is known of it.
+            /// Name, unit and range of the parameter.
             pub const fn info(self) -> &'static $crate::ParameterInfo<Self> {
                 &Self::ALL[self.index()]
             }

@@ -1,17 +1,17 @@
 use crate::Valve;
 use std::ops::Index;
 
-/// One of something for each valve.
+/// A value for each valve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct PerValve<T>([T; Valve::ALL.len()]);
 
 impl<T> PerValve<T> {
-    /// What a valve has.
+    /// The values that a function gives for each valve.
     pub fn of(of: impl FnMut(Valve) -> T) -> Self {
         Self(Valve::ALL.map(of))
     }
 
-    /// What comes of each.
+    /// Applies a function to each value.
     pub fn map<U>(self, made_of: impl FnMut(T) -> U) -> PerValve<U> {
         PerValve(self.0.map(made_of))
     }

@@ -1,30 +1,30 @@
 use crate::{Corrected, Fused, Method, Modality, Phase, Reading, ReadingId, Side, fuse};
 use std::collections::BTreeMap;
 
-/// What readings must share to be like: only like readings are fused.
+/// The side, phase and method that like readings share; only like readings are fused.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct GroupKey {
-    /// On which side of the wall.
+    /// The side of the wall.
     pub side: Side,
-    /// When in the cycle.
+    /// The phase of the cycle.
     pub phase: Phase,
-    /// Between what.
+    /// The method of measuring.
     pub method: Method,
 }
 
-/// Groups of like readings that a house rule accepts at one place of its list.
+/// A pattern of a preference: the groups of like readings that it accepts.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct GroupPattern {
-    /// Sides; empty: any.
+    /// The sides accepted; empty for any.
     pub sides: Vec<Side>,
-    /// Phases; empty: any.
+    /// The phases accepted; empty for any.
     pub phases: Vec<Phase>,
-    /// Methods; empty: any.
+    /// The methods accepted; empty for any.
     pub methods: Vec<Method>,
 }
 
 impl GroupPattern {
-    /// Whether a group of this key is accepted.
+    /// Whether the pattern accepts a group with this key.
     pub fn accepts(&self, key: &GroupKey) -> bool {
         fn any_or_among<T: PartialEq>(accepted: &[T], one: &T) -> bool {
             accepted.is_empty() || accepted.contains(one)
@@ -35,57 +35,57 @@ impl GroupPattern {
     }
 }
 
-/// Which of several unlike groups serves, where one pattern accepts them all.
+/// The group that serves where one pattern accepts several unlike ones.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Choose {
-    /// The one with the largest value.
+    /// The group with the largest value.
     Largest,
-    /// The one with the smallest value.
+    /// The group with the smallest value.
     Smallest,
 }
 
-/// The house rule by which a quantity takes its value from unlike readings.
+/// The rule of your centre by which one group of readings serves for a quantity.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Preference {
-    /// Patterns, the preferred first; the first that accepts any group serves.
+    /// The patterns in order; the first that accepts any group serves.
     pub patterns: Vec<GroupPattern>,
-    /// Which of the groups it accepts.
+    /// Which of the accepted groups serves.
     pub choose: Choose,
 }
 
-/// One fused reading's part in the value.
+/// The part of one reading in a fused value.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Term {
-    /// The image it was read on.
+    /// The image on which it was measured.
     pub image: Option<String>,
-    /// How it was taken.
+    /// The modality of the reading.
     pub modality: Modality,
-    /// Its weight in the fusion.
+    /// The weight of the reading in the fusion.
     pub weight: f64,
-    /// Its standard deviation before the fusion.
+    /// The standard deviation of the reading before the fusion.
     pub sd: f64,
 }
 
 /// The group of like readings that serves for a quantity.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Selection {
-    /// What its readings share.
+    /// What the readings of the group share.
     pub key: GroupKey,
-    /// Its value.
+    /// The fused value.
     pub fused: Fused,
-    /// Its readings.
+    /// The readings of the group.
     pub used: Vec<ReadingId>,
-    /// Their parts, in the same order.
+    /// The part of each reading, in the same order.
     pub terms: Vec<Term>,
-    /// Place of the pattern in the rule's list: 0 the preferred one, more where
-    /// a fallback serves.
-    pub place: usize,
-    /// The unlike groups left out, to be shown as disagreement.
+    /// Index of the pattern that accepted the group: 0 the preferred one, more for a
+    /// fallback.
+    pub pattern: usize,
+    /// The unlike groups that were left out, with their values.
     pub others: Vec<(GroupKey, Fused)>,
 }
 
 impl Selection {
-    /// Share of each modality in the value: how far its scale error moves it.
+    /// The share of each modality in the value, by which its scale error moves it.
     pub fn scale_shares(&self) -> Vec<(Modality, f64)> {
         let mut shares = BTreeMap::new();
         for term in &self.terms {
@@ -95,7 +95,7 @@ impl Selection {
     }
 }
 
-/// The readings of one quantity in groups of like ones, each fused. Readings set
+/// Groups the like readings of one quantity and fuses each group. Readings that were set
 /// aside are left out.
 pub fn like_groups(readings: &[Corrected], dispute_limit: f64) -> Vec<(GroupKey, Fused)> {
     groups(readings, dispute_limit)
@@ -104,22 +104,22 @@ pub fn like_groups(readings: &[Corrected], dispute_limit: f64) -> Vec<(GroupKey,
         .collect()
 }
 
-/// The group that a house rule takes for a quantity, from the readings of that
-/// quantity; readings set aside are left out.
+/// Selects the group of readings that serves for a quantity by a preference. Readings
+/// that were set aside are left out.
 ///
-/// `None` where no pattern accepts any group: [`like_groups`] then says what was
-/// read and not used. Of groups with the same value the first key serves.
+/// `None` where no pattern accepts any group; [`like_groups`] then says what was measured
+/// and not used. Of groups with the same value the one with the first key serves.
 pub fn select<'a>(
     readings: &'a [Corrected<'a>],
     preference: &Preference,
     dispute_limit: f64,
 ) -> Option<Selection> {
     let mut groups = groups(readings, dispute_limit);
-    let (place, chosen) = preference
+    let (index, chosen) = preference
         .patterns
         .iter()
         .enumerate()
-        .find_map(|(place, pattern)| Some((place, choose(&groups, pattern, preference.choose)?)))?;
+        .find_map(|(index, pattern)| Some((index, choose(&groups, pattern, preference.choose)?)))?;
     let group = groups.remove(chosen);
     Some(Selection {
         key: group.key,
@@ -140,7 +140,7 @@ pub fn select<'a>(
             })
             .collect(),
         fused: group.fused,
-        place,
+        pattern: index,
         others: groups
             .into_iter()
             .map(|group| (group.key, group.fused))
@@ -188,7 +188,7 @@ fn groups<'a>(readings: &[Corrected<'a>], dispute_limit: f64) -> Vec<Group<'a>> 
         .collect()
 }
 
-/// Place of the accepted group with the largest or smallest value.
+/// Index of the accepted group with the largest or smallest value.
 fn choose(groups: &[Group], pattern: &GroupPattern, choose: Choose) -> Option<usize> {
     groups
         .iter()
@@ -201,7 +201,7 @@ fn choose(groups: &[Group], pattern: &GroupPattern, choose: Choose) -> Option<us
                 Choose::Smallest => rising,
             }
         })
-        .map(|(place, _)| place)
+        .map(|(index, _)| index)
 }
 
 #[cfg(test)]
@@ -250,7 +250,7 @@ mod tests {
         let selection = select(&corrected(&readings), &edge_to_edge_then_anything(), 2.0).unwrap();
         assert_eq!(selection.used, [ReadingId("a".into())]);
         assert_eq!(selection.fused.value, 5.0);
-        assert_eq!(selection.place, 0);
+        assert_eq!(selection.pattern, 0);
         assert_eq!(selection.others.len(), 1);
         assert_eq!(selection.others[0].0.phase, Phase::EndSystole);
     }
@@ -276,7 +276,10 @@ mod tests {
             ..edge("a", 5.0, Phase::Systole)
         }];
         let rule = edge_to_edge_then_anything();
-        assert_eq!(select(&corrected(&readings), &rule, 2.0).unwrap().place, 1);
+        assert_eq!(
+            select(&corrected(&readings), &rule, 2.0).unwrap().pattern,
+            1
+        );
     }
 
     #[test]

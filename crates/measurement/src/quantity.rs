@@ -1,4 +1,4 @@
-//! The one address of everything that is read.
+//! Quantities: everything that can be measured, each with one address.
 
 mod of_valve;
 mod report;
@@ -11,21 +11,21 @@ use crate::{Site, Unit, Valve};
 use std::fmt;
 use std::sync::LazyLock;
 
-/// The family of law that describes a quantity's doubt.
+/// The family of laws that describes the doubt of a quantity.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum LawKind {
-    /// Log-normal by mean and standard deviation: zero is impossible.
+    /// Log-normal by mean and standard deviation; zero is impossible.
     LogNormal,
-    /// Normal, values below 0 counted as 0: zero is possible.
+    /// Normal, with values below 0 counted as 0; zero is possible.
     NormalAtLeastZero,
-    /// Normal: angles and shifts.
+    /// Normal, for angles and offsets.
     Normal,
 }
 
 /// The structure a quantity belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Structure {
-    /// The narrowest section of the defect.
+    /// The narrowest part of the defect.
     Defect,
     /// The opening on the left face.
     LeftOpening,
@@ -73,38 +73,38 @@ pub enum Structure {
     Patient,
 }
 
-/// What is read of a structure.
+/// The feature of a structure that is measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Feature {
-    /// The longer axis.
+    /// The long axis.
     LongAxis,
-    /// The shorter axis.
+    /// The short axis.
     ShortAxis,
-    /// The rotation of the longer axis.
+    /// The rotation of the long axis.
     Rotation,
-    /// The shift of the centre toward the reference valve.
+    /// The offset of the centre toward the reference valve, at 12 o'clock.
     OffsetToward12,
-    /// The shift of the centre a quarter turn clockwise of it.
+    /// The offset of the centre toward 3 o'clock.
     OffsetToward3,
     /// Thickness.
     Thickness,
-    /// From the opening's edge to the hinge.
+    /// The rim: from the opening's edge to the hinge.
     Rim,
-    /// The hinge's place on the clock, in degrees.
+    /// The clock position of the hinge, in degrees.
     ClockPosition,
-    /// Diameter, for an annulus the one that leaves the hinge.
+    /// The diameter; of an annulus the one away from the hinge.
     Diameter,
-    /// An annulus's diameter along the hinge's tangent.
+    /// The diameter of an annulus along the tangent of its hinge.
     DiameterAcross,
-    /// The annulus's lean against the wall.
+    /// The angle of the annulus to the septum.
     AnnulusAngle,
-    /// The bulge of the closed cusps below the annulus.
+    /// The depth of the closed cusps below the annulus.
     CuspDepth,
     /// Length of a leaflet, or the free length of a ventricle in the wall plane.
     Length,
-    /// A tract's diameter into the cavity.
+    /// The diameter of an outflow tract into the cavity.
     Depth,
-    /// A tract's diameter along the wall.
+    /// The diameter of an outflow tract along the wall.
     Width,
     /// Peak velocity.
     Velocity,
@@ -126,7 +126,7 @@ pub enum Feature {
     Haemoglobin,
     /// Oxygen uptake.
     OxygenUptake,
-    /// Oxygen in what is breathed.
+    /// Inspired oxygen.
     InspiredOxygen,
     /// Heart rate.
     HeartRate,
@@ -144,57 +144,56 @@ pub enum Feature {
     Age,
 }
 
-/// The address of one thing that is read: a structure and a feature of it.
+/// A quantity that can be measured: one feature of one structure.
 ///
-/// One address serves form, nudge, undo, journal, splice, diagnostics,
-/// "missing", break-even, Sobol dimension and import alike.
+/// Its one address, such as `aortic.rim`, serves forms, undo, the journal, diagnostics,
+/// break-even and random draws alike.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Quantity {
     index: u8,
 }
 
-/// What is known of a quantity before it is read.
+/// The name, unit, range and law of a quantity.
 #[derive(Debug)]
 pub struct QuantityInfo {
-    /// The structure it belongs to.
+    /// The structure that the quantity belongs to.
     pub structure: Structure,
-    /// What is read of it.
+    /// The feature of the structure.
     pub feature: Feature,
-    /// Its address in files: `structure.feature`.
+    /// The address in files: `structure.feature`.
     pub address: &'static str,
-    /// Its name in a sentence.
+    /// The name in a sentence.
     pub label: &'static str,
-    /// Its unit.
+    /// The unit.
     pub unit: Unit,
-    /// The law of its doubt.
+    /// The family of its law.
     pub law: LawKind,
     /// The smallest value accepted.
     pub least: f64,
     /// The largest value accepted.
     pub most: f64,
-    /// The fine and the coarse step by which it is nudged.
+    /// The fine and the coarse step of a nudge.
     pub steps: (f64, f64),
-    /// Why it is asked for.
+    /// Why the quantity is asked for.
     pub why: &'static str,
-    /// How it is read: in which view and phase, between which edges or by what.
+    /// How to measure it: in which view and phase, between which edges or by what.
     /// Common practice, no source.
     pub how: &'static str,
-    /// The sites it is asked for; empty: every site.
+    /// The sites at which it is asked for; empty for every site.
     pub sites: &'static [Site],
-    /// Its Sobol dimension: fixed for good, never reused.
+    /// The Sobol dimension, fixed for good and never reused.
     pub dimension: u32,
 }
 
-/// The quantities of each feature with their structures, by its place among the
-/// features.
+/// The quantities of each feature with their structures, by the index of the feature.
 static BY_FEATURE: LazyLock<Vec<Vec<(Structure, Quantity)>>> = LazyLock::new(|| {
     let mut by_feature = Vec::new();
     for quantity in Quantity::all() {
-        let place = quantity.info().feature as usize;
-        if by_feature.len() <= place {
-            by_feature.resize(place + 1, Vec::new());
+        let index = quantity.info().feature as usize;
+        if by_feature.len() <= index {
+            by_feature.resize(index + 1, Vec::new());
         }
-        by_feature[place].push((quantity.info().structure, quantity));
+        by_feature[index].push((quantity.info().structure, quantity));
     }
     by_feature
 });
@@ -202,8 +201,8 @@ static BY_FEATURE: LazyLock<Vec<Vec<(Structure, Quantity)>>> = LazyLock::new(|| 
 impl Quantity {
     /// The quantity of a structure and a feature, if there is one.
     pub fn find(structure: Structure, feature: Feature) -> Option<Self> {
-        // Asked for every number of every draw: only those of the feature are
-        // looked at.
+        // Every number of every draw asks for its quantity, so only those of the feature
+        // are searched.
         let alike = BY_FEATURE.get(feature as usize)?;
         alike
             .iter()
@@ -223,37 +222,37 @@ impl Quantity {
         })
     }
 
-    /// What is known of it before it is read.
+    /// The name, unit, range and law of the quantity.
     pub fn info(self) -> &'static QuantityInfo {
         table::row(self.index())
     }
 
-    /// Its address in files.
+    /// The address of the quantity in files.
     pub fn address(self) -> &'static str {
         self.info().address
     }
 
-    /// Its name in a sentence.
+    /// The name of the quantity in a sentence.
     pub fn label(self) -> &'static str {
         self.info().label
     }
 
-    /// Its unit.
+    /// The unit of the quantity.
     pub fn unit(self) -> Unit {
         self.info().unit
     }
 
-    /// Whether it is read for the work-up alone: no shape is judged by it.
+    /// Whether only the work-up uses the quantity, and no check of a device does.
     pub const fn is_for_workup_alone(self) -> bool {
         table::is_of_circulation(self.index())
     }
 
-    /// Its place in arrays over all quantities.
+    /// Index of the quantity in arrays over all of them.
     pub const fn index(self) -> usize {
         self.index as usize
     }
 
-    /// How many quantities there are.
+    /// The number of quantities.
     pub const COUNT: usize = table::COUNT;
 }
 

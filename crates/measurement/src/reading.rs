@@ -1,10 +1,10 @@
 use crate::{Quantity, Side};
 
-/// The name by which a reading stays the same through edits and undo.
+/// The id of a reading, which stays the same through edits and undo.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct ReadingId(pub String);
 
-/// How a reading was taken.
+/// The modality by which a reading was taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Modality {
     /// Transthoracic echocardiography.
@@ -25,7 +25,7 @@ pub enum Modality {
     Bedside,
 }
 
-/// When in the heart's cycle a reading was taken.
+/// The phase of the heart's cycle in which a reading was taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Phase {
     /// Diastole, the arterial valves closed.
@@ -40,7 +40,7 @@ pub enum Phase {
     AnyPhase,
 }
 
-/// Between what a reading was taken.
+/// The method of a reading: what was measured, or how.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Method {
     /// From tissue edge to tissue edge on the image itself.
@@ -59,28 +59,28 @@ pub enum Method {
     Derived,
 }
 
-/// One measured value with its doubt and where it comes from.
+/// A reading: one measured value with its standard deviation and how it was taken.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Reading {
-    /// Its lasting name.
+    /// The id of the reading.
     pub id: ReadingId,
-    /// What was read.
+    /// The quantity that was measured.
     pub quantity: Quantity,
     /// The value, in the quantity's unit.
     pub value: f64,
-    /// Its standard deviation in the same unit; `None`: your centre's for
-    /// its modality, shown as an assumption.
+    /// The standard deviation in the same unit; `None` for that of your centre's rules,
+    /// which is shown as an assumption.
     pub sd: Option<f64>,
-    /// How it was taken.
+    /// The modality.
     pub modality: Modality,
-    /// On which side of the wall.
+    /// The side of the wall.
     pub side: Side,
-    /// When in the cycle.
+    /// The phase of the cycle.
     pub phase: Phase,
-    /// Between what.
+    /// The method.
     pub method: Method,
-    /// The image it was read on: readings on one image can share an edge.
+    /// The image on which it was measured: readings on one image can share an edge.
     pub image: Option<String>,
-    /// Why it is not used, if it was set aside.
+    /// The reason for which it was set aside, if it was.
     pub set_aside: Option<String>,
 }

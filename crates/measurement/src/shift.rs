@@ -1,4 +1,5 @@
-//! What weights make of a quantity: where its middle goes, and whether it goes at all.
+//! The shift of a quantity's middle when draws are re-weighed, and whether it is more
+//! than sampling error.
 
 use crate::observation::mean_direction;
 use crate::{Blocks, Weights};
@@ -28,12 +29,12 @@ fn median_in(order: &[usize], values: &[f64], weight: impl Fn(usize) -> f64) -> 
     })
 }
 
-/// By how much weights move the middle of a quantity, with the sampling error of that.
+/// The shift of a quantity's middle by weights, with its sampling error.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shift {
-    /// Where the middle goes, in the quantity's unit, from where it was.
+    /// The shift in the quantity's unit.
     pub by: f64,
-    /// Its standard error, from how the blocks differ.
+    /// The standard error of the shift, from how the blocks differ.
     pub error: f64,
 }
 
@@ -84,7 +85,7 @@ impl Shift {
         })
     }
 
-    /// Whether it is more than sampling noise: beyond `quantile` of its errors.
+    /// Whether the shift is more than sampling error: over `quantile` standard errors.
     pub fn is_told(&self, quantile: f64) -> bool {
         self.by.abs() > quantile * self.error
     }

@@ -3,8 +3,8 @@ use crate::split_mix::split_mix;
 use std::fmt;
 use std::ops::Range;
 
-/// The draws of one assessment: Sobol points in eight blocks, each scrambled on
-/// its own, so that the blocks' spread is the error of their mean.
+/// Sobol points in eight blocks, each scrambled on its own, so that the spread of the
+/// blocks gives the error of their mean.
 ///
 /// Owen scrambling by hash (Burley, Journal of Computer Graphics Techniques 9,
 /// 2020, no. 4). Dimensions below 128 belong to quantities by name, from 128 to
@@ -16,7 +16,8 @@ pub struct Blocks {
     scrambles: [u32; Self::COUNT],
 }
 
-/// A number of draws that is not eight times a power of two, or out of range.
+/// The error of a number of draws that is not eight times a power of two, or out of
+/// range.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub struct DrawsError {
     /// The number asked for.
@@ -45,13 +46,13 @@ impl fmt::Display for DrawsError {
 }
 
 impl Blocks {
-    /// How many blocks there are.
+    /// The number of blocks.
     pub const COUNT: usize = 8;
 
     /// The most points of one block: beyond it the sequence repeats.
     pub const MOST_PER_BLOCK: usize = 1 << 16;
 
-    /// First of the dimensions of the modalities' scale errors.
+    /// The first of the dimensions for the scale errors of modalities.
     pub const SCALES: u32 = 160;
 
     /// The blocks of a number of draws, scrambled from a seed.
@@ -67,12 +68,12 @@ impl Blocks {
         })
     }
 
-    /// Points of one block.
+    /// The number of points of one block.
     pub const fn per_block(&self) -> usize {
         self.per_block
     }
 
-    /// Points of all blocks.
+    /// The number of points of all blocks.
     pub const fn draws(&self) -> usize {
         self.per_block * Self::COUNT
     }

@@ -15,18 +15,18 @@ impl Interval {
     }
 }
 
-/// What draws say of one output: JCGM 101:2008, 7.5 to 7.7, with weights.
+/// The distribution of one output over weighted draws: JCGM 101:2008, 7.5 to 7.7.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Summary {
-    /// Values from low to high, with the weight of all up to and including each.
+    /// Values from low to high, each with the weight of all up to it.
     ordered: Vec<(f64, f64)>,
     mean: f64,
     sd: f64,
 }
 
 impl Summary {
-    /// Of the values of all draws. `None` where values and weights differ in
-    /// number, or there are none.
+    /// The summary of the values of all draws; `None` where values and weights differ in
+    /// number, or there are no draws.
     pub fn new(values: &[f64], weights: &Weights) -> Option<Self> {
         if values.is_empty() || values.len() != weights.draws() {
             return None;
@@ -73,7 +73,7 @@ impl Summary {
         self.sd
     }
 
-    /// The smallest value that a share of the draws does not exceed.
+    /// The smallest value that at least a share of the draws does not exceed.
     pub fn quantile(&self, share: f64) -> f64 {
         let wanted = share.clamp(0.0, 1.0) * self.total();
         let place = self.ordered.partition_point(|(_, up_to)| *up_to < wanted);

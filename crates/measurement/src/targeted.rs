@@ -1,26 +1,26 @@
-//! Draws aimed at where observations say the truth lies, when too few of those at hand
-//! agree with what was seen.
+//! Targeted draws: where too few draws agree with what was seen, new ones are aimed at
+//! where the observations say the truth lies.
 
 use crate::{Blocks, LogWeights, Weights};
 
-/// Where to aim: deviates whose middle or spread observations have moved.
+/// A proposal for targeted draws: the deviates whose mean or spread observations move.
 ///
 /// A defensive mixture (Hesterberg 1995; Owen and Zhou 2000; from memory): the first
 /// quarter of each block stays as drawn, the rest is moved and narrowed, and each draw
 /// is weighed by what the mixture makes too likely, so that no weight passes 4.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Proposal {
-    moved: Vec<Moved>,
+    moved: Vec<AimedDeviate>,
 }
 
-/// A deviate that is aimed.
+/// A deviate that a proposal moves and narrows.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Moved {
-    /// Its Sobol dimension.
+pub struct AimedDeviate {
+    /// The Sobol dimension of the deviate.
     pub dimension: u32,
-    /// Its mean under the observations.
+    /// The mean of the deviate, given the observations.
     pub mean: f64,
-    /// Its standard deviation under them, held between the least spread and 1.
+    /// The standard deviation, given the observations, clamped to the least spread and 1.
     pub sd: f64,
 }
 
@@ -45,8 +45,8 @@ impl Proposal {
         Self { moved: Vec::new() }
     }
 
-    /// Aims at what weights make of deviates, each with its Sobol dimension and its
-    /// values in the order of the draws.
+    /// The proposal toward the weighted mean and spread of each deviate, which is given
+    /// with its Sobol dimension and its values in the order of the draws.
     ///
     /// `before` are the draws' own weights, `seen` their likelihoods. These are taken at
     /// the power [`power`] finds, so that `enough` draws say where to aim; a quarter and
@@ -79,7 +79,7 @@ impl Proposal {
         let moved = deviates.iter().filter_map(|(dimension, deviates)| {
             let (mean, sd) = moments(deviates, &weights, all);
             let is_moved = mean.abs() > LEAST_MOVE || sd < NARROWED;
-            is_moved.then_some(Moved {
+            is_moved.then_some(AimedDeviate {
                 dimension: *dimension,
                 mean,
                 sd: sd.clamp(LEAST_SPREAD, 1.0),
@@ -90,12 +90,12 @@ impl Proposal {
         }
     }
 
-    /// The deviates that are aimed.
-    pub fn moved(&self) -> &[Moved] {
+    /// The deviates that the proposal moves.
+    pub fn moved(&self) -> &[AimedDeviate] {
         &self.moved
     }
 
-    /// The deviates of a dimension in one block: those of the block, aimed.
+    /// The deviates of a dimension in one block, moved where the proposal moves them.
     ///
     /// # Panics
     ///
@@ -107,7 +107,7 @@ impl Proposal {
         deviates
     }
 
-    /// Aims the deviates of a dimension of one block, in the order of its points.
+    /// Moves the deviates of a dimension of one block, in the order of its points.
     pub(crate) fn aim(&self, dimension: u32, deviates: &mut [f64]) {
         let Some(moved) = self.moved.iter().find(|one| one.dimension == dimension) else {
             return;
@@ -131,7 +131,7 @@ impl Proposal {
     }
 }
 
-/// The place of the first point of a block that is aimed.
+/// Index of the first point of a block that the proposal moves.
 const fn first_aimed(per_block: usize) -> usize {
     per_block.div_ceil(4)
 }

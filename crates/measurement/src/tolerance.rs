@@ -1,32 +1,32 @@
-//! A value against a limit: what rounding moves across it has not crossed it.
+//! Comparison of a value with a limit, where rounding alone never crosses the limit.
 
-/// How near its limit a value counts as on it, in the unit of both: far more than
-/// sums round, far less than anything is measured to.
+/// The difference up to which a value counts as on its limit, in the unit of both: far
+/// more than sums round, far less than anything is measured to.
 pub const TOLERANCE: f64 = 1e-9;
 
-/// By how much a value is over a limit: 0 within [`TOLERANCE`] of it, negative
-/// under it.
+/// The difference of a value from a limit: 0 within [`TOLERANCE`], negative under the
+/// limit.
 pub fn over(value: f64, limit: f64) -> f64 {
     let over = value - limit;
     if over.abs() <= TOLERANCE { 0.0 } else { over }
 }
 
-/// Whether a value is over a limit. What is not a number is not.
+/// Whether a value is over a limit. NaN never is.
 pub fn is_over(value: f64, limit: f64) -> bool {
     over(value, limit) > 0.0
 }
 
-/// Whether a value is under a limit. What is not a number is not.
+/// Whether a value is under a limit. NaN never is.
 pub fn is_under(value: f64, limit: f64) -> bool {
     over(value, limit) < 0.0
 }
 
-/// Whether a value is on a limit or over it. What is not a number is not.
+/// Whether a value is on a limit or over it. NaN never is.
 pub fn is_at_least(value: f64, limit: f64) -> bool {
     over(value, limit) >= 0.0
 }
 
-/// Whether a value is on a limit or under it. What is not a number is not.
+/// Whether a value is on a limit or under it. NaN never is.
 pub fn is_at_most(value: f64, limit: f64) -> bool {
     over(value, limit) <= 0.0
 }

@@ -1,4 +1,4 @@
-/// The unit of a number: of what is read, of a check, a parameter or a figure.
+/// The unit of a number: of a quantity, a check, a parameter or a figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Unit {
     /// Millimetres.
@@ -27,7 +27,7 @@ pub enum Unit {
     PerMin,
     /// A share of a whole, from 0 to 1; shown in per cent.
     Share,
-    /// What is graded and not measured: 0 none, 1 mild, 2 moderate, 3 severe.
+    /// A grade: 0 none, 1 mild, 2 moderate, 3 severe.
     Grade,
     /// Standard deviations.
     Sd,
@@ -43,7 +43,7 @@ pub enum Unit {
     Wood,
     /// Wood units indexed to body surface.
     WoodM2,
-    /// A number beside which no unit is written: a ratio or a z-score of the work-up.
+    /// A number without a written unit: a ratio or a z-score of the work-up.
     Bare,
 }
 
@@ -76,8 +76,8 @@ impl Unit {
         }
     }
 
-    /// Other units that a person may type in its place, each with what one of it is
-    /// in this unit: an infant is weeks old and weighs grams. A year has 365.25
+    /// Other units that a person may type instead, each with its size in this unit: an
+    /// infant is weeks old and weighs grams. A year has 365.25
     /// days, a month a twelfth of that. Lengths have none: a slip of a unit is a
     /// slip of the size.
     pub const fn also(self) -> &'static [(&'static str, f64)] {

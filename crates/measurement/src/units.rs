@@ -1,11 +1,10 @@
-//! Units of the bedside, one type each, with the operators that mean something.
+//! Units of the bedside, each a type of its own, with the operators that have a meaning.
 
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
-/// A number that carries its unit in its type, for what is written once for
-/// several units.
+/// A number whose type is its unit, for functions over several units.
 pub trait Amount: Copy {
-    /// The number in this unit.
+    /// The amount of a number in this unit.
     fn of(number: f64) -> Self;
 
     /// The bare number.

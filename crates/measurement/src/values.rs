@@ -1,25 +1,25 @@
 use crate::Quantity;
 
-/// One value for each quantity that has one, in the quantity's unit.
+/// A map from quantities to values, each in the quantity's unit.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Values {
     each: [Option<f64>; Quantity::COUNT],
 }
 
 impl Values {
-    /// No value for any quantity.
+    /// An empty map.
     pub const fn new() -> Self {
         Self {
             each: [None; Quantity::COUNT],
         }
     }
 
-    /// The value of a quantity, if it has one.
+    /// The value of a quantity, if the map has one.
     pub const fn get(&self, quantity: Quantity) -> Option<f64> {
         self.each[quantity.index()]
     }
 
-    /// Gives a quantity its value.
+    /// Sets the value of a quantity.
     pub const fn set(&mut self, quantity: Quantity, value: f64) {
         self.each[quantity.index()] = Some(value);
     }

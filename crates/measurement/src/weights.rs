@@ -1,22 +1,22 @@
-/// How much each draw counts: all alike until a trial re-weighs them.
+/// The weight of each draw: all equal until a trial re-weighs them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Weights {
     draws: usize,
-    /// `None`: 1 for each draw.
+    /// The weight of each draw, or `None` where each weighs 1.
     each: Option<Vec<u64>>,
 }
 
-/// Bits of a whole number that a sum of all weights may take: `f64` has one more.
+/// Bits that the sum of all weights may take; the mantissa of an `f64` has one more.
 const WHOLE_BITS: i32 = 52;
 
 impl Weights {
-    /// Weight 1 for each of a number of draws.
+    /// Weights of 1 for a number of draws.
     pub const fn uniform(draws: usize) -> Self {
         Self { draws, each: None }
     }
 
-    /// One weight for each draw. `None` where one is negative or not finite, or
-    /// all are 0.
+    /// Weights given for each draw; `None` where one is negative or not finite, or all are
+    /// 0.
     ///
     /// They are kept as whole numbers of so small a part of the largest that all
     /// together stay exact: a sum of them is the same in any order. With 4,096
@@ -42,22 +42,22 @@ impl Weights {
         })
     }
 
-    /// How many draws there are.
+    /// The number of draws.
     pub const fn draws(&self) -> usize {
         self.draws
     }
 
-    /// Whether all draws count alike.
+    /// Whether all draws have the same weight.
     pub const fn is_uniform(&self) -> bool {
         self.each.is_none()
     }
 
-    /// The weight of a draw, in a unit of their own; 0 beyond the last.
+    /// The weight of a draw, relative to the others; 0 beyond the last draw.
     pub fn of(&self, draw: usize) -> f64 {
         self.whole(draw) as f64
     }
 
-    /// The same as a whole number: all together stay under 2⁵³.
+    /// The weight of a draw as a whole number; the sum of all stays under 2⁵³.
     pub fn whole(&self, draw: usize) -> u64 {
         match &self.each {
             None => u64::from(draw < self.draws),

@@ -1,5 +1,5 @@
-/// The whole number of a range that a value is; `None` where it is none of them, or
-/// not whole. Nothing is rounded or cut off, as a cast would.
+/// Converts a value to a whole number of a range; `None` where it is outside the range or
+/// not whole. Unlike a cast it never rounds or truncates.
 pub fn whole<T: Copy + Into<f64>>(range: impl IntoIterator<Item = T>, value: f64) -> Option<T> {
     let is_it = |whole: &T| (*whole).into() == value;
     range.into_iter().find(is_it)

@@ -185,7 +185,7 @@ mod tests {
             match setting.basis(quantity) {
                 Basis::Read(selection) => {
                     assert_eq!(
-                        (&selection.used, selection.place),
+                        (&selection.used, selection.pattern),
                         (&vec![id], 0),
                         "{quantity}"
                     );

@@ -8,5 +8,6 @@ mod words;
 
 pub use pairs::ReadBy;
 pub use record::CaseRecord;
-pub use report::{AnswerRow, FEWEST_ANSWERS, FEWEST_VALUES, LookBack, ReadingRow, Score, ValueRow};
+pub(crate) use report::FEWEST_VALUES;
+pub use report::{AnswerRow, FEWEST_ANSWERS, LookBack, ReadingRow, Score, ValueRow};
 pub use words::HOW_IT_COUNTS;

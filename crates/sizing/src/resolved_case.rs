@@ -136,9 +136,9 @@ impl ResolvedCase {
 
     /// Whether a reading of less than the preferred kind serves for a quantity,
     /// or for the one it follows.
-    pub fn is_second_choice(&self, quantity: Quantity) -> bool {
+    pub(crate) fn is_second_choice(&self, quantity: Quantity) -> bool {
         match self.basis(quantity) {
-            Basis::Read(selection) => selection.place > 0,
+            Basis::Read(selection) => selection.pattern > 0,
             Basis::Follows(other) => self.is_second_choice(*other),
             _ => false,
         }

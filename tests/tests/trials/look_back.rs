@@ -1,8 +1,8 @@
 //! The statistics of look-back against published figures and sums by hand.
 
 use measurement::look_back::{
-    Agreement, Difference, Foretold, agreement, brier, proposed, spiegelhalter_z, student_quantile,
-    wilson,
+    Agreement, Difference, ForetoldPair, agreement, brier, propose_bias, spiegelhalter_z,
+    student_quantile, wilson,
 };
 use statrs::distribution::{ContinuousCDF, StudentsT};
 
@@ -62,10 +62,10 @@ fn brier_and_spiegelhalter_by_hand() {
         0.9, 0.8, 0.95, 0.6, 0.7, 0.3, 0.99, 0.5, 0.85, 0.2, 0.75, 0.9,
     ];
     let seen = [1, 1, 1, 0, 1, 0, 1, 1, 1, 0, 0, 1];
-    let pairs: Vec<Foretold> = chances
+    let pairs: Vec<ForetoldPair> = chances
         .into_iter()
         .zip(seen)
-        .map(|(chance, seen)| Foretold {
+        .map(|(chance, seen)| ForetoldPair {
             chance,
             seen: seen == 1,
         })
@@ -115,17 +115,17 @@ fn a_proposal_is_shrunk_as_by_hand() {
         limits: [0.07, 1.16],
         limit_intervals: [[0.0, 0.2], [1.0, 1.3]],
     };
-    let row = proposed(&found, 0.25).expect("a proposal");
+    let row = propose_bias(&found, 0.25).expect("a proposal");
     assert!((row.too_large_by - 0.605_657).abs() < 5e-7, "{row:?}");
     assert_eq!(row.sd, 0.2);
     let wide = Agreement { sd: 0.8, ..found };
-    let row = proposed(&wide, 0.34).expect("a proposal");
+    let row = propose_bias(&wide, 0.34).expect("a proposal");
     assert!((row.sd - 0.3_f64.sqrt()).abs() < 1e-12);
     let few = Agreement { count: 19, ..found };
-    assert_eq!(proposed(&few, 0.25), None);
+    assert_eq!(propose_bias(&few, 0.25), None);
     let with_zero = Agreement {
         mean_interval: [-0.01, 1.2],
         ..found
     };
-    assert_eq!(proposed(&with_zero, 0.25), None);
+    assert_eq!(propose_bias(&with_zero, 0.25), None);
 }

@@ -5,10 +5,10 @@ use crate::normal;
 const HALVINGS: usize = 56;
 
 impl Law {
-    /// The probability of a value under this one.
+    /// The probability that the law gives to values under `value`.
     ///
-    /// Where values below 0 are counted as 0 none lies under 0, and all that were
-    /// so counted lie under anything above it.
+    /// Where values below 0 count as 0, none lies under 0, and all that count as 0 lie
+    /// under any value above it.
     pub fn probability_under(&self, value: f64) -> f64 {
         match *self {
             Self::Normal { mean, sd } if sd > 0.0 => normal::probability((value - mean) / sd),
@@ -33,7 +33,7 @@ impl Law {
         }
     }
 
-    /// For a law of whatever form: its quantile rises with the deviate.
+    /// The same for a law of any form, by bisection: its quantile rises with the deviate.
     fn by_halving(&self, value: f64) -> f64 {
         let mut low = normal::quantile(normal::inside(0.0));
         let mut high = normal::quantile(normal::inside(1.0));

@@ -3,19 +3,19 @@ use super::wilson::TWO_SIDED;
 use super::{Difference, student_quantile};
 use crate::normal;
 
-/// How readings agree with what was seen, by Bland and Altman: the limits hold 95 of 100
-/// differences.
+/// The agreement of readings with what was seen, by Bland and Altman: 95 of 100
+/// differences lie between the limits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Agreement {
-    /// How many differences.
+    /// The number of differences.
     pub count: usize,
-    /// Their mean: by how much the reading is too large.
+    /// The mean difference: by how much the reading is too large.
     pub mean: f64,
-    /// Its 95 % interval.
+    /// The 95 % interval of the mean.
     pub mean_interval: [f64; 2],
     /// The standard error of the mean.
     pub mean_error: f64,
-    /// Their standard deviation, with n − 1.
+    /// The standard deviation of the differences, with n − 1.
     pub sd: f64,
     /// The limits of agreement, mean ∓ 1.96 SD.
     pub limits: [f64; 2],

@@ -1,37 +1,37 @@
 use super::wilson;
 use crate::split_mix::split_mix;
 
-/// A chance that was foretold, and whether it came so.
+/// A foretold chance of a yes, and whether a yes was seen.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Foretold {
-    /// The chance of a yes, 0 to 1.
+pub struct ForetoldPair {
+    /// The foretold chance, 0 to 1.
     pub chance: f64,
-    /// Whether it was seen.
+    /// Whether a yes was seen.
     pub seen: bool,
 }
 
-impl Foretold {
-    /// The square of how far the chance lay from what was seen.
+impl ForetoldPair {
+    /// The squared difference of the chance from 1 for a yes, 0 for a no.
     fn squared(self) -> f64 {
         let apart = self.chance - f64::from(u8::from(self.seen));
         apart * apart
     }
 }
 
-/// Brier's score: the mean of the squares of how far each chance lay from what was seen, 0
-/// the best; `None` of none (Brier, Monthly Weather Review 1950;78:1, from memory).
-pub fn brier(pairs: &[Foretold]) -> Option<f64> {
+/// Brier's score: the mean squared difference of each chance from 1 for a yes and 0 for a
+/// no, 0 the best; `None` without pairs (Brier, Monthly Weather Review 1950;78:1, from memory).
+pub fn brier(pairs: &[ForetoldPair]) -> Option<f64> {
     let sum: f64 = pairs.iter().map(|pair| pair.squared()).sum();
     (!pairs.is_empty()).then(|| sum / pairs.len() as f64)
 }
 
-/// Resamples behind an interval of Brier's score.
+/// The number of resamples for an interval of Brier's score.
 const RESAMPLES: usize = 2000;
 
 /// The 95 % interval of Brier's score over the pairs of all cases: the 2.5 and 97.5 % of
 /// 2,000 resamples of whole cases, drawn by splitmix64 from a seed. `None` where there is
 /// no pair. Pairs of one case stay together, for they are not independent.
-pub fn brier_interval(cases: &[Vec<Foretold>], seed: u64) -> Option<[f64; 2]> {
+pub fn brier_interval(cases: &[Vec<ForetoldPair>], seed: u64) -> Option<[f64; 2]> {
     let sums: Vec<(f64, usize)> = cases
         .iter()
         .filter(|pairs| !pairs.is_empty())
@@ -63,13 +63,13 @@ fn below(bits: u64, end: usize) -> usize {
     usize::try_from(product >> u64::BITS).unwrap_or(0)
 }
 
-/// Spiegelhalter's Z of pairs that are independent: beyond ±1.96 the chances are not those
-/// of what was seen (Spiegelhalter, Statistics in Medicine 1986;5:421, doi
+/// Spiegelhalter's Z of independent pairs: beyond ±1.96 the chances do not match what was
+/// seen (Spiegelhalter, Statistics in Medicine 1986;5:421, doi
 /// 10.1002/sim.4780050506; formula from memory):
 /// Σ(y − p)(1 − 2p) / √Σ(1 − 2p)² p (1 − p). `None` where its variance is 0.
-pub fn spiegelhalter_z(pairs: &[Foretold]) -> Option<f64> {
+pub fn spiegelhalter_z(pairs: &[ForetoldPair]) -> Option<f64> {
     let (mut sum, mut variance) = (0.0, 0.0);
-    for &Foretold { chance, seen } in pairs {
+    for &ForetoldPair { chance, seen } in pairs {
         let lean = 1.0 - 2.0 * chance;
         sum += (f64::from(u8::from(seen)) - chance) * lean;
         variance += lean * lean * chance * (1.0 - chance);
@@ -77,22 +77,22 @@ pub fn spiegelhalter_z(pairs: &[Foretold]) -> Option<f64> {
     (variance > 0.0).then(|| sum / variance.sqrt())
 }
 
-/// Pairs of like chances, and how often it came so.
+/// A bin of pairs with similar chances, and the share in which a yes was seen.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bin {
-    /// How many pairs.
+    /// The number of pairs.
     pub pairs: usize,
     /// The mean chance foretold.
     pub foretold: f64,
-    /// In how many it was seen.
+    /// The number of pairs in which a yes was seen.
     pub seen: usize,
-    /// Wilson's 95 % interval of the share in which it was seen.
+    /// Wilson's 95 % interval of the share of yes.
     pub interval: [f64; 2],
 }
 
 impl Bin {
-    /// One bin of pairs, of which there is at least one.
-    pub fn of(pairs: &[Foretold]) -> Option<Self> {
+    /// The bin of some pairs; `None` without pairs.
+    pub fn of(pairs: &[ForetoldPair]) -> Option<Self> {
         if pairs.is_empty() {
             return None;
         }
@@ -113,7 +113,7 @@ const FEWEST: usize = 100;
 const BINS: usize = 10;
 
 /// Pairs in min(10, n/10) bins of equal count, by rising chance; empty of fewer than 100.
-pub fn reliability(pairs: &[Foretold]) -> Vec<Bin> {
+pub fn reliability(pairs: &[ForetoldPair]) -> Vec<Bin> {
     if pairs.len() < FEWEST {
         return Vec::new();
     }
@@ -130,9 +130,9 @@ pub fn reliability(pairs: &[Foretold]) -> Vec<Bin> {
 mod tests {
     use super::*;
 
-    fn pairs(count: usize, chance: f64, seen: usize) -> Vec<Foretold> {
+    fn pairs(count: usize, chance: f64, seen: usize) -> Vec<ForetoldPair> {
         (0..count)
-            .map(|index| Foretold {
+            .map(|index| ForetoldPair {
                 chance,
                 seen: index < seen,
             })
@@ -164,7 +164,7 @@ mod tests {
 
     #[test]
     fn an_interval_holds_its_score_and_narrows_with_cases() {
-        let cases = |count: usize| -> Vec<Vec<Foretold>> {
+        let cases = |count: usize| -> Vec<Vec<ForetoldPair>> {
             (0..count)
                 .map(|case| pairs(2, 0.3, usize::from(case % 3 == 0)))
                 .collect()

@@ -1,9 +1,9 @@
-//! The normal law of values of which some are known only as a bound.
+//! The normal law fitted to values of which some are known only as a bound.
 
 use super::Difference;
 use crate::normal;
 
-/// The likeliest normal law, with the variances of what was found.
+/// The likeliest normal law, with the variances of its mean and SD.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Fit {
     pub(super) mean: f64,
@@ -65,7 +65,7 @@ fn spread(squares: impl Iterator<Item = f64>, count: usize) -> f64 {
     (squares.sum::<f64>() / count as f64).sqrt()
 }
 
-/// The expected value and its variance, given what is known of it.
+/// The expected value of a difference and its variance, given what is known of it.
 fn moments(one: Difference, mean: f64, sd: f64) -> [f64; 2] {
     match one {
         Difference::Exactly(value) => [value, 0.0],
@@ -81,7 +81,8 @@ fn moments(one: Difference, mean: f64, sd: f64) -> [f64; 2] {
     }
 }
 
-/// A bound as a deviate, and the density over the probability above it.
+/// A bound as a standard normal deviate, and its inverse Mills ratio: the density over the
+/// probability above it.
 fn above(bound: f64, mean: f64, sd: f64) -> (f64, f64) {
     /// From here on the probability loses its digits, and the density over it is the
     /// deviate and a little.

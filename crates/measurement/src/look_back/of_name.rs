@@ -1,7 +1,7 @@
 use crate::split_mix::split_mix;
 
-/// A number from 0 to under 1 that a name always gives again: of something that is known
-/// as a range alone, it says where in the range it counts.
+/// A number from 0 to under 1 that depends on a name and a number alone, and so is the
+/// same in every run. It places a value within a range where only the range is known.
 pub fn uniform_of_name(name: &str, number: u64) -> f64 {
     let bytes = name.bytes().map(u64::from);
     let hash = bytes.fold(number, |hash, byte| split_mix(hash ^ byte, 0));

@@ -1,7 +1,7 @@
 use crate::normal;
 
-/// The quantile of Student's t law, from 5 degrees of freedom on to 1e-3, from 19 on to
-/// 1e-6: the expansion about the normal quantile of Abramowitz & Stegun 26.7.5.
+/// The quantile of Student's t law, right to 1e-3 from 5 degrees of freedom on and to 1e-6
+/// from 19 on: the expansion about the normal quantile of Abramowitz & Stegun 26.7.5.
 pub fn student_quantile(probability: f64, freedom: f64) -> f64 {
     let x = normal::quantile(probability);
     let x2 = x * x;

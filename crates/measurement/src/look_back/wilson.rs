@@ -3,8 +3,8 @@ use crate::normal;
 /// The probability below the upper end of a 95 % interval.
 pub(super) const TWO_SIDED: f64 = 0.975;
 
-/// Wilson's 95 % interval of a share: `yes` of `all`, which is over 0 (Wilson, Journal of
-/// the American Statistical Association 1927;22:209, from memory). `[0, 1]` of none.
+/// Wilson's 95 % interval of the share `yes` of `all` (Wilson, Journal of
+/// the American Statistical Association 1927;22:209, from memory). `[0, 1]` where `all` is 0.
 pub fn wilson(yes: usize, all: usize) -> [f64; 2] {
     if all == 0 {
         return [0.0, 1.0];

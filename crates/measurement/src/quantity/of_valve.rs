@@ -1,4 +1,4 @@
-//! The quantities of each valve by its name.
+//! The quantities of each valve.
 
 use crate::{Quantity, Valve};
 
@@ -23,8 +23,8 @@ impl Quantity {
         }
     }
 
-    /// What places a valve's plate at its hinge: the two diameters of its annulus,
-    /// the annulus's angle and the depth of the closed cusps.
+    /// The quantities that place a valve's plate at its hinge: both diameters of the
+    /// annulus, its angle to the septum and the cusp depth.
     pub const fn plate(valve: Valve) -> [Self; 4] {
         match valve {
             Valve::Aortic => [

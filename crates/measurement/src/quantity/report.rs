@@ -1,4 +1,4 @@
-//! Where a report has a quantity, and the short name it has there.
+//! The group under which a report has a quantity, and its short name there.
 
 use super::{Feature, Quantity, Structure};
 use crate::Valve;
@@ -12,7 +12,7 @@ pub enum ReportGroup {
     RimsAndValves,
     /// Both outflow tracts.
     OutflowTracts,
-    /// What a catheter and its blood samples give.
+    /// Pressures and saturations by catheter.
     PressuresAndSaturations,
     /// Chambers and Doppler.
     Echo,
@@ -34,7 +34,7 @@ impl ReportGroup {
         Self::Access,
     ];
 
-    /// Its heading.
+    /// The heading of the group.
     pub const fn title(self) -> &'static str {
         match self {
             Self::Defect => "Defect",

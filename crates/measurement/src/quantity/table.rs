@@ -4,7 +4,7 @@
 
 /// A part of the table. Each row gives the quantity's constant, address and label;
 /// structure, feature, unit and law, range, fine and coarse step, and Sobol
-/// dimension; why it is asked for; how it is read. A row without sites is asked for
+/// dimension; why it is asked for; how it is measured. A row without sites is asked for
 /// at every site.
 macro_rules! quantities {
     ($rows:ident from $first:expr; $(
@@ -62,7 +62,7 @@ use circulation::CIRCULATION;
 )]
 const FIRST_OF_CIRCULATION: u8 = ANATOMY.len() as u8;
 
-/// How many rows there are.
+/// The number of rows.
 pub(super) const COUNT: usize = ANATOMY.len() + CIRCULATION.len();
 
 /// The row at an index: those of the anatomy, then those of the circulation.

@@ -119,7 +119,7 @@ fn reading(one: &Resolved) -> TableRow {
         let modalities: Vec<&str> = modalities.into_iter().map(short).collect();
         how.push(modalities.join(" and "));
         how.extend(Some(selection.key.phase.label().to_owned()));
-        if selection.place > 0 {
+        if selection.pattern > 0 {
             how.push("not the preferred way".to_owned());
         }
         is_disputed = selection.fused.dispute.is_some();

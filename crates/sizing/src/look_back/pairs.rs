@@ -1,6 +1,6 @@
 use crate::Subject;
 use crate::trial::ObservationKind;
-use measurement::look_back::{Difference, Foretold};
+use measurement::look_back::{Difference, ForetoldPair};
 use measurement::{Modality, Quantity, Unit, Valve};
 
 /// One thing that is looked at, of one subject.
@@ -10,7 +10,7 @@ pub(super) type Thing = (ObservationKind, Subject);
 #[derive(Clone, Copy, Debug)]
 pub(super) struct AnswerPair {
     pub(super) of: Thing,
-    pub(super) foretold: Foretold,
+    pub(super) foretold: ForetoldPair,
     /// Whether it is the case's first of this thing.
     pub(super) is_first: bool,
 }

@@ -6,7 +6,7 @@ use crate::trial::{
 };
 use crate::{Case, Subject, face_of};
 use geometry::Face;
-use measurement::look_back::{Difference, Foretold, uniform_of_name};
+use measurement::look_back::{Difference, ForetoldPair, uniform_of_name};
 use measurement::observation::ValueLaw;
 use measurement::{Answer, Modality, ModelError, is_over};
 
@@ -69,7 +69,7 @@ impl CaseRecord {
             let chance = foretold.yes.unwrap_or(0.0);
             self.answers.push(AnswerPair {
                 of: thing,
-                foretold: Foretold {
+                foretold: ForetoldPair {
                     chance: chance.clamp(least, 1.0 - least),
                     seen,
                 },

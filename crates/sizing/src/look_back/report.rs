@@ -4,8 +4,8 @@ use crate::Subject;
 use crate::trial::{ObservationKind, PERCENTILES};
 use measurement::Unit;
 use measurement::look_back::{
-    Agreement, Bin, Difference, Foretold, Proposed, agreement, brier, brier_interval, proposed,
-    reliability, spiegelhalter_z,
+    Agreement, BiasProposal, Bin, Difference, ForetoldPair, agreement, brier, brier_interval,
+    propose_bias, reliability, spiegelhalter_z,
 };
 use std::collections::BTreeMap;
 
@@ -85,13 +85,13 @@ pub struct ReadingRow {
     /// The agreement, from 20 cases on.
     pub agreement: Option<Agreement>,
     /// What is proposed for your centre's rules, where something is.
-    pub proposed: Option<Proposed>,
+    pub proposed: Option<BiasProposal>,
 }
 
 /// The fewest pairs of which chances are judged.
 pub const FEWEST_ANSWERS: usize = 30;
 /// The fewest cases of which readings are judged.
-pub const FEWEST_VALUES: usize = 20;
+pub(crate) const FEWEST_VALUES: usize = 20;
 
 /// The seed of the resamples: the same cases give the same intervals.
 const SEED: u64 = 1;
@@ -139,7 +139,7 @@ impl LookBack {
 
 fn answer_row(records: &[CaseRecord], thing: Option<Thing>) -> Option<AnswerRow> {
     let is_of = |pair: &&AnswerPair| thing.is_none_or(|thing| pair.of == thing);
-    let cases: Vec<Vec<Foretold>> = records
+    let cases: Vec<Vec<ForetoldPair>> = records
         .iter()
         .map(|record| {
             let pairs = record.answers.iter().filter(is_of);
@@ -152,7 +152,7 @@ fn answer_row(records: &[CaseRecord], thing: Option<Thing>) -> Option<AnswerRow>
             let pairs = record.answers.iter().filter(is_of);
             pairs.filter(|pair| pair.is_first).map(|pair| pair.foretold)
         });
-        let firsts: Vec<Foretold> = firsts.collect();
+        let firsts: Vec<ForetoldPair> = firsts.collect();
         Some(Score {
             brier: brier(&pairs)?,
             brier_interval: brier_interval(&cases, SEED)?,
@@ -197,7 +197,7 @@ fn reading_row((of, pairs): (ReadBy, Vec<(Difference, f64)>)) -> ReadingRow {
         proposed: agreement
             .as_ref()
             .filter(|_| can_be_proposed)
-            .and_then(|agreement| proposed(agreement, of_seen)),
+            .and_then(|agreement| propose_bias(agreement, of_seen)),
         agreement,
     }
 }

@@ -134,7 +134,10 @@ impl Ranking {
             .setting
             .resolved()
             .iter()
-            .filter(|one| one.selection().is_some_and(|selection| selection.place > 0))
+            .filter(|one| {
+                one.selection()
+                    .is_some_and(|selection| selection.pattern > 0)
+            })
             .map(|one| one.quantity.label())
             .collect();
         words::list(&quantities)

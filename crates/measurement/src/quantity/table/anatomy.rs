@@ -1,4 +1,4 @@
-//! What is read of the defect and of what stands around it.
+//! Quantities of the defect and of the structures around it.
 
 super::quantities! { ANATOMY from 0;
     DEFECT_LONG_AXIS = "defect.long_axis", "defect, long axis";

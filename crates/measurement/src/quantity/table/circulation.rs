@@ -1,4 +1,4 @@
-//! What is read of the circulation: saturations, pressures, flows, chambers.
+//! Quantities of the circulation: saturations, pressures, flows, chambers.
 
 super::quantities! { CIRCULATION from super::FIRST_OF_CIRCULATION;
     PULMONARY_RESISTANCE_INDEXED = "flow.pulmonary_resistance_indexed", "PVRi as reported";

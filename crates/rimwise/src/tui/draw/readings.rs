@@ -250,7 +250,7 @@ fn quantity_told(session: &Session, quantity: Quantity, theme: Theme) -> Told {
         told.value = value_with_sd(quantity, law.nominal(), law.sd());
         (told.mark, told.style) = if selection.fused.dispute.is_some() {
             ("≠", theme.state(State::Caution))
-        } else if selection.place > 0 {
+        } else if selection.pattern > 0 {
             ("!", theme.state(State::Caution))
         } else {
             (" ", theme.text())
@@ -285,7 +285,7 @@ fn standing(session: &Session, reading: &Reading, theme: Theme) -> (&'static str
     match selection {
         Some(selection) if !selection.used.contains(&reading.id) => ("·", theme.dim()),
         Some(selection) if selection.fused.dispute.is_some() => ("≠", theme.state(State::Caution)),
-        Some(selection) if selection.place > 0 => ("!", theme.state(State::Caution)),
+        Some(selection) if selection.pattern > 0 => ("!", theme.state(State::Caution)),
         Some(_) => (" ", theme.text()),
         None => ("·", theme.dim()),
     }
