@@ -1,7 +1,7 @@
 use crate::{Ranged, in_range::Span};
 use measurement::{Cm, Kg, SquareMetres};
 
-/// What body surface is worked out from.
+/// The weight and height of a child or an adult.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BodySize {
     /// Weight.
@@ -12,8 +12,8 @@ pub struct BodySize {
 
 /// A formula for body surface from weight and height, both above 0.
 ///
-/// They differ by 7 % in a newborn, so a z-score is worth no more than its being
-/// used with the formula it was fitted with.
+/// The formulas differ by 7 % in a newborn, so a z-score is right only with the formula
+/// that its table was fitted with.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum AreaFormula {
     /// 0.024265 W^0.5378 H^0.3964; made in infants, children and adults.
@@ -41,7 +41,7 @@ impl AreaFormula {
     /// All formulas.
     pub const ALL: [Self; 4] = [Self::Haycock, Self::Mosteller, Self::DuBois, Self::Boyd];
 
-    /// The name the trade uses.
+    /// The name under which the trade knows the formula.
     pub const fn name(self) -> &'static str {
         match self {
             Self::Haycock => "Haycock",
@@ -51,7 +51,7 @@ impl AreaFormula {
         }
     }
 
-    /// Where the formula was published.
+    /// The publication of the formula.
     pub const fn source(self) -> &'static str {
         match self {
             Self::Haycock => "Haycock, J Pediatr 1978;93:62-66 (place from memory)",
@@ -61,8 +61,8 @@ impl AreaFormula {
         }
     }
 
-    /// Body surface. Marked outside where the formula is known not to hold; for
-    /// Haycock, Mosteller and Boyd no limits were found in print.
+    /// Body surface, marked where the formula is known not to hold: Du Bois under 0.7 m².
+    /// For Haycock, Mosteller and Boyd no limits were found in print.
     pub fn area(self, body: BodySize) -> Ranged<SquareMetres> {
         let w = body.weight.value();
         let h = body.height.value();

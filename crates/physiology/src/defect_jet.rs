@@ -1,27 +1,27 @@
 use crate::simplified_bernoulli;
 use measurement::{MPerS, MmHg};
 
-/// Whether something stands in the way of the left ventricle's pressure.
+/// Whether an obstruction keeps the cuff from the left ventricle's pressure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Obstruction {
-    /// Looked for and not there.
+    /// Looked for and not found.
     Absent,
-    /// There.
+    /// Found.
     Present,
     /// Not looked for.
     Unknown,
 }
 
-/// Where it may stand, between the left ventricle and the cuff.
+/// A place between the left ventricle and the cuff where an obstruction may be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Place {
+pub enum ObstructionSite {
     /// The left outflow tract or the aortic valve.
     Outflow,
     /// The arch of the aorta.
     Arch,
 }
 
-impl Place {
+impl ObstructionSite {
     const fn name(self) -> &'static str {
         match self {
             Self::Outflow => "left outflow tract",
@@ -30,7 +30,7 @@ impl Place {
     }
 }
 
-/// The way from the left ventricle to the cuff.
+/// What is known of obstructions between the left ventricle and the cuff.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct LeftSide {
     /// The left outflow tract or the aortic valve.
@@ -40,18 +40,21 @@ pub struct LeftSide {
 }
 
 impl LeftSide {
-    fn first(self, wanted: Obstruction) -> Option<Place> {
-        self.places(wanted).next()
+    fn first_site(self, wanted: Obstruction) -> Option<ObstructionSite> {
+        self.sites(wanted).next()
     }
 
-    fn places(self, wanted: Obstruction) -> impl Iterator<Item = Place> {
-        [(self.outflow, Place::Outflow), (self.arch, Place::Arch)]
-            .into_iter()
-            .filter_map(move |(found, place)| (found == wanted).then_some(place))
+    fn sites(self, wanted: Obstruction) -> impl Iterator<Item = ObstructionSite> {
+        [
+            (self.outflow, ObstructionSite::Outflow),
+            (self.arch, ObstructionSite::Arch),
+        ]
+        .into_iter()
+        .filter_map(move |(found, site)| (found == wanted).then_some(site))
     }
 }
 
-/// Why the jet gives no pressure.
+/// Why the jet through a defect gives no pressure behind it.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum JetRefused {
     /// The cuff does not read the left ventricle's pressure.
@@ -60,7 +63,7 @@ pub enum JetRefused {
          the left ventricle's pressure",
         .0.name()
     )]
-    Obstructed(Place),
+    Obstructed(ObstructionSite),
     /// The jet's gradient is more than all the pressure there is: one of the two
     /// readings is wrong.
     #[error(
@@ -69,7 +72,7 @@ pub enum JetRefused {
         .systemic.value()
     )]
     GradientOverPressure {
-        /// 4 v².
+        /// Gradient of the jet, 4 v².
         gradient: MmHg,
         /// Systolic pressure by the cuff.
         systemic: MmHg,
@@ -88,10 +91,10 @@ pub struct BehindDefect {
 }
 
 impl BehindDefect {
-    /// Where an obstruction that would make the figure too low has not been
-    /// excluded.
-    pub fn not_excluded(&self) -> impl Iterator<Item = Place> {
-        self.left_side.places(Obstruction::Unknown)
+    /// The sites where an obstruction, which would make the pressure too low, has not
+    /// been excluded.
+    pub fn not_excluded(&self) -> impl Iterator<Item = ObstructionSite> {
+        self.left_side.sites(Obstruction::Unknown)
     }
 }
 
@@ -109,8 +112,8 @@ pub fn behind_defect(
     jet: MPerS,
     left_side: LeftSide,
 ) -> Result<BehindDefect, JetRefused> {
-    if let Some(place) = left_side.first(Obstruction::Present) {
-        return Err(JetRefused::Obstructed(place));
+    if let Some(site) = left_side.first_site(Obstruction::Present) {
+        return Err(JetRefused::Obstructed(site));
     }
     let gradient = simplified_bernoulli(jet);
     if gradient > systemic {
@@ -147,13 +150,16 @@ mod tests {
             arch: Obstruction::Present,
             ..FREE
         };
-        assert_eq!(at(arch), JetRefused::Obstructed(Place::Arch));
+        assert_eq!(at(arch), JetRefused::Obstructed(ObstructionSite::Arch));
         assert!(at(arch).to_string().contains("aortic arch"));
         let outflow = LeftSide {
             outflow: Obstruction::Present,
             ..FREE
         };
-        assert_eq!(at(outflow), JetRefused::Obstructed(Place::Outflow));
+        assert_eq!(
+            at(outflow),
+            JetRefused::Obstructed(ObstructionSite::Outflow)
+        );
     }
 
     #[test]
@@ -167,7 +173,10 @@ mod tests {
             outflow: Obstruction::Unknown,
             arch: Obstruction::Unknown,
         };
-        assert_eq!(places(unknown), [Place::Outflow, Place::Arch]);
+        assert_eq!(
+            places(unknown),
+            [ObstructionSite::Outflow, ObstructionSite::Arch]
+        );
     }
 
     #[test]

@@ -11,7 +11,7 @@ pub struct DopplerTract {
 }
 
 impl DopplerTract {
-    /// Stroke volume: velocity-time integral × area.
+    /// Stroke volume through the tract: velocity-time integral × area.
     ///
     /// Assumes a round tract and the same velocity all over it; the diameter's
     /// error counts twice.
@@ -19,7 +19,7 @@ impl DopplerTract {
         Ml(circle(self.diameter).value() * self.velocity_integral.value())
     }
 
-    /// Flow: stroke volume × rate.
+    /// Flow through the tract: stroke volume × heart rate.
     pub fn flow(self, rate: BeatsPerMin) -> LPerMin {
         LPerMin(self.stroke_volume().value() * rate.value() / ML_PER_L)
     }
@@ -29,8 +29,8 @@ const ML_PER_L: f64 = 1000.0;
 
 /// Qp:Qs by the stroke volumes of both outflow tracts.
 ///
-/// Right for a defect that sheds before the pulmonary tract; in a duct the tracts
-/// change places.
+/// Right for a defect upstream of the pulmonary outflow tract; with a duct the two tracts
+/// are exchanged.
 pub fn doppler_qp_qs(pulmonary: DopplerTract, aortic: DopplerTract) -> Ratio {
     pulmonary.stroke_volume() / aortic.stroke_volume()
 }

@@ -1,6 +1,7 @@
 use measurement::{MPerS, MmHg};
 
-/// mmHg per (m/s)², ρ/(2 · 133.322) rounded to 4 as the trade does.
+/// Coefficient of the simplified Bernoulli equation, mmHg per (m/s)²: ρ/(2 · 133.322),
+/// which the trade rounds to 4.
 const TRADE_COEFFICIENT: f64 = 4.0;
 
 /// One mmHg in pascal.
@@ -37,7 +38,7 @@ pub fn bernoulli(upstream: MPerS, peak: MPerS) -> MmHg {
 ///
 /// The form is Weisbach's; c0 is 0.63 for a sharp edge (from memory), 0.8 for a
 /// rounded one (assumption). `open_share` is held within 0 and 1.
-pub fn jet_contraction(open_share: f64, c0: f64) -> f64 {
+fn jet_contraction(open_share: f64, c0: f64) -> f64 {
     let f = open_share.clamp(0.0, 1.0);
     c0 + (1.0 - c0) * f * f * f
 }

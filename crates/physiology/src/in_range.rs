@@ -1,34 +1,34 @@
 use std::fmt;
 
-/// What a formula was made for: the range of one of its inputs.
+/// The range of one input for which a formula was made.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Span {
-    /// The input: "weight".
+    /// The name of the input, such as "weight".
     pub input: &'static str,
-    /// Its unit.
+    /// The unit of the input.
     pub unit: &'static str,
     /// Least value, included.
     pub least: f64,
     /// Greatest value, included; infinite where none is known.
     pub most: f64,
-    /// Who says so.
+    /// The source of the range.
     pub source: &'static str,
 }
 
 impl Span {
-    /// How a value lies outside; `None` within.
+    /// Marks a value that lies outside; `None` within.
     pub fn outside(&'static self, value: f64) -> Option<Outside> {
         let within = self.least <= value && value <= self.most;
         (!within).then_some(Outside { value, span: self })
     }
 }
 
-/// An input that lies outside what the formula was made for.
+/// An input that lies outside the range for which a formula was made.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Outside {
     /// The input's value, in the span's unit.
     pub value: f64,
-    /// What the formula was made for.
+    /// The range it lies outside of.
     pub span: &'static Span,
 }
 
@@ -56,7 +56,7 @@ impl fmt::Display for Outside {
     }
 }
 
-/// A result, and which input lay outside what its formula was made for.
+/// A result, marked where an input lay outside the range of its formula.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ranged<T> {
     /// The result; outside the range an extrapolation.
@@ -66,7 +66,7 @@ pub struct Ranged<T> {
 }
 
 impl<T> Ranged<T> {
-    /// Something worked out from the result, with the same mark.
+    /// Applies a function to the result and keeps the mark.
     pub fn map<U>(self, change: impl FnOnce(T) -> U) -> Ranged<U> {
         Ranged {
             value: change(self.value),

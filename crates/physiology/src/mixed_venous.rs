@@ -1,6 +1,6 @@
 use measurement::Amount;
 
-/// What was read upstream of the defect, a saturation or a content.
+/// Values of three places upstream of the defect: saturations, or oxygen contents.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct VenousSamples<T> {
     /// Superior caval vein.
@@ -13,9 +13,8 @@ pub struct VenousSamples<T> {
 
 /// Which samples stand for mixed venous blood.
 ///
-/// It is the last place before the shunt that counts; a sample from beyond it is
-/// no mixed venous blood, so the right ventricle and the pulmonary artery are no
-/// choices in a ventricular defect.
+/// They must be taken upstream of the shunt. In a ventricular defect the right ventricle
+/// and the pulmonary artery are therefore no choices.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum MixedVenous {
     /// (3 SVC + IVC) / 4, made for shunts between the atria: Flamm, Am J Cardiol
@@ -23,7 +22,7 @@ pub enum MixedVenous {
     BothCavae,
     /// The superior caval vein alone.
     SuperiorCava,
-    /// The right atrium: wrong where the defect also sheds into it.
+    /// The right atrium: wrong where the defect also shunts into it.
     RightAtrium,
 }
 
@@ -31,7 +30,7 @@ impl MixedVenous {
     /// All choices.
     pub const ALL: [Self; 3] = [Self::BothCavae, Self::SuperiorCava, Self::RightAtrium];
 
-    /// The choice as it is printed beside every flow.
+    /// The name of the choice, which is printed beside every flow.
     pub const fn name(self) -> &'static str {
         match self {
             Self::BothCavae => "(3 SVC + IVC) / 4",
@@ -40,7 +39,7 @@ impl MixedVenous {
         }
     }
 
-    /// Mixed venous value; `None` where a sample it needs was not taken.
+    /// The mixed venous value; `None` where a sample it needs was not taken.
     pub fn of<T: Amount>(self, samples: VenousSamples<T>) -> Option<T> {
         match self {
             Self::BothCavae => {

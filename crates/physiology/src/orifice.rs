@@ -8,25 +8,24 @@ const CM_PER_M: f64 = 100.0;
 
 const ML_PER_L: f64 = 1000.0;
 
-/// Area of a round hole or tract.
+/// Area of a circle with a diameter.
 pub fn circle(diameter: Mm) -> SquareCm {
     let centimetres = diameter.value() / MM_PER_CM;
     SquareCm(PI / 4.0 * centimetres * centimetres)
 }
 
-/// Speed of a jet of blood that loses nothing: √(2 Δp / ρ); 0 where no pressure
-/// drives it.
+/// Speed √(2 Δp / ρ) of a jet of blood without losses; 0 where no pressure drives it.
 pub fn loss_free_jet(gradient: MmHg) -> MPerS {
     let driving = gradient.value().max(0.0);
     MPerS((driving / bernoulli_coefficient(BLOOD_DENSITY)).sqrt())
 }
 
-/// Flow that a hole lets through: discharge coefficient × area × loss-free jet ×
+/// Flow through an orifice: discharge coefficient × area × speed of the loss-free jet ×
 /// seconds of flow a minute.
 ///
 /// A sharp orifice has a coefficient of 0.6 to 0.9 (from memory). `None` without
-/// flow time. Reduced model: one hole of fixed size, flow in systole alone, one
-/// mean gradient for all of it; leaves out inertia, and the flow of diastole.
+/// flow time. A reduced model: one orifice of fixed size, flow in systole alone, one
+/// mean gradient for all of it; inertia and the flow of diastole are left out.
 pub fn orifice_flow(
     area: SquareCm,
     mean_gradient: MmHg,
@@ -39,32 +38,31 @@ pub fn orifice_flow(
     Some(LPerMin(millilitres / ML_PER_L))
 }
 
-/// What a hole lets through beside the shunt that was found.
+/// The flow that a defect lets through, and the shunt that was found another way.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct HoleAndShunt {
-    /// What the hole lets through at the gradient.
-    pub through_hole: LPerMin,
-    /// The shunt found another way.
+pub struct DefectFlowAndShunt {
+    /// Flow that a defect of this size lets through at its gradient.
+    pub through_defect: LPerMin,
+    /// Shunt that was found another way.
     pub shunt: LPerMin,
 }
 
-impl HoleAndShunt {
-    /// The shunt over what the defect lets through; `None` where it lets nothing
-    /// through.
+impl DefectFlowAndShunt {
+    /// The shunt over the flow through the defect; `None` where nothing flows through.
     pub fn ratio(self) -> Option<Ratio> {
-        (self.through_hole > LPerMin(0.0)).then(|| self.shunt / self.through_hole)
+        (self.through_defect > LPerMin(0.0)).then(|| self.shunt / self.through_defect)
     }
 
-    /// Whether one is the other by a factor or more, either way: then size,
-    /// gradient or shunt is wrong, or there is another hole. A shunt the other way
-    /// disagrees with any flow.
+    /// Whether the larger of the two is at least `factor` times the smaller: then size,
+    /// gradient or shunt is wrong, or there is another defect. A shunt in the other
+    /// direction disagrees with any flow.
     pub fn disagree(self, factor: Ratio) -> bool {
         let Self {
-            through_hole,
+            through_defect,
             shunt,
         } = self;
-        let larger = through_hole.value().max(shunt.value());
-        let smaller = through_hole.value().min(shunt.value());
+        let larger = through_defect.value().max(shunt.value());
+        let smaller = through_defect.value().min(shunt.value());
         larger > 0.0 && larger >= factor.value() * smaller
     }
 }
@@ -82,9 +80,9 @@ mod tests {
 
     #[test]
     fn a_factor_of_two_is_found_either_way() {
-        let disagree = |through_hole, shunt| {
-            let both = HoleAndShunt {
-                through_hole: LPerMin(through_hole),
+        let disagree = |through_defect, shunt| {
+            let both = DefectFlowAndShunt {
+                through_defect: LPerMin(through_defect),
                 shunt: LPerMin(shunt),
             };
             both.disagree(Ratio(2.0))

@@ -12,11 +12,11 @@ pub enum Hufner {
 }
 
 impl Hufner {
-    /// All numbers in use.
+    /// Every number in use.
     pub const ALL: [Self; 3] = [Self::Ml134, Self::Ml136, Self::Ml139];
 
-    /// The number, mL/g.
-    pub const fn ml_per_g(self) -> f64 {
+    /// The number in mL/g.
+    pub(crate) const fn ml_per_g(self) -> f64 {
         match self {
             Self::Ml134 => 1.34,
             Self::Ml136 => 1.36,
@@ -24,7 +24,7 @@ impl Hufner {
         }
     }
 
-    /// Where it comes from.
+    /// The source of the number.
     pub const fn source(self) -> &'static str {
         match self {
             Self::Ml134 => "Hüfner 1894, from memory",
@@ -50,8 +50,8 @@ pub enum Solubility {
 }
 
 impl Solubility {
-    /// The figure, mL/L/mmHg.
-    pub const fn ml_per_l_mmhg(self) -> f64 {
+    /// The solubility in mL/L/mmHg.
+    pub(crate) const fn ml_per_l_mmhg(self) -> f64 {
         match self {
             Self::Rounded => 0.030,
             Self::Warm => 0.031,
@@ -59,24 +59,24 @@ impl Solubility {
     }
 }
 
-/// What is taken for the blood's own constants, printed beside every flow.
+/// The constants of blood by which oxygen content is worked out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct OxygenConstants {
-    /// Oxygen bound.
+    /// Oxygen bound by haemoglobin.
     pub hufner: Hufner,
-    /// Oxygen dissolved.
+    /// Oxygen dissolved in blood.
     pub solubility: Solubility,
 }
 
 impl OxygenConstants {
-    /// The usual ones of the catheter laboratory.
+    /// The constants usual in the catheter laboratory.
     pub const USUAL: Self = Self {
         hufner: Hufner::Ml136,
         solubility: Solubility::Rounded,
     };
 }
 
-/// What was read of one sample of blood.
+/// The saturation and oxygen tension of one sample of blood.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Blood {
     /// Saturation.
@@ -86,7 +86,7 @@ pub struct Blood {
 }
 
 impl Blood {
-    /// A sample of which saturation alone was read.
+    /// A sample of which only the saturation was measured.
     pub const fn saturated(saturation: Percent) -> Self {
         Self {
             saturation,

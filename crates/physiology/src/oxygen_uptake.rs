@@ -1,7 +1,7 @@
 use crate::in_range::{Outside, Span};
-use measurement::{BeatsPerMin, Law, MlPerMinM2, Ratio, Years};
+use measurement::{BeatsPerMin, MlPerMinM2, Ratio, Years};
 
-/// Sex as the formula for oxygen uptake asks for it.
+/// The sex by which the formula for oxygen uptake tells two groups apart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Sex {
     /// Female.
@@ -10,32 +10,17 @@ pub enum Sex {
     Male,
 }
 
-/// Oxygen uptake that was not measured.
+/// An oxygen uptake that was not measured, and the published error of its formula.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AssumedUptake {
-    /// What the formula gives.
+    /// The uptake by the formula.
     pub formula: MlPerMinM2,
-    /// The formula over the truth, as published: mean of the ratio.
+    /// Mean of the published ratio of the formula to the truth.
     pub over_truth: Ratio,
     /// Standard deviation of that ratio.
     pub over_truth_sd: Ratio,
-    /// How the age lies outside that of the formula's patients.
+    /// The age, where it lies outside that of the formula's patients.
     pub outside: Option<Outside>,
-}
-
-impl AssumedUptake {
-    /// The law of the formula over the truth; log-normal, since neither can be 0.
-    pub const fn over_truth_law(&self) -> Law {
-        Law::LogNormal {
-            mean: self.over_truth.value(),
-            sd: self.over_truth_sd.value(),
-        }
-    }
-
-    /// The uptake if the formula gave `over_truth` times the truth.
-    pub fn corrected(&self, over_truth: Ratio) -> MlPerMinM2 {
-        MlPerMinM2(self.formula.value() / over_truth.value())
-    }
 }
 
 /// Why no oxygen uptake is assumed.
@@ -72,16 +57,16 @@ pub fn assumed_uptake(
     age: Years,
     rate: BeatsPerMin,
 ) -> Result<AssumedUptake, UptakeRefused> {
-    let assumed = assumed_uptake_insisted(sex, age, rate)?;
+    let assumed = uptake_at_any_age(sex, age, rate)?;
     match assumed.outside {
         None => Ok(assumed),
         Some(_) => Err(UptakeRefused::UnderThree(age)),
     }
 }
 
-/// The same for a caller who insists on it under 3 years: marked so, and with
+/// Oxygen uptake by the same formula at any age above 0, under 3 years marked, and with
 /// the doubt published for that age.
-pub fn assumed_uptake_insisted(
+fn uptake_at_any_age(
     sex: Sex,
     age: Years,
     rate: BeatsPerMin,
@@ -115,27 +100,26 @@ mod tests {
     const RATE: BeatsPerMin = BeatsPerMin(140.0);
 
     #[test]
-    fn an_infant_is_refused_unless_insisted_on() {
+    fn an_infant_is_refused_and_the_published_error_is_larger() {
         let age = Years(0.5);
         let refused = assumed_uptake(Sex::Male, age, RATE);
         assert_eq!(refused, Err(UptakeRefused::UnderThree(age)));
-        let insisted = assumed_uptake_insisted(Sex::Male, age, RATE).unwrap();
+        let insisted = uptake_at_any_age(Sex::Male, age, RATE).unwrap();
         assert!(insisted.outside.is_some());
-        assert_eq!(insisted.over_truth_law().mean(), 1.53);
-        assert!(insisted.corrected(insisted.over_truth) < insisted.formula);
+        assert_eq!(insisted.over_truth, Ratio(1.53));
     }
 
     #[test]
     fn three_years_and_more_are_answered_with_less_doubt() {
         let assumed = assumed_uptake(Sex::Female, Years(3.0), RATE).unwrap();
         assert_eq!(assumed.outside, None);
-        assert_eq!(assumed.over_truth_law().sd(), 0.21);
+        assert_eq!(assumed.over_truth_sd, Ratio(0.21));
     }
 
     #[test]
     fn no_age_no_uptake() {
         for age in [Years(0.0), Years(-1.0)] {
-            let refused = assumed_uptake_insisted(Sex::Male, age, RATE);
+            let refused = uptake_at_any_age(Sex::Male, age, RATE);
             assert_eq!(refused, Err(UptakeRefused::NoAge));
         }
     }

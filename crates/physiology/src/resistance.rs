@@ -1,4 +1,4 @@
-use measurement::{Amount, MmHg, Wood};
+use measurement::{Amount, MmHg};
 use std::ops::Div;
 
 /// Why pressures and a flow give no resistance.
@@ -12,11 +12,11 @@ pub enum NoResistance {
     PressureRises,
 }
 
-/// Resistance: the fall of mean pressure over the flow.
+/// Resistance of a vascular bed: the fall of mean pressure over the flow.
 ///
 /// Pulmonary from pulmonary artery to left atrium (or wedge) over Qp, systemic
 /// from aorta to right atrium over Qs. A flow in `LPerMin` gives this body's
-/// [`Wood`]; an indexed one in `LPerMinM2` gives `WoodM2`. To index a resistance,
+/// [`Wood`](measurement::Wood); an indexed one in `LPerMinM2` gives `WoodM2`. To index a resistance,
 /// multiply by the surface:
 ///
 /// ```
@@ -70,18 +70,10 @@ where
     }
 }
 
-/// dyn·s·cm⁻⁵ in one Wood unit as the trade rounds it; 79.9932 in full.
-const DYN_S_CM5_PER_WOOD: f64 = 80.0;
-
-/// A resistance in dyn·s·cm⁻⁵, as older reports give it.
-pub fn dyn_s_cm5(resistance: Wood) -> f64 {
-    resistance.value() * DYN_S_CM5_PER_WOOD
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use measurement::{LPerMin, SquareMetres, WoodM2};
+    use measurement::{LPerMin, SquareMetres, Wood, WoodM2};
     use proptest::prelude::*;
 
     #[test]
@@ -90,11 +82,6 @@ mod tests {
         assert_eq!(found(20.0, 8.0, 0.0), Err(NoResistance::NoFlow));
         assert_eq!(found(8.0, 20.0, 2.0), Err(NoResistance::PressureRises));
         assert_eq!(found(20.0, 8.0, 2.0), Ok(Wood(6.0)));
-    }
-
-    #[test]
-    fn old_units() {
-        assert_eq!(dyn_s_cm5(Wood(2.5)), 200.0);
     }
 
     proptest! {

@@ -2,17 +2,16 @@ use crate::{NoOxygenStep, Samples};
 use measurement::{Percent, Ratio};
 use std::fmt;
 
-/// Oxygen breathed in over which what is dissolved counts: common practice, no
-/// source.
+/// Inspired oxygen above which dissolved oxygen counts: common practice, no source.
 pub const SUPPLEMENTAL: Percent = Percent(30.0);
 
-/// Why a ratio by saturations alone may mislead.
+/// Why Qp:Qs by saturations alone may mislead.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum DissolvedOxygen {
     /// Supplemental oxygen: what is dissolved is not counted, and Qp:Qs comes
     /// out too high.
     Supplemental(Percent),
-    /// It is not known what was breathed in.
+    /// Inspired oxygen is not known.
     Unknown,
 }
 
@@ -32,12 +31,12 @@ impl fmt::Display for DissolvedOxygen {
     }
 }
 
-/// Qp:Qs by saturations.
+/// Qp:Qs by saturations, with a warning where it may mislead.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SaturationRatio {
     /// Qp:Qs.
     pub qp_qs: Ratio,
-    /// Why it may mislead; `None` in room air.
+    /// Why the ratio may mislead; `None` in room air.
     pub warning: Option<DissolvedOxygen>,
 }
 

@@ -1,8 +1,8 @@
 use measurement::{MlPerL, Ratio};
 use std::ops::{Div, Sub};
 
-/// What was read at the four places that flows are worked out from: a sample, a
-/// saturation or a content.
+/// Values of the four places from which flows are worked out: samples, saturations or
+/// oxygen contents.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Samples<T> {
     /// Aorta.
@@ -16,7 +16,7 @@ pub struct Samples<T> {
 }
 
 impl<T> Samples<T> {
-    /// Something worked out from each.
+    /// Applies a function to each of the four values.
     pub fn map<U>(self, mut change: impl FnMut(T) -> U) -> Samples<U> {
         Samples {
             aorta: change(self.aorta),
@@ -27,7 +27,7 @@ impl<T> Samples<T> {
     }
 }
 
-/// Why samples give no flow: the blood gains or loses no oxygen on the way.
+/// Why samples give no flow: the blood gains or loses no oxygen between them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum NoOxygenStep {
     /// The pulmonary vein holds no more than the pulmonary artery.
@@ -44,15 +44,15 @@ pub enum NoOxygenStep {
 /// Flows by Fick's principle: `LPerMin`, or `LPerMinM2` from an indexed uptake.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Flows<Q> {
-    /// Through the lungs, Qp.
+    /// Pulmonary flow Qp.
     pub pulmonary: Q,
-    /// Through the body, Qs.
+    /// Systemic flow Qs.
     pub systemic: Q,
-    /// Venous blood that reaches the lungs and then the body.
+    /// Effective flow: venous blood that reaches the lungs and then the body.
     pub effective: Q,
 }
 
-/// Flows from oxygen uptake and contents.
+/// Flows from oxygen uptake and oxygen contents, by Fick's principle.
 ///
 /// Qp = VO₂ / (PV − PA), Qs = VO₂ / (Ao − MV), effective VO₂ / (PV − MV). Assumes
 /// a steady state, and one uptake for lungs and body. On supplemental oxygen the

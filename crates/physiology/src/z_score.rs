@@ -1,5 +1,5 @@
-//! How far a structure of the heart is from that of healthy children of the
-//! same size.
+//! Z-scores: how far the size of a structure lies from that of healthy children of the
+//! same body size, by two published tables.
 
 pub mod lopez_2017;
 pub mod pettersen_2008;
@@ -10,12 +10,12 @@ pub use usual_length::{UsualLength, usual_length};
 use crate::in_range::{Outside, Span};
 use measurement::Years;
 
-/// What healthy children of one size have.
+/// The range of a structure's size in healthy children of one body size.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct NormalRange<T> {
     /// Lower limit.
     pub low: T,
-    /// Where z is 0: the mean, or the median where the logarithm was fitted.
+    /// The size at z = 0: the mean, or the median where the logarithm was fitted.
     pub middle: T,
     /// Upper limit.
     pub high: T,
@@ -29,7 +29,7 @@ static AGES: Span = Span {
     source: "Lopez 2017 and Pettersen 2008",
 };
 
-/// How an age lies outside that of the children behind both tables.
+/// Marks an age outside that of the children behind both tables.
 pub fn outside_z_score_ages(age: Years) -> Option<Outside> {
     AGES.outside(age.value())
 }

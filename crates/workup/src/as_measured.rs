@@ -2,10 +2,11 @@ use crate::drawn::Drawn;
 use crate::{Bearing, Figures, Input, Limits, Truth, published};
 use measurement::DrawsError;
 
-/// What a work-up comes to on the values as measured, for whoever ranks sizes.
+/// The work-up on the values as measured, for the ranking of sizes: figures, and the
+/// guidance against closing that is met.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AsMeasured {
-    /// The figures.
+    /// The figures as measured.
     pub figures: Figures,
     /// The rows of guidance against closing that are met.
     pub against: Vec<MetRow>,
@@ -14,16 +15,16 @@ pub struct AsMeasured {
 /// A row of guidance that a case meets.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct MetRow {
-    /// Its id in the file of guidance.
+    /// The row's id in the file of guidance.
     pub id: String,
-    /// What it says.
+    /// The guidance in words.
     pub says: String,
-    /// Its source.
+    /// The source of the guidance.
     pub source: String,
 }
 
 impl AsMeasured {
-    /// Works a case up against published limits without draws.
+    /// The work-up of a case against guidance, without draws.
     pub fn new(input: &Input, limits: &Limits) -> Result<Self, DrawsError> {
         let at = limits.circumstances(input);
         let drawn = Drawn::new(input, &at, 0, 0)?;

@@ -1,4 +1,5 @@
-//! What does not add up: each contradiction with the sum that shows it.
+//! Contradictions: figures of a case that cannot all be right, each with the sum that
+//! shows it.
 
 mod echo_against_catheter;
 mod flow_against_hole;
@@ -13,15 +14,15 @@ use crate::drawn::Drawn;
 use crate::{Input, Limits, Line, Section, State};
 use measurement::Interval;
 
-/// What contradictions are looked for in.
-pub(crate) struct Looked<'a> {
+/// The case in which contradictions are looked for, and its figures.
+pub(crate) struct Examined<'a> {
     pub(crate) input: &'a Input,
     pub(crate) limits: &'a Limits,
     pub(crate) drawn: &'a Drawn,
 }
 
-/// One way to look; a new one is one file and one line here.
-type Look = fn(&Looked) -> Vec<Line>;
+/// A search for one kind of contradiction; a new one is a file and a line here.
+type Look = fn(&Examined) -> Vec<Line>;
 
 const LOOKS: [Look; 8] = [
     pressure_against_gradient::look,
@@ -34,19 +35,19 @@ const LOOKS: [Look; 8] = [
     shunt_elsewhere::look,
 ];
 
-/// Every contradiction, with the quantities it rests on.
+/// The lines of every contradiction, each with the quantities it rests on.
 pub(crate) fn lines(input: &Input, limits: &Limits, drawn: &Drawn) -> Vec<Line> {
-    let looked = Looked {
+    let examined = Examined {
         input,
         limits,
         drawn,
     };
-    LOOKS.iter().flat_map(|look| look(&looked)).collect()
+    LOOKS.iter().flat_map(|look| look(&examined)).collect()
 }
 
 pub(crate) fn section(input: &Input, limits: &Limits, drawn: &Drawn) -> Section {
     let of_case = input.contradictions.iter();
-    let of_case = of_case.map(|one| found(&one.id, one.label, one.says.clone(), ""));
+    let of_case = of_case.map(|one| contradiction(&one.id, one.label, one.says.clone(), ""));
     let lines = of_case.chain(lines(input, limits, drawn)).collect();
     let mut section = Section::new("contradictions", "Does not add up", lines);
     if section.lines.is_empty() {
@@ -55,16 +56,15 @@ pub(crate) fn section(input: &Input, limits: &Limits, drawn: &Drawn) -> Section 
     section
 }
 
-/// A contradiction: the sum that shows it, and what it may come from.
-fn found(id: &str, label: &str, sum: String, source: &str) -> Line {
+/// The line of a contradiction, with the sum that shows it.
+fn contradiction(id: &str, label: &str, sum: String, source: &str) -> Line {
     Line::plain(id, label)
         .state(State::Contradiction)
         .note(sum)
         .source(source)
 }
 
-/// Whether a value is beyond doubt another: its interval leaves it out, or there
-/// is no interval.
+/// Whether an interval leaves a value out; without an interval it does.
 fn leaves_out(interval: Option<Interval>, value: f64) -> bool {
     interval.is_none_or(|it| value < it.low || it.high < value)
 }

@@ -1,11 +1,10 @@
-//! The figures worked out, each with interval, formula and what is to be said
-//! beside it.
+//! The section of derived figures, each with its interval, formula and remark.
 
 use crate::drawn::Drawn;
 use crate::remark::remark;
 use crate::{Amount, Circumstances, Figure, Input, Line, Section, State};
 
-/// Figures that are missed where they cannot be worked out.
+/// Figures that have a line even where they cannot be worked out.
 const ALWAYS: [Figure; 6] = [
     Figure::QpQs,
     Figure::PulmonaryFlow,
@@ -27,7 +26,7 @@ pub(crate) fn section(input: &Input, at: &Circumstances, drawn: &Drawn) -> Secti
     Section::new("derived", "Worked out", lines)
 }
 
-/// The line of a figure; `None` where it has no value and is not missed.
+/// The line of a figure; `None` where it has no value and needs no line.
 pub(crate) fn line(
     figure: Figure,
     input: &Input,

@@ -2,7 +2,7 @@ use crate::figures::Figures;
 use crate::{Circumstances, Figure, Input, Truth};
 use measurement::{Blocks, DrawsError, Interval, Quantity, Summary, Values, Weights};
 
-/// The figures as read, and in each draw.
+/// The figures as measured, and those of each draw.
 #[derive(Debug)]
 pub(crate) struct Drawn {
     pub(crate) nominal: Figures,
@@ -14,14 +14,14 @@ pub(crate) struct Drawn {
 /// (mallopt(3), M_MMAP_THRESHOLD).
 const PIECE: usize = 256;
 
-/// What an interval holds: JCGM 101 and common practice.
+/// The coverage of an interval: JCGM 101 and common practice.
 const COVERAGE: f64 = 0.95;
 
 /// Share of the draws that must have a figure for an interval to be given.
 const ENOUGH: f64 = 0.9;
 
 impl Drawn {
-    /// From a number of draws, 0 for none.
+    /// The figures of a case in a number of draws, which may be 0.
     pub(crate) fn new(
         input: &Input,
         at: &Circumstances,
@@ -59,7 +59,7 @@ impl Drawn {
         self.interval_of(|figures| figures.get(figure))
     }
 
-    /// The interval of something worked out from figures.
+    /// The interval of a value that a function gives from the figures.
     pub(crate) fn interval_of(&self, of: impl Fn(&Figures) -> Option<f64>) -> Option<Interval> {
         let values: Vec<f64> = self.each().filter_map(of).collect();
         if (values.len() as f64) < ENOUGH * self.len() as f64 {
@@ -69,8 +69,8 @@ impl Drawn {
         Some(summary.symmetric_interval(COVERAGE))
     }
 
-    /// Share of the draws in which something is met; `None` where it is not known
-    /// as read, or nothing was drawn.
+    /// The share of the draws in which a condition is met; `None` where it is not known as
+    /// measured, or nothing was drawn.
     pub(crate) fn chance(&self, truth: impl Fn(&Figures) -> Truth) -> Option<f64> {
         if self.pieces.is_empty() || truth(&self.nominal) == Truth::NotKnown {
             return None;

@@ -1,19 +1,19 @@
 use measurement::Unit;
 
-/// What is known of a figure before it is worked out.
+/// The name, unit, formula and source of a figure.
 #[derive(Debug)]
 pub struct FigureInfo {
     /// The figure.
     pub figure: Figure,
-    /// A short name, the same in every run.
+    /// The id of the figure, the same in every run.
     pub id: &'static str,
-    /// Its name in a sentence.
+    /// The figure's name in a sentence.
     pub label: &'static str,
-    /// Its unit.
+    /// The figure's unit.
     pub unit: Unit,
-    /// Decimals that are shown.
+    /// The number of decimals shown.
     pub decimals: usize,
-    /// What it is worked out from.
+    /// What the figure is worked out from.
     pub needs: &'static str,
     /// Formula and source.
     pub source: &'static str,
@@ -29,7 +29,7 @@ macro_rules! figures {
         $name:ident = $id:literal, $label:literal, $unit:ident to $decimals:literal decimals;
         needs $needs:literal; by $source:expr;
     )+) => {
-        /// A figure worked out from what was read.
+        /// A figure that is worked out from readings.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
         pub enum Figure {
             $(#[doc = concat!("`", $id, "`: ", $label, ".")] $name,)+

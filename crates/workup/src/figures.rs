@@ -1,4 +1,4 @@
-//! All figures of one set of values: as read, or of one draw.
+//! All figures of one set of values: those as measured, or those of one draw.
 
 mod flows;
 mod hole;
@@ -14,7 +14,7 @@ pub(crate) use sizes::body;
 use crate::{Circumstances, Figure};
 use measurement::{Quantity, Values};
 
-/// One value for each figure that has one.
+/// The figures that can be worked out, each with its value.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Figures {
     each: [Option<f64>; Figure::COUNT],
@@ -43,8 +43,8 @@ impl Figures {
     }
 }
 
-/// The value of a quantity, held within what it accepts: a drawn saturation is no
-/// more than 100 %.
+/// The value of a quantity, at most the largest it accepts: a drawn saturation is no more
+/// than 100 %.
 pub(crate) fn read(values: &Values, quantity: Quantity) -> Option<f64> {
     let most = quantity.info().most;
     values.get(quantity).map(|value| value.min(most))

@@ -8,7 +8,7 @@ use crate::{
 };
 use measurement::{Answer, Finding, is_at_least};
 
-/// What published limits say of closing the defect at all.
+/// Whether published guidance indicates closing the defect at all.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Indication {
     /// At least one limit for closing is met, and none against it.
@@ -19,19 +19,19 @@ pub enum Indication {
     NotKnown,
 }
 
-/// What stands above a ranking: a size that fits is no reason to close.
+/// The banner above a ranking: a size that fits is no reason to close.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Banner {
-    /// What the limits say.
+    /// What the guidance comes to.
     pub indication: Indication,
-    /// The same in a sentence; empty where a limit for closing is met.
+    /// The indication in a sentence; empty where a limit for closing is met.
     pub says: String,
     /// The reasons, one sentence each.
     pub reasons: Vec<String>,
 }
 
 impl Indication {
-    /// The word for it in output.
+    /// The indication's word in output.
     pub const fn word(self) -> &'static str {
         match self {
             Self::Met => "met",
@@ -41,7 +41,7 @@ impl Indication {
     }
 }
 
-/// The banner of where a case stands.
+/// The banner of a case, by where it stands against each row of guidance.
 pub(crate) fn banner(standings: &[Standing]) -> Banner {
     let of = |bearing, truth| {
         standings
@@ -157,8 +157,8 @@ pub(crate) fn section(
     Section::new("indication", "Should it be closed at all", lines)
 }
 
-/// The line of Qp:Qs with the chance that the shunt is not small; any other as it
-/// is.
+/// Adds to the line of Qp:Qs the chance that the shunt is not small; leaves any other line
+/// as it is.
 fn over_a_small_shunt(mut line: Line, limits: &Limits, drawn: &Drawn) -> Line {
     if line.id == Figure::QpQs.info().id {
         let small = limits.parameter(Parameter::SmallShunt);
@@ -176,7 +176,7 @@ fn over_a_small_shunt(mut line: Line, limits: &Limits, drawn: &Drawn) -> Line {
     line
 }
 
-/// What may come without closing.
+/// The line of the natural course, without closing.
 fn natural_course(input: &Input) -> Line {
     let note = if input.site.is_muscular() {
         "many small muscular defects close of themselves in the first years, a large one or one \
@@ -192,7 +192,7 @@ fn natural_course(input: &Input) -> Line {
         .source("common practice, no source")
 }
 
-/// What would follow from Qp = Qs, systemic flow as it is.
+/// The line of what closing would change: Qp = Qs, with the systemic flow as it is.
 fn change(drawn: &Drawn) -> Option<Line> {
     let pulmonary = drawn.nominal.get(Figure::PulmonaryFlow)?;
     let systemic = drawn.nominal.get(Figure::SystemicFlow)?;

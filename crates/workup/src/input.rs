@@ -3,60 +3,59 @@ use measurement::{
     Structure,
 };
 
-/// A case as the work-up sees it: what was read, with its doubt, and what is
-/// known.
+/// The case that a work-up is about: readings with their doubt, and findings.
 #[derive(Clone, Debug)]
 pub struct Input {
-    /// Its title.
+    /// The title of the case.
     pub title: String,
     /// Where the defect lies.
     pub site: Site,
-    /// What is believed of each quantity that has a value of its own.
+    /// The evidence of each quantity that has a value of its own.
     pub evidence: Vec<Evidence>,
-    /// The same, ready to be drawn together.
+    /// The joint law of the same quantities, for draws.
     pub joint: Joint,
     /// Facts of the child and the examination.
     pub findings: Findings,
-    /// What the house says of this site and weight.
+    /// Notes of your centre's rules on this site and weight.
     pub notes: Vec<String>,
-    /// What was found in the case before the work-up that does not add up.
+    /// The contradictions that were found before the work-up.
     pub contradictions: Vec<Found>,
 }
 
 /// A contradiction that was found before the work-up.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Found {
-    /// A short name of its kind, the same in every run.
+    /// The id of its kind, the same in every run.
     pub id: String,
-    /// What kind of contradiction it is, in a few words.
+    /// The kind of contradiction in a few words.
     pub label: &'static str,
     /// The contradiction in plain words, with its numbers.
     pub says: String,
 }
 
-/// What is believed of one quantity, and why.
+/// The value of one quantity, and the ground it stands on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Evidence {
     /// The quantity.
     pub quantity: Quantity,
-    /// Its value, in the quantity's unit.
+    /// The value in the quantity's unit.
     pub value: f64,
-    /// Its standard deviation.
+    /// The standard deviation of the value.
     pub sd: f64,
-    /// Its ground.
+    /// The ground of the value.
     pub ground: Ground,
-    /// Unlike readings of the same quantity, which were left out.
+    /// Unlike readings of the same quantity, which do not count.
     pub others: Vec<(GroupKey, Fused)>,
-    /// Whether like readings of it contradict each other.
+    /// Whether like readings of the quantity contradict each other.
     pub is_disputed: bool,
 }
 
 /// The ground on which a value stands.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Ground {
-    /// It was read.
+    /// The quantity was measured.
     Read(GroupKey, Vec<Modality>),
-    /// Nobody read it: the house's assumption and its source.
+    /// Nobody measured it: the assumption of your centre's rules, with its source.
     Assumed(String),
 }
 
@@ -66,19 +65,19 @@ impl Input {
         self.findings.get(&finding).copied().unwrap_or_default()
     }
 
-    /// What is believed of a quantity that was read.
+    /// The evidence of a quantity that was measured.
     pub(crate) fn read(&self, quantity: Quantity) -> Option<&Evidence> {
         self.evidence
             .iter()
             .find(|one| one.quantity == quantity && matches!(one.ground, Ground::Read(..)))
     }
 
-    /// Whether a quantity was read.
+    /// Whether a quantity was measured.
     pub(crate) fn is_read(&self, quantity: Quantity) -> bool {
         self.read(quantity).is_some()
     }
 
-    /// How a quantity was read.
+    /// The method by which a quantity was measured.
     pub(crate) fn method(&self, quantity: Quantity) -> Option<Method> {
         match self.read(quantity)?.ground {
             Ground::Read(key, _) => Some(key.method),
@@ -87,7 +86,7 @@ impl Input {
     }
 }
 
-/// Whether a quantity bears on the work-up.
+/// Whether the work-up uses a quantity.
 pub fn bears(quantity: Quantity) -> bool {
     let info = quantity.info();
     match info.structure {

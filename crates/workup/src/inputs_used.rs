@@ -1,4 +1,4 @@
-//! What was read, and what was answered.
+//! The section of inputs: every reading and finding that the work-up uses.
 
 use crate::input::bears;
 use crate::{Amount, Evidence, Ground, Input, Line, Section, State};

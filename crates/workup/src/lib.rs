@@ -1,10 +1,20 @@
 //! The work-up: is this defect the cause, should it be closed at all, and what
 //! has not been measured?
 //!
-//! It shows figures, published limits, their sources and its own doubt, and
-//! decides nothing. Data walk one way: [`Input`] and [`Limits`] → figures of each
-//! draw → [`Workup`], a page of sections and lines from which text, JSON and
-//! screen are written.
+//! The work-up shows figures, published limits with their sources, and its own doubt; it
+//! decides nothing. Data walk one way: [`Input`] and [`Limits`] → figures of each draw →
+//! [`Workup`], a page of sections and lines from which text, JSON and screen are written.
+//!
+//! # Example
+//!
+//! What is not known never counts as met:
+//!
+//! ```
+//! use workup::Truth;
+//!
+//! assert_eq!(Truth::all([Truth::Met, Truth::NotKnown]), Truth::NotKnown);
+//! assert_eq!(Truth::any([Truth::Met, Truth::NotKnown]), Truth::Met);
+//! ```
 
 mod as_measured;
 mod circumstances;

@@ -1,4 +1,4 @@
-//! Published limits and open questions: a file says them, the program counts.
+//! Guidance: published limits, open questions and other ways, as a file gives them.
 
 mod circumstances;
 mod condition;
@@ -15,39 +15,39 @@ pub use row::{Bearing, LimitRow, Reach};
 
 use physiology::MixedVenous;
 
-/// What is published of closing a defect, and what is to be asked before.
+/// Guidance on closing a defect: published limits, and what must be asked first.
 ///
 /// Rows of adults and of children are of different types: an adult's limit on
 /// absolute resistance cannot be held against a child, whose resistance is
 /// indexed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Limits {
-    /// Their title.
+    /// The title of the guidance.
     pub title: String,
-    /// Single numbers, one for each [`Parameter`], in its order, with its source.
+    /// The value and source of each [`Parameter`], at the parameter's own index.
     pub parameters: Vec<(f64, String)>,
     /// Which saturation stands for mixed venous blood.
     pub mixed_venous: MixedVenous,
-    /// Rows for children.
+    /// Limits for children.
     pub children: Vec<LimitRow<OfChild>>,
-    /// Rows for adults.
+    /// Limits for adults.
     pub adults: Vec<LimitRow<OfAdult>>,
-    /// What is to be measured, and the question it settles.
+    /// What must be measured, and the question that each settles.
     pub questions: Vec<Question>,
-    /// Other ways than a catheter, always said.
+    /// Other ways than by catheter, which every work-up names.
     pub ways: Vec<Way>,
 }
 
-/// Another way than closing by catheter.
+/// Another way than closing by catheter, with what speaks for and against it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Way {
-    /// Its name.
+    /// The name of the way.
     pub way: String,
-    /// What it gives.
+    /// What speaks for it.
     pub gives: String,
-    /// What it loses.
+    /// What speaks against it.
     pub loses: String,
-    /// Where that comes from.
+    /// The source.
     pub source: String,
 }
 

@@ -1,4 +1,4 @@
-//! Other ways than a catheter: always said, whatever fits.
+//! The section of other ways than by catheter, named whatever fits.
 
 use crate::{Input, Limits, Line, Section, State};
 

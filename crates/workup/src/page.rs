@@ -1,33 +1,33 @@
-//! The page as data: text, JSON and screen are written from it alone.
+//! The page as plain data, from which alone text, JSON and screen are written.
 
 use crate::limits::Bearing;
 use measurement::{Interval, Quantity, Unit};
 
-/// Something said in order, under a title.
+/// A section of the page: lines in order under a title.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Section {
-    /// A short name, the same in every run.
+    /// The id of the section, the same in every run.
     pub id: &'static str,
-    /// Its title.
+    /// The title.
     pub title: &'static str,
-    /// What holds of all its lines; may be empty.
+    /// A sentence that holds of all lines; may be empty.
     pub says: String,
-    /// Its lines.
+    /// The lines.
     pub lines: Vec<Line>,
 }
 
-/// A figure with its unit, and the decimals that mean something.
+/// A value with its unit and the number of decimals that are significant.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Amount {
-    /// The figure.
+    /// The value.
     pub value: f64,
-    /// Its unit.
+    /// The unit.
     pub unit: Unit,
-    /// Decimals that are shown.
+    /// The number of decimals shown.
     pub decimals: usize,
 }
 
-/// How a line stands: never told by colour alone.
+/// The state of a line, which is never shown by colour alone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum State {
     /// A figure or a fact, neither good nor bad.
@@ -36,38 +36,38 @@ pub enum State {
     Met,
     /// A published limit is not met.
     NotMet,
-    /// What it depends on was not read.
+    /// What the line depends on was not measured.
     NotKnown,
-    /// A figure to be taken with the care its note names.
+    /// A figure that is uncertain for the reason in its note.
     Warned,
-    /// A figure that the program refuses to give, with the reason.
+    /// A figure that the program refuses to give, for the reason in its note.
     Refused,
-    /// Two things that cannot both be so.
+    /// Two values that cannot both be right.
     Contradiction,
 }
 
 /// One line of a section.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line {
-    /// A short name, the same in every run.
+    /// The id of the line, the same in every run.
     pub id: String,
-    /// What it is about.
+    /// The subject of the line.
     pub label: String,
-    /// Its value as read, where it has one.
+    /// The value as measured, where the line has one.
     pub amount: Option<Amount>,
     /// The interval that holds 95 % of the draws, in the same unit.
     pub interval: Option<Interval>,
-    /// Share of the draws in which it is met.
+    /// The share of the draws in which it is met.
     pub chance: Option<f64>,
-    /// How it stands.
+    /// The state of the line.
     pub state: State,
-    /// What is to be said beside it; may be empty.
+    /// The note beside it; may be empty.
     pub note: String,
-    /// Where it comes from; may be empty.
+    /// The source; may be empty.
     pub source: String,
-    /// Of guidance: what it speaks of where it is met.
+    /// The bearing of a line of guidance.
     pub bearing: Option<Bearing>,
-    /// Of a contradiction: the quantities that contradict each other.
+    /// The quantities that contradict each other, of a contradiction.
     pub on: Vec<Quantity>,
 }
 
@@ -99,7 +99,7 @@ impl Line {
         }
     }
 
-    /// The quantities that contradict each other.
+    /// The line with the quantities that contradict each other.
     pub(crate) fn on(mut self, quantities: &[Quantity]) -> Self {
         self.on = quantities.to_vec();
         self

@@ -1,20 +1,20 @@
-//! Published limits: where the case stands, and with what chance.
+//! The section of published limits: which of them a case meets, and with what chance.
 
 use crate::drawn::Drawn;
 use crate::figures::read;
 use crate::{Bearing, Input, LimitRow, Limits, Line, Measure, Section, State, Truth};
 use measurement::Quantity;
 
-/// A row that may hold the case, with where the case stands.
+/// A row of guidance that may speak of the case, and whether the case meets it.
 pub(crate) struct Standing {
     pub(crate) line: Line,
     pub(crate) truth: Truth,
     pub(crate) bearing: Bearing,
-    /// What keeps it from being known.
+    /// What is missing for the row to be known.
     pub(crate) unknown: Vec<&'static str>,
 }
 
-/// Every row of the case's population that may hold it.
+/// Every row, for adults or for children, that may speak of the case.
 pub(crate) fn standings(
     input: &Input,
     limits: &Limits,

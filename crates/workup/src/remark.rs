@@ -1,5 +1,4 @@
-//! What is to be said beside a figure: where it may mislead, and why there is
-//! none.
+//! Remarks beside figures: where a figure may mislead, and why there is none.
 
 use crate::figures::{across_body, across_lungs, behind_defect, body, left_atrial, read, samples};
 use crate::{Circumstances, Figure, Figures, Input, State};
@@ -9,7 +8,7 @@ use physiology::{
     qp_qs_by_saturations,
 };
 
-/// How a figure stands, and what is to be said beside it.
+/// The state of a figure, and the note beside it.
 pub(crate) struct Remark {
     pub(crate) state: State,
     pub(crate) note: String,
@@ -56,7 +55,7 @@ pub(crate) fn remark(figure: Figure, input: &Input, at: &Circumstances) -> Optio
     }
 }
 
-/// By which of its ways Qp:Qs came.
+/// The remark by which way Qp:Qs was worked out.
 fn way_to_the_ratio(values: &Values, at: &Circumstances) -> Remark {
     let figures = Figures::of(values, at);
     let inspired = read(values, Quantity::PATIENT_INSPIRED_OXYGEN).map(Percent);

@@ -1,19 +1,19 @@
-/// Whether a statement holds of a case: not knowing is an answer of its own.
+/// Whether a statement holds of a case, by Kleene's three-valued logic.
 ///
-/// Kleene's three-valued logic: what is known to fail decides a conjunction, and
-/// what is known to hold a disjunction, whatever else is not known.
+/// One that is known to fail decides a conjunction, and one that is known to hold a
+/// disjunction, whatever else is not known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Truth {
-    /// It holds.
+    /// The statement holds.
     Met,
-    /// It does not hold.
+    /// The statement does not hold.
     NotMet,
-    /// What it depends on is not known.
+    /// What the statement depends on is not known.
     NotKnown,
 }
 
 impl Truth {
-    /// That all of several hold; of none it is so.
+    /// The truth of "all of them hold"; `Met` for an empty set.
     pub fn all(each: impl IntoIterator<Item = Self>) -> Self {
         let mut all = Self::Met;
         for one in each {
@@ -26,7 +26,7 @@ impl Truth {
         all
     }
 
-    /// That at least one of several holds; of none it is not so.
+    /// The truth of "at least one of them holds"; `NotMet` for an empty set.
     pub fn any(each: impl IntoIterator<Item = Self>) -> Self {
         let mut any = Self::NotMet;
         for one in each {

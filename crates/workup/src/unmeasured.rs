@@ -1,4 +1,4 @@
-//! What is missing, and which question it would settle.
+//! The section of what was not measured, and which question each would settle.
 
 use crate::figures::read;
 use crate::{Input, Limits, Line, Section, State};

@@ -5,25 +5,25 @@ use crate::{
 };
 use measurement::DrawsError;
 
-/// The work-up of a case: the page, as data.
+/// The work-up of a case: a page of sections, as plain data.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Workup {
-    /// The case's title.
+    /// The title of the case.
     pub title: String,
     /// The site in words.
     pub site: &'static str,
-    /// What stands above a ranking.
+    /// The banner above a ranking.
     pub banner: Banner,
-    /// Its sections, in the order in which they are read.
+    /// The sections in the order of the page.
     pub sections: Vec<Section>,
-    /// How many draws its intervals and chances come from; 0: it has none.
+    /// The number of draws behind intervals and chances; 0 where there are none of these.
     pub draws: usize,
     /// The seed of the draws.
     pub seed: u64,
 }
 
-/// What does not add up in a case, with the quantities it rests on: the page's own
-/// section alone, for what else rests on them.
+/// The contradictions of a case as lines, each with the quantities it rests on, so that a
+/// verdict on the same quantities can be held.
 pub fn contradicted(
     input: &Input,
     limits: &Limits,
@@ -37,7 +37,7 @@ pub fn contradicted(
 
 impl Workup {
     /// The work-up of a case against published limits, with a number of draws
-    /// from a seed; 0 draws: values as read alone.
+    /// from a seed; with 0 draws only the values as measured.
     pub fn new(
         input: &Input,
         limits: &Limits,
@@ -65,7 +65,7 @@ impl Workup {
         })
     }
 
-    /// The section of a short name.
+    /// The section with an id.
     pub fn section(&self, id: &str) -> Option<&Section> {
         self.sections.iter().find(|section| section.id == id)
     }

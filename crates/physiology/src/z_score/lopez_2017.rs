@@ -10,7 +10,7 @@ use crate::{AreaFormula, BodySize, Ranged, in_range::Span};
 use measurement::{Amount, Grams, Ml, Mm, Ratio, SquareCm, ZScore};
 use std::marker::PhantomData;
 
-/// The paper, for what is said beside a value.
+/// The citation that stands beside a z-score of this table.
 pub const SOURCE: &str = "Lopez 2017, doi 10.1161/CIRCIMAGING.117.006979";
 
 const MM_PER_CM: f64 = 10.0;
@@ -39,7 +39,7 @@ pub struct Lopez<T> {
     power: f64,
     /// Mean M of what is measured over surface to that power.
     mean: f64,
-    /// Its standard deviation.
+    /// Standard deviation of what is measured over surface to that power.
     sd: f64,
     /// How many `T` make one unit of the table, which prints centimetres, but
     /// coronary arteries in millimetres.
@@ -61,13 +61,13 @@ impl<T: Amount> Lopez<T> {
         })
     }
 
-    /// The size that has a z-score; not above 0 where z is below −M/SD.
+    /// The size that corresponds to a z-score; not above 0 where z is below −M/SD.
     pub fn size(&self, z: ZScore, body: BodySize) -> Ranged<T> {
         self.scale(body)
             .map(|scale| T::of((self.mean + z.value() * self.sd) * scale))
     }
 
-    /// What lies within `limit` standard deviations of the mean.
+    /// The range of sizes within `limit` standard deviations of the mean.
     pub fn normal_range(&self, limit: ZScore, body: BodySize) -> Ranged<NormalRange<T>> {
         let size = |z| self.size(ZScore(z), body).value;
         let limit = limit.value();

@@ -1,10 +1,10 @@
-//! Z-scores by Pettersen, whose surface is an open question.
+//! Z-scores by Pettersen, by both formulas of body surface.
 //!
 //! ln(mean in cm) = b0 + b1 B + b2 B² + b3 B³ and Z = (ln x − ln mean) / √MSE,
 //! natural logarithms, B the body surface up to 2.0 m²: Pettersen et al., J Am
 //! Soc Echocardiogr 2008;21:922-934, doi 10.1016/j.echo.2008.02.006 (from
-//! memory); 782 healthy children. Sources disagree on which formula gave B, so
-//! every answer comes by both.
+//! memory); 782 healthy children. Sources disagree whether B is by Haycock or by Du Bois,
+//! which are 7 % apart at 3.5 kg, so every answer comes by both.
 
 #![expect(
     clippy::approx_constant,
@@ -25,18 +25,14 @@ static SURFACE: Span = Span {
     source: "Pettersen 2008",
 };
 
-/// One answer by each formula that may have given the surface of the table.
+/// A pair of answers, one by each formula that may have given the table its surface.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct EitherArea<T> {
-    /// With the surface by Haycock.
+    /// The answer with the surface by Haycock.
     pub haycock: T,
-    /// With the surface by Du Bois.
+    /// The answer with the surface by Du Bois.
     pub du_bois: T,
 }
-
-/// What is to be said beside every answer.
-pub const OPEN_QUESTION: &str = "Pettersen 2008: sources disagree whether its body surface is \
-    Haycock's or Du Bois'; both answers are given (7 % of surface apart at 3.5 kg)";
 
 impl<T> EitherArea<T> {
     fn of(body: BodySize, mut answer: impl FnMut(SquareMetres) -> T) -> Self {
@@ -68,12 +64,12 @@ impl Pettersen {
         EitherArea::of(body, |area| self.z_at(size, area))
     }
 
-    /// The size that has a z-score.
+    /// The size that corresponds to a z-score.
     pub fn size(&self, z: ZScore, body: BodySize) -> EitherArea<Ranged<Mm>> {
         EitherArea::of(body, |area| self.size_at(z, area))
     }
 
-    /// What lies within `limit` standard deviations of the median.
+    /// The range of sizes within `limit` standard deviations of the median.
     pub fn normal_range(
         &self,
         limit: ZScore,
@@ -90,7 +86,7 @@ impl Pettersen {
         })
     }
 
-    /// Z-score at a surface whose formula is the caller's choice.
+    /// Z-score at a surface by the caller's choice of formula.
     pub fn z_at(&self, size: Mm, area: SquareMetres) -> Ranged<ZScore> {
         self.log_median(area).map(|median| {
             let log = libm::log(size.value() / MM_PER_CM);
@@ -98,8 +94,8 @@ impl Pettersen {
         })
     }
 
-    /// The size that has a z-score at a surface whose formula is the caller's
-    /// choice.
+    /// The size that corresponds to a z-score, at a surface by the caller's choice of
+    /// formula.
     pub fn size_at(&self, z: ZScore, area: SquareMetres) -> Ranged<Mm> {
         self.log_median(area)
             .map(|median| Mm(libm::exp(median + z.value() * self.mse.sqrt()) * MM_PER_CM))

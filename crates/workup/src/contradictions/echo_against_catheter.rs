@@ -1,14 +1,14 @@
-use super::{Looked, found};
+use super::{Examined, contradiction};
 use crate::input::bears;
 use crate::{Evidence, Ground, Line, Parameter};
 use measurement::{Method, Unit};
 
-/// Combined standard deviations from which two ways to one pressure disagree:
-/// as many as hold 95 % of a normal law.
+/// Combined standard deviations from which two ways to one pressure disagree: those that
+/// hold 95 % of a normal law.
 const APART: f64 = 1.96;
 
-/// A pressure by a transducer against the same worked out from a jet.
-pub(super) fn look(at: &Looked) -> Vec<Line> {
+/// Compares a pressure by a transducer with the same pressure from a jet.
+pub(super) fn look(at: &Examined) -> Vec<Line> {
     at.input
         .evidence
         .iter()
@@ -17,7 +17,7 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
         .collect()
 }
 
-fn against(at: &Looked, one: &Evidence) -> Option<Line> {
+fn against(at: &Examined, one: &Evidence) -> Option<Line> {
     let Ground::Read(key, _) = &one.ground else {
         return None;
     };
@@ -36,7 +36,7 @@ fn against(at: &Looked, one: &Evidence) -> Option<Line> {
         (other.value, one.value)
     };
     Some(
-        found(
+        contradiction(
             &format!("echo_against_catheter.{}", one.quantity.address()),
             "echo against catheter",
             format!(

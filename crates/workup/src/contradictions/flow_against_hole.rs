@@ -1,18 +1,19 @@
-use super::{Looked, found, leaves_out};
+use super::{Examined, contradiction, leaves_out};
 use crate::{Figure, Line, Parameter};
 use measurement::{LPerMin, Quantity, Ratio};
-use physiology::HoleAndShunt;
+use physiology::DefectFlowAndShunt;
 
-/// The shunt against what a hole of this size lets through at this gradient.
-pub(super) fn look(at: &Looked) -> Vec<Line> {
+/// Compares the shunt with the flow that a defect of this size lets through at this
+/// gradient.
+pub(super) fn look(at: &Examined) -> Vec<Line> {
     against(at).into_iter().collect()
 }
 
-fn against(at: &Looked) -> Option<Line> {
+fn against(at: &Examined) -> Option<Line> {
     let shunt = at.drawn.nominal.get(Figure::Shunt)?;
     let through_hole = at.drawn.nominal.get(Figure::FlowThroughHole)?;
-    let both = HoleAndShunt {
-        through_hole: LPerMin(through_hole),
+    let both = DefectFlowAndShunt {
+        through_defect: LPerMin(through_hole),
         shunt: LPerMin(shunt),
     };
     let factor = Ratio(at.limits.parameter(Parameter::FlowFactor));
@@ -26,7 +27,7 @@ fn against(at: &Looked) -> Option<Line> {
         "the defect was measured too large, or saturations or uptake hide a part of the shunt"
     };
     Some(
-        found(
+        contradiction(
             "flow_against_hole",
             "flow against defect size",
             format!(

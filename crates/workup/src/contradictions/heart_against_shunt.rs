@@ -1,14 +1,14 @@
-use super::{Looked, found, leaves_out};
+use super::{Examined, contradiction, leaves_out};
 use crate::{Figure, Line, Parameter};
 use measurement::Quantity;
 
-/// A large heart with a small shunt, and a large shunt with a heart that is not
+/// Finds a large heart with a small shunt, and a large shunt with a heart that is not
 /// enlarged.
-pub(super) fn look(at: &Looked) -> Vec<Line> {
+pub(super) fn look(at: &Examined) -> Vec<Line> {
     against(at).into_iter().collect()
 }
 
-fn against(at: &Looked) -> Option<Line> {
+fn against(at: &Examined) -> Option<Line> {
     let z = at.drawn.nominal.get(Figure::LeftVentricleZ)?;
     let qp_qs = at.drawn.nominal.get(Figure::QpQs)?;
     let limit = |parameter| at.limits.parameter(parameter);
@@ -20,7 +20,7 @@ fn against(at: &Looked) -> Option<Line> {
     let large_shunt = limit(Parameter::LargeShunt);
     if z >= large_heart && qp_qs < small_shunt && of_z(usual) && of_shunt(large_shunt) {
         return Some(
-            found(
+            contradiction(
                 "large_heart_small_shunt",
                 "a large heart with a small shunt",
                 format!(
@@ -33,7 +33,7 @@ fn against(at: &Looked) -> Option<Line> {
         );
     }
     (z < usual && qp_qs >= large_shunt && of_z(large_heart) && of_shunt(small_shunt)).then(|| {
-        found(
+        contradiction(
             "large_shunt_usual_heart",
             "a large shunt without load on the left heart",
             format!(

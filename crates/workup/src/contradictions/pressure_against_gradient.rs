@@ -1,4 +1,4 @@
-use super::{Looked, found, leaves_out};
+use super::{Examined, contradiction, leaves_out};
 use crate::figures::{read, systemic_systolic};
 use crate::{Figure, Line, Parameter};
 use measurement::{Quantity, Values};
@@ -12,15 +12,15 @@ const JETS: [(Figure, Sum); 2] = [
     (Figure::PressureBeforeTricuspidJet, by_the_tricuspid_jet),
 ];
 
-/// The right ventricle's pressure as read against that behind the defect's jet,
-/// and against that before the tricuspid jet.
-pub(super) fn look(at: &Looked) -> Vec<Line> {
+/// Compares the right ventricle's pressure as measured with that behind the defect's jet,
+/// and with that before the tricuspid jet.
+pub(super) fn look(at: &Examined) -> Vec<Line> {
     JETS.into_iter()
         .filter_map(|(figure, sum)| against(at, figure, sum))
         .collect()
 }
 
-fn against(at: &Looked, figure: Figure, sum: Sum) -> Option<Line> {
+fn against(at: &Examined, figure: Figure, sum: Sum) -> Option<Line> {
     let by_jet = at.drawn.nominal.get(figure)?;
     let read = at.input.read(Quantity::RIGHT_VENTRICLE_SYSTOLIC)?;
     // The reading's own doubt stands beside that of the jet.
@@ -38,7 +38,7 @@ fn against(at: &Looked, figure: Figure, sum: Sum) -> Option<Line> {
     );
     let info = figure.info();
     Some(
-        found(info.id, "pressure against gradient", said, info.source)
+        contradiction(info.id, "pressure against gradient", said, info.source)
             .on(&[Quantity::RIGHT_VENTRICLE_SYSTOLIC]),
     )
 }

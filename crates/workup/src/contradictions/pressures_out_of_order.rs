@@ -1,8 +1,8 @@
-use super::{Looked, found};
+use super::{Examined, contradiction};
 use crate::{Line, Parameter};
 use measurement::Quantity;
 
-/// Pairs of pressures of which the first cannot be the higher.
+/// Pairs of pressures, of which the first cannot be the higher.
 const ORDER: [(Quantity, Quantity); 6] = [
     (
         Quantity::PULMONARY_ARTERY_DIASTOLIC,
@@ -21,24 +21,24 @@ const ORDER: [(Quantity, Quantity); 6] = [
     (Quantity::LEFT_ATRIUM_MEAN, Quantity::PULMONARY_ARTERY_MEAN),
 ];
 
-/// Combined standard deviations by which they must be out of order.
+/// The least combined standard deviations by which a pair is out of order.
 const APART: f64 = 1.96;
 
-/// Pressures that no circulation has at one time.
-pub(super) fn look(at: &Looked) -> Vec<Line> {
+/// Finds pressures that no circulation has at one time.
+pub(super) fn look(at: &Examined) -> Vec<Line> {
     ORDER
         .into_iter()
         .filter_map(|(lower, higher)| against(at, lower, higher))
         .collect()
 }
 
-fn against(at: &Looked, lower: Quantity, higher: Quantity) -> Option<Line> {
+fn against(at: &Examined, lower: Quantity, higher: Quantity) -> Option<Line> {
     let (one, other) = (at.input.read(lower)?, at.input.read(higher)?);
     let combined = (one.sd * one.sd + other.sd * other.sd).sqrt();
     let over = one.value - other.value;
     let least = at.limits.parameter(Parameter::PressureApart);
     (over >= least && over >= APART * combined).then(|| {
-        found(
+        contradiction(
             &format!("out_of_order.{}", lower.address()),
             "pressures out of order",
             format!(

@@ -1,9 +1,9 @@
-use super::{Looked, found, leaves_out};
+use super::{Examined, contradiction, leaves_out};
 use crate::{Figure, Figures, Line, Parameter};
 use measurement::Quantity;
 
 /// A resistance of a report against the one that pressures and flow give.
-pub(super) fn look(at: &Looked) -> Vec<Line> {
+pub(super) fn look(at: &Examined) -> Vec<Line> {
     const RESISTANCES: [(&str, Figure, Figure, Quantity); 2] = [
         (
             "PVRi",
@@ -38,7 +38,7 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
 }
 
 fn line(name: &str, (worked_out, reported): (f64, f64), quantity: Quantity) -> Line {
-    found(
+    contradiction(
         &format!("reported.{}", quantity.address()),
         "resistance as reported",
         format!(

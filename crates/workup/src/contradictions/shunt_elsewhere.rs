@@ -1,10 +1,10 @@
-use super::{Looked, found};
+use super::{Examined, contradiction};
 use crate::figures::read;
 use crate::{Line, Parameter};
 use measurement::{Answer, Finding, Quantity};
 
-/// A step of saturation that this defect does not make.
-pub(super) fn look(at: &Looked) -> Vec<Line> {
+/// Finds a step of saturation that this defect cannot make.
+pub(super) fn look(at: &Examined) -> Vec<Line> {
     let values = at.input.joint.nominal();
     let saturation = |quantity| read(&values, quantity);
     let mut lines = Vec::new();
@@ -15,7 +15,7 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
     ) && atrium - cava >= at.limits.parameter(Parameter::EarlyStepUp)
         && at.input.finding(Finding::OtherLesion) == Answer::No
     {
-        lines.push(found(
+        lines.push(contradiction(
             "step_before_the_ventricle",
             "a step up before the ventricle",
             format!(
@@ -33,7 +33,7 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
     ) && vein - aorta >= at.limits.parameter(Parameter::LeftStepDown)
         && at.input.finding(Finding::Cyanosis) == Answer::No
     {
-        lines.push(found(
+        lines.push(contradiction(
             "step_down_on_the_left",
             "a step down on the left",
             format!(

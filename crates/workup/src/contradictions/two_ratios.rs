@@ -1,10 +1,10 @@
-use super::{Looked, found, leaves_out};
+use super::{Examined, contradiction, leaves_out};
 use crate::figures::{Figures, read};
 use crate::{Figure, Line, Parameter};
 use measurement::Quantity;
 
-/// Qp:Qs by oxygen against that by Doppler, and against the one read.
-pub(super) fn look(at: &Looked) -> Vec<Line> {
+/// Compares Qp:Qs by oxygen with that by Doppler, and with one that was entered.
+pub(super) fn look(at: &Examined) -> Vec<Line> {
     let by_oxygen = at.drawn.nominal.get(Figure::QpQsBySaturations);
     let by_doppler = at.drawn.nominal.get(Figure::QpQsByDoppler);
     let as_read = read(&at.input.joint.nominal(), Quantity::FLOW_QP_QS);
@@ -30,7 +30,7 @@ pub(super) fn look(at: &Looked) -> Vec<Line> {
 }
 
 fn line(id: &str, oxygen: f64, other: f64, way: &str) -> Line {
-    found(
+    contradiction(
         id,
         "two ways to Qp:Qs",
         format!(

@@ -18,8 +18,8 @@ fn mixed_venous(values: &Values, at: &Circumstances) -> Option<Percent> {
     })
 }
 
-/// Saturations at the four places: for a pulmonary vein that was not entered the
-/// left atrium or ventricle stands, for an aorta the left ventricle.
+/// The saturations at the four places. For a pulmonary vein that was not entered the left
+/// atrium or ventricle counts, for the aorta the left ventricle.
 pub(crate) fn samples(values: &Values, at: &Circumstances) -> Option<Samples<Percent>> {
     let first = |each: &[Quantity]| each.iter().find_map(|one| read(values, *one));
     Some(Samples {
@@ -104,7 +104,7 @@ fn by_fick(values: &Values, at: &Circumstances) -> Option<Flows<LPerMinM2>> {
     flows(uptake, contents).ok()
 }
 
-/// Qp:Qs by Doppler, where a heart rate that both share drops out.
+/// Qp:Qs by Doppler. The heart rate, which both flows share, cancels out.
 fn by_doppler(values: &Values) -> Option<f64> {
     let tract = |diameter, integral| {
         Some(DopplerTract {

@@ -1,9 +1,9 @@
-//! The flow that the hole lets through, beside the shunt that was found.
+//! The flow that the defect lets through, and the shunt over it.
 
 use super::{Figures, read};
 use crate::{Circumstances, Figure};
 use measurement::{BeatsPerMin, LPerMin, MPerS, Mm, MmHg, Quantity, Ratio, Seconds, Values};
-use physiology::{FlowTime, HoleAndShunt, circle, orifice_flow, simplified_bernoulli};
+use physiology::{DefectFlowAndShunt, FlowTime, circle, orifice_flow, simplified_bernoulli};
 
 /// A beat of one second: the share of systole is what counts.
 const BEAT: BeatsPerMin = BeatsPerMin(60.0);
@@ -15,8 +15,8 @@ pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
         .zip(figures.get(Figure::Shunt))
         .and_then(|(through_hole, shunt)| {
             let shunt = LPerMin(shunt);
-            HoleAndShunt {
-                through_hole,
+            DefectFlowAndShunt {
+                through_defect: through_hole,
                 shunt,
             }
             .ratio()
@@ -24,7 +24,7 @@ pub(super) fn set(figures: &mut Figures, values: &Values, at: &Circumstances) {
     figures.set(Figure::ShuntOverHole, ratio.map(Ratio::value));
 }
 
-/// Of an ellipse the area is that of the circle with √(major · minor).
+/// The flow through the defect, whose area is that of a circle with √(long · short axis).
 fn through_hole(values: &Values, at: &Circumstances) -> Option<LPerMin> {
     let major = read(values, Quantity::DEFECT_LONG_AXIS)?;
     let minor = read(values, Quantity::DEFECT_SHORT_AXIS).unwrap_or(major);
@@ -37,7 +37,7 @@ fn through_hole(values: &Values, at: &Circumstances) -> Option<LPerMin> {
     orifice_flow(area, mean, time, Ratio(at.discharge))
 }
 
-/// Between the ventricles: by their pressures, else by the jet.
+/// The peak gradient between the ventricles: by their pressures, else by the jet.
 fn peak_gradient(values: &Values) -> Option<MmHg> {
     read(values, Quantity::LEFT_VENTRICLE_SYSTOLIC)
         .zip(read(values, Quantity::RIGHT_VENTRICLE_SYSTOLIC))

@@ -5,14 +5,14 @@ use crate::{Circumstances, Figure};
 use measurement::{LPerMinM2, MPerS, MmHg, Quantity, Values, WoodM2};
 use physiology::{BehindDefect, JetRefused, before_tricuspid_jet, resistance};
 
-/// Systolic pressure of the body: of the aorta, else of the left ventricle.
+/// Systemic systolic pressure: of the aorta, else of the left ventricle.
 pub(crate) fn systemic_systolic(values: &Values) -> Option<MmHg> {
     read(values, Quantity::AORTA_SYSTOLIC)
         .or_else(|| read(values, Quantity::LEFT_VENTRICLE_SYSTOLIC))
         .map(MmHg)
 }
 
-/// Mean pressure behind the lungs: of the left atrium, else the wedge.
+/// Mean pressure downstream of the lungs: of the left atrium, else the wedge.
 pub(crate) fn left_atrial(values: &Values) -> Option<MmHg> {
     read(values, Quantity::LEFT_ATRIUM_MEAN)
         .or_else(|| read(values, Quantity::PULMONARY_WEDGE_MEAN))
@@ -32,7 +32,7 @@ pub(crate) fn across_body(values: &Values) -> Option<(MmHg, MmHg)> {
 }
 
 /// Right ventricular systolic pressure behind the defect, where its jet and a
-/// systemic pressure were read.
+/// systemic pressure were measured.
 pub(crate) fn behind_defect(
     values: &Values,
     at: &Circumstances,

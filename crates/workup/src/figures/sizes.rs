@@ -6,7 +6,7 @@ use measurement::{Cm, Kg, Mm, Quantity, Values};
 use physiology::lopez_2017::{self, Lopez};
 use physiology::{AreaFormula, BodySize, pettersen_2008};
 
-/// The body, where weight and height were read.
+/// The body size, where weight and height were measured.
 pub(crate) fn body(values: &Values) -> Option<BodySize> {
     Some(BodySize {
         weight: Kg(read(values, Quantity::PATIENT_WEIGHT)?),

@@ -5,7 +5,7 @@ use measurement::{Answer, Finding, Quantity};
 use physiology::{LeftSide, Obstruction};
 
 impl Limits {
-    /// The circumstances of a case. Without an age the rows of children count.
+    /// The circumstances of a case; without an age the limits for children count.
     pub(crate) fn circumstances(&self, input: &Input) -> Circumstances {
         let nominal = input.joint.nominal();
         let age = read(&nominal, Quantity::PATIENT_AGE);

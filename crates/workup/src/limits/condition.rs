@@ -3,21 +3,21 @@ use crate::figures::Figures;
 use crate::truth::Truth;
 use measurement::{Answer, Finding, Findings, is_at_least, is_at_most, is_over, is_under};
 
-/// Bounds of a figure, any of which may be missing.
+/// The bounds of a figure, any of which may be missing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Bounds {
-    /// The least value within.
+    /// The least value within the bounds.
     pub at_least: Option<f64>,
-    /// The value over which it must be.
+    /// The value that the figure must be over.
     pub over: Option<f64>,
-    /// The largest value within.
+    /// The largest value within the bounds.
     pub at_most: Option<f64>,
-    /// The value under which it must be.
+    /// The value that the figure must be under.
     pub under: Option<f64>,
 }
 
 impl Bounds {
-    /// Whether a value is within. A value on a bound, within
+    /// Whether a value is within the bounds. A value on a bound, within
     /// [`TOLERANCE`](measurement::TOLERANCE), is at it and neither over nor under.
     pub fn hold(&self, value: f64) -> bool {
         self.at_least.is_none_or(|least| is_at_least(value, least))
@@ -27,17 +27,17 @@ impl Bounds {
     }
 }
 
-/// What a row of limits asks of a case.
+/// A condition that a row of guidance asks of a case.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Condition<M> {
-    /// A figure within bounds.
+    /// A figure must lie within bounds.
     Figure(M, Bounds),
-    /// A finding with an answer.
+    /// A finding must have an answer.
     Finding(Finding, Answer),
 }
 
 impl<M: Measure> Condition<M> {
-    /// Whether it holds.
+    /// Whether the condition holds.
     pub(crate) fn holds(&self, figures: &Figures, findings: &Findings) -> Truth {
         match self {
             Self::Figure(measure, bounds) => Truth::of(
@@ -52,7 +52,7 @@ impl<M: Measure> Condition<M> {
         }
     }
 
-    /// What it depends on, in words.
+    /// The figure or finding that the condition depends on, in words.
     pub(crate) fn about(&self) -> &'static str {
         match self {
             Self::Figure(measure, _) => measure.figure().info().label,

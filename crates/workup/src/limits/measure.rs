@@ -1,8 +1,8 @@
 use crate::Figure;
 
-/// A figure that a row of limits may name.
+/// A figure that a row of guidance may name.
 pub trait Measure: Copy {
-    /// The figure.
+    /// The figure itself.
     fn figure(self) -> Figure;
 }
 
@@ -28,7 +28,7 @@ pub enum Shared {
 /// A figure of a child: resistance is indexed to body surface.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OfChild {
-    /// One that means the same in an adult.
+    /// A figure that means the same in an adult.
     Shared(Shared),
     /// Pulmonary resistance indexed to body surface, WU·m².
     ResistanceIndexed,
@@ -37,7 +37,7 @@ pub enum OfChild {
 /// A figure of an adult: resistance is that of the whole body.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OfAdult {
-    /// One that means the same in a child.
+    /// A figure that means the same in a child.
     Shared(Shared),
     /// Pulmonary resistance, WU.
     Resistance,

@@ -1,5 +1,5 @@
 measurement::parameters! {
-    /// A single number of the work-up's file.
+    /// A single number of the file of guidance.
     Parameter:
     AdultFrom "adult_from", Years, 12.0 to 30.0, "age from which rows of adults count";
     SystoleShare "systole_share", Share, 0.1 to 1.0, "share of a beat in which blood runs through the defect";
@@ -17,5 +17,5 @@ measurement::parameters! {
     LeftStepDown "left_step_down", Percent, 1.0 to 50.0, "fall from pulmonary vein to aorta that is a shunt to the left";
 }
 
-/// What is known of a parameter before a file gives it.
+/// The name, unit and range of a parameter.
 pub type ParameterInfo = measurement::ParameterInfo<Parameter>;

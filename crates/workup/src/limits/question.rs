@@ -1,27 +1,27 @@
 use super::Reach;
 use measurement::{Answer, Finding, Findings, Quantity};
 
-/// Something to be measured or asked, and what it would settle.
+/// An open question: what must be measured or asked, and what that would settle.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Question {
-    /// A short name, the same in every run.
+    /// The id of the question, the same in every run.
     pub id: String,
-    /// What is to be measured or asked.
+    /// What must be measured or asked.
     pub what: String,
     /// The question it settles.
     pub settles: String,
-    /// The cases it is asked of.
+    /// The cases of which it is asked.
     pub reach: Reach,
-    /// Readings, one of which answers it.
+    /// The quantities, any of which answers the question.
     pub read: Vec<Quantity>,
-    /// Findings, one of which answers it, whatever the answer is.
+    /// The findings, any of which answers the question, whatever the answer.
     pub asked: Vec<Finding>,
-    /// Where it comes from.
+    /// The source of the question.
     pub source: String,
 }
 
 impl Question {
-    /// Whether it is open: nothing that answers it was read or answered.
+    /// Whether the question is open: nothing that answers it was measured or asked.
     pub(crate) fn is_open(&self, is_read: impl Fn(Quantity) -> bool, findings: &Findings) -> bool {
         let answered = |finding| {
             findings

@@ -3,23 +3,23 @@ use crate::figures::Figures;
 use crate::truth::Truth;
 use measurement::{Findings, Site};
 
-/// What a row that is met speaks of.
+/// The bearing of a row of guidance, where it is met.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Bearing {
-    /// For closing the defect by whatever way.
+    /// It speaks for closing the defect, in whatever way.
     ForClosing,
-    /// Against closing it.
+    /// It speaks against closing the defect.
     AgainstClosing,
-    /// Of the way it is closed.
+    /// It speaks of the way of closing.
     OfTheWay,
-    /// Of what is to be found out first.
+    /// It speaks of what must be found out first.
     Before,
 }
 
-/// The cases a row speaks of.
+/// The cases that a row of guidance speaks of.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Reach {
-    /// The sites; empty: every site.
+    /// The sites; empty for every site.
     pub sites: Vec<Site>,
     /// The weight in kilograms.
     pub weight: Bounds,
@@ -28,38 +28,38 @@ pub struct Reach {
 }
 
 impl Reach {
-    /// Whether it may hold a case: what was not read shuts none out.
-    pub fn may_hold(&self, site: Site, weight: Option<f64>, age: Option<f64>) -> bool {
+    /// Whether the row may speak of a case; what was not measured excludes none.
+    pub(crate) fn may_hold(&self, site: Site, weight: Option<f64>, age: Option<f64>) -> bool {
         (self.sites.is_empty() || self.sites.contains(&site))
             && weight.is_none_or(|weight| self.weight.hold(weight))
             && age.is_none_or(|age| self.age.hold(age))
     }
 }
 
-/// One published limit, in our words.
+/// One published limit, in the words of this project.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LimitRow<M> {
-    /// A short name, the same in every run.
+    /// The id of the row, the same in every run.
     pub id: String,
-    /// What is published.
+    /// The limit in words.
     pub says: String,
-    /// The cases it speaks of.
+    /// The cases that the row speaks of.
     pub reach: Reach,
-    /// What it asks: one of each list must hold; nothing where it is said of every
-    /// case it may hold.
+    /// The conditions: at least one of each list must hold. Empty where the row is met in
+    /// every case it speaks of.
     pub all: Vec<Vec<Condition<M>>>,
-    /// What it speaks of.
+    /// What the row speaks of, where it is met.
     pub bearing: Bearing,
-    /// Its class and level of evidence, where it has them.
+    /// The class and level of evidence, where they are published.
     pub class: Option<String>,
-    /// Its source.
+    /// The source.
     pub source: String,
-    /// Whether it was written down from memory.
+    /// Whether the row was written from memory.
     pub from_memory: bool,
 }
 
 impl<M: Measure> LimitRow<M> {
-    /// Whether a case meets it.
+    /// Whether a case meets the row.
     pub(crate) fn truth(&self, figures: &Figures, findings: &Findings) -> Truth {
         Truth::all(
             self.all
@@ -68,7 +68,7 @@ impl<M: Measure> LimitRow<M> {
         )
     }
 
-    /// What keeps it from being known, in words, each once.
+    /// The figures and findings that are missing, in words, each once.
     pub(crate) fn unknown(&self, figures: &Figures, findings: &Findings) -> Vec<&'static str> {
         let mut about = Vec::new();
         for one in self.all.iter().flatten() {
