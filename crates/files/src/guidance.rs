@@ -8,17 +8,17 @@ use crate::form::Bare;
 use crate::kind::GUIDANCE_CAP;
 use crate::parameters::{self, ParameterForm};
 use crate::place::Place;
-use crate::{Diagnostic, FileError, FileKind, Source};
+use crate::{Diagnostic, FileError, FileKind, Source, shipped};
 use questions::{QuestionForm, WayForm};
 use rows::RowForm;
 use serde::Deserialize;
 use std::path::Path;
 use workup::{Limits, Parameter};
 
-/// Published limits with the text they came from.
+/// Guidance with the text it came from.
 pub type GuidanceFile = Checked<Limits>;
 
-/// Reads published limits from a file.
+/// Reads guidance from a file.
 pub fn read_guidance(path: &Path) -> Result<GuidanceFile, FileError> {
     Ok(Checked::read(
         FileKind::Guidance,
@@ -27,7 +27,7 @@ pub fn read_guidance(path: &Path) -> Result<GuidanceFile, FileError> {
     )?)
 }
 
-/// Reads published limits from a text; all faults at once where it is RON of the
+/// Reads guidance from a text; all faults at once where it is RON of the
 /// right form, the first one otherwise.
 pub fn parse_guidance(name: &str, text: &str) -> Result<GuidanceFile, Vec<Diagnostic>> {
     Checked::read(FileKind::Guidance, Source::new(name, text), limits)
@@ -49,13 +49,36 @@ struct LimitsForm {
 
 fn limits(form: LimitsForm, at: &Place, faults: &mut Faults) -> Limits {
     let mut ids = Seen::new();
+    let given = parameters::given::<Parameter>(form.parameters, &at.field("parameters"), faults);
+    let (parameters, from_shipped) = with_shipped(given);
     Limits {
         title: faults.text(&at.field("title"), form.title),
         mixed_venous: faults.word(&at.field("mixed_venous"), &form.mixed_venous.0),
-        parameters: parameters::all::<Parameter>(form.parameters, &at.field("parameters"), faults),
+        parameters,
+        from_shipped,
         children: rows::rows(form.children, &at.field("children"), &mut ids, faults),
         adults: rows::rows(form.adults, &at.field("adults"), &mut ids, faults),
         questions: questions::questions(form.not_measured, &at.field("not_measured"), faults),
         ways: questions::ways(form.other_ways, &at.field("other_ways"), faults),
     }
+}
+
+/// The parameters that a file gives, each that it lacks taken from the shipped guidance,
+/// and the words of those taken: a version may know more parameters than a file of your
+/// own.
+fn with_shipped(given: Vec<Option<(f64, String)>>) -> (Vec<(f64, String)>, Vec<&'static str>) {
+    let rows = Parameter::ALL.iter().zip(&given);
+    let lacking = rows.filter(|(_, given)| given.is_none());
+    let lacking: Vec<&str> = lacking.map(|(info, _)| info.name).collect();
+    let lent = if lacking.is_empty() {
+        Vec::new()
+    } else {
+        // The shipped guidance lacks none, so this reads no file but that one.
+        let (name, text) = shipped::GUIDANCE;
+        let file = parse_guidance(name, text);
+        file.map_or_else(|_| Vec::new(), |file| file.into_value().parameters)
+    };
+    let rows = given.into_iter().enumerate();
+    let parameters = rows.filter_map(|(index, given)| given.or_else(|| lent.get(index).cloned()));
+    (parameters.collect(), lacking)
 }

@@ -1,4 +1,4 @@
-//! Parameters as files of rules and of guidance write them.
+//! Parameters in files of rules and of guidance.
 
 use crate::faults::{Faults, Seen, one_of};
 use crate::form::Bare;
@@ -44,26 +44,9 @@ pub(crate) fn given<P: ParameterList>(
     values
 }
 
-/// Every parameter, in the order of the list; one that a file leaves out is a fault.
-pub(crate) fn all<P: ParameterList>(
-    forms: Vec<ParameterForm>,
-    at: &Place,
-    faults: &mut Faults,
-) -> Vec<(f64, String)> {
-    let values = given::<P>(forms, at, faults);
-    for (info, value) in P::LIST.iter().zip(&values) {
-        if value.is_none() {
-            let found = format!("no row for {}", info.name);
-            let expected = format!("{} ({}), {}", info.name, info.unit, info.label);
-            faults.say(at, &found, expected, "Add the row.");
-        }
-    }
-    values.into_iter().flatten().collect()
-}
-
 #[cfg(test)]
 mod tests {
-    use crate::{parse_house_rules, shipped};
+    use crate::{parse_guidance, parse_house_rules, shipped};
     use sizing::house_rules::Parameter;
 
     /// A version may know more parameters than a file of your own.
@@ -78,6 +61,21 @@ mod tests {
         assert_eq!(rules.parameters, all.parameters);
         assert!(rules.parameter(Parameter::TiltSd) > 0.0);
         assert_eq!(rules.from_shipped, ["parameters (some rows)"]);
+        assert_eq!(all.from_shipped, [""; 0]);
+    }
+
+    #[test]
+    fn a_parameter_that_guidance_does_not_have_is_lent_and_named() {
+        let (name, text) = shipped::GUIDANCE;
+        let all = parse_guidance(name, text).unwrap().into_value();
+        let row = text
+            .lines()
+            .find(|line| line.contains("name: small_shunt,"));
+        let without = text.replace(row.unwrap(), "");
+        let guidance = parse_guidance("guidance.ron", &without).unwrap();
+        let guidance = guidance.into_value();
+        assert_eq!(guidance.parameters, all.parameters);
+        assert_eq!(guidance.from_shipped, ["small_shunt"]);
         assert_eq!(all.from_shipped, [""; 0]);
     }
 }

@@ -26,6 +26,9 @@ pub struct Limits {
     pub title: String,
     /// The value and source of each [`Parameter`], at the parameter's own index.
     pub parameters: Vec<(f64, String)>,
+    /// The parameters that the file lacks and that are those of the shipped guidance, by
+    /// their words in files.
+    pub from_shipped: Vec<&'static str>,
     /// Which saturation stands for mixed venous blood.
     pub mixed_venous: MixedVenous,
     /// Limits for children.

@@ -4,6 +4,7 @@ use crate::drawn::Drawn;
 use crate::figures::read;
 use crate::{Bearing, Input, LimitRow, Limits, Line, Measure, Section, State, Truth};
 use measurement::Quantity;
+use std::fmt::Write as _;
 
 /// A row of guidance that may speak of the case, and whether the case meets it.
 pub(crate) struct Standing {
@@ -70,7 +71,7 @@ fn standing<M: Measure>(row: &LimitRow<M>, input: &Input, drawn: &Drawn) -> Stan
     }
 }
 
-pub(crate) fn section(standings: &[Standing], is_adult: bool) -> Section {
+pub(crate) fn section(standings: &[Standing], limits: &Limits, is_adult: bool) -> Section {
     let lines = standings.iter().map(|one| one.line.clone()).collect();
     let mut section = Section::new("published", "Published guidance", lines);
     section.says = if is_adult {
@@ -80,5 +81,12 @@ pub(crate) fn section(standings: &[Standing], is_adult: bool) -> Section {
          not, are never held against a child."
             .into()
     };
+    if !limits.from_shipped.is_empty() {
+        let lacking = limits.from_shipped.join(", ");
+        let _ = write!(
+            section.says,
+            " The guidance lacks {lacking}: the shipped values count."
+        );
+    }
     section
 }

@@ -52,7 +52,7 @@ impl Workup {
             site: input.site.label(),
             banner: indication::banner(&standings),
             sections: vec![
-                published::section(&standings, at.is_adult),
+                published::section(&standings, limits, at.is_adult),
                 indication::section(input, &at, limits, &drawn),
                 unmeasured::section(input, limits),
                 contradictions::section(input, limits, &drawn),

@@ -141,26 +141,32 @@ fn check_source(source: &Source, rules: &HouseRules) -> Result<String, FileError
         FileKind::HouseRules => {
             let file = parse_house_rules(name, text)?;
             let rules = file.value();
-            let lent = match rules.from_shipped.as_slice() {
-                [] => String::new(),
-                lists => format!("; as shipped, for the file has none: {}", lists.join(", ")),
-            };
             format!(
-                "a centre's sound rules, {} rows of limits{lent}",
-                rules.limits.len()
+                "a centre's sound rules, {} rows of limits{}",
+                rules.limits.len(),
+                lent(&rules.from_shipped)
             )
         }
         FileKind::Guidance => {
             let file = parse_guidance(name, text)?;
             let limits = file.value();
             format!(
-                "sound guidance, {} rows for children, {} for adults",
+                "sound guidance, {} rows for children, {} for adults{}",
                 limits.children.len(),
-                limits.adults.len()
+                limits.adults.len(),
+                lent(&limits.from_shipped)
             )
         }
         FileKind::Lesson => parse_lesson(name, text)?.into_value().lesson.title,
     })
+}
+
+/// The lists and parameters that a file lacks and that come from the shipped one.
+fn lent(from_shipped: &[&str]) -> String {
+    match from_shipped {
+        [] => String::new(),
+        names => format!("; as shipped, for the file has none: {}", names.join(", ")),
+    }
 }
 
 /// Whether a name holds what a date is written as: a year, or six or eight digits in a
