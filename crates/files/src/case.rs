@@ -1,4 +1,4 @@
-use crate::document::{Checked, Step};
+use crate::document::Checked;
 use crate::exceptions::{self, ExceptionForm};
 use crate::facts::{self, FactsForm};
 use crate::faults::{Faults, Seen, did_you_mean, one_of};
@@ -14,7 +14,6 @@ use serde::Deserialize;
 use sizing::resolve::neighbour_of;
 use sizing::{Case, Catalogue, HouseRules, Neighbour};
 use std::collections::{BTreeMap, BTreeSet};
-use std::ops::Range;
 use std::path::Path;
 
 /// A case with the text it came from.
@@ -36,21 +35,7 @@ pub fn parse_case(name: &str, text: &str) -> Result<CaseFile, Vec<Diagnostic>> {
 }
 
 impl CaseFile {
-    /// Where a field of a reading stands in the text, in bytes.
-    pub fn reading_span(&self, id: &ReadingId, field: &str) -> Option<Range<usize>> {
-        let index = self
-            .value()
-            .readings
-            .iter()
-            .position(|reading| reading.id == *id)?;
-        self.span(&[
-            Step::Field("readings"),
-            Step::Item(index),
-            Step::Field(field),
-        ])
-    }
-
-    /// The sizes of criteria and trials that no catalogue has.
+    /// Finds the sizes of criteria and trials that no catalogue has.
     pub fn faults_among(&self, catalogues: &[Catalogue]) -> Vec<Diagnostic> {
         let known: BTreeSet<String> = catalogues
             .iter()
@@ -78,8 +63,8 @@ impl CaseFile {
         faults.none().err().unwrap_or_default()
     }
 
-    /// What the case answers that the rules of a house do not ask, and what it
-    /// excepts that they do not say.
+    /// Finds answers that your centre's rules do not ask for, and exceptions from rules
+    /// that they do not have.
     pub fn faults_under(&self, rules: &HouseRules) -> Vec<Diagnostic> {
         let known = || {
             rules
@@ -237,7 +222,7 @@ pub(crate) fn readings(forms: Vec<ReadingForm>, at: &Place, faults: &mut Faults)
     .collect()
 }
 
-/// A reading; `None` where nobody knows what was read.
+/// Reads a reading; `None` where its quantity is not known.
 fn reading(form: ReadingForm, at: &Place, faults: &mut Faults) -> Option<Reading> {
     let id = faults.name(&at.field("id"), form.id);
     let modality = faults.word(&at.field("by"), &form.by.0);
@@ -276,7 +261,7 @@ fn reading(form: ReadingForm, at: &Place, faults: &mut Faults) -> Option<Reading
     })
 }
 
-/// How a length in the heart can be measured, if not from edge to edge.
+/// Methods of measuring a length in the heart other than from edge to edge.
 const OTHER_METHODS: [&str; 3] = ["colour_jet", "contrast_stream", "balloon"];
 
 /// Whether the method decides if a reading is like another: lengths in the
@@ -351,6 +336,7 @@ fn exclusions(form: Entries<Bare>, at: &Place, faults: &mut Faults) -> BTreeMap<
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::document::Step;
     use crate::shipped;
     use sizing::Facts;
 
@@ -359,7 +345,13 @@ mod tests {
         let (name, text) = shipped::SCENARIOS[0];
         let case = parse_case(name, text).unwrap();
         let field = |id: &str, field| {
-            let span = case.reading_span(&ReadingId(id.into()), field)?;
+            let readings = &case.value().readings;
+            let index = readings.iter().position(|reading| reading.id.0 == id)?;
+            let span = case.span(&[
+                Step::Field("readings"),
+                Step::Item(index),
+                Step::Field(field),
+            ])?;
             Some(case.source().slice(&span))
         };
         assert_eq!(field("aortic-rim-long", "value"), Some("1.5"));

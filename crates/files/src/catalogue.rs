@@ -92,7 +92,7 @@ struct DiscForm {
     offset_toward_3: f64,
 }
 
-/// What all sizes of a shape share.
+/// The properties that all sizes of a shape share.
 #[derive(Clone, Copy)]
 struct Stuff {
     conformability: f64,
@@ -152,7 +152,7 @@ fn catalogue(form: CatalogueForm, at: &Place, faults: &mut Faults) -> Catalogue 
     }
 }
 
-/// The names of what is not in stock, each once.
+/// The names of shapes and sizes not in stock, each once.
 fn put_aside(names: Vec<String>, at: &Place, faults: &mut Faults) -> BTreeSet<String> {
     let mut seen = Seen::new();
     for (index, name) in names.iter().enumerate() {
@@ -168,7 +168,7 @@ fn put_aside(names: Vec<String>, at: &Place, faults: &mut Faults) -> BTreeSet<St
     names.into_iter().collect()
 }
 
-/// A shape with all its sizes, of which there is room for so many.
+/// Reads a shape with all its sizes, of which at most `room` are allowed.
 fn shape(form: ShapeForm, at: &Place, room: &mut usize, faults: &mut Faults) -> Shape {
     let stuff = Stuff {
         conformability: faults.number(

@@ -2,8 +2,8 @@ use crate::{Diagnostic, new_catalogue, parse_catalogue};
 use sizing::{Catalogue, Shape};
 use std::collections::BTreeSet;
 
-/// A shape that no file holds yet, as a catalogue would have it, or what would be
-/// wrong with a catalogue of it alone: the limits are those of files.
+/// Checks a shape that no file holds yet by the limits of files: the shape as a catalogue
+/// would have it, or the faults of a catalogue with this shape alone.
 pub fn check_shape(shape: &Shape) -> Result<Shape, Vec<Diagnostic>> {
     let catalogue = Catalogue {
         title: "a shape".to_owned(),

@@ -2,22 +2,22 @@ use crate::text::{excerpt, visible};
 use crate::{Position, Source};
 use std::fmt;
 
-/// One fault of a file: where, what stands there, what was expected, what to do.
+/// One fault of a file: its position, what was found and expected, and what to do.
 ///
-/// Every text is already safe to show.
+/// Every text in it is already safe to show.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Diagnostic {
     /// The name of the file.
     pub file: String,
-    /// Where the fault begins.
+    /// The position at which the fault begins.
     pub at: Position,
     /// The field: `readings[3].value`; empty for the file as a whole.
     pub field: String,
-    /// What stands there.
+    /// The text that was found there.
     pub found: String,
-    /// What was expected.
+    /// What was expected instead.
     pub expected: String,
-    /// What to do, in a sentence; may be empty.
+    /// The remedy in a sentence; may be empty.
     pub remedy: String,
 }
 

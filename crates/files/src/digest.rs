@@ -1,7 +1,7 @@
 use sha2::{Digest as _, Sha256};
 use std::fmt;
 
-/// The SHA-256 of some bytes: whether a file is still the one that was read.
+/// The SHA-256 of some bytes, which tells whether a file is still the one that was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Digest([u8; 32]);
 
@@ -11,7 +11,7 @@ impl Digest {
         Self(Sha256::digest(bytes).into())
     }
 
-    /// The digest of what came before and some bytes more.
+    /// The digest of this digest followed by some bytes.
     pub(crate) fn and(&self, bytes: &[u8]) -> Self {
         Self(
             Sha256::new()

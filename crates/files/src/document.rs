@@ -8,7 +8,7 @@ use ron::extensions::Extensions;
 use serde::de::DeserializeOwned;
 use std::ops::Range;
 
-/// A text with the places of its values.
+/// A text with the spans of its values.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Document {
     pub(crate) source: Source,
@@ -43,7 +43,7 @@ impl Document {
     }
 }
 
-/// What was read from a file and found right, with the text it came from.
+/// A value that was read from a file and has no fault, with its text.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Checked<T> {
     value: T,
@@ -51,8 +51,8 @@ pub struct Checked<T> {
 }
 
 impl<T> Checked<T> {
-    /// Reads a text into a form and the form into a value; every fault of the
-    /// form at once.
+    /// Reads a text into a form and the form into a value, with every fault of the form at
+    /// once.
     pub(crate) fn read<Form: DeserializeOwned>(
         kind: FileKind,
         source: Source,
@@ -66,29 +66,29 @@ impl<T> Checked<T> {
         Ok(Self { value, document })
     }
 
-    /// What was read.
+    /// The value.
     pub const fn value(&self) -> &T {
         &self.value
     }
 
-    /// What was read, without its text.
+    /// The value without its text.
     pub fn into_value(self) -> T {
         self.value
     }
 
-    /// The file in today's words.
+    /// The source of the file, in the words of format 2.
     pub fn in_todays_words(&self) -> String {
         let source = self.source();
         source.marked(source.text().to_owned())
     }
 
-    /// The text it came from, in today's words.
+    /// The text of the file, in the words of format 2.
     pub const fn source(&self) -> &Source {
         &self.document.source
     }
 
-    /// Where a value stands in the text, in bytes; the path names a field, then
-    /// an item or a field of it, and so on.
+    /// The span of a value in the text, in bytes; the path names a field, then an item or
+    /// a field of it, and so on.
     pub fn span(&self, path: &[Step]) -> Option<Range<usize>> {
         let place = path.iter().fold(self.root(), |place, step| match step {
             Step::Field(name) => place.field(name),
@@ -105,8 +105,8 @@ impl<T> Checked<T> {
 /// One step of a path to a value in a file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Step<'a> {
-    /// To a field by its name.
+    /// The step to a field by its name.
     Field(&'a str),
-    /// To an item or entry by its place, from 0.
+    /// The step to an item or entry by its index, from 0.
     Item(usize),
 }

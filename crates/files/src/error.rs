@@ -2,34 +2,34 @@ use crate::Diagnostic;
 use crate::text::visible;
 use std::io;
 
-/// Why a file was not taken.
+/// Why a file was not read.
 #[derive(Debug, thiserror::Error)]
 pub enum FileError {
-    /// It could not be read.
+    /// The system could not read the file.
     #[error("{file}: {cause}. Give the path of a file that you may read.")]
     Unread {
-        /// Its name, made visible.
+        /// The name of the file, safe to show.
         file: String,
-        /// What the system said.
+        /// The error of the system.
         cause: io::Error,
     },
-    /// It is larger than any such file should be.
+    /// The file is larger than allowed.
     #[error("{file}: larger than {kibibytes} KiB, and not read. Is it the right file?")]
     TooLarge {
-        /// Its name, made visible.
+        /// The name of the file, safe to show.
         file: String,
-        /// The largest size taken.
+        /// The largest size allowed, in bytes.
         kibibytes: u64,
     },
-    /// It is not text.
+    /// The file is not valid UTF-8.
     #[error("{file}: not UTF-8 from byte {offset} on. Save it as plain text in UTF-8.")]
     NotUtf8 {
-        /// Its name, made visible.
+        /// The name of the file, safe to show.
         file: String,
-        /// The first byte that is not UTF-8.
+        /// Index of the first byte that is not UTF-8.
         offset: usize,
     },
-    /// It was read and is not right: every fault, one a line.
+    /// The file has faults, which are listed one a line.
     #[error("{}", lines(.0))]
     Faulty(Vec<Diagnostic>),
 }

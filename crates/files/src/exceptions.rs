@@ -1,4 +1,4 @@
-//! Exceptions of a case from the rules of the house, as case files write them.
+//! Exceptions of a case from your centre's rules, as case files have them.
 
 use crate::faults::{Faults, Seen, one_of};
 use crate::place::Place;
@@ -45,7 +45,7 @@ pub(crate) fn exceptions(
     each.into_iter().flatten().collect()
 }
 
-/// An exception; `None` where nobody knows from what.
+/// Reads an exception; `None` where its rule is not known.
 fn exception(form: ExceptionForm, at: &Place, faults: &mut Faults) -> Option<Exception> {
     let Ok(rule) = form.rule.parse::<RuleAddress>() else {
         let parameters = Parameter::ALL.iter().map(|info| info.name);

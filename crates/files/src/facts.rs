@@ -1,4 +1,4 @@
-//! The facts of a case, in and out of its file.
+//! The facts of a case, as its file has them.
 
 use crate::faults::Faults;
 use crate::form::Bare;
@@ -104,7 +104,7 @@ pub(crate) fn rhythm(facts: &mut Facts, findings: &mut Findings, at: &Place, fau
     }
 }
 
-/// What is written of each fact; an unknown number is left out.
+/// The text of each fact; an unknown number is left out.
 pub(crate) fn fact_fields(facts: &Facts) -> Vec<Field> {
     let each = Fact::ALL.into_iter();
     each.map(|fact| (fact.name(), written(facts.get(fact))))
@@ -129,7 +129,7 @@ fn written(value: FactValue) -> Option<String> {
     })
 }
 
-/// What a file may say of a fact, in words for its comments.
+/// The words that a file may have for a fact, for its comments.
 pub(crate) fn choices(fact: Fact) -> String {
     if fact == Fact::Holes {
         return format!("a whole number from 1 to {MOST_HOLES}, left out where unknown");

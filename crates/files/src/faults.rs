@@ -7,10 +7,10 @@ use measurement::{Quantity, Unit};
 use std::collections::BTreeMap;
 use std::ops::RangeInclusive;
 
-/// Most faults listed of one file: more help nobody.
+/// The most faults listed of one file.
 const MOST_LISTED: usize = 200;
 
-/// The faults of a form, gathered while it is checked.
+/// The faults of a form, collected while it is checked.
 ///
 /// Every check gives back some value, so that the next field is checked too; a
 /// form with a fault is never used.
@@ -30,7 +30,7 @@ impl Faults {
         Err(self.0)
     }
 
-    /// What stands at a place is not what was expected.
+    /// Adds the fault that a value is not what was expected.
     pub(crate) fn add(&mut self, at: &Place, expected: impl AsRef<str>, remedy: impl AsRef<str>) {
         let found = at.text();
         self.say(
@@ -41,7 +41,7 @@ impl Faults {
         );
     }
 
-    /// A fault in words of its own.
+    /// Adds a fault in words of its own.
     pub(crate) fn say(
         &mut self,
         at: &Place,
@@ -55,7 +55,7 @@ impl Faults {
         }
     }
 
-    /// A number within limits; −0 is 0.
+    /// Checks a number against limits; −0 becomes 0.
     pub(crate) fn number(
         &mut self,
         at: &Place,
@@ -75,7 +75,7 @@ impl Faults {
         value + 0.0
     }
 
-    /// A standard deviation or step: above 0, at most `most`.
+    /// Checks a standard deviation or step: above 0 and at most `most`.
     pub(crate) fn above_zero(&mut self, at: &Place, value: f64, most: f64, unit: &str) -> f64 {
         if !(value > 0.0 && value <= most) {
             self.add(
@@ -87,7 +87,7 @@ impl Faults {
         value
     }
 
-    /// Text that says something.
+    /// Checks that a text is not empty.
     pub(crate) fn text(&mut self, at: &Place, text: String) -> String {
         if text.trim().is_empty() {
             self.add(at, "some text", "");
@@ -95,7 +95,7 @@ impl Faults {
         text
     }
 
-    /// A short name: letters, digits, `-`, `_` and `.`.
+    /// Checks an id: letters, digits, `-`, `_` and `.`.
     pub(crate) fn name(&mut self, at: &Place, name: String) -> String {
         let is_name_character =
             |it: char| it.is_ascii_alphanumeric() || matches!(it, '-' | '_' | '.');
@@ -105,7 +105,7 @@ impl Faults {
         name
     }
 
-    /// A name that stands once.
+    /// Checks that a name occurs once.
     pub(crate) fn once(&mut self, seen: &mut Seen, name: &str, at: &Place) {
         if let Some(line) = seen.get(name) {
             let remedy = format!("It stands in line {line} already: remove or rename one.");
@@ -115,7 +115,7 @@ impl Faults {
         }
     }
 
-    /// The value of a word.
+    /// Reads the value of a word.
     pub(crate) fn word<T: Word>(&mut self, at: &Place, word: &str) -> T {
         self.known_word(at, word).unwrap_or(T::WORDS[0].1)
     }
@@ -144,7 +144,7 @@ impl Faults {
             .collect()
     }
 
-    /// The quantity of an address.
+    /// Reads the quantity of an address.
     pub(crate) fn quantity(&mut self, at: &Place, address: &str) -> Option<Quantity> {
         let quantity = Quantity::from_address(address);
         if quantity.is_none() {
@@ -166,7 +166,7 @@ impl Faults {
             .collect()
     }
 
-    /// The unit in which a quantity is read, and no other.
+    /// Checks that a unit is the quantity's own.
     pub(crate) fn unit_of(&mut self, at: &Place, unit: &str, quantity: Quantity) {
         let own = quantity.unit().word();
         if unit == own {
@@ -180,7 +180,7 @@ impl Faults {
         self.add(at, format!("\"{own}\""), remedy);
     }
 
-    /// A name that is not on the list of those known.
+    /// Adds the fault of a name that is not on the list of known ones.
     pub(crate) fn unknown<'a>(
         &mut self,
         at: &Place,
@@ -192,7 +192,7 @@ impl Faults {
     }
 }
 
-/// `a, b or c`.
+/// Joins words as `a, b or c`.
 pub(crate) fn one_of<'a>(words: impl IntoIterator<Item = &'a str>) -> String {
     let mut words: Vec<&str> = words.into_iter().collect();
     match (words.pop(), words.is_empty()) {

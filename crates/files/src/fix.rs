@@ -1,4 +1,4 @@
-//! Files put into today's words by hand: `rimwise check --fix`.
+//! Translation of files of format 1 on disk: `rimwise check --fix`.
 
 use crate::outline::Outline;
 use crate::store::save;
@@ -9,19 +9,19 @@ use crate::{
 use sizing::HouseRules;
 use std::path::Path;
 
-/// Why a file was not put into today's words; it is as it was.
+/// Why a file was not translated; it is unchanged.
 #[derive(Debug, thiserror::Error)]
 pub enum FixError {
-    /// It cannot be used as it is.
+    /// The file has faults.
     #[error(transparent)]
     File(#[from] FileError),
-    /// In today's words it would say something else.
+    /// The translated file would mean something else.
     #[error(
         "{0} is not changed: in the words of format 2 it would not read back as the same. \
          Please report it; the file can be used as it is."
     )]
     ReadsOtherwise(String),
-    /// It was not written.
+    /// The translated file was not written.
     #[error(transparent)]
     Store(#[from] StoreError),
 }
@@ -38,7 +38,7 @@ pub fn fix(disk: &Disk, path: &Path) -> Result<Option<Saved>, FixError> {
     Ok(Some(save(disk, path, &fixed, expect)?))
 }
 
-/// A text in today's words; `None` where it is in them already.
+/// Translates a text; `None` where it is of format 2 already.
 pub fn in_todays_words(name: &str, text: &str) -> Result<Option<String>, FixError> {
     let fixed = match FileKind::of(text) {
         FileKind::Case => fixed(
@@ -65,7 +65,7 @@ pub fn in_todays_words(name: &str, text: &str) -> Result<Option<String>, FixErro
     fixed.map_err(|Otherwise| FixError::ReadsOtherwise(crate::visible(name).into_owned()))
 }
 
-/// The text would say something else.
+/// The error that the text would mean something else.
 struct Otherwise;
 
 /// Reads a file of one kind by its name and text.

@@ -1,4 +1,4 @@
-//! Pieces of the forms that files are read into before they are checked.
+//! Parts of the forms into which files are read before they are checked.
 
 use serde::Deserialize;
 use serde::de::value::{MapAccessDeserializer, SeqAccessDeserializer};

@@ -1,4 +1,4 @@
-//! The words of files of format 1, and those that stand for them now.
+//! Translation of the words of format 1 into those of format 2.
 //!
 //! This is the one place that knows the old words. A text of format 1 is put into
 //! today's words before it is read, each word at its own place, and keeps the way
@@ -12,12 +12,12 @@ use FileKind::{Case, Catalogue, Guidance, HouseRules};
 use measurement::Quantity;
 use std::ops::Range;
 
-/// The format that is read into today's words.
+/// The number of the format that is translated.
 const OLD: &str = "1";
-/// The format of today's words.
+/// The number of the format of today.
 pub(crate) const NEW: &str = "2";
 
-/// A word of format 1, and today's.
+/// A word of format 1, and its word of format 2.
 type Renamed = (&'static str, &'static str);
 
 /// Fields: in which files, within what, and both names. A list's items are written
@@ -62,10 +62,10 @@ const VALUES: &[(FileKind, &str, Words)] = &[
     (Guidance, "not_measured[].read[]", Words::Address),
 ];
 
-/// Which words a value may be.
+/// The words that a value may be.
 #[derive(Clone, Copy)]
 enum Words {
-    /// Those of a list.
+    /// The words of a list.
     Of(&'static [Renamed]),
     /// The address of a quantity or of a fact.
     Address,
@@ -121,17 +121,17 @@ const PARTS: [&[Renamed]; 2] = [
     ],
 ];
 
-/// Which way words are put.
+/// The direction of a translation.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Way {
-    /// From a word of format 1 to today's.
+    /// From format 1 to format 2.
     Forward,
-    /// Back.
+    /// From format 2 to format 1.
     Back,
 }
 
 impl Way {
-    /// The other word of a list.
+    /// The translation of a word of a list.
     fn in_list(self, list: &[Renamed], word: &str) -> Option<&'static str> {
         let found = list.iter().find(|(old, new)| match self {
             Self::Forward => *old == word,
@@ -227,7 +227,7 @@ pub(crate) fn in_todays_words(kind: FileKind, source: Source) -> Result<Source, 
     Ok(source.with_words(replaced))
 }
 
-/// One way through a text.
+/// One pass over a text.
 struct Walk<'a> {
     kind: FileKind,
     source: &'a Source,

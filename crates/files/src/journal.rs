@@ -1,12 +1,11 @@
-//! Changes that were confirmed and not yet saved, safe beside their file.
+//! The journal: confirmed changes that are not saved yet, kept in a file beside the case.
 //!
 //! The journal begins with the text on disk and holds one record for every
-//! confirmed change: what it is called, and the one place where it makes the text
-//! another. A record is the system's before the change is shown, so that nothing the
-//! program may die of loses it, and forced to disk before the next key is taken, so
-//! that a loss of power does not. Each has its length and a checksum over itself and
-//! all before it, so that whatever became of the last bytes, what is read back is
-//! what was written, in its order.
+//! confirmed change: its name, and the one span in which it changes the text. A record is
+//! written before the change is shown, so that a crash of the program does not lose it,
+//! and forced to disk before the next key is taken, so that a loss of power does not.
+//! Each record has its length and a checksum over itself and all before it, so that
+//! damaged last bytes are recognised and never read back as a change.
 
 mod patch;
 mod record;
@@ -24,7 +23,7 @@ use std::path::{Path, PathBuf};
 /// The ending of a journal's name.
 pub(crate) const ENDING: &str = "rimwise-journal";
 
-/// Largest journal, in bytes: some hundred thousand changes.
+/// The largest journal, in bytes: some hundred thousand changes.
 const CAP: u64 = 16 * 1024 * 1024;
 
 /// Most bytes of text that the changes of a journal lead through, one after the
@@ -55,42 +54,42 @@ pub struct Journal {
 /// How much of a journal is forced to disk.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Forced {
-    /// All of it.
+    /// All records.
     All,
-    /// Not what was written last.
+    /// All records but the last.
     Before,
-    /// Forcing it failed: what the system still holds it may take for forced.
+    /// Unknown, since forcing failed: the system may take what it still holds for forced.
     Unknown,
 }
 
 /// Why a change is not safe in the journal, or a journal not readable.
 #[derive(Debug, thiserror::Error)]
 pub enum JournalError {
-    /// The system did not write it.
+    /// The system did not write the record.
     #[error("the change is not safe from a crash, save it: {0}")]
     NotWritten(StoreError),
-    /// It could not be taken away.
+    /// The journal could not be removed.
     #[error("what is saved or dropped here may be offered again at the next start: {0}")]
     NotDropped(StoreError),
-    /// It has become too long.
+    /// The journal has become too long.
     #[error("the journal of unsaved changes is full. Save the case: it starts anew then.")]
     Full,
-    /// It could not be read.
+    /// The journal could not be read.
     #[error("the journal of unsaved changes was not read: {0}")]
     Unread(StoreError),
-    /// Its beginning is not one of a journal.
+    /// The file does not begin like a journal.
     #[error(
         "{file} holds no unsaved changes that can be read. Move it away; nothing was restored."
     )]
     Broken {
-        /// The journal, made visible.
+        /// The path of the journal, safe to show.
         file: String,
     },
 }
 
 impl Journal {
-    /// The journal of a file with this text on disk, its byte-order mark included,
-    /// empty where there is no file yet; nothing in it.
+    /// An empty journal of a file with this text on disk, its byte-order mark included; the
+    /// text is empty where there is no file yet.
     pub fn new(disk: &Disk, case: &Path, text: &str) -> Self {
         let case = real_path(case);
         Self {
@@ -200,7 +199,7 @@ impl Journal {
         remove(&self.disk, &self.path).map_err(JournalError::NotDropped)
     }
 
-    /// What comes next begins a new journal on disk.
+    /// Starts a new journal on disk with the next change.
     fn begin_anew(&mut self) {
         (self.file, self.forced) = (None, Forced::All);
         (self.work, self.may_go_on) = (0, false);
@@ -211,7 +210,7 @@ impl Journal {
         &self.text
     }
 
-    /// A new journal on disk with its first change, whole or not at all.
+    /// Writes a new journal with its first change to disk, whole or not at all.
     fn begin(&mut self, change: &[u8]) -> Result<(), JournalError> {
         let mut bytes = record::beginning(&self.text);
         bytes.extend(change);
@@ -227,7 +226,7 @@ impl Journal {
         Ok(())
     }
 
-    /// Puts bytes in the place of the journal, whole or not at all.
+    /// Replaces the journal on disk by some bytes, whole or not at all.
     fn put(&self, bytes: &[u8]) -> Result<(DiskFile, io::Result<()>), JournalError> {
         // As private as the file itself.
         let model = metadata(&self.case).map_err(JournalError::NotWritten)?;
@@ -236,12 +235,12 @@ impl Journal {
     }
 }
 
-/// The journal of a file, links followed.
+/// The path of a file's journal, with links followed.
 pub(crate) fn journal_of(case: &Path) -> PathBuf {
     beside(case, ENDING)
 }
 
-/// Writes behind what is whole.
+/// Writes behind the complete records.
 fn write_behind(file: &mut DiskFile, whole: u64, bytes: &[u8]) -> io::Result<()> {
     let written = file
         .seek(SeekFrom::Start(whole))

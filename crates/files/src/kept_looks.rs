@@ -1,21 +1,18 @@
-//! How the screen looked when it was left, terminal by terminal.
+//! The looks of the screen that were chosen last in each terminal.
 
+use crate::own_file::{OwnFile, OwnMap};
 use crate::ron_text::quoted;
-use crate::{Disk, Expect, StoreError, save_in_own_folder};
+use crate::{Disk, StoreError};
 use serde::Deserialize;
-use std::collections::BTreeMap;
-use std::fmt::Write;
-use std::io::Read;
 use std::path::PathBuf;
 
-/// The looks that were chosen in each terminal, in a file of their own.
+/// The file of the looks that were chosen in each terminal.
 ///
 /// They are a convenience: what cannot be read of the file counts as nothing, and it
 /// is written anew with the next choice.
 #[derive(Clone, Debug)]
 pub struct KeptLooks {
-    disk: Disk,
-    path: PathBuf,
+    entries: OwnMap,
 }
 
 /// Looks in the words of the program's options; `None` where nothing was chosen.
@@ -30,77 +27,44 @@ pub struct LooksWords {
     pub section_left: Option<String>,
 }
 
-/// Most terminals that are remembered.
+/// The most terminals that are remembered.
 const MOST: usize = 50;
 
-/// Largest file that is read, in bytes.
-const CAP: u64 = 64 * 1024;
-
-/// What stands over the list.
+/// The comment over the list.
 const HEAD: &str =
     "// How the screen looks, by TERM and TERM_PROGRAM. It may be edited and deleted.\n";
 
 impl KeptLooks {
-    /// The looks in a file, which need not be there yet.
+    /// The looks in a file, which need not exist yet.
     pub const fn new(disk: Disk, path: PathBuf) -> Self {
-        Self { disk, path }
+        Self {
+            entries: OwnMap::new(OwnFile::new(disk, path), HEAD, MOST),
+        }
     }
 
-    /// What was chosen in a terminal.
+    /// The looks that were chosen in a terminal.
     pub fn of(&self, terminal: &str) -> LooksWords {
-        self.all().remove(terminal).unwrap_or_default()
+        self.entries.all().remove(terminal).unwrap_or_default()
     }
 
-    /// Puts down what is chosen in a terminal.
+    /// Records the looks that are chosen in a terminal.
     pub fn note(&self, terminal: &str, looks: &LooksWords) -> Result<(), StoreError> {
-        let mut all = self.all();
-        if all.get(terminal) == Some(looks) {
-            return Ok(());
-        }
-        while all.len() >= MOST && !all.contains_key(terminal) {
-            all.pop_first();
-        }
-        all.insert(terminal.to_owned(), looks.clone());
-        save_in_own_folder(&self.disk, &self.path, &written(&all), Expect::Anything).map(drop)
-    }
-
-    fn all(&self) -> BTreeMap<String, LooksWords> {
-        let mut text = String::new();
-        let read = self
-            .disk
-            .open_plain(&self.path)
-            .and_then(|file| file.take(CAP).read_to_string(&mut text));
-        match read {
-            Ok(_) => read_ron(&text).unwrap_or_default(),
-            Err(_) => BTreeMap::new(),
-        }
+        self.entries.note(terminal, looks.clone(), fields)
     }
 }
 
-fn read_ron(text: &str) -> Option<BTreeMap<String, LooksWords>> {
-    let options =
-        ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
-    options.from_str(text).ok()
-}
-
-fn written(all: &BTreeMap<String, LooksWords>) -> String {
-    let mut text = HEAD.to_owned();
-    text.push_str("{\n");
-    for (terminal, looks) in all {
-        let fields = [
-            ("pictures", &looks.pictures),
-            ("colours", &looks.colours),
-            ("section_left", &looks.section_left),
-        ];
-        let fields: Vec<String> = fields
-            .into_iter()
-            .filter_map(|(name, word)| Some(format!("{name}: {}", quoted(word.as_deref()?))))
-            .collect();
-        // Writing to a string does not fail.
-        let _ = writeln!(text, "    {}: ({}),", quoted(terminal), fields.join(", "));
-    }
-    text.push_str("}\n");
-    text
+/// The text of the looks that were chosen.
+fn fields(looks: &LooksWords) -> String {
+    let fields = [
+        ("pictures", &looks.pictures),
+        ("colours", &looks.colours),
+        ("section_left", &looks.section_left),
+    ];
+    let fields: Vec<String> = fields
+        .into_iter()
+        .filter_map(|(name, word)| Some(format!("{name}: {}", quoted(word.as_deref()?))))
+        .collect();
+    fields.join(", ")
 }
 
 #[cfg(unix)]
@@ -134,7 +98,7 @@ mod tests {
         for number in 0..2 * MOST {
             kept.note(&format!("{number}"), &looks("ascii")).unwrap();
         }
-        assert_eq!(kept.all().len(), MOST);
+        assert_eq!(kept.entries.all::<LooksWords>().len(), MOST);
     }
 
     #[test]

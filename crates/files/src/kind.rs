@@ -1,35 +1,35 @@
 use crate::Source;
 use crate::outline::Outline;
 
-/// Largest case that is read, in bytes.
-pub const CASE_CAP: u64 = 256 * 1024;
-/// Largest catalogue that is read, in bytes: no other file may be larger.
+/// The largest case that is read, in bytes.
+pub(crate) const CASE_CAP: u64 = 256 * 1024;
+/// The largest catalogue that is read, in bytes; no other file may be larger.
 pub const CATALOGUE_CAP: u64 = 4 * 1024 * 1024;
-/// Largest file of rules that is read, in bytes.
-pub const RULES_CAP: u64 = 1024 * 1024;
-/// Largest file of guidance that is read, in bytes.
-pub const GUIDANCE_CAP: u64 = 1024 * 1024;
+/// The largest file of rules that is read, in bytes.
+pub(crate) const RULES_CAP: u64 = 1024 * 1024;
+/// The largest file of guidance that is read, in bytes.
+pub(crate) const GUIDANCE_CAP: u64 = 1024 * 1024;
 
-/// Largest lesson that is read, in bytes.
+/// The largest lesson that is read, in bytes.
 pub const LESSON_CAP: u64 = 256 * 1024;
 
-/// What a file holds.
+/// The kind of a file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum FileKind {
     /// A case.
     Case,
     /// A catalogue of shapes.
     Catalogue,
-    /// The rules of a house.
+    /// The rules of a centre.
     HouseRules,
-    /// Published limits, and what is to be measured before.
+    /// Guidance: published limits, and what must be measured first.
     Guidance,
     /// A lesson about a case.
     Lesson,
 }
 
 impl FileKind {
-    /// What a text looks like, by the fields it has: a case if like nothing else.
+    /// Guesses the kind of a text by its fields: a case if it is like no other.
     pub fn of(text: &str) -> Self {
         let source = Source::new("", text);
         let root = Outline::of(source.text()).root;

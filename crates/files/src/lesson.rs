@@ -1,4 +1,4 @@
-//! Lessons: a case, what is changed of it, and what is asked about it.
+//! Lessons: a case, changes of it, and questions about it.
 
 mod ask;
 mod course;
@@ -7,7 +7,7 @@ mod point;
 pub use course::{Course, CourseStep, Shown, case_of_lesson};
 
 use crate::case::ReadingForm;
-use crate::document::{Checked, Step as PathStep};
+use crate::document::Checked;
 use crate::faults::Faults;
 use crate::form::Entries;
 use crate::kind::LESSON_CAP;
@@ -28,17 +28,17 @@ use std::path::Path;
 pub struct LessonOfCase {
     /// The lesson.
     pub lesson: Lesson,
-    /// Its case: a file beside the lesson, or a scenario that came with the program.
+    /// The name of the case: a file beside the lesson, or a scenario of the program.
     pub case: String,
 }
 
 /// A lesson with the text it came from.
 pub type LessonFile = Checked<LessonOfCase>;
 
-/// Most steps of a lesson.
+/// The most steps of a lesson.
 const MOST_STEPS: usize = 60;
 
-/// Most changes of the case of one lesson: each costs a ranked list.
+/// The most changes of the case in one lesson, since each costs a ranked list.
 const MOST_CHANGES: usize = 8;
 
 /// Reads a lesson from a file.
@@ -106,13 +106,13 @@ impl LessonFile {
     }
 
     /// A fault of a step, from 0, in words of its own.
-    pub fn step_fault(&self, step: usize, found: &str, expected: &str) -> Diagnostic {
+    pub(crate) fn step_fault(&self, step: usize, found: &str, expected: &str) -> Diagnostic {
         let at = self.root().field("steps").item(step);
         at.fault(found, expected, "Change the question, or the case.")
     }
 
     /// A fault of a point, from 0: the case does not show it.
-    pub fn point_fault(&self, point: usize) -> Diagnostic {
+    pub(crate) fn point_fault(&self, point: usize) -> Diagnostic {
         let at = self.root().field("points").item(point);
         let found = at.text().to_owned();
         let remedy = "The lesson has lost its point: change the case, or the lesson.";
@@ -126,13 +126,6 @@ impl LessonFile {
         let remedy = crate::faults::did_you_mean(&self.value().case, known);
         let expected = "a case beside the lesson, or one that came with the program";
         at.fault(at.text(), expected, &remedy)
-    }
-
-    /// The line on which a step begins, from 1.
-    pub fn line_of_step(&self, step: usize) -> usize {
-        let path = [PathStep::Field("steps"), PathStep::Item(step)];
-        let start = self.span(&path).map_or(0, |span| span.start);
-        self.source().line(start)
     }
 }
 

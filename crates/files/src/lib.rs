@@ -1,13 +1,18 @@
-//! Files in and out: cases, catalogues, house rules and published limits in RON.
+//! Reading and writing of files: cases, catalogues, your centre's rules and guidance in
+//! RON, and the journal beside an open case.
 //!
 //! A file is read in three steps: [`Source`] holds its text, serde forms take
 //! what `ron` reads, and checks turn a form into the types of the other crates.
 //! Of a file that parses, every fault is found at once, each a [`Diagnostic`]
 //! with its line, column and field; of one that does not, the first. What is
-//! read keeps the place of each value ([`Checked`]), so that one value can be
+//! read keeps the span of each value ([`Checked`]), so that one value can be
 //! changed without touching the rest.
 //!
-//! Nothing of a file is shown but through [`visible`].
+//! Text from a file is shown through [`visible`] alone:
+//!
+//! ```
+//! assert_eq!(files::visible("4.6\u{1b}[2J mm"), "4.6␛[2J mm");
+//! ```
 
 mod case;
 mod catalogue;
@@ -38,6 +43,7 @@ mod nearest;
 mod new_case;
 mod new_catalogue;
 mod outline;
+mod own_file;
 mod parameters;
 mod place;
 mod planned_on;
@@ -77,7 +83,7 @@ pub use guidance::{GuidanceFile, parse_guidance, read_guidance};
 pub use house_rules::{HouseRulesFile, parse_house_rules, read_house_rules};
 pub use journal::{Ground, Journal, JournalError, Recovery};
 pub use kept_looks::{KeptLooks, LooksWords};
-pub use kind::{CASE_CAP, CATALOGUE_CAP, FileKind, GUIDANCE_CAP, LESSON_CAP, RULES_CAP};
+pub use kind::{CATALOGUE_CAP, FileKind, LESSON_CAP};
 pub use lesson::{
     Course, CourseStep, LessonFile, LessonOfCase, Shown, case_of_lesson, parse_lesson, read_lesson,
 };
@@ -95,7 +101,8 @@ pub use store::{
     Disk, Expect, Fault, Operation, Saved, StoreError, digest_on_disk, save, save_in_own_folder,
     write_out,
 };
-pub use text::{excerpt, visible};
+pub(crate) use text::excerpt;
+pub use text::visible;
 pub use unfiled::Unfiled;
 pub use words::Word;
 pub use workup_input::workup_input;

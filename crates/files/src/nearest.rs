@@ -1,7 +1,7 @@
-/// Longest word that is looked at, in bytes: longer ones are no slip of the pen.
+/// The longest word that is compared, in bytes: a longer one is no misspelling.
 const LONGEST: usize = 64;
 
-/// The known word most like a misspelt one, if any is like it.
+/// The known word that is most similar to a misspelt one, if any is similar.
 pub(crate) fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     if word.len() > LONGEST {
         return None;

@@ -1,5 +1,4 @@
-//! A whole case written anew, with the comments that someone who edits it by hand
-//! would want.
+//! The text of a new case, with comments for someone who edits it by hand.
 
 use crate::Word;
 use crate::exceptions::exception_fields;
@@ -73,7 +72,7 @@ const HEAD: &str = "\
 // writes to it.
 ";
 
-/// The words a field may say, in comments.
+/// Comments with the words that a field may have.
 fn words<T: Word>(_: T) -> String {
     comment(&format!("One of {}.", list(T::WORDS)), INDENT)
 }
@@ -140,7 +139,7 @@ fn readings(text: &mut String, case: &Case) -> std::fmt::Result {
     Ok(())
 }
 
-/// What stands above readings of one kind.
+/// The comment above readings of one kind.
 fn heading(quantity: Quantity) -> &'static str {
     match quantity.info().structure {
         Structure::Patient => "The child.",

@@ -1,4 +1,4 @@
-//! A whole catalogue written anew.
+//! The text of a new catalogue.
 
 use crate::ron_text::{INDENT, Style, quoted};
 use crate::size_text::shape_record;

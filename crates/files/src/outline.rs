@@ -1,6 +1,6 @@
-//! Where each value of a RON text stands.
+//! The outline of a RON text: the span of each of its values.
 //!
-//! `ron` alone decides what a text means; the outline adds the places. Of a
+//! `ron` alone decides what a text means; the outline adds the spans. Of a
 //! text that `ron` takes, every value is found; of any other text whatever can
 //! be, up to the end. It never fails.
 
@@ -10,7 +10,7 @@ use crate::text::excerpt;
 use scanner::Scanner;
 use std::ops::Range;
 
-/// The values of a RON text with their places, in bytes.
+/// The values of a RON text with their spans, in bytes.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Outline {
     /// The value that is the file.
@@ -22,36 +22,36 @@ pub(crate) struct Outline {
 /// One value and the values in it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Node {
-    /// How it is reached from the value around it.
+    /// The name, index or key by which the value around it reaches this one.
     pub(crate) via: Via,
-    /// Its own place, without the name or key before it.
+    /// The span of the value, without the name or key before it.
     pub(crate) span: Range<usize>,
-    /// Its fields, items or entries, in the order of the file.
+    /// The fields, items or entries of the value, in the order of the file.
     pub(crate) inner: Vec<Self>,
 }
 
-/// How a value is reached from the one around it; spans are those of the name
-/// or key.
+/// The name, index or key by which a value is reached from the one around it; spans are
+/// those of the name or key.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Via {
-    /// Not at all: it is the file.
+    /// The value is the file itself.
     Root,
-    /// By a field's name.
+    /// The name of a field.
     Field(Range<usize>),
-    /// By its place in a list or tuple, from 0.
+    /// The index in a list or tuple, from 0.
     Item(usize),
-    /// By a map's key.
+    /// The key of a map.
     Entry(Range<usize>),
 }
 
-/// A bracket without its counterpart.
+/// A bracket that is never closed, or closed by another kind.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Unclosed {
-    /// Where it is opened.
+    /// The byte at which it is opened.
     pub(crate) opened: usize,
     /// The bracket that would close it.
     pub(crate) closes: char,
-    /// Where another bracket closes instead; the end of the text otherwise.
+    /// The byte of the bracket that closes instead; else the end of the text.
     pub(crate) until: usize,
 }
 
@@ -79,7 +79,7 @@ impl Outline {
 }
 
 impl Node {
-    /// Its place, its name or key included.
+    /// The span with the name or key.
     pub(crate) fn extent(&self) -> Range<usize> {
         match &self.via {
             Via::Root | Via::Item(_) => self.span.clone(),
@@ -87,7 +87,7 @@ impl Node {
         }
     }
 
-    /// Its field of a name.
+    /// The field with a name.
     pub(crate) fn field(&self, text: &str, name: &str) -> Option<&Self> {
         self.inner.iter().find(|inner| match &inner.via {
             Via::Field(span) => field_name(text, span) == name,
@@ -95,7 +95,7 @@ impl Node {
         })
     }
 
-    /// Its place in a path, after what leads to the value around it.
+    /// The path of the value, from the path of the value around it.
     pub(crate) fn push_to(&self, path: &mut String, text: &str) {
         match &self.via {
             Via::Root => {}

@@ -1,11 +1,11 @@
-//! Where a value of a file stands.
+//! The place of a value in a file: its span and its path.
 
 use crate::outline::{Node, Outline, Via, push_field, push_item};
 use crate::{Diagnostic, Source};
 use std::ops::Range;
 
-/// A value's place in a file. A field that was left out stands where the value
-/// around it does.
+/// The place of a value in a file. A field that was left out has the place of the value
+/// around it.
 #[derive(Clone, Debug)]
 pub(crate) struct Place<'a> {
     source: &'a Source,
@@ -78,17 +78,17 @@ impl<'a> Place<'a> {
         }
     }
 
-    /// Whether it is written in the file.
+    /// Whether the value is written in the file.
     pub(crate) const fn is_there(&self) -> bool {
         self.is_there
     }
 
-    /// Where it stands in the text, in bytes.
+    /// The span of the value in the text, in bytes.
     pub(crate) const fn span(&self) -> &'a Range<usize> {
         &self.node.span
     }
 
-    /// What is written there.
+    /// The text of the value.
     pub(crate) fn text(&self) -> &'a str {
         self.source.as_written(&self.node.span)
     }
@@ -98,12 +98,12 @@ impl<'a> Place<'a> {
         self.source.is_in_other_words()
     }
 
-    /// The line on which it begins.
+    /// The line on which the value begins.
     pub(crate) fn line(&self) -> usize {
         self.source.line(self.node.span.start)
     }
 
-    /// A fault here.
+    /// A fault at this place.
     pub(crate) fn fault(&self, found: &str, expected: &str, remedy: &str) -> Diagnostic {
         Diagnostic::new(
             self.source,

@@ -2,7 +2,7 @@ use crate::{Digest, Source, new_case};
 use sizing::Case;
 use sizing::trial::Procedure;
 
-/// The digest of all that release criteria are written on: the readings, answers and
+/// The digest of all that release criteria are based on: the readings, answers and
 /// exceptions of a case in canonical order, then the bytes of rules, catalogues and
 /// guidance, in the order in which they are given.
 ///

@@ -1,4 +1,4 @@
-//! Whether another window has a case open.
+//! Detection of another window that has the same case open.
 
 use crate::journal::journal_of;
 use crate::store::{DiskFile, beside, metadata, real_path, sweep};
@@ -9,7 +9,7 @@ use std::io::{Read, Seek, Write};
 use std::path::{Path, PathBuf};
 use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
-/// The window of a case: held while it is open, given up with it.
+/// The presence of a window at a case, held while the case is open.
 ///
 /// A hidden file beside the case is locked by the system for as long as the
 /// process lives; a window that died holds nothing. On drives without locks, and
@@ -24,21 +24,21 @@ pub struct Presence {
     left_behind: Option<Holder>,
 }
 
-/// Who has a case open.
+/// The window that has a case open.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Holder {
-    /// The number of its process.
+    /// The id of its process.
     pub process: u32,
     /// When it opened the case.
     pub since: SystemTime,
 }
 
-/// What came of entering a case.
+/// The outcome of entering a case.
 #[derive(Debug)]
 pub enum Entered {
-    /// Nobody else has it open.
+    /// No other window has the case open.
     Alone(Presence),
-    /// A window that lives has it open; who, if that could be read.
+    /// A living window has the case open; which, if that could be read.
     Held(Option<Holder>),
 }
 
@@ -48,7 +48,7 @@ const ENDING: &str = "rimwise-open";
 /// Tries to lock a file that another window may be taking away.
 const TRIES: usize = 16;
 
-/// More than such a file ever says, in bytes.
+/// More bytes than such a file ever has.
 const CAP: u64 = 256;
 
 impl Presence {

@@ -1,5 +1,5 @@
-//! What a case says of the procedure: criteria written before, trials with what was
-//! seen, what was used, what was seen later, the boxes of the room.
+//! The procedure of a case: criteria written before, trials with what was seen, what was
+//! used, follow-up, and the check boxes of the room.
 
 mod criteria;
 mod forecast;

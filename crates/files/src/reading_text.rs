@@ -1,4 +1,4 @@
-//! A reading as files write it.
+//! The text of a reading in a file.
 
 use crate::Word;
 use crate::case::needs_method;

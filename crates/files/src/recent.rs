@@ -1,51 +1,45 @@
-//! Cases that were open before.
+//! Cases that were open recently.
 
+use crate::own_file::OwnFile;
 use crate::ron_text::quoted;
-use crate::{Disk, Expect, StoreError, save_in_own_folder};
+use crate::{Disk, StoreError};
 use std::fmt::Write;
-use std::io::Read;
 use std::path::{Path, PathBuf};
 
-/// The list of cases that were open before, in a file of its own.
+/// The file of the cases that were open recently.
 ///
 /// It is a convenience: what cannot be read of it counts as nothing, and it is
 /// written anew with the next case that is opened.
 #[derive(Clone, Debug)]
 pub struct Recent {
-    disk: Disk,
-    path: PathBuf,
+    file: OwnFile,
 }
 
-/// Most cases that are remembered.
+/// The most cases that are remembered.
 const MOST: usize = 20;
 
-/// Largest list that is read, in bytes.
+/// The largest file that is read, in bytes.
 const CAP: u64 = 256 * 1024;
 
-/// What stands over the list.
+/// The comment over the list.
 const HEAD: &str = "// Cases that were open, the newest first. It may be deleted.\n";
 
 impl Recent {
-    /// The list in a file, which need not be there yet.
+    /// The list in a file, which need not exist yet.
     pub const fn new(disk: Disk, path: PathBuf) -> Self {
-        Self { disk, path }
+        Self {
+            file: OwnFile::new(disk, path),
+        }
     }
 
-    /// The cases, the newest first, whether they are still there or not.
+    /// The paths of the cases, the newest first, whether they still exist or not.
     pub fn cases(&self) -> Vec<PathBuf> {
-        let mut text = String::new();
-        let read = self
-            .disk
-            .open_plain(&self.path)
-            .and_then(|file| file.take(CAP).read_to_string(&mut text));
-        let cases: Vec<PathBuf> = match read {
-            Ok(_) => ron::from_str(&text).unwrap_or_default(),
-            Err(_) => Vec::new(),
-        };
-        cases.into_iter().take(MOST).collect()
+        let mut cases: Vec<PathBuf> = self.file.read(CAP);
+        cases.truncate(MOST);
+        cases
     }
 
-    /// Puts a case first. A path that is no text is not remembered.
+    /// Puts a case first; a path that is not valid UTF-8 is not remembered.
     pub fn note(&self, case: &Path) -> Result<(), StoreError> {
         let case = std::path::absolute(case).unwrap_or_else(|_| case.to_owned());
         let mut cases = self.cases();
@@ -54,7 +48,7 @@ impl Recent {
         }
         cases.retain(|other| *other != case);
         cases.insert(0, case);
-        save_in_own_folder(&self.disk, &self.path, &written(&cases), Expect::Anything).map(drop)
+        self.file.write(&written(&cases))
     }
 }
 

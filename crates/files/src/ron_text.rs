@@ -8,7 +8,7 @@ pub(crate) const INDENT: &str = "    ";
 
 /// A text in quotes, which reads as the same text again.
 ///
-/// What would steer a terminal or show nothing is written as an escape.
+/// Characters that steer a terminal or show nothing are written as escapes.
 pub(crate) fn quoted(text: &str) -> String {
     let mut written = String::with_capacity(text.len() + 2);
     written.push('"');
@@ -34,7 +34,7 @@ pub(crate) fn number(value: f64) -> String {
     format!("{}", value + 0.0)
 }
 
-/// How the items of a list are laid out.
+/// The layout of the items of a list.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Style {
     /// What stands before an item on its line.
@@ -46,7 +46,7 @@ pub(crate) struct Style {
 }
 
 impl Style {
-    /// All on one line.
+    /// The layout with all items on one line.
     pub(crate) const ROW: Self = Self {
         indent: String::new(),
         is_spread: false,
@@ -54,7 +54,7 @@ impl Style {
     };
 }
 
-/// A field's name with what is written there; `None` where it is left out.
+/// A field's name and its text; `None` where the field is left out.
 pub(crate) type Field = (&'static str, Option<String>);
 
 /// Named fields in round brackets; those left out are not written.

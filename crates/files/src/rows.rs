@@ -1,4 +1,4 @@
-//! Rows of lists that files of rules and of guidance and cases have.
+//! Rows of lists in files of rules, files of guidance and cases.
 
 use crate::faults::Faults;
 use crate::place::Place;
@@ -16,7 +16,7 @@ pub(crate) fn each_row<'a, Form, Row>(
         .collect()
 }
 
-/// Where a row comes from: every row says it.
+/// Reads the source of a row, which every row must have.
 pub(crate) fn source(source: String, at: &Place, faults: &mut Faults) -> String {
     let at = at.field("source");
     if source.trim().is_empty() {

@@ -1,98 +1,59 @@
-//! How lessons went.
+//! The last score of each lesson.
 
-use crate::ron_text::quoted;
-use crate::{Disk, Expect, StoreError, save_in_own_folder};
+use crate::own_file::{OwnFile, OwnMap};
+use crate::{Disk, StoreError};
 use serde::Deserialize;
-use std::collections::BTreeMap;
-use std::fmt::Write;
-use std::io::Read;
 use std::path::{Path, PathBuf};
 
-/// The last score of each lesson, in a file of its own that names nobody.
+/// The file of the last score of each lesson, which names nobody.
 ///
 /// It is a convenience: what cannot be read of it counts as nothing, and it may be
 /// deleted at any time.
 #[derive(Clone, Debug)]
 pub struct Scores {
-    disk: Disk,
-    path: PathBuf,
+    entries: OwnMap,
 }
 
-/// How a lesson went.
+/// The score of a lesson.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
 pub struct Score {
-    /// How many answers were right.
+    /// The number of right answers.
     pub right: u32,
-    /// How many questions were asked.
+    /// The number of questions.
     pub asked: u32,
 }
 
-/// Most lessons that are remembered.
+/// The most lessons that are remembered.
 const MOST: usize = 200;
 
-/// Largest file that is read, in bytes.
-const CAP: u64 = 64 * 1024;
-
-/// What stands over the list.
+/// The comment over the list.
 const HEAD: &str =
     "// How lessons went the last time; nobody is named. It may be edited and deleted.\n";
 
 impl Scores {
-    /// The scores in a file, which need not be there yet.
+    /// The scores in a file, which need not exist yet.
     pub const fn new(disk: Disk, path: PathBuf) -> Self {
-        Self { disk, path }
+        Self {
+            entries: OwnMap::new(OwnFile::new(disk, path), HEAD, MOST),
+        }
     }
 
-    /// Where they are kept.
+    /// The path of the file.
     pub fn path(&self) -> &Path {
-        &self.path
+        self.entries.path()
     }
 
-    /// The score of a lesson.
+    /// The last score of a lesson.
     pub fn of(&self, lesson: &str) -> Option<Score> {
-        self.all().remove(lesson)
+        self.entries.all().remove(lesson)
     }
 
-    /// Puts down how a lesson went, in place of the time before.
+    /// Records the score of a lesson in place of the one before.
     pub fn note(&self, lesson: &str, score: Score) -> Result<(), StoreError> {
-        let mut all = self.all();
-        if all.get(lesson) == Some(&score) {
-            return Ok(());
-        }
-        while all.len() >= MOST && !all.contains_key(lesson) {
-            all.pop_first();
-        }
-        all.insert(lesson.to_owned(), score);
-        save_in_own_folder(&self.disk, &self.path, &written(&all), Expect::Anything).map(drop)
+        self.entries.note(lesson, score, |Score { right, asked }| {
+            format!("right: {right}, asked: {asked}")
+        })
     }
-
-    fn all(&self) -> BTreeMap<String, Score> {
-        let mut text = String::new();
-        let read = self
-            .disk
-            .open_plain(&self.path)
-            .and_then(|file| file.take(CAP).read_to_string(&mut text));
-        match read {
-            Ok(_) => ron::from_str(&text).unwrap_or_default(),
-            Err(_) => BTreeMap::new(),
-        }
-    }
-}
-
-fn written(all: &BTreeMap<String, Score>) -> String {
-    let mut text = HEAD.to_owned();
-    text.push_str("{\n");
-    for (lesson, score) in all {
-        let Score { right, asked } = score;
-        // Writing into a string does not fail.
-        let _ = writeln!(
-            text,
-            "    {}: (right: {right}, asked: {asked}),",
-            quoted(lesson)
-        );
-    }
-    text.push_str("}\n");
-    text
 }
 
 #[cfg(test)]

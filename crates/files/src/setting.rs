@@ -3,8 +3,8 @@ use sizing::{Against, Case, Circulation, Guidance, HouseRules, Setting};
 use std::sync::Arc;
 use workup::{AsMeasured, Figure, Limits};
 
-/// A case under the rules of a house and published limits: the ranking knows which
-/// guidance against closing is met, and which exclusions the readings settle.
+/// The setting of a case under your centre's rules and guidance, so that the ranking knows
+/// which guidance against closing is met and which exclusions the readings settle.
 pub fn setting(case: Arc<Case>, rules: Arc<HouseRules>, limits: Option<&Limits>) -> Setting {
     worked_up(Setting::new(case, rules), limits)
 }
@@ -18,7 +18,7 @@ pub fn worked_up(setting: Setting, limits: Option<&Limits>) -> Setting {
     }
 }
 
-/// What the work-up of a case says that bears on every size.
+/// The results of a case's work-up that bear on every size.
 fn guidance(setting: &Setting, limits: &Limits) -> Option<Guidance> {
     let input = workup_input(setting);
     // Without draws there is nothing to refuse.

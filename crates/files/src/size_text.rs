@@ -1,4 +1,4 @@
-//! Shapes and sizes as catalogues write them.
+//! The text of shapes and sizes in a catalogue.
 
 use crate::ron_text::{Field, INDENT, Style, number, quoted, record};
 use geometry::{Disc, Radians, degrees};
@@ -85,7 +85,7 @@ fn disc_record(disc: &Disc) -> String {
 /// The shortest number of degrees that is read as just this angle, if a rounded
 /// one is; the nearest number otherwise.
 fn in_degrees(angle: Radians) -> f64 {
-    /// Decimals that a file written by hand may have.
+    /// The most decimals that a number written by hand has.
     const DECIMALS: i32 = 12;
     let exact = angle.to_degrees();
     let rounded = |decimals: i32| {

@@ -1,7 +1,7 @@
 use std::borrow::Cow;
 use std::ops::Range;
 
-/// A place in a text, as editors count it.
+/// A position in a text, as editors count it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Position {
     /// Line, from 1.
@@ -21,7 +21,7 @@ pub struct Source {
     written: Option<Box<Written>>,
 }
 
-/// A text that was put into other words.
+/// The way back from a translated text to the one on disk.
 #[derive(Clone, Debug, PartialEq, Eq)]
 struct Written {
     source: Source,
@@ -33,7 +33,7 @@ struct Written {
 /// A place of a text with the word that is to stand there.
 pub(crate) type Replaced = (Range<usize>, String);
 
-/// The byte-order mark some editors put first: no part of the text.
+/// The byte-order mark that some editors put first; it is no part of the text.
 const MARK: char = '\u{feff}';
 
 impl Source {
@@ -50,8 +50,7 @@ impl Source {
         }
     }
 
-    /// The text in other words. Places are still told as they are in this one, and
-    /// so is what stands there.
+    /// The translated text, whose positions and words are still told as they are on disk.
     pub(crate) fn with_words(self, mut replaced: Vec<Replaced>) -> Self {
         replaced.sort_by_key(|(span, _)| span.start);
         let (mut text, mut places, mut from) = (String::new(), Vec::new(), 0);
@@ -77,7 +76,7 @@ impl Source {
         self.written.is_some()
     }
 
-    /// What stands on disk where a span of this text is.
+    /// The text on disk of a span of this text.
     pub(crate) fn as_written(&self, span: &Range<usize>) -> &str {
         match &self.written {
             None => self.slice(span),
@@ -171,7 +170,7 @@ impl Written {
         })
     }
 
-    /// The same of the end of a span: within a word at its end.
+    /// The byte on disk of the end of a span; within a translated word, the word's end.
     fn end(&self, offset: usize) -> usize {
         self.of(offset, |(there, here)| {
             if offset <= here.start {

@@ -1,4 +1,4 @@
-//! A text read from a file.
+//! Reads a text from a file.
 
 use crate::{Disk, FileError, Source};
 use std::io::Read;

@@ -1,9 +1,8 @@
-//! A change written into a hand-edited text: comments, order and layout stay.
+//! Writes changes into a hand-edited text, so that comments, order and layout stay.
 //!
-//! The text is not written anew. What differs between the value that was read and
-//! the value that is wanted is found, and only those places are changed, one at a
-//! time. The result is read again; it is given back only if it says exactly what
-//! is wanted. Every comment stays but those inside an item that is taken out; those inside
+//! Only the places at which the value read and the value wanted differ are changed, one
+//! at a time. The result is read again, and is returned only if it gives exactly the value
+//! wanted. Every comment stays but those inside an item that is taken out; those inside
 //! one that is moved go with it.
 
 mod blanks;
@@ -20,13 +19,13 @@ use crate::ron_text::{Field, INDENT, Style};
 use crate::{Checked, Diagnostic};
 use std::ops::Range;
 
-/// Why a change was not written into a text; the text is as it was.
+/// Why a change was not written into a text; the text is unchanged.
 #[derive(Debug, thiserror::Error)]
 pub enum SpliceError {
-    /// What is wanted breaks a rule of such files: every fault.
+    /// The value wanted breaks rules of such files; every fault is listed.
     #[error("not written, the file would be wrong: {}", first(.0))]
     Faulty(Vec<Diagnostic>),
-    /// The text does not read as what is wanted, however it is spliced.
+    /// No splice of the text gives the value wanted.
     #[error(
         "not written: the change finds no place in the text as it was laid out by hand. \
          Save under another name; the file is then written anew."
@@ -37,7 +36,7 @@ pub enum SpliceError {
         "not written: the file would be larger than {kibibytes} KiB. Take something out first."
     )]
     TooLarge {
-        /// The largest size that is read.
+        /// The largest size of such a file, in bytes.
         kibibytes: u64,
     },
 }
@@ -46,7 +45,7 @@ fn first(faults: &[Diagnostic]) -> String {
     faults.first().map_or_else(String::new, ToString::to_string)
 }
 
-/// A text on the way from what it says to what it is to say.
+/// A text that is being changed, with the spans of its values.
 pub(crate) struct Splice {
     text: String,
     outline: Outline,
@@ -99,7 +98,7 @@ impl Splice {
         })
     }
 
-    /// Writes other values over some, which do not overlap.
+    /// Replaces spans, which must not overlap, by other texts.
     fn write(&mut self, mut changes: Vec<(Range<usize>, String)>) {
         changes.sort_by_key(|(range, _)| range.start);
         for (range, value) in changes.iter().rev() {
@@ -108,7 +107,7 @@ impl Splice {
         self.outline = Outline::of(&self.text);
     }
 
-    /// A field says this, or is left out; `order` is that of the fields where
+    /// Sets a field to a text, or leaves it out; `order` is that of the fields where
     /// the text does not have it.
     fn set_field(&mut self, group: &[Step], name: &str, value: Option<&str>, order: &[&str]) {
         match (self.index_of_field(group, name), value) {
@@ -122,12 +121,12 @@ impl Splice {
         }
     }
 
-    /// Each field of a record that is written otherwise is set to what is wanted.
+    /// Sets each field of a record whose text differs from the one wanted.
     fn set_record(&mut self, group: &[Step], was: &[Field], wanted: &[Field]) {
         self.set_fields(group, was, wanted, &names(wanted));
     }
 
-    /// The same of some fields of a group.
+    /// Sets each of some fields of a group whose text differs.
     fn set_fields(&mut self, group: &[Step], was: &[Field], wanted: &[Field], order: &[&str]) {
         for (was, (name, wanted)) in was.iter().zip(wanted) {
             if was.1 != *wanted {
@@ -136,14 +135,14 @@ impl Splice {
         }
     }
 
-    /// Puts in a group that was left out, an empty one.
+    /// Inserts an empty group where it was left out.
     fn ensure_field(&mut self, group: &[Step], name: &str, empty: &str, order: &[&str]) {
         if self.index_of_field(group, name).is_none() {
             self.set_field(group, name, Some(empty), order);
         }
     }
 
-    /// An entry of a map says this, or is left out.
+    /// Sets an entry of a map to a text, or leaves it out.
     fn set_entry(&mut self, map: &[Step], key: &str, value: Option<&str>) {
         match (self.index_of_key(map, key), value) {
             (Some(index), Some(value)) => self.replace(map, index, value),
@@ -168,7 +167,7 @@ impl Splice {
         self.insert(group, count, item);
     }
 
-    /// Where a new field goes: behind the last of those that come before it.
+    /// The index for a new field: behind the last of those that come before it.
     fn place_in_order(&self, group: &[Step], name: &str, order: &[&str]) -> usize {
         let before = order.iter().take_while(|one| **one != name);
         before
@@ -177,7 +176,7 @@ impl Splice {
             .map_or(0, |index| index + 1)
     }
 
-    /// How the item before or after a place of a list is laid out.
+    /// The layout of the item before or after an index of a list.
     fn style_at(&self, list: &[Step], place: usize) -> Style {
         let line_break = self.line_break();
         let Some(node) = self.node(list) else {
@@ -215,7 +214,7 @@ fn names(fields: &[Field]) -> Vec<&'static str> {
     fields.iter().map(|(name, _)| *name).collect()
 }
 
-/// Gives back what was read anew if it says what is wanted.
+/// Returns the text read again, if it gives the value wanted.
 fn faithful<T: PartialEq>(
     read: Result<Checked<T>, Vec<Diagnostic>>,
     wanted: &T,

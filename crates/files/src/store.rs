@@ -1,4 +1,4 @@
-//! Texts saved to disk, whole or not at all.
+//! Saves texts to disk, whole or not at all.
 
 mod disk;
 mod error;
@@ -18,23 +18,23 @@ use std::fs::Metadata;
 use std::io::{ErrorKind, Read};
 use std::path::{Path, PathBuf};
 
-/// What a save expects to find on disk, so that nobody's work is written over.
+/// The state of the disk that a save expects, so that nobody's work is overwritten.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Expect {
     /// No file of that name.
     NoFile,
     /// The bytes that were read or saved last.
     Same(Digest),
-    /// Anything: the user was told and chose to write over it.
+    /// Anything: the user was told and chose to overwrite it.
     Anything,
 }
 
-/// What came of a save.
+/// The outcome of a save.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Saved {
-    /// The digest of what is on disk now.
+    /// The digest of the file now on disk.
     pub digest: Digest,
-    /// The file of format 1 that was kept beside it, where one was written over.
+    /// The copy of the overwritten file of format 1, where there was one.
     pub kept: Option<PathBuf>,
 }
 
@@ -159,7 +159,7 @@ fn on_disk(disk: &Disk, path: &Path) -> Result<Option<Vec<u8>>, StoreError> {
     Ok(Some(bytes))
 }
 
-/// Whether what is on disk may be written over with a text.
+/// Whether the file on disk may be overwritten with a text.
 fn check(
     path: &Path,
     expect: Expect,
@@ -177,7 +177,7 @@ fn check(
     }
 }
 
-/// What is known of a file; `None` where there is none.
+/// The metadata of a file; `None` where there is none.
 pub(crate) fn metadata(path: &Path) -> Result<Option<Metadata>, StoreError> {
     match path.metadata() {
         Ok(metadata) => Ok(Some(metadata)),

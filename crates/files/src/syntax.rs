@@ -1,5 +1,4 @@
-//! What is wrong with a text that `ron` does not take, in the words of someone
-//! who edits it by hand.
+//! Faults of a text that `ron` refuses, in words for someone who edits it by hand.
 
 use crate::faults::{did_you_mean, one_of};
 use crate::outline::{Node, Outline, Unclosed, Via};
@@ -13,29 +12,28 @@ pub(crate) fn explain(source: &Source, outline: &Outline, error: &SpannedError) 
         line: error.span.end.line,
         column: error.span.end.col,
     };
-    let scene = Scene {
+    let stop = StopPoint {
         source,
         outline,
         offset: source.offset(at),
     };
-    scene
-        .words_and_fields(&error.code)
-        .or_else(|| scene.endless(&error.code))
-        .or_else(|| scene.decimal_comma())
-        .or_else(|| scene.number_with_unit())
-        .or_else(|| scene.runaway_text())
-        .or_else(|| scene.unclosed())
-        .unwrap_or_else(|| scene.other(&error.code))
+    stop.words_and_fields(&error.code)
+        .or_else(|| stop.endless(&error.code))
+        .or_else(|| stop.decimal_comma())
+        .or_else(|| stop.number_with_unit())
+        .or_else(|| stop.runaway_text())
+        .or_else(|| stop.unclosed())
+        .unwrap_or_else(|| stop.other(&error.code))
 }
 
-/// Where `ron` stopped.
-struct Scene<'a> {
+/// The place at which `ron` stopped, with the values around it.
+struct StopPoint<'a> {
     source: &'a Source,
     outline: &'a Outline,
     offset: usize,
 }
 
-impl Scene<'_> {
+impl StopPoint<'_> {
     /// A fault at a byte, in the innermost of some values.
     fn fault(
         &self,
@@ -267,7 +265,7 @@ impl Scene<'_> {
         ))
     }
 
-    /// Anything else.
+    /// A fault of any other kind.
     fn other(&self, code: &Error) -> Diagnostic {
         let (expected, remedy) = match code {
             Error::ExpectedFloat => ("a number", ""),
@@ -320,7 +318,7 @@ impl Scene<'_> {
         )
     }
 
-    /// What `ron` says itself, where nothing better is known.
+    /// The fault in the words of `ron` itself, where nothing better is known.
     fn in_other_words(&self, code: &Error) -> Diagnostic {
         let remedy = format!("{}.", excerpt(&code.to_string()));
         self.fault(

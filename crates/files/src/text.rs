@@ -1,4 +1,4 @@
-//! Text from files made safe to show.
+//! Makes text from files safe to show.
 
 use std::borrow::Cow;
 
@@ -22,7 +22,7 @@ pub fn visible(text: &str) -> Cow<'_, str> {
 }
 
 /// A visible excerpt short enough for a message, `…` where it was cut.
-pub fn excerpt(text: &str) -> String {
+pub(crate) fn excerpt(text: &str) -> String {
     let mut characters = text.chars();
     let mut kept: String = characters.by_ref().take(EXCERPT).collect();
     if characters.next().is_some() {

@@ -1,4 +1,4 @@
-//! Where cases that are in no file yet are kept safe.
+//! Journals of cases that are in no file yet.
 
 use crate::journal::{ENDING, journal_of};
 use crate::store::make_private_folder;
@@ -21,7 +21,7 @@ pub struct Unfiled {
 /// which process.
 const BEGINNING: &str = "case-";
 
-/// Most names that are looked at: more are not from this program.
+/// The most names that are read; more are not of this program.
 const MOST: usize = 10_000;
 
 impl Unfiled {

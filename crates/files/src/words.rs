@@ -1,4 +1,4 @@
-//! The words of files for what has a fixed list of values.
+//! The words of files for types with a fixed list of values.
 
 use geometry::{Edge, Face};
 use measurement::{
@@ -12,7 +12,7 @@ use workup::{Bearing, MixedVenous, OfAdult, OfChild, Shared};
 
 /// A value that files name by one word of a list.
 pub trait Word: Copy + PartialEq + 'static {
-    /// Every word with its value.
+    /// Each word with its value.
     const WORDS: &'static [(&'static str, Self)];
 
     /// The word for a value.

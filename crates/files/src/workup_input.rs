@@ -3,7 +3,7 @@ use sizing::resolve::{Basis, Resolved, estimates, scales};
 use sizing::{Contradiction, Setting, contradictions, notes};
 use workup::{Evidence, Found, Ground, Input, Limits};
 
-/// A case as the work-up sees it, under the same house rules as the ranking.
+/// The input of the work-up from a case, under the same rules as the ranking.
 pub fn workup_input(setting: &Setting) -> Input {
     let (case, rules) = (setting.case(), setting.rules());
     let bearing = |quantity: &Quantity| workup::bears(*quantity);
@@ -39,8 +39,8 @@ fn found(one: Contradiction) -> Found {
 /// intervals to some per cent.
 const DRAWS: usize = 256;
 
-/// What does not add up in the work-up of a case: a verdict that rests on such a
-/// quantity is held at borderline.
+/// The contradictions in the work-up of a case. A verdict that rests on one of their
+/// quantities is held at borderline.
 pub(crate) fn contradictions_of_workup(input: &Input, limits: &Limits) -> Vec<Contradiction> {
     let found = workup::contradicted(input, limits, DRAWS, sizing::Draws::SEED);
     let found = found.unwrap_or_default().into_iter();
@@ -55,8 +55,8 @@ pub(crate) fn contradictions_of_workup(input: &Input, limits: &Limits) -> Vec<Co
         .collect()
 }
 
-/// What is believed of one quantity; `None` where it has no value of its own or
-/// does not bear on the work-up.
+/// The evidence of one quantity; `None` where it has no value of its own or the work-up
+/// does not use it.
 fn evidence(resolved: &Resolved) -> Option<Evidence> {
     let law = resolved.law.filter(|_| workup::bears(resolved.quantity))?;
     let (ground, others, is_disputed) = match &resolved.basis {

@@ -8,7 +8,7 @@ use geometry::{Disc, PerFace, Vec2, Waist};
 use serde::Deserialize;
 use sizing::{Sheath, Size};
 
-/// Sizes by a rule: every waist with every length.
+/// A series of sizes by a rule: every waist with every length.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct SeriesForm {
@@ -45,7 +45,7 @@ struct SeriesDiscForm {
     offset_toward_3: f64,
 }
 
-/// A series found right.
+/// A series without faults.
 pub(super) struct Series {
     /// Each waist with its sheath in French.
     waists: Vec<(f64, f64)>,
@@ -59,7 +59,7 @@ struct SeriesDisc {
     offset: Vec2,
 }
 
-/// Smallest step between two waists, in millimetres.
+/// The smallest step between two waists, in millimetres.
 const LEAST_STEP: f64 = 0.05;
 
 /// Most that a disc may be wider than its waist, in millimetres.
@@ -104,7 +104,7 @@ impl Series {
         self.waists.len().saturating_mul(self.lengths.len())
     }
 
-    /// Its sizes, waist by waist.
+    /// The sizes of the series, waist by waist.
     pub(super) fn sizes(&self, stuff: Stuff) -> impl Iterator<Item = Size> {
         self.waists.iter().flat_map(move |&(diameter, french)| {
             self.lengths.iter().map(move |&length| {

@@ -1,4 +1,4 @@
-//! What a row asks of a case, and which cases it speaks of.
+//! Conditions of a row of guidance, and the cases that it speaks of.
 
 use crate::faults::{Faults, one_of};
 use crate::form::Bare;

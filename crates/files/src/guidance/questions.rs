@@ -1,4 +1,4 @@
-//! What is to be measured before, and the ways there are besides a catheter.
+//! Questions of what must be measured first, and other ways than by catheter.
 
 use super::conditions::{BoundsForm, reach};
 use crate::faults::{Faults, Seen};

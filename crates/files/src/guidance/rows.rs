@@ -1,4 +1,4 @@
-//! Rows of published limits, for children or for adults.
+//! Rows of guidance, for children or for adults.
 
 use super::conditions::{BoundsForm, ConditionForm, condition, reach};
 use crate::faults::{Faults, Seen};
@@ -26,10 +26,10 @@ pub(super) struct RowForm {
     from_memory: bool,
 }
 
-/// Ids that rows had once, each with the one it has now.
+/// Former ids of rows, each with the id of today.
 const RENAMED: &[(&str, &str)] = &[("china_age_and_weight", "age_and_weight")];
 
-/// The id that a row has now: a file that was written with an old one still opens.
+/// The id of today for a former one, so that a file with former ids still opens.
 fn renamed(id: String) -> String {
     let now = RENAMED.iter().find(|(old, _)| *old == id);
     now.map_or(id, |(_, now)| (*now).to_owned())

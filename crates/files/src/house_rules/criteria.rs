@@ -1,4 +1,4 @@
-//! What is looked at before a device is released.
+//! Release criteria: what is looked at before a device is released.
 
 use super::limits::{ConditionForm, conditions};
 use crate::faults::Faults;

@@ -1,4 +1,4 @@
-//! What stops every shape, and what settles whether it is so.
+//! Exclusions, which stop every device, and what settles each.
 
 use crate::document::Checked;
 use crate::faults::{Faults, Seen, one_of};
@@ -41,9 +41,9 @@ struct EvidenceForm {
 /// The largest value that a bound of a figure may name.
 const MOST: f64 = 1000.0;
 
-/// What stands in the note that rows came from the shipped file.
+/// The note that rows were taken from the shipped file.
 const NEW_ROWS: &str = "exclusions (some rows)";
-/// The same of what settles a row.
+/// The note that what settles a row was taken from the shipped file.
 const NEW_FIELDS: &str = "exclusions (what settles some rows)";
 
 /// The rows that a file of an earlier version cannot have.

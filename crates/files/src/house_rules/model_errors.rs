@@ -1,4 +1,4 @@
-//! By how much a house takes the model of a device to be wrong.
+//! Model errors: the standard deviations that your centre's rules give the model.
 
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;
@@ -29,7 +29,7 @@ pub(super) struct ModelErrorForm {
     source: String,
 }
 
-/// By how much the model is taken to be wrong, each error once.
+/// Reads the standard deviation of each model error, each once.
 pub(super) fn rows(
     forms: Vec<ModelErrorForm>,
     at: &Place,

@@ -1,4 +1,4 @@
-//! The laws by which what is seen in a trial weighs the draws.
+//! The laws by which observations in a trial weigh the draws.
 
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;

@@ -1,4 +1,4 @@
-//! What must be measured first, and what caps a verdict.
+//! Rows of what must be measured first, and of what caps a verdict.
 
 use super::limits::{ConditionForm, conditions};
 use crate::faults::{Faults, one_of};

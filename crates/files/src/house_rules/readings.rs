@@ -1,4 +1,5 @@
-//! How readings become values: their doubt, scale and bias, and which serve.
+//! Rules by which readings become values: standard deviation, scale error, bias and
+//! preference.
 
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;

@@ -1,4 +1,4 @@
-//! What is looked at after a device was released, and when.
+//! The schedule of follow-up after a device was released.
 
 use crate::faults::Faults;
 use crate::form::Bare;

@@ -1,4 +1,4 @@
-//! What holds of a site of defects: arcs, rim rules and notes.
+//! Rules of a site of defects: arcs, rim rules and notes.
 
 use crate::faults::{Faults, Seen};
 use crate::form::Bare;

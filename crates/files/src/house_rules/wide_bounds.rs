@@ -1,4 +1,4 @@
-//! What a value is held against that may be a slip of the pen.
+//! Wide bounds, outside which a value may be a misreading or a slip of the pen.
 
 use crate::faults::Faults;
 use crate::form::Bare;

@@ -1,16 +1,16 @@
 use std::ops::Range;
 
-/// The one place where a text becomes another.
+/// The one span in which two texts differ, and its replacement.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Patch {
-    /// What goes, in bytes.
+    /// The span that is replaced, in bytes.
     pub(super) gone: Range<usize>,
-    /// What comes in its place.
+    /// The replacement.
     pub(super) come: String,
 }
 
 impl Patch {
-    /// From one text to another: all between what both begin and end with.
+    /// The patch from one text to another: all between their common start and end.
     pub(super) fn between(was: &str, is: &str) -> Self {
         let alike = |pairs: &mut dyn Iterator<Item = (u8, u8)>| {
             pairs.take_while(|(one, other)| one == other).count()
@@ -30,8 +30,8 @@ impl Patch {
         }
     }
 
-    /// Makes a text the other; `false`, and the text as it was, where this is no
-    /// patch of it.
+    /// Applies the patch; returns `false` and leaves the text unchanged where the patch does
+    /// not belong to it.
     pub(super) fn apply(&self, text: &mut String) -> bool {
         let is_of_text = text.get(self.gone.clone()).is_some();
         if is_of_text {

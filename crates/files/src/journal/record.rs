@@ -1,4 +1,4 @@
-//! How a journal is laid out in bytes.
+//! The format of a journal.
 //!
 //! ```text
 //! rimwise journal 1
@@ -10,9 +10,10 @@
 //! bytes from START on
 //! ```
 //!
-//! and so on. A fourth number, 1, says that the change goes on with the one before:
-//! both are one, called by the later name, or none where that is empty. The first checksum is the digest of the text, every other that of
-//! the one before and the record.
+//! and so on. A fourth number, 1, says that the change goes on with the one before: both
+//! are one change with the later name, or none at all where that name is empty. The first
+//! checksum is the digest of the text; every other is the digest of the one before it and
+//! the record.
 
 use super::Patch;
 use super::WORK;
@@ -20,7 +21,7 @@ use crate::Digest;
 
 const TITLE: &[u8] = b"rimwise journal 1\n";
 
-/// More than the line before a record ever has, in bytes.
+/// More bytes than the line before a record ever has.
 const LONGEST_LINE: usize = 100;
 
 /// The beginning of a journal: its title and the text it builds on.
@@ -30,7 +31,7 @@ pub(super) fn beginning(text: &str) -> Vec<u8> {
     bytes
 }
 
-/// The work of reading a change back that leads to a text.
+/// The work of reading back a change, by the size of the text it leads to.
 pub(super) const fn work_of(text: &str) -> u64 {
     text.len() as u64
 }
@@ -58,25 +59,25 @@ fn push(bytes: &mut Vec<u8>, payload: &[u8], sum: &Digest) {
     bytes.push(b'\n');
 }
 
-/// What is whole of a journal, held against the text on disk.
+/// The complete records of a journal, compared with the text on disk.
 pub(super) struct Whole {
-    /// The text after all of it.
+    /// The text after all changes.
     pub(super) text: String,
-    /// What its changes are called, in order.
+    /// The names of the changes, in order.
     pub(super) called: Vec<String>,
-    /// How many of them the text on disk has in it; `None` where it is another text
-    /// than any that stands at the end of a change.
+    /// The number of changes that the text on disk contains; `None` where it is not the text
+    /// after any change.
     pub(super) on_disk: Option<usize>,
     /// The checksum of the last record.
     pub(super) sum: Digest,
-    /// How many bytes of it are whole.
+    /// The number of bytes of complete records.
     pub(super) length: usize,
-    /// Bytes of text that its changes lead through.
+    /// The bytes of text that the changes lead through, for the limit of work.
     pub(super) work: u64,
 }
 
-/// Reads as much as is whole; `None` where not even the beginning is, or where it is
-/// no journal of this program.
+/// Reads the complete records; `None` where not even the first is complete, or where
+/// this is no journal of the program.
 pub(super) fn read(bytes: &[u8], on_disk: &str) -> Option<Whole> {
     let rest = bytes.strip_prefix(TITLE)?;
     let (text, mut sum, mut rest) = next(rest, Digest::of)?;
@@ -115,8 +116,7 @@ pub(super) fn read(bytes: &[u8], on_disk: &str) -> Option<Whole> {
     })
 }
 
-/// The next record, its checksum and what is behind it; `None` where it is not
-/// whole.
+/// The next record, its checksum and the rest; `None` where the record is not complete.
 fn next(bytes: &[u8], sum: impl Fn(&[u8]) -> Digest) -> Option<(&str, Digest, &[u8])> {
     let head = &bytes[..bytes.len().min(LONGEST_LINE)];
     let end = head.iter().position(|&byte| byte == b'\n')?;

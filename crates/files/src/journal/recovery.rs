@@ -6,14 +6,14 @@ use std::fs::OpenOptions;
 use std::io::{ErrorKind, Read};
 use std::path::{Path, PathBuf};
 
-/// What a journal holds that the file on disk does not.
+/// The changes that a journal holds and the file on disk does not.
 #[derive(Debug)]
 pub struct Recovery {
-    /// What the changes are called, oldest first, safe to show.
+    /// The names of the changes, the oldest first, safe to show.
     pub changes: Vec<String>,
-    /// The text with all of them, its byte-order mark included.
+    /// The text with all changes, its byte-order mark included.
     pub text: String,
-    /// What the file on disk is to them.
+    /// How the file on disk relates to the changes.
     pub ground: Ground,
     /// Bytes behind the last whole change: one that was not yet confirmed when the
     /// program ended, or damage to the disk.
@@ -26,13 +26,13 @@ pub struct Recovery {
     work: u64,
 }
 
-/// What the file on disk is to the changes of a journal.
+/// How the file on disk relates to the changes of a journal.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Ground {
-    /// The text they build on: restoring loses nothing.
+    /// The file has the text that the changes build on, so restoring loses nothing.
     Theirs,
-    /// Another text: something else wrote to the file since, or took it away.
-    /// Restoring and saving would undo that.
+    /// The file has another text, or is gone. Restoring and saving would undo what something
+    /// else did to it.
     Other,
 }
 
@@ -87,8 +87,8 @@ impl Recovery {
         }))
     }
 
-    /// Goes on from the restored text: what was recorded stays recorded until it
-    /// is saved.
+    /// Continues the journal from the restored text, so that the changes stay recorded until
+    /// they are saved.
     pub fn restore(self) -> Result<Journal, JournalError> {
         let error = |cause| JournalError::NotWritten(StoreError::of(&self.path, cause));
         let file = self
@@ -109,13 +109,13 @@ impl Recovery {
         })
     }
 
-    /// Drops the changes for good.
+    /// Discards the changes for good.
     pub fn discard(self) -> Result<(), JournalError> {
         remove(&self.disk, &self.path).map_err(JournalError::NotDropped)
     }
 }
 
-/// The bytes of a journal, as many as one may have; `None` where there is none.
+/// The bytes of a journal, up to the most it may have; `None` where there is no journal.
 fn bytes(disk: &Disk, path: &Path) -> Result<Option<Vec<u8>>, StoreError> {
     // Asked first: where there is none, nothing is to be opened.
     match path.symlink_metadata() {

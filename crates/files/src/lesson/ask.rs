@@ -7,16 +7,16 @@ use sizing::check_ids;
 use sizing::lesson::Ask;
 use std::ops::RangeInclusive;
 
-/// How far off an answer in per cent may be where a lesson says nothing.
+/// The default tolerance of an answer in per cent.
 const USUAL_PER_CENT: f64 = 10.0;
 
-/// How far off an answer may be, in whatever unit.
+/// The range of tolerances, in any unit.
 const WITHIN: RangeInclusive<f64> = 0.0..=1000.0;
 
-/// How many readings may count as the one that decides.
+/// The range of how many readings count as the one that decides.
 const READINGS: RangeInclusive<usize> = 1..=6;
 
-/// How many sizes one question may name.
+/// The range of how many sizes a question names.
 const SIZES: RangeInclusive<usize> = 2..=8;
 
 #[derive(Deserialize)]

@@ -12,8 +12,8 @@ use std::path::Path;
 use std::sync::Arc;
 use workup::Limits;
 
-/// A lesson made ready: every answer is worked out, and none is shown before one was
-/// given.
+/// A course: a lesson with every answer worked out, none of which is shown before the
+/// learner's.
 #[derive(Clone, Debug)]
 pub struct Course {
     /// The title of the lesson.
@@ -24,35 +24,35 @@ pub struct Course {
     pub lost_points: Vec<usize>,
 }
 
-/// A step of a lesson made ready.
+/// A step of a course.
 #[derive(Clone, Debug)]
 pub struct CourseStep {
-    /// What it shows.
+    /// The content of the step.
     pub shown: Shown,
     /// The teacher's words.
     pub words: Option<String>,
-    /// The size in the picture; `None`: nothing is drawn.
+    /// The size in the picture; `None` where nothing is drawn.
     pub picture: Option<String>,
     /// The ranked list of the case at this step.
     pub ranking: Arc<Ranking>,
 }
 
-/// What a step shows.
+/// The content of a step.
 #[derive(Clone, Debug)]
 pub enum Shown {
-    /// A question with its answer, or why there is none.
+    /// A question with its answer, or why it has none.
     Question(Result<Box<Question>, NoAnswer>),
-    /// What the teacher says.
+    /// The words of the teacher.
     Told(String),
-    /// What has changed of the case.
+    /// The changes of the case in words.
     Changed(Vec<String>),
 }
 
-/// Draws behind every chance of a lesson.
+/// The number of draws for every chance of a lesson.
 const DRAWS: usize = 4096;
 
 impl Course {
-    /// Makes a lesson ready; `None` when it was cancelled.
+    /// Works out a lesson; `None` where that was cancelled.
     pub fn new(
         file: &LessonFile,
         case: Case,
@@ -86,7 +86,8 @@ impl Course {
         })
     }
 
-    /// What a teacher must mend: questions without an answer, and points that are gone.
+    /// The faults that a teacher must mend: questions without an answer, and points that the
+    /// case does not show.
     pub fn faults(&self, file: &LessonFile) -> Vec<Diagnostic> {
         let steps = self.steps.iter().enumerate();
         let unanswered = steps.filter_map(|(index, step)| match &step.shown {
@@ -168,7 +169,7 @@ fn ranked(
     rank(&setting, catalogues, counter.as_deref(), work).map(Arc::new)
 }
 
-/// What a change does to the case before it, in words.
+/// The effect of a change on the case before it, in words.
 fn said(change: &Change, before: &Case) -> Vec<String> {
     let of = |id: &measurement::ReadingId| before.readings.iter().find(|one| one.id == *id);
     let value = |quantity: Quantity, value: f64| format!("{value} {}", quantity.unit().symbol());

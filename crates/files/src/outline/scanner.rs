@@ -1,6 +1,6 @@
 use super::{Node, Outline, Unclosed, Via};
 
-/// Deepest nesting that is followed: that of `ron`, which takes nothing deeper.
+/// The deepest nesting that is followed, which is that of `ron`.
 const NESTING: usize = 128;
 
 /// Reads a text once from its start to its end.

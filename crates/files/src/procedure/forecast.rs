@@ -1,4 +1,4 @@
-//! What was foretold of a trial, frozen in its case.
+//! Forecasts of a trial, frozen in its case.
 
 use super::seen::{subject, value};
 use crate::faults::{Faults, Seen};
@@ -119,7 +119,7 @@ fn limit(form: LimitForm, known: &mut Seen, at: &Place, faults: &mut Faults) -> 
     }
 }
 
-/// `None` where nobody knows of what.
+/// Reads one forecast; `None` where its subject is not known.
 fn seen(form: &SeenForm, at: &Place, faults: &mut Faults) -> Option<SeenForecast> {
     let at_what = at.field("what");
     let what = faults.known_word::<ObservationKind>(&at_what, &form.what.0)?;

@@ -24,7 +24,7 @@ pub(super) struct ObservationForm {
     set_aside: Option<String>,
 }
 
-/// One observation; `None` where nobody knows of what.
+/// Reads one observation; `None` where its kind is not known.
 pub(super) fn observation(
     form: &ObservationForm,
     at: &Place,

@@ -1,4 +1,4 @@
-//! What was seen, and bounds told in it.
+//! Values of observations, and bounds of criteria in the same terms.
 
 use crate::faults::{Faults, one_of};
 use crate::place::Place;

@@ -1,4 +1,4 @@
-//! The procedure as files write it.
+//! The text of a procedure in a case file.
 
 use super::seen::text;
 use crate::ron_text::{Field, Style, number, quoted, record};

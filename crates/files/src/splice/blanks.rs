@@ -1,10 +1,10 @@
-//! What stands between the values of a text: blanks, comments, commas, lines.
+//! Blanks, comments, commas and line ends between the values of a text.
 
 use super::Splice;
 use crate::outline::comment_end;
 
 impl Splice {
-    /// What ends a line in this text.
+    /// The line end that a text uses.
     pub(super) fn line_break(&self) -> &'static str {
         match self.text.find('\n') {
             Some(at) if self.text[..at].ends_with('\r') => "\r\n",
@@ -21,19 +21,19 @@ impl Splice {
         self.text[self.line_start(at)..at].trim().is_empty()
     }
 
-    /// The blanks a byte's line begins with.
+    /// The indentation of a byte's line.
     pub(super) fn indent_at(&self, at: usize) -> &str {
         let line = &self.text[self.line_start(at)..at];
         &line[..line.len() - line.trim_start().len()]
     }
 
-    /// The first byte at or behind a place that satisfies no blank.
+    /// Index of the first byte at or behind an index that is not blank.
     fn past(&self, at: usize, is_blank: impl Fn(char) -> bool) -> usize {
         let rest = &self.text[at..];
         at + rest.find(|it| !is_blank(it)).unwrap_or(rest.len())
     }
 
-    /// The first byte behind blanks, on the same line.
+    /// Index of the first byte behind blanks on the same line.
     pub(super) fn past_spaces(&self, at: usize) -> usize {
         self.past(at, |it| it.is_whitespace() && it != '\n' && it != '\r')
     }

@@ -26,8 +26,8 @@ const EXCEPTIONS: Named<Exception> = Named {
 };
 
 impl CaseFile {
-    /// The file as it says another case: comments, order and layout stay where
-    /// the two agree.
+    /// The file changed to another case: comments, order and layout stay where the two
+    /// agree.
     pub fn with(&self, case: &Case) -> Result<Self, SpliceError> {
         let was = self.value();
         if was == case {
@@ -60,7 +60,7 @@ impl CaseFile {
         faithful(parse_case(self.source().name(), &text), case, CASE_CAP)
     }
 
-    /// The file as it is saved when it says another case: like
+    /// The file as it is saved for another case: like
     /// [`with`](Self::with), and in today's words even where nothing is changed.
     pub fn saved_with(&self, case: &Case) -> Result<Self, SpliceError> {
         let file = self.with(case)?;

@@ -23,8 +23,8 @@ const SIZES: Named<Size> = Named {
 };
 
 impl CatalogueFile {
-    /// The file as it says another catalogue: comments, order and layout stay
-    /// where the two agree.
+    /// The file changed to another catalogue: comments, order and layout stay where the two
+    /// agree.
     ///
     /// The sizes of a series stay a series while they stand last and as they
     /// were; otherwise each becomes a row.
@@ -55,8 +55,8 @@ impl CatalogueFile {
         faithful(read, catalogue, CATALOGUE_CAP)
     }
 
-    /// How many sizes of a shape are rows, not of a series: they stand first, and
-    /// a size added behind them leaves the series as it is.
+    /// The number of sizes of a shape that are rows and not of a series. They stand first,
+    /// and a size added behind them leaves the series as it is.
     pub fn rows_of(&self, shape: usize) -> usize {
         let sizes = [
             Step::Field("shapes"),
@@ -130,7 +130,7 @@ fn size(splice: &mut Splice, at: &[Step], was: &Size, wanted: &Size) {
     splice.set_record(at, &was_fields, &wanted_fields);
 }
 
-/// What is written of some sizes, which says nothing of their shape.
+/// The text of some sizes, without what they share with their shape.
 fn fields(sizes: &[Size]) -> Vec<Vec<Field>> {
     sizes.iter().map(size_fields).collect()
 }

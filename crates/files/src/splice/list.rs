@@ -4,11 +4,11 @@ use crate::ron_text::Style;
 use std::borrow::Cow;
 use std::collections::{HashMap, HashSet};
 
-/// A list whose items have names of their own.
+/// A list whose items have names, by which they are told apart.
 pub(super) struct Named<T> {
-    /// An item's name.
+    /// The name of an item.
     pub(super) name: fn(&T) -> Cow<'_, str>,
-    /// An item as it is written.
+    /// The text of an item.
     pub(super) write: fn(&T, &Style) -> String,
 }
 

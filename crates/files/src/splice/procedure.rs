@@ -42,7 +42,7 @@ const ROOM: Named<RoomNote> = Named {
     write: |note, style| record(&room_fields(note), style),
 };
 
-/// Makes a case say what is wanted of its procedure.
+/// Changes the procedure of a case to the one wanted.
 pub(super) fn procedure(splice: &mut Splice, was: &Procedure, wanted: &Procedure) {
     splice.set_fields(&[], &head(was), &head(wanted), &CASE_FIELDS);
     rows(

@@ -3,7 +3,7 @@ use crate::document::Step;
 use std::ops::Range;
 
 impl Splice {
-    /// Takes an item out of a group with its comma, and with its line where
+    /// Removes an item from a group with its comma, and with its line where
     /// nothing else stands on it. Comments around it stay.
     pub(super) fn remove(&mut self, group: &[Step], index: usize) {
         let Some(node) = self.node(group) else { return };
@@ -39,7 +39,7 @@ impl Splice {
         self.text[range].trim() == ","
     }
 
-    /// A range with the line or the blanks that it leaves without use.
+    /// A range together with the line or the blanks that it leaves behind.
     fn with_blanks(&self, range: Range<usize>) -> Range<usize> {
         let next = self.past_spaces(range.end);
         match (self.begins_line(range.start), self.ends_line(next)) {

@@ -1,4 +1,4 @@
-//! The disk as the store sees it, and one on which operations fail.
+//! The disk, as a type of its own so that tests can make any operation fail.
 
 mod file;
 
@@ -21,10 +21,10 @@ pub struct Disk {
     judge: Option<Arc<Judge>>,
 }
 
-/// What becomes of an operation on a path; `None`: it is done.
+/// Decides how an operation on a path fails; `None` lets it be done.
 type Judge = dyn Fn(Operation, &Path) -> Option<Fault> + Send + Sync;
 
-/// What is asked of a disk.
+/// An operation on a disk.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Operation {
     /// A file is opened to be read, or to be written where it stands.
@@ -71,14 +71,14 @@ impl Operation {
     ];
 }
 
-/// How an operation fails.
+/// The way in which an operation fails.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Fault {
-    /// Fewer bytes are written than were given; what has no bytes is done.
+    /// Fewer bytes are written than were given; an operation without bytes is done.
     Short,
-    /// A signal came in between (EINTR): it is asked for again.
+    /// A signal interrupts it (EINTR), and it is tried again.
     Interrupted,
-    /// There is no room (ENOSPC).
+    /// No space is left (ENOSPC).
     NoRoom,
     /// The drive does not answer (EIO).
     Broken,
@@ -123,8 +123,8 @@ impl Disk {
         self.judge.as_ref().and_then(|judge| judge(operation, path))
     }
 
-    /// Does an operation, unless it fails; interrupted, it is asked for again, as
-    /// the standard library asks the system.
+    /// Does an operation unless it fails; an interrupted one is tried again, as the standard
+    /// library does.
     fn run<T>(
         &self,
         operation: Operation,
@@ -179,7 +179,7 @@ impl Disk {
         }
     }
 
-    /// Makes a file that is not there yet.
+    /// Creates a file that does not exist yet.
     pub(super) fn create(&self, path: &Path) -> io::Result<DiskFile> {
         let create = || OpenOptions::new().write(true).create_new(true).open(path);
         let file = self.run(Operation::Create, path, create)?;
@@ -193,7 +193,7 @@ impl Disk {
         })
     }
 
-    /// Puts a file in the place of another, whole or not at all.
+    /// Renames a file over another, whole or not at all.
     pub(super) fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
         self.run(Operation::Rename, to, || fs::rename(from, to))
     }
@@ -203,7 +203,7 @@ impl Disk {
         self.run(Operation::Remove, path, || fs::remove_file(path))
     }
 
-    /// Forces the names of a folder to disk, where its file system can.
+    /// Forces the entries of a folder to disk, where its file system can.
     pub(super) fn sync_folder(&self, folder: &Path) -> io::Result<()> {
         let sync = || File::open(folder).and_then(|folder| folder.sync_all());
         match self.run(Operation::SyncFolder, folder, sync) {
@@ -219,7 +219,7 @@ impl Disk {
         }
     }
 
-    /// Makes a folder with all over it, for this user alone, unless it is there.
+    /// Creates a folder and those above it, for this user alone, unless it exists.
     pub(super) fn make_private_folder(&self, folder: &Path) -> io::Result<()> {
         let mut builder = fs::DirBuilder::new();
         builder.recursive(true);

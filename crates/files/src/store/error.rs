@@ -3,30 +3,30 @@ use crate::text::visible;
 use std::io::{self, ErrorKind};
 use std::path::Path;
 
-/// Why something was not written; what was on disk is as it was.
+/// Why a file was not written; what was on disk is unchanged.
 ///
 /// File names are already safe to show.
 #[derive(Debug, thiserror::Error)]
 pub enum StoreError {
-    /// Another program, or another window, wrote to it.
+    /// Another program, or another window, wrote to the file.
     #[error("{file} changed on disk since it was read. Reload it, or save all the same.")]
     Changed {
         /// The file.
         file: String,
     },
-    /// It is no longer where it was read.
+    /// The file no longer exists where it was read.
     #[error("{file} is no longer there. Save all the same, or under another name.")]
     Gone {
         /// The file.
         file: String,
     },
-    /// A new file was to be made and there is one.
+    /// A new file was wanted, and one exists.
     #[error("{file} is there already. Choose another name, or save all the same.")]
     Exists {
         /// The file.
         file: String,
     },
-    /// There is no room for it.
+    /// No space is left on the disk.
     #[error("no room on the disk for {file}. Make room, or save elsewhere.")]
     Full {
         /// The file.
@@ -38,36 +38,36 @@ pub enum StoreError {
         /// The file.
         file: String,
     },
-    /// It is marked as not to be written.
+    /// The file is read-only.
     #[error("{file} may only be read. Save under another name, or allow writing to it.")]
     ReadOnly {
         /// The file.
         file: String,
     },
-    /// Its folder is not there.
+    /// The folder does not exist.
     #[error("{file} cannot be saved: its folder does not exist. Make it, or save elsewhere.")]
     NoFolder {
         /// The file.
         file: String,
     },
-    /// It is a folder, a device or a pipe.
+    /// The path is a folder, a device or a pipe.
     #[error("{file} is not a file that can be saved to. Choose another name.")]
     NotAFile {
         /// The file.
         file: String,
     },
-    /// Where a file of the program's own is to be, a link or something else stands.
+    /// A link, or something else, stands at the path of a file of the program's own.
     #[error("{file} is a link or no file of this program. Move it away.")]
     NotOwn {
         /// The file.
         file: String,
     },
-    /// Something else is wrong.
+    /// The system gave another error.
     #[error("{file} cannot be saved: {cause}. Save elsewhere.")]
     Other {
         /// The file.
         file: String,
-        /// What the system said.
+        /// The error of the system.
         cause: io::Error,
     },
 }
@@ -77,7 +77,7 @@ fn shown(path: &Path) -> String {
 }
 
 impl StoreError {
-    /// What an error of the system means for who saves.
+    /// Converts an error of the system.
     pub(crate) fn of(path: &Path, cause: io::Error) -> Self {
         let file = shown(path);
         let inner = cause.get_ref();

@@ -15,10 +15,10 @@ pub(crate) fn beside(path: &Path, ending: &str) -> PathBuf {
     path.with_file_name(name)
 }
 
-/// Most links that lead from one to the next, as Linux follows them.
+/// The most symbolic links that are followed one after the other, as in Linux.
 const MOST_LINKS: usize = 40;
 
-/// The file that symbolic links lead to, whether it is there or not.
+/// The file that symbolic links lead to, whether it exists or not.
 pub(crate) fn real_path(path: &Path) -> PathBuf {
     let mut path = path.to_owned();
     for _ in 0..MOST_LINKS {
@@ -58,7 +58,7 @@ pub(crate) fn replace(
     Ok((file.named(path), synced))
 }
 
-/// Removes a file of the program's own, if it is there, and forces that to disk.
+/// Removes a file of the program's own, if it exists, and forces that to disk.
 pub(crate) fn remove(disk: &Disk, path: &Path) -> Result<(), StoreError> {
     unlink(disk, path)?;
     let synced = disk.sync_folder(folder_of(path));
@@ -74,13 +74,13 @@ pub(crate) fn unlink(disk: &Disk, path: &Path) -> Result<(), StoreError> {
     }
 }
 
-/// Makes a folder with all over it, for this user alone, unless it is there.
+/// Creates a folder and those above it, for this user alone, unless it exists.
 pub(crate) fn make_private_folder(disk: &Disk, folder: &Path) -> Result<(), StoreError> {
     let made = disk.make_private_folder(folder);
     made.map_err(|cause| StoreError::of(folder, cause))
 }
 
-/// A file that is not yet in its place, removed unless it gets there.
+/// A draft of a file, removed unless it is renamed into its place.
 struct Draft {
     disk: Disk,
     path: PathBuf,
@@ -114,7 +114,7 @@ impl Drop for Draft {
     }
 }
 
-/// No save lasts nearly as long.
+/// The age of a draft that nothing can still be writing: no save lasts nearly as long.
 const STALE: Duration = Duration::from_hours(1);
 
 /// Removes drafts of a file that are older than an age: left behind by a process

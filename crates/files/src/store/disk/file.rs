@@ -12,36 +12,36 @@ pub(crate) struct DiskFile {
 }
 
 impl DiskFile {
-    /// The file under another name.
+    /// The same file with another path.
     pub(crate) fn named(mut self, path: &Path) -> Self {
         path.clone_into(&mut self.path);
         self
     }
 
-    /// What is known of it.
+    /// The metadata of the file.
     pub(crate) fn metadata(&self) -> io::Result<Metadata> {
         self.file.metadata()
     }
 
-    /// Gives it a length.
+    /// Sets the length of the file.
     pub(crate) fn set_len(&self, length: u64) -> io::Result<()> {
         let cut = || self.file.set_len(length);
         self.disk.run(Operation::Cut, &self.path, cut)
     }
 
-    /// Forces its bytes to disk, and its length.
+    /// Forces the bytes and the length of the file to disk.
     pub(crate) fn sync_data(&self) -> io::Result<()> {
         let sync = || self.file.sync_data();
         self.disk.run(Operation::Sync, &self.path, sync)
     }
 
-    /// Forces all of it to disk.
+    /// Forces the file and its metadata to disk.
     pub(crate) fn sync_all(&self) -> io::Result<()> {
         let sync = || self.file.sync_all();
         self.disk.run(Operation::Sync, &self.path, sync)
     }
 
-    /// Locks it for as long as it is open, unless another process has.
+    /// Locks the file for as long as it is open, unless another process holds the lock.
     pub(crate) fn try_lock(&self) -> Result<(), TryLockError> {
         let asked = self.disk.run(Operation::Lock, &self.path, || Ok(()));
         asked.map_err(TryLockError::Error)?;
