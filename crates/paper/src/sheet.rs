@@ -193,7 +193,7 @@ impl Section {
 
     /// The same with a note that holds of all its lines.
     #[must_use]
-    pub fn with_note(mut self, note: impl Into<String>) -> Self {
+    pub(crate) fn with_note(mut self, note: impl Into<String>) -> Self {
         self.note = note.into();
         self
     }

@@ -30,5 +30,5 @@ mod sample;
 pub use extent::{Extent, Point};
 pub use nearest::{LeastRimOverlap, NearestToValve};
 pub use part::Part;
-pub use section::nearest_valve;
+pub(crate) use section::nearest_valve;
 pub use view::View;

@@ -14,7 +14,7 @@ use sizing::{Setting, Size, nominal_seat};
 
 /// The valve from which a size has the least clearance; `None` where no valve
 /// beside the defect was read.
-pub fn nearest_valve(setting: &Setting, size: &Size, turn: Radians) -> Option<Valve> {
+pub(crate) fn nearest_valve(setting: &Setting, size: &Size, turn: Radians) -> Option<Valve> {
     let seat = nominal_seat(setting, size, turn);
     let clearance = |valve: Valve| {
         let plate = setting.anatomy().valves[valve].as_ref()?;

@@ -39,7 +39,7 @@ impl Bay {
     }
 
     /// Whether the ranking holds it already: not swapped, not turned by hand.
-    pub const fn is_ranked(&self) -> bool {
+    pub(crate) const fn is_ranked(&self) -> bool {
         !self.swapped && self.turn.is_none()
     }
 

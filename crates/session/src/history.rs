@@ -30,7 +30,7 @@ impl History {
     }
 
     /// What would be done again next.
-    pub fn last_undone(&self) -> Option<&str> {
+    pub(crate) fn last_undone(&self) -> Option<&str> {
         self.undone.last().map(|step| step.label.as_str())
     }
 

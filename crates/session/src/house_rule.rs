@@ -84,7 +84,7 @@ impl HouseRule {
     }
 
     /// Why no case may except it, of a rule of which that is so.
-    pub fn why_fixed(&self) -> &'static str {
+    pub(crate) fn why_fixed(&self) -> &'static str {
         match self.kind {
             SCALES => {
                 "a scale error is that of a way of reading, not of one child: \

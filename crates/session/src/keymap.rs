@@ -179,7 +179,7 @@ impl KeyMap {
     }
 
     /// Every command with its keys, in the order in which they are shown.
-    pub fn bindings(&self) -> &[Binding] {
+    pub(crate) fn bindings(&self) -> &[Binding] {
         &self.bindings
     }
 }

@@ -106,7 +106,7 @@ impl Pictures {
     }
 
     /// Whether it tells one thing from another by colour and cannot do without.
-    pub const fn needs_colours(self) -> bool {
+    pub(crate) const fn needs_colours(self) -> bool {
         !matches!(self, Self::Braille | Self::Ascii)
     }
 

@@ -188,12 +188,12 @@ impl Model {
     }
 
     /// The lines of the shelf: every shape, and under it every size.
-    pub fn shelf_rows(&self) -> Vec<ShelfRow> {
+    pub(crate) fn shelf_rows(&self) -> Vec<ShelfRow> {
         self.document.shelf.rows()
     }
 
     /// The selected line of the shelf.
-    pub fn shelf_row(&self) -> Option<ShelfRow> {
+    pub(crate) fn shelf_row(&self) -> Option<ShelfRow> {
         let rows = self.shelf_rows();
         let last = rows.len().checked_sub(1)?;
         rows.into_iter()

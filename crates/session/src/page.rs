@@ -179,7 +179,7 @@ impl Focus {
 
     /// The panel before, of its page.
     #[must_use]
-    pub const fn previous(self) -> Self {
+    pub(crate) const fn previous(self) -> Self {
         self.next().next()
     }
 }

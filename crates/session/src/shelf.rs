@@ -129,7 +129,7 @@ impl Shelf {
 
     /// The place in the next or the former shape of the size whose waist is
     /// nearest; the first of two as near.
-    pub fn in_shape_beside(&self, place: usize, forward: bool) -> Option<usize> {
+    pub(crate) fn in_shape_beside(&self, place: usize, forward: bool) -> Option<usize> {
         let waist = self.at(place)?.1.occluder.waist.diameter;
         let filled = self.shapes().filter(|(places, _)| !places.is_empty());
         let (places, shape) = if forward {

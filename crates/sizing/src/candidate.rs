@@ -283,7 +283,7 @@ impl Candidate {
 
     /// The least margin to a stop in units of the checks' scales; `None` where no
     /// stop was assessed.
-    pub fn least_margin(&self) -> Option<f64> {
+    pub(crate) fn least_margin(&self) -> Option<f64> {
         self.outcomes
             .iter()
             .filter_map(Outcome::scaled_margin)

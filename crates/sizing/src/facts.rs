@@ -118,7 +118,7 @@ impl Facts {
     }
 
     /// Whether chordae of a valve insert on the edge of the defect.
-    pub const fn chordae_on_edge(&self, valve: Valve) -> Answer {
+    pub(crate) const fn chordae_on_edge(&self, valve: Valve) -> Answer {
         match valve {
             Valve::Mitral => self.mitral_chordae_on_edge,
             Valve::Tricuspid => self.tricuspid_chordae_on_edge,

@@ -125,16 +125,6 @@ impl Implausible {
         }
     }
 
-    /// The quantities of which one must be wrong.
-    pub fn rests_on(&self) -> Vec<Quantity> {
-        let body: &[Quantity] = match self.ground {
-            Ground::Table { .. } => &[Quantity::PATIENT_WEIGHT, Quantity::PATIENT_HEIGHT],
-            Ground::Weight(_) => &[Quantity::PATIENT_WEIGHT],
-            Ground::Any => &[],
-        };
-        [&[self.quantity], body].concat()
-    }
-
     /// From where to where; a side without a bound ends where nothing more is
     /// accepted.
     fn bounds_said(&self) -> String {

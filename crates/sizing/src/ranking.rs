@@ -247,10 +247,10 @@ fn shown_first<'a>(list: impl Iterator<Item = &'a Candidate> + Clone) -> Vec<&'a
 
 impl Ranking {
     /// How many sizes are shown side by side where nobody chose any.
-    pub const SHOWN_FIRST: usize = 2;
+    pub(crate) const SHOWN_FIRST: usize = 2;
 
     /// The sizes that are shown side by side where nobody chose any, at most
-    /// [`Ranking::SHOWN_FIRST`]: the first in stock and the first of another shape, so
+    /// two: the first in stock and the first of another shape, so
     /// that there is something to compare; the next of the same shape where there is no
     /// other.
     pub fn shown_first(&self) -> Vec<&Candidate> {
@@ -264,7 +264,11 @@ impl Ranking {
 
     /// The next larger or smaller size of a candidate's shape that is on the shelf:
     /// the nearest waist, and of that the nearest length.
-    pub fn beside_on_shelf(&self, candidate: &Candidate, larger: bool) -> Option<&Candidate> {
+    pub(crate) fn beside_on_shelf(
+        &self,
+        candidate: &Candidate,
+        larger: bool,
+    ) -> Option<&Candidate> {
         let waist = |one: &Candidate| one.size.occluder.waist;
         let from = waist(candidate);
         let apart = |one: &Candidate| {

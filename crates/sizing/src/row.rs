@@ -36,7 +36,7 @@ impl Row {
     }
 
     /// Whether everything it needs is known.
-    pub fn is_assessed(&self) -> bool {
+    pub(crate) fn is_assessed(&self) -> bool {
         self.missing.is_empty()
     }
 

@@ -12,7 +12,7 @@ mod weight;
 
 pub use embedding::Embedding;
 pub use outline::{Outline, OutlineStep, outline};
-pub use weight::{CAP_HEIGHT, DESCENT, Weight};
+pub use weight::{CAP_HEIGHT, Weight};
 
 /// The width of words, in em. A character without a glyph counts as wide as the
 /// box that stands for it.
@@ -34,6 +34,9 @@ pub fn missing_glyphs(text: &str, weight: Weight) -> Vec<char> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// How far letters reach below the baseline, em.
+    const DESCENT: f64 = 0.22;
 
     /// What the program writes on pictures.
     const WRITTEN: &str =

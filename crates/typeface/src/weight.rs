@@ -4,9 +4,6 @@ use ttf_parser::{Face, GlyphId};
 /// How high a capital letter stands over the baseline, em.
 pub const CAP_HEIGHT: f64 = 0.688;
 
-/// How far letters reach below the baseline, em.
-pub const DESCENT: f64 = 0.22;
-
 static REGULAR: LazyLock<Option<Face>> =
     LazyLock::new(|| Face::parse(Weight::Regular.data(), 0).ok());
 static BOLD: LazyLock<Option<Face>> = LazyLock::new(|| Face::parse(Weight::Bold.data(), 0).ok());

@@ -254,7 +254,7 @@ impl Model {
     }
 
     /// The selected rule.
-    pub fn house_rule(&self) -> Option<HouseRule> {
+    pub(crate) fn house_rule(&self) -> Option<HouseRule> {
         self.house_rules()
             .into_iter()
             .nth(self.view.selected[Focus::Rules])
@@ -323,7 +323,7 @@ impl Model {
     }
 
     /// The candidate in a bay, as it was last assessed.
-    pub fn bay_candidate(&self, bay: usize) -> Option<&Candidate> {
+    pub(crate) fn bay_candidate(&self, bay: usize) -> Option<&Candidate> {
         self.results
             .assessed()?
             .candidate(self.document.bays().get(bay)?)
@@ -331,7 +331,7 @@ impl Model {
 
     /// The turn of the candidate in a bay, in whole degrees from 0 to 359, when
     /// it is known.
-    pub fn turn_degrees(&self, bay: usize) -> Option<u16> {
+    pub(crate) fn turn_degrees(&self, bay: usize) -> Option<u16> {
         let best = || {
             let turn = self.bay_candidate(bay)?.turn.to_degrees().round();
             measurement::whole(0..FULL_ROUND, turn)

@@ -78,7 +78,7 @@ impl Request {
     }
 
     /// Draws of the work-up, as on the command line.
-    pub const WORK_UP_DRAWS: usize = 4096;
+    pub(crate) const WORK_UP_DRAWS: usize = 4096;
 }
 
 /// A result for one generation of the document.

@@ -78,7 +78,7 @@ impl DrawSet {
     }
 
     /// Whether every draw in it is in another of the same draws as well.
-    pub fn is_within(&self, other: &Self) -> bool {
+    pub(crate) fn is_within(&self, other: &Self) -> bool {
         self.words
             .iter()
             .zip(&other.words)

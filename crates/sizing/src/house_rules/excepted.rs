@@ -36,7 +36,7 @@ impl HouseRules {
 
     /// What the exceptions of a case at a site change, a sentence for each: what
     /// counts, what the house says, and why.
-    pub fn exceptions_said(&self, exceptions: &[Exception], site: Site) -> Vec<String> {
+    pub(crate) fn exceptions_said(&self, exceptions: &[Exception], site: Site) -> Vec<String> {
         let each = exceptions.iter();
         each.map(|exception| {
             let because = exception.because.trim();

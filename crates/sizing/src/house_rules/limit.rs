@@ -52,7 +52,7 @@ impl Band {
 
     /// Whether a value breaks it. A value on a limit, within
     /// [`TOLERANCE`](measurement::TOLERANCE), does not; what is not a number does.
-    pub fn is_broken(&self, value: f64) -> bool {
+    pub(crate) fn is_broken(&self, value: f64) -> bool {
         self.margin(value)
             .is_some_and(|margin| margin < 0.0 || margin.is_nan())
     }
@@ -65,7 +65,7 @@ impl Band {
 
     /// The band inside both.
     #[must_use]
-    pub fn tightest(self, other: Self) -> Self {
+    pub(crate) fn tightest(self, other: Self) -> Self {
         let pick = |one: Option<f64>, two: Option<f64>, of: fn(f64, f64) -> f64| match (one, two) {
             (Some(one), Some(two)) => Some(of(one, two)),
             (one, two) => one.or(two),

@@ -78,7 +78,7 @@ impl ObservationLaw {
 
     /// The same law with the observer's own standard deviation.
     #[must_use]
-    pub fn with_sd(self, sd: Option<f64>) -> Self {
+    pub(crate) fn with_sd(self, sd: Option<f64>) -> Self {
         match (self, sd) {
             (Self::Value(law), Some(sd)) => Self::Value(ValueLaw {
                 sd: measurement::observation::Spread::constant(sd),

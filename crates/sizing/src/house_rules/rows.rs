@@ -151,7 +151,7 @@ pub(super) fn names(sites: &[Site], site: Site) -> bool {
 
 impl NoteRow {
     /// Whether it is said of a site, a weight in kilograms and a Qp:Qs.
-    pub fn applies(&self, site: Site, weight: Option<f64>, qp_qs: Option<f64>) -> bool {
+    pub(crate) fn applies(&self, site: Site, weight: Option<f64>, qp_qs: Option<f64>) -> bool {
         names(&self.sites, site)
             && self
                 .weight_under

@@ -32,7 +32,7 @@ impl ScheduleRow {
     }
 
     /// Its days up to a day, and the first after it.
-    pub fn days_to(&self, day: f64) -> Vec<u32> {
+    pub(crate) fn days_to(&self, day: f64) -> Vec<u32> {
         let mut days = self.days.clone();
         if let (Some(&last), Some(every)) = (self.days.last(), self.then_every.filter(|it| *it > 0))
         {

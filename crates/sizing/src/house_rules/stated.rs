@@ -30,7 +30,7 @@ impl Stated {
 
     /// The same where it replaces another: a limit that only the other has is
     /// said to be gone.
-    pub fn says_against(self, other: Self, unit: Unit) -> String {
+    pub(crate) fn says_against(self, other: Self, unit: Unit) -> String {
         match self {
             Self::Limits { stop, caution } => {
                 let (was_stop, was_caution) = match other {

@@ -61,7 +61,7 @@ impl WideBound {
     /// The band at a weight in kilograms, from bands at rising weights: between two
     /// of them along the logarithm of the weight and, where both ends are above 0,
     /// that of the bound; beyond the first and the last as there.
-    pub fn at_weight(bands: &[(f64, Band)], weight: f64) -> Band {
+    pub(crate) fn at_weight(bands: &[(f64, Band)], weight: f64) -> Band {
         let after = bands.iter().position(|(kg, _)| *kg >= weight);
         let (Some((first_kg, first)), Some((next_kg, next))) = (match after {
             Some(0) => (bands.first(), bands.first()),

@@ -15,7 +15,7 @@ pub struct Change {
 impl Change {
     /// The case with this change.
     #[must_use]
-    pub fn applied(&self, case: &Case) -> Case {
+    pub(crate) fn applied(&self, case: &Case) -> Case {
         let mut case = case.clone();
         for (id, value) in &self.values {
             for reading in case.readings.iter_mut().filter(|one| one.id == *id) {

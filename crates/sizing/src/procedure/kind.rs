@@ -264,7 +264,7 @@ impl ObservationKind {
 
     /// Whether a wire across the valve or a taut cable spoils it: the pull tilts the
     /// disc.
-    pub const fn is_spoilt_by_a_pull(self) -> bool {
+    pub(crate) const fn is_spoilt_by_a_pull(self) -> bool {
         matches!(
             self,
             Self::Distance | Self::Touches | Self::Regurgitation | Self::Turn

@@ -213,7 +213,7 @@ impl Trial {
     }
 
     /// Whether something pulls on the device: what a pull spoils does not count.
-    pub fn is_pulled(&self) -> bool {
+    pub(crate) fn is_pulled(&self) -> bool {
         self.wire_across == Answer::Yes || self.cable == Cable::Taut
     }
 
