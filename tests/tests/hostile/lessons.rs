@@ -18,7 +18,7 @@ fn a_lesson_whatever_stands_in_it() {
     let sizes = [held::few_sizes()];
     let (rules, limits) = (Arc::new(shipped_rules()), shipped_limits());
     let files: Vec<&str> = shipped::LESSONS.iter().map(|one| one.1).collect();
-    let sound = Cell::new(0);
+    let sound = Cell::new(0_u64);
     every("lesson", &files, |text| {
         let file = match parse_lesson("mutant.ron", text) {
             Err(faults) => {
@@ -36,7 +36,7 @@ fn a_lesson_whatever_stands_in_it() {
         };
         held::warnings(&file.faults_against(&case, &sizes));
         sound.set(sound.get() + 1);
-        if sound.get() % PLAYED != 0 {
+        if !sound.get().is_multiple_of(PLAYED) {
             return true;
         }
         let never = AtomicBool::new(false);
