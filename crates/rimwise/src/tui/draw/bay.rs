@@ -84,13 +84,20 @@ fn caption(
         height: CAPTION.min(area.bottom().saturating_sub(pictures.bottom())),
         ..area
     };
-    let scale = scale_bar(arrangement.scale(), usize::from(area.width) / 4);
-    let room = usize::from(area.width).saturating_sub(scale.width() + 2);
+    let width = usize::from(area.width);
     let seen_from = seen_from(session, arrangement, area.width);
     let said = lines::of_before(session.shows_stale(), &seen_from);
+    // Which side is left is said whole, or a picture is taken for its mirror image: the
+    // bar takes what is over.
+    let over = width.saturating_sub(said.width() + LENGTH_SAID + 2);
+    let scale = scale_bar(arrangement.scale(), over.min(width / 4));
+    let room = width.saturating_sub(scale.width() + 2);
     let said = format!("{}  {scale}", fitted(said, room));
     lines::draw(frame, vec![Line::styled(said, theme.dim())], line);
 }
+
+/// Columns of the length behind a bar, at most.
+const LENGTH_SAID: usize = " 10 mm".len();
 
 /// A line as long as some whole millimetres at a scale of columns a millimetre, and
 /// how many; nothing where there is no room or no scale.

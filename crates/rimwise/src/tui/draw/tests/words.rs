@@ -79,6 +79,21 @@ fn the_drawing_alone_says_from_where_it_is_seen() {
     }
 }
 
+/// A picture whose side is cut from its caption is taken for its mirror image.
+#[test]
+fn the_caption_of_the_bays_says_whole_which_side_is_left() {
+    for scenario in ["outlet-infant", "three-neighbours"] {
+        for size in [(80, 24), (120, 40), (200, 60)] {
+            let session = assessed(scenario, FEW);
+            let page = text(&drawn(&session, Theme::COLOUR, size));
+            // Seen from before and behind, each picture names both ventricles itself.
+            let said = ["ventricle on the left", "face-on from the left ventricle"];
+            let said = said.map(|one| count(&page, one));
+            assert!(said.contains(&1), "{size:?}\n{page}");
+        }
+    }
+}
+
 #[test]
 fn dots_under_words_do_not_colour_them() {
     let page = drawn(&assessed("outlet-infant", FEW), Theme::COLOUR, (200, 60));
