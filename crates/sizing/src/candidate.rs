@@ -101,10 +101,11 @@ impl SizeAssessment {
             outcomes.position(|outcome| before.moved.leaves(setting, row, outcome))
         });
         let standing: Vec<Option<usize>> = standing.collect();
-        let assessed = |rows: &mut dyn Iterator<Item = bool>| rows.filter(|it| *it).count();
         let stand = standing.iter().flatten().count();
-        let is_whole = stand == assessed(&mut rows.iter().map(Row::is_assessed))
-            && stand == assessed(&mut outcomes.iter().map(|outcome| outcome.value.is_some()));
+        let asked = rows.iter().filter(|row| row.is_assessed()).count();
+        let answered = outcomes.iter().filter(|one| one.value.is_some()).count();
+        // Where every row stands, those before and those now, so does the best turn.
+        let is_whole = stand == asked && stand == answered;
         let turn = if is_whole {
             before.candidate.turn
         } else {
