@@ -11,6 +11,7 @@ mod harmless;
 mod head_and_foot;
 pub(super) mod json;
 pub(super) mod look_back;
+mod of_cohorts;
 pub(super) mod side_by_side;
 pub(super) mod table;
 pub(super) mod trials;

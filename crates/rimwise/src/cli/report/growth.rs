@@ -3,6 +3,7 @@
 use super::harmless;
 use super::head_and_foot::opening;
 use super::json::{FORMAT, rounded};
+use super::of_cohorts::of_cohorts;
 use crate::cli::args::WIDTH;
 use crate::cli::inputs::Ready;
 use crate::text::{fitted, paragraph};
@@ -52,28 +53,9 @@ pub(crate) fn text(out: &mut dyn Write, page: &Page) -> Result<()> {
         )?;
     }
     writeln!(out)?;
-    late(out, page)?;
+    of_cohorts(out, &page.ready.setting)?;
     // No chance is shown, so nothing is said of one.
     writeln!(out, "{}", page.ready.provenance.in_a_line())?;
-    Ok(())
-}
-
-/// What was published of later years.
-fn late(out: &mut dyn Write, page: &Page) -> Result<()> {
-    let facts = page.ready.setting.late();
-    if facts.is_empty() {
-        return Ok(());
-    }
-    writeln!(
-        out,
-        "Published of later years, of cohorts and not of this child"
-    )?;
-    for fact in facts {
-        write!(out, "{}", paragraph("  - ", &visible(&fact.says), WIDTH))?;
-        let source = format!("Source: {}", fact.source);
-        write!(out, "{}", paragraph("    ", &visible(&source), WIDTH))?;
-    }
-    writeln!(out)?;
     Ok(())
 }
 

@@ -1,6 +1,7 @@
 //! Trials for people, 80 columns wide.
 
 use super::head_and_foot::{footing, opening};
+use super::of_cohorts::of_cohorts;
 use crate::cli::args::WIDTH;
 use crate::cli::inputs::Ready;
 use crate::text::{fitted, paragraph};
@@ -157,25 +158,11 @@ fn follow_up(out: &mut dyn Write, page: &Page) -> Result<()> {
         }
     }
     writeln!(out)?;
-    of_cohorts(out, page)
-}
-
-/// What was published of later years, once there is a device of which it speaks.
-fn of_cohorts(out: &mut dyn Write, page: &Page) -> Result<()> {
+    // Once there is a device of which it speaks.
     let setting = &page.ready.as_measured;
-    let facts = setting.late();
-    if facts.is_empty() || setting.case().procedure.released().is_none() {
-        return Ok(());
+    if setting.case().procedure.released().is_some() {
+        of_cohorts(out, setting)?;
     }
-    writeln!(
-        out,
-        "Published of later years, of cohorts and not of this child"
-    )?;
-    for fact in facts {
-        let says = format!("{} Source: {}", fact.says, fact.source);
-        write!(out, "{}", paragraph("  - ", &visible(&says), WIDTH))?;
-    }
-    writeln!(out)?;
     Ok(())
 }
 
