@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
 pub mod cohort;
+pub mod folder;
 pub mod observer;
 pub mod page;
 pub mod pdf;

@@ -3,45 +3,26 @@
 //! `old/settings` was written by the program of 0.1: a case begun in no file and killed
 //! after four answers, and its list of recent cases.
 
-#![expect(clippy::unwrap_used, reason = "what fails here fails a test")]
-
 use files::{Disk, Recent, Recovery, Unfiled, parse_case};
 use measurement::{Quantity, Valve};
+use outside::folder::Folder;
 use outside::sample::{shipped_catalogue, shipped_limits, shipped_rules};
 use sizing::engine::{Engine, Fast};
 use sizing::{Answer, Draws, Fact, Neighbour, Verdict, Work, answered, rank};
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
-
-/// An empty folder, gone with it.
-struct Folder(PathBuf);
-
-impl Folder {
-    fn new(name: &str) -> Self {
-        let name = format!("rimwise-left-{name}-{}", std::process::id());
-        let path = std::env::temp_dir().join(name);
-        fs::create_dir_all(&path).unwrap();
-        Self(path)
-    }
-}
-
-impl Drop for Folder {
-    fn drop(&mut self) {
-        let _ = fs::remove_dir_all(&self.0);
-    }
-}
 
 #[test]
 fn a_case_of_0_1_in_no_file_is_found_and_restored() {
     let folder = Folder::new("unfiled");
     let journal = include_bytes!("old/settings/unfiled.journal");
     let name = "case-01796072099585573915-1945.ron";
-    fs::write(folder.0.join(format!(".{name}.rimwise-journal")), journal).unwrap();
-    let unfiled = Unfiled::new(Disk::default(), folder.0.clone());
-    assert_eq!(unfiled.names(), [folder.0.join(name)]);
-    let found = Recovery::find(&Disk::default(), &folder.0.join(name), None);
+    fs::write(folder.join(format!(".{name}.rimwise-journal")), journal).unwrap();
+    let unfiled = Unfiled::new(Disk::default(), folder.to_path_buf());
+    assert_eq!(unfiled.names(), [folder.join(name)]);
+    let found = Recovery::find(&Disk::default(), &folder.join(name), None);
     let found = found.unwrap().unwrap();
     assert_eq!((found.changes.len(), found.torn), (5, 0));
     let restored = parse_case("case.ron", &found.text).unwrap();
@@ -59,7 +40,7 @@ fn a_case_of_0_1_in_no_file_is_found_and_restored() {
 #[test]
 fn a_list_of_recent_cases_of_0_1_is_read_and_goes_on() {
     let folder = Folder::new("recent");
-    let path = folder.0.join("recent.ron");
+    let path = folder.join("recent.ron");
     fs::write(&path, include_str!("old/settings/recent.ron")).unwrap();
     let recent = Recent::new(Disk::default(), path);
     assert_eq!(recent.cases(), [Path::new("/home/a/slit.ron")]);

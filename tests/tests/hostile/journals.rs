@@ -4,38 +4,20 @@
 use crate::held::shown;
 use crate::mutants::{every, how_many};
 use files::{Disk, KeptLooks, Recent, Recovery, Scores, visible};
+use outside::folder::Folder;
 use outside::stream::Stream;
 use std::fs;
-use std::path::PathBuf;
-
-/// An empty folder, gone with it.
-struct Folder(PathBuf);
-
-impl Folder {
-    fn new(name: &str) -> Self {
-        let name = format!("rimwise-hostile-{name}-{}", std::process::id());
-        let path = std::env::temp_dir().join(name);
-        fs::create_dir_all(&path).unwrap();
-        Self(path)
-    }
-}
-
-impl Drop for Folder {
-    fn drop(&mut self) {
-        let _ = fs::remove_dir_all(&self.0);
-    }
-}
 
 /// A journal whose bytes are other ones: what is offered of it is text that its own
 /// checksums vouch for, or nothing.
 #[test]
 fn a_journal_whatever_stands_in_it() {
     let folder = Folder::new("journal");
-    let case = folder.0.join("case.ron");
+    let case = folder.join("case.ron");
     let old = include_str!("../files/old/scenarios/slit.ron");
     fs::write(&case, old).unwrap();
     let journal = include_bytes!("../files/old/slit.journal");
-    let beside = folder.0.join(".case.ron.rimwise-journal");
+    let beside = folder.join(".case.ron.rimwise-journal");
     for number in 0..how_many().max(1_000) {
         let mut stream = Stream(number);
         let _ = stream.number();
@@ -68,7 +50,7 @@ fn a_journal_whatever_stands_in_it() {
 #[test]
 fn lists_of_its_own_whatever_stands_in_them() {
     let folder = Folder::new("lists");
-    let path = folder.0.join("list.ron");
+    let path = folder.join("list.ron");
     let recent = "// Cases.\n[\"/home/a/one.ron\", \"/home/a/two.ron\"]\n";
     every("recent", &[recent], |text| {
         fs::write(&path, text).unwrap();
