@@ -52,7 +52,7 @@ fn json_has_the_form_that_programs_rely_on() {
         "7",
     ]);
     assert_eq!(report["format"], 2);
-    assert_eq!(report["program"], "rimwise 0.1.0");
+    assert_eq!(report["program"], "rimwise 0.2.0");
     assert_eq!(report["seed"], 7);
     assert_eq!(report["draws"], 64);
     assert_eq!(report["inputs_sha256"].as_str().map(str::len), Some(64));
