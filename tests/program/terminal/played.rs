@@ -101,7 +101,7 @@ impl Played {
         command.set_controlling_tty(controls);
         command.env("TERM", "xterm-256color");
         command.env("LC_ALL", "C.UTF-8");
-        for inherited in ["NO_COLOR", "RUST_BACKTRACE", "RIMWISE_PANIC_AT"] {
+        for inherited in ["NO_COLOR", "RUST_BACKTRACE"] {
             command.env_remove(inherited);
         }
         // In the home, or where there are no cases.

@@ -122,33 +122,6 @@ fn a_key_beside_a_change_of_size_is_answered_at_once() {
 }
 
 #[test]
-#[cfg(debug_assertions)]
-fn a_panic_gives_the_terminal_back_before_it_is_told() {
-    let mut played = Played::start(&[DEMONSTRATION], &[("RIMWISE_PANIC_AT", "f12")], (80, 24));
-    played.wait_for("% ");
-    played.send("\u{1b}[24~");
-    assert_ne!(played.exit(), 0);
-    assert_given_back(&played);
-    assert!(
-        played.text().contains("provoked for a test"),
-        "{}",
-        played.text()
-    );
-    // Leaving the alternate screen a second time would put the cursor back over
-    // the message, and the prompt that follows would hide it.
-    let message = played
-        .text()
-        .lines()
-        .position(|line| line.contains("provoked"));
-    let (row, _) = played.screen().cursor_position();
-    assert!(
-        message < Some(usize::from(row)),
-        "the prompt will stand in row {row}:\n{}",
-        played.text()
-    );
-}
-
-#[test]
 fn being_asked_to_end_gives_the_terminal_back() {
     for signal in ["TERM", "HUP"] {
         let mut played = opened();

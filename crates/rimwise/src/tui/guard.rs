@@ -207,3 +207,6 @@ impl Taken {
         }));
     }
 }
+
+#[cfg(all(test, unix))]
+mod tests;

@@ -14,7 +14,7 @@ use super::terminal_looks::TerminalLooks;
 use super::theme::Theme;
 use ratatui::Frame;
 use session::{
-    Effect, Errand, Event, FileEvent, Keeper, KeeperError, Key, RankingResult, Session, SheetFile,
+    Effect, Errand, Event, FileEvent, Keeper, KeeperError, RankingResult, Session, SheetFile,
 };
 use std::sync::Arc;
 use std::time::{Duration, Instant};
@@ -241,10 +241,7 @@ impl Program {
     /// What a message is to the session; nothing where it is the terminal's.
     fn event(&mut self, message: Message) -> Option<Event> {
         match message {
-            Message::Key(key) => {
-                provoked_panic(key);
-                Some(Event::Key(key))
-            }
+            Message::Key(key) => Some(Event::Key(key)),
             Message::Paste(text) => Some(Event::Paste(text)),
             Message::Reply(reply) => {
                 self.patience.heard();
@@ -288,20 +285,6 @@ impl Program {
                 None
             }
         }
-    }
-}
-
-/// In builds for testing a key can be made to panic, to see that the terminal is
-/// given back.
-#[expect(
-    clippy::panic,
-    reason = "provoked where a test asks for it, never in a release"
-)]
-fn provoked_panic(key: Key) {
-    if cfg!(debug_assertions)
-        && std::env::var("RIMWISE_PANIC_AT").is_ok_and(|at| at == key.to_string())
-    {
-        std::panic::panic_any("provoked for a test");
     }
 }
 
