@@ -13,6 +13,8 @@ pub fn fitted(text: &str, columns: usize) -> String {
         return cut;
     }
     if columns > 0 {
+        // Not unicode-truncate 2.0: it asserts that the widths of letters add up, which
+        // those of letters that join, as لا, do not.
         let mut taken = 0;
         for letter in text.graphemes(true) {
             taken += letter.width();
