@@ -124,9 +124,8 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         wide_bounds,
         model_errors,
     };
+    let title = faults.text(&at.field("title"), form.title);
     let mut rules = HouseRules {
-        title: faults.text(&at.field("title"), form.title),
-        parameters: Vec::new(),
         limits: limits::rows(form.limits, &at.field("limits"), faults),
         defaults: defaults::rows(form.defaults, &at.field("defaults"), faults),
         doubts: readings::doubts(form.doubts, &at.field("doubts"), faults),
@@ -137,15 +136,8 @@ fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRu
         danger_arcs: sites::danger_arcs(form.danger_arcs, &at.field("danger_arcs"), faults),
         rim_rules: sites::rim_rules(form.rim_rules, &at.field("rim_rules"), faults),
         notes: sites::notes(form.notes, &at.field("notes"), faults),
-        measured_first: Vec::new(),
-        caps: Vec::new(),
-        release_criteria: Vec::new(),
-        observations: Vec::new(),
-        schedule: Vec::new(),
-        late: Vec::new(),
-        wide_bounds: Vec::new(),
-        model_errors: Vec::new(),
         from_shipped: are_from_shipped,
+        ..HouseRules::new(title)
     };
     later.fill(&mut rules);
     chances_are_in_order(&rules, at, faults);

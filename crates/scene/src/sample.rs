@@ -86,7 +86,6 @@ fn limit(check: &str) -> LimitRow {
 
 fn rules() -> HouseRules {
     HouseRules {
-        title: String::new(),
         parameters: Parameter::ALL
             .iter()
             .map(|info| Sourced {
@@ -107,10 +106,6 @@ fn rules() -> HouseRules {
         ]
         .map(limit)
         .to_vec(),
-        defaults: Vec::new(),
-        doubts: Vec::new(),
-        scales: Vec::new(),
-        biases: Vec::new(),
         preferences: vec![PreferenceRow {
             of: Vec::new(),
             when_prolapse: false,
@@ -118,24 +113,13 @@ fn rules() -> HouseRules {
             choose: Choose::Largest,
             source: String::new(),
         }],
-        exclusions: Vec::new(),
         danger_arcs: vec![DangerArc {
             sites: vec![Site::CentralPerimembranous],
             from_degrees: 90.0,
             to_degrees: 180.0,
             source: String::new(),
         }],
-        rim_rules: Vec::new(),
-        notes: Vec::new(),
-        measured_first: Vec::new(),
-        caps: Vec::new(),
-        release_criteria: Vec::new(),
-        observations: Vec::new(),
-        schedule: Vec::new(),
-        late: Vec::new(),
-        model_errors: Vec::new(),
-        from_shipped: Vec::new(),
-        wide_bounds: Vec::new(),
+        ..HouseRules::new(String::new())
     }
 }
 

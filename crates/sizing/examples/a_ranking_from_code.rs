@@ -8,7 +8,7 @@ use measurement::{
     Site,
 };
 use sizing::engine::{Engine, Plain};
-use sizing::house_rules::{Band, LimitRow, Parameter, PreferenceRow, Sourced};
+use sizing::house_rules::{Band, LimitRow, PreferenceRow};
 use sizing::{Case, Catalogue, Draws, HouseRules, Route, Setting, Shape, Sheath, Size, Work, rank};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
@@ -64,14 +64,6 @@ fn reading(quantity: Quantity, value: f64) -> Reading {
 fn rules() -> HouseRules {
     let source = || String::from("common practice, no source");
     HouseRules {
-        title: "one rule".into(),
-        parameters: Parameter::ALL
-            .iter()
-            .map(|info| Sourced {
-                value: info.least,
-                source: source(),
-            })
-            .collect(),
         limits: vec![LimitRow {
             id: None,
             check: "waist_fit".into(),
@@ -95,23 +87,7 @@ fn rules() -> HouseRules {
             choose: Choose::Largest,
             source: source(),
         }],
-        defaults: Vec::new(),
-        doubts: Vec::new(),
-        scales: Vec::new(),
-        biases: Vec::new(),
-        exclusions: Vec::new(),
-        danger_arcs: Vec::new(),
-        rim_rules: Vec::new(),
-        notes: Vec::new(),
-        measured_first: Vec::new(),
-        caps: Vec::new(),
-        release_criteria: Vec::new(),
-        observations: Vec::new(),
-        wide_bounds: Vec::new(),
-        schedule: Vec::new(),
-        late: Vec::new(),
-        model_errors: Vec::new(),
-        from_shipped: Vec::new(),
+        ..HouseRules::new("one rule".into())
     }
 }
 

@@ -1,44 +1,11 @@
-//! Rules, cases and rows with nothing in them, for units that put in what they ask about.
+//! Cases and rows with nothing in them, for units that put in what they ask about.
 
-use crate::house_rules::{Band, Parameter, Sourced};
+use crate::house_rules::Band;
 use crate::measure::Measure;
 use crate::{Case, Harm, HouseRules, Outcome, Route, Row, Setting, State, Subject, checks};
 use geometry::{Edge, Occluder, PerFace, Waist};
 use measurement::{Quantity, Site, Unit};
 use std::sync::Arc;
-
-/// Rules without a row, each parameter the least it may be.
-pub(crate) fn rules() -> HouseRules {
-    HouseRules {
-        title: "rules".into(),
-        parameters: Parameter::ALL
-            .iter()
-            .map(|info| Sourced {
-                value: info.least,
-                source: "assumption".into(),
-            })
-            .collect(),
-        limits: Vec::new(),
-        defaults: Vec::new(),
-        doubts: Vec::new(),
-        scales: Vec::new(),
-        biases: Vec::new(),
-        preferences: Vec::new(),
-        exclusions: Vec::new(),
-        danger_arcs: Vec::new(),
-        rim_rules: Vec::new(),
-        notes: Vec::new(),
-        measured_first: Vec::new(),
-        caps: Vec::new(),
-        release_criteria: Vec::new(),
-        observations: Vec::new(),
-        schedule: Vec::new(),
-        late: Vec::new(),
-        model_errors: Vec::new(),
-        from_shipped: Vec::new(),
-        wide_bounds: Vec::new(),
-    }
-}
 
 /// A case of a site of which nothing is known.
 pub(crate) fn case(site: Site) -> Case {

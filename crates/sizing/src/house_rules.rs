@@ -89,6 +89,37 @@ pub struct HouseRules {
 }
 
 impl HouseRules {
+    /// Rules of a title without a row, each parameter the least it may be.
+    pub fn new(title: String) -> Self {
+        let least = |info: &ParameterInfo| Sourced {
+            value: info.least,
+            source: "assumption".into(),
+        };
+        Self {
+            title,
+            parameters: Parameter::ALL.iter().map(least).collect(),
+            limits: Vec::new(),
+            defaults: Vec::new(),
+            doubts: Vec::new(),
+            scales: Vec::new(),
+            biases: Vec::new(),
+            preferences: Vec::new(),
+            exclusions: Vec::new(),
+            danger_arcs: Vec::new(),
+            rim_rules: Vec::new(),
+            notes: Vec::new(),
+            measured_first: Vec::new(),
+            caps: Vec::new(),
+            release_criteria: Vec::new(),
+            observations: Vec::new(),
+            wide_bounds: Vec::new(),
+            schedule: Vec::new(),
+            late: Vec::new(),
+            model_errors: Vec::new(),
+            from_shipped: Vec::new(),
+        }
+    }
+
     /// The row of a model error.
     pub fn model_error(&self, error: ModelError) -> Option<&ModelErrorRow> {
         self.model_errors.iter().find(|row| row.of == error)

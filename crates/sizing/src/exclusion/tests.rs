@@ -1,7 +1,9 @@
 use super::settled::holds;
 use super::{answered, excluded, unanswered};
 use crate::house_rules::{Evidence, Exclusion, FigureBounds, Grade};
-use crate::{Answer, Case, Circulation, CirculationFigure, Fact, Guidance, ResolvedCase, bare};
+use crate::{
+    Answer, Case, Circulation, CirculationFigure, Fact, Guidance, HouseRules, ResolvedCase, bare,
+};
 use Answer::{No, Unknown, Yes};
 use measurement::{Conduction, Finding, Prolapse, Regurgitation, Site};
 use std::sync::Arc;
@@ -29,7 +31,7 @@ fn exclusion() -> Exclusion {
 }
 
 fn resolved(mut case: Case, typed: Answer) -> ResolvedCase {
-    let mut rules = bare::rules();
+    let mut rules = HouseRules::new("rules".into());
     rules.exclusions.push(exclusion());
     case.exclusions.insert("one".into(), typed);
     ResolvedCase::new(Arc::new(case), Arc::new(rules))

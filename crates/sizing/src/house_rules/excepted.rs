@@ -67,7 +67,6 @@ impl HouseRules {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bare;
     use crate::house_rules::{Band, Condition, LimitRow};
 
     fn low(low: f64) -> Band {
@@ -93,7 +92,7 @@ mod tests {
     fn rules(limits: Vec<LimitRow>) -> HouseRules {
         HouseRules {
             limits,
-            ..bare::rules()
+            ..HouseRules::new("rules".into())
         }
     }
 

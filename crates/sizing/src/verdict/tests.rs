@@ -9,7 +9,7 @@ const SITE: Site = Site::TrabecularMuscular;
 
 /// Rules under which 0.9 fits and less than 0.5 does not.
 fn rules() -> HouseRules {
-    let mut rules = bare::rules();
+    let mut rules = HouseRules::new("rules".into());
     rules.parameters[Parameter::ChanceFits.index()].value = 0.9;
     rules.parameters[Parameter::ChanceDoesNotFit.index()].value = 0.5;
     rules
