@@ -86,11 +86,15 @@ impl Smooth for EdgeWalk {
     /// At a point of the edge as far as f from σ the lip is
     /// root − √(root² + f² − R²), and root lies between the half-chord and R: the
     /// lip is least for the longest root in the disc, for the shortest outside.
-    /// So it is no less than `value` while f² ≤ R² − 2 root value + value².
+    /// So it is no less than `value` while f² ≤ R² − 2 root value + value²; of more
+    /// than R this shows nothing, for there the lip is the sum of the two.
     fn may_undercut(&self, value: Mm, from: Vec2, to: Vec2) -> bool {
         let Some(half_chord) = self.half_chord else {
             return true;
         };
+        if value > self.radius {
+            return true;
+        }
         let ends = self
             .square_from_centre(from)
             .max(self.square_from_centre(to));
@@ -177,5 +181,75 @@ mod tests {
             prop_assert!(change >= bend.least * over - rounding, "{change} {over} {bend:?}");
             prop_assert!(change <= bend.most * over + rounding, "{change} {over} {bend:?}");
         }
+    }
+
+    proptest! {
+        /// What cannot undercut a value does not, anywhere on the piece.
+        #[test]
+        fn a_piece_that_cannot_undercut_a_value_does_not(
+            (walk, start, width) in walks(), share in 0.0..=1.0_f64,
+        ) {
+            let at = |share: f64| walk.sample(radial(start + share * width)).value;
+            for step in -30..=20 {
+                let value = at(0.5) + 0.1 * f64::from(step);
+                if !walk.may_undercut(value, radial(start), radial(start + width)) {
+                    prop_assert!(at(share) >= value - 1e-9, "{} {value}", at(share));
+                }
+            }
+        }
+
+        /// Over a disc about the middle the bound is as sharp as the piece is short, so
+        /// that what is far from the least so far is left unsearched.
+        #[test]
+        fn a_short_piece_is_left_for_a_value_that_is_a_little_less(
+            ratio in 0.05..=1.0_f64, radius in 2.1..5.0_f64, start in -4.0..4.0_f64,
+        ) {
+            let edge = Ellipse { semi_major: 2.0, semi_minor: 2.0 * ratio, rotation: 0.0 };
+            let walk = EdgeWalk::new(&edge, radius, Vec2::ZERO);
+            let ends = [start, start + 0.01].map(radial);
+            let least = ends.map(|end| walk.sample(end).value);
+            let least = least[0].min(least[1]);
+            prop_assert!(!walk.may_undercut(least - 0.01, ends[0], ends[1]));
+            prop_assert!(walk.may_undercut(least + 0.01, ends[0], ends[1]));
+        }
+
+        /// The squared distance of the edge from the disc's centre bends by no more than
+        /// is said, and by as much at the middle of a narrow edge or about a round one.
+        #[test]
+        fn the_square_of_the_distance_bends_by_its_bound(
+            ratio in 0.05..=1.0_f64, (u, v) in (-3.0..3.0_f64, -3.0..3.0_f64), kind in 0..3,
+        ) {
+            const STEP: f64 = 1e-3;
+            let (ratio, centre) = match kind {
+                0 => (ratio, Vec2::ZERO),
+                1 => (1.0, Vec2::new(u, v)),
+                _ => (ratio, Vec2::new(u, v)),
+            };
+            let edge = Ellipse { semi_major: 2.0, semi_minor: 2.0 * ratio, rotation: 0.0 };
+            let walk = EdgeWalk::new(&edge, 6.0, centre);
+            let square = |anomaly: f64| walk.square_from_centre(radial(anomaly));
+            let mut most = f64::NEG_INFINITY;
+            for step in 0..6284 {
+                let at = f64::from(step) * STEP;
+                let bend = (square(at + STEP) - 2.0 * square(at) + square(at - STEP)) / (STEP * STEP);
+                most = most.max(bend);
+            }
+            prop_assert!(most <= walk.bend + 1e-6 * (1.0 + walk.bend), "{most} {}", walk.bend);
+            prop_assert!(kind == 2 || (most - walk.bend).abs() < 1e-4, "{most} {}", walk.bend);
+        }
+    }
+
+    /// Beside a disc that does not cover the middle no bound is known.
+    #[test]
+    fn beside_the_disc_every_piece_is_searched() {
+        let edge = Ellipse {
+            semi_major: 2.0,
+            semi_minor: 1.0,
+            rotation: 0.0,
+        };
+        let walk = EdgeWalk::new(&edge, 3.0, Vec2::new(3.1, 0.0));
+        assert!(walk.may_undercut(-100.0, radial(0.0), radial(0.1)));
+        let walk = EdgeWalk::new(&edge, 3.0, Vec2::new(2.9, 0.0));
+        assert!(!walk.may_undercut(-100.0, radial(0.0), radial(0.1)));
     }
 }
