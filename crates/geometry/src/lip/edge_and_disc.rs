@@ -166,7 +166,7 @@ impl EdgeAndDisc {
     }
 
     /// Whether the ray along some azimuth of `arcs` misses a disc at `centre`.
-    fn misses_some(&self, centre: Vec2, arcs: &ArcSet) -> bool {
+    pub(super) fn misses_some(&self, centre: Vec2, arcs: &ArcSet) -> bool {
         let distance = centre.length();
         if distance <= self.radius {
             return false;
@@ -180,3 +180,6 @@ impl EdgeAndDisc {
         arcs.arcs().any(|arc| !met.covers(&arc))
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -7,8 +7,9 @@ use crate::{Accuracy, Mm, Play, Vec2, radial};
 /// The least lip over the places of a play and over arcs, within `accuracy`;
 /// `None` where there is no arc.
 ///
-/// At each azimuth the lip is concave in the disc's centre, so that it is least
-/// somewhere on the boundary of the play; on a stretch of line, at one end.
+/// At each azimuth whose ray meets the disc the lip is concave in the disc's centre, so
+/// that it is least somewhere on the boundary of the play; on a stretch of line at one
+/// end, if all rays meet the disc at both ends and so between them.
 pub(super) fn least_over_play(
     pair: &EdgeAndDisc,
     play: &Play,
@@ -23,11 +24,12 @@ pub(super) fn least_over_play(
     let across = Vec2::new(-along.v, along.u) * play.semi_minor;
     let along = along * play.semi_major;
     if play.semi_minor == 0.0 {
-        let ends = [
-            lip(play.centre - along)?.value,
-            lip(play.centre + along)?.value,
-        ];
-        return Some(ends[0].min(ends[1]));
+        let ends = [play.centre - along, play.centre + along];
+        let mut least = lip(ends[0])?.value.min(lip(ends[1])?.value);
+        if ends.iter().any(|&end| pair.misses_some(end, arcs)) {
+            prove_on_line(pair, arcs, accuracy, &mut least, ends, HALVINGS);
+        }
+        return Some(least);
     }
     // Whether there is a lip does not depend on the place.
     let middle = lip(play.centre)?;
@@ -47,6 +49,29 @@ pub(super) fn least_over_play(
         boundary.prove(&mut least, piece, HALVINGS);
     }
     Some(least)
+}
+
+/// Lowers `least` to the least lip on the line between two places, as
+/// [`Boundary::prove`] does on a boundary; no more than 2^`halvings` pieces.
+fn prove_on_line(
+    pair: &EdgeAndDisc,
+    arcs: &ArcSet,
+    accuracy: Accuracy,
+    least: &mut Mm,
+    [from, to]: [Vec2; 2],
+    halvings: u32,
+) {
+    let between = (from + to) * 0.5;
+    let goal = *least - 0.5 * accuracy.mm();
+    if halvings == 0 || pair.is_no_less(goal, [from, between, to], arcs, accuracy) {
+        return;
+    }
+    if let Some(lip) = pair.least(between, arcs, accuracy) {
+        *least = least.min(lip.value);
+    }
+    for half in [[from, between], [between, to]] {
+        prove_on_line(pair, arcs, accuracy, least, half, halvings - 1);
+    }
 }
 
 /// The lip along the boundary of a play, by eccentric anomaly.
@@ -108,3 +133,6 @@ impl Smooth for Boundary<'_> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;
