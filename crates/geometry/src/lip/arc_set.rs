@@ -204,4 +204,36 @@ mod tests {
             prop_assert_eq!(set.complement().contains(azimuth), outside > 0.0);
         }
     }
+
+    /// An arc has both its ends, and arcs that only touch are one.
+    #[test]
+    fn ends_belong_to_an_arc() {
+        let arc = |start, width| Arc { start, width };
+        assert!(arc(1.0, 0.5).covers(&arc(1.0, 0.5)));
+        assert!(arc(1.0, 0.5).covers(&arc(1.5, 0.0)));
+        assert!(!arc(1.0, 0.5).covers(&arc(1.25, 0.5)));
+        for hinges in [[1.0, 2.0], [2.0, 1.0]] {
+            let touching = ArcSet::about(&hinges, 0.5);
+            let arcs: Vec<Arc> = touching.arcs().collect();
+            assert_eq!(arcs, [arc(0.5, 2.0)], "{hinges:?}");
+        }
+        assert_eq!(ArcSet::about(&[1.0], 0.5 * TAU), ArcSet::WHOLE);
+    }
+
+    /// A hinge is where it is, however many turns it was counted with.
+    #[test]
+    fn a_turn_more_or_less_changes_nothing() {
+        for turns in [-2.0, -1.0, 1.0, 3.0] {
+            for hinge in [0.2, 2.5, 6.0] {
+                let [once, again] = [hinge, hinge + turns * TAU]
+                    .map(|hinge| ArcSet::about(&[hinge], 0.4).arcs().next().expect("an arc"));
+                assert!((once.start - again.start).abs() < 1e-12, "{hinge} {turns}");
+                assert!((0.0..TAU).contains(&again.start));
+            }
+        }
+        // The rest of two arcs begins within a turn as well.
+        for gap in ArcSet::about(&[6.1, 3.0], 0.4).complement().arcs() {
+            assert!((0.0..TAU).contains(&gap.start), "{gap:?}");
+        }
+    }
 }

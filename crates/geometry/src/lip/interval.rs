@@ -190,4 +190,30 @@ mod tests {
         let product = without_bound * Interval::between(-2.0, 0.0);
         assert_eq!(product, Interval::between(f64::NEG_INFINITY, 0.0));
     }
+
+    #[test]
+    fn what_is_negative_counts_as_nothing_where_a_function_only_rises() {
+        let root = |least, most| Interval::between(least, most).rising(f64::sqrt);
+        assert_eq!(root(-3.0, -1.0), Interval::between(0.0, 0.0));
+        assert_eq!(root(-3.0, 0.25), Interval::between(0.0, 0.5));
+        assert_eq!(root(0.25, 4.0), Interval::between(0.5, 2.0));
+    }
+
+    #[test]
+    fn a_reciprocal_has_the_ends_the_other_way_round() {
+        let reciprocal = Interval::between(0.5, 4.0).inverse();
+        assert_eq!(reciprocal, Interval::between(0.25, 2.0));
+        let without_bound = Interval::between(0.0, 2.0).inverse();
+        assert_eq!(without_bound, Interval::between(0.5, f64::INFINITY));
+    }
+
+    #[test]
+    fn an_interval_without_bound_times_one_about_nothing_has_none_either() {
+        let without_bound = Interval::between(1.0, f64::INFINITY);
+        let all = Interval::between(f64::NEG_INFINITY, f64::INFINITY);
+        assert_eq!(without_bound * Interval::between(-2.0, 3.0), all);
+        let nothing = Interval::between(0.0, 0.0);
+        assert_eq!(nothing * all, nothing);
+        assert_eq!(all * nothing, nothing);
+    }
 }

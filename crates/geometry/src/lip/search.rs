@@ -237,3 +237,6 @@ enum Side {
     Left,
     Right,
 }
+
+#[cfg(test)]
+mod tests;

@@ -333,3 +333,53 @@ fn one_place_has_the_lip_of_its_disc() {
     let toward = lip_toward(&occluder, &seat, &opening, Face::Left, 1.0).expect("a left disc");
     assert!((lip_of(&disc, &opening, 1.0) - toward).abs() < 1e-14);
 }
+
+#[test]
+fn a_lip_is_counted_from_the_middle_of_its_opening() {
+    // An opening of 3 by 2 about (2, 1), its long axis toward 12 o'clock; a disc of 4 whose
+    // centre lies 0.5 beyond that along the axis, 0.5 to one side.
+    let opening = Opening {
+        centre: Vec2::new(2.0, 1.0),
+        edge: ellipse(3.0, 2.0, degrees(90.0)),
+    };
+    let disc = |u, v| {
+        let (occluder, seat, _) = round_disc_over(Ellipse::circle(2.0));
+        let disc = seat.disc(&occluder, Face::Left, 0.0, Vec2::ZERO);
+        SeatedDisc {
+            radius: 4.0,
+            centre: Vec2::new(u, v),
+            ..disc
+        }
+    };
+    let lip = |u, v, azimuth| lip_of(&disc(u, v), &opening, degrees(azimuth));
+    for (u, v, azimuth, expected) in [
+        (2.0, 1.0, 90.0, 4.0 - 3.0),
+        (2.0, 1.0, 0.0, 4.0 - 2.0),
+        (2.0, 1.5, 90.0, 4.5 - 3.0),
+        (2.0, 1.5, 270.0, 3.5 - 3.0),
+        (2.5, 1.0, 0.0, 4.5 - 2.0),
+        (2.5, 1.0, 180.0, 3.5 - 2.0),
+        // √(4² − 0.5²) − 3, half a millimetre to either side.
+        (2.5, 1.0, 90.0, 15.75_f64.sqrt() - 3.0),
+        (1.5, 1.0, 90.0, 15.75_f64.sqrt() - 3.0),
+    ] {
+        let found = lip(u, v, azimuth);
+        assert!(
+            (found - expected).abs() < 1e-12,
+            "{u} {v} {azimuth}: {found}"
+        );
+    }
+}
+
+#[test]
+fn the_farthest_edge_is_the_longest_way_from_the_middle_over_the_arcs() {
+    let edge = ellipse(4.0, 2.0, degrees(30.0));
+    let farthest = |hinge: f64, half: f64| {
+        farthest_edge(&edge, &ArcSet::about(&[degrees(hinge)], degrees(half))).expect("an arc")
+    };
+    assert!((farthest(30.0, 10.0) - 4.0).abs() < 1e-12);
+    assert!((farthest(210.0, 10.0) - 4.0).abs() < 1e-12);
+    assert!((farthest(120.0, 10.0) - edge.polar_radius(degrees(110.0))).abs() < 1e-12);
+    assert!((farthest(90.0, 20.0) - edge.polar_radius(degrees(70.0))).abs() < 1e-12);
+    assert_eq!(farthest_edge(&edge, &ArcSet::EMPTY), None);
+}
