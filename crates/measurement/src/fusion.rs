@@ -278,6 +278,55 @@ pub(crate) mod tests {
         assert_eq!(fused.dispute, None);
     }
 
+    #[test]
+    fn three_readings_scatter_over_two_degrees_of_freedom() {
+        // Deviations −3, 0 and 3 of deviation 1: χ² = 18, Birge √(18/2) = 3.
+        let fused = fuse_all(&[(2.0, 1.0), (5.0, 1.0), (8.0, 1.0)]).unwrap();
+        assert_eq!(fused.value, 5.0);
+        assert!((fused.birge - 3.0).abs() < 1e-12);
+        assert!((fused.sd - 3.0 / 3.0_f64.sqrt()).abs() < 1e-12);
+        // Exact ones: a standard deviation of √(18/2) among them, of their mean √(18/2/3).
+        let exact = fuse_all(&[(2.0, 0.0), (5.0, 0.0), (8.0, 0.0)]).unwrap();
+        assert!((exact.sd - 3.0_f64.sqrt()).abs() < 1e-12);
+    }
+
+    #[test]
+    fn the_pair_furthest_apart_is_in_dispute_and_of_several_the_lowest() {
+        let pair = |pairs: &[(f64, f64)]| {
+            let dispute = fuse_all(pairs).unwrap().dispute.unwrap();
+            (dispute.first.0, dispute.second.0, dispute.separation)
+        };
+        let named = |first: &str, second: &str, separation| {
+            (first.to_owned(), second.to_owned(), separation)
+        };
+        // 3/√2, 6/√2 and 3/√2 deviations apart.
+        let spread = [(5.0, 1.0), (2.0, 1.0), (8.0, 1.0)];
+        assert_eq!(pair(&spread), named("r1", "r2", 6.0 / 2.0_f64.sqrt()));
+        let alike = [
+            (9.0, 3.0),
+            (0.0, 4.0),
+            (10.0, 0.0),
+            (20.0, 3.0),
+            (20.0, 3.0),
+        ];
+        let (first, second, _) = pair(&alike);
+        assert_eq!((first.as_str(), second.as_str()), ("r1", "r3"));
+        // Two exact ones agree, a third does not.
+        let exact = [(5.0, 0.0), (5.0, 0.0), (6.0, 0.0)];
+        assert_eq!(pair(&exact), named("r0", "r2", f64::INFINITY));
+    }
+
+    #[test]
+    fn readings_of_one_value_are_no_deviation_apart() {
+        let readings = [reading("a"), reading("b")];
+        let corrected = readings.each_ref().map(|reading| Corrected {
+            reading,
+            value: 5.0,
+            sd: 0.5,
+        });
+        assert_eq!(fuse(&corrected, 1e-9).unwrap().dispute, None);
+    }
+
     fn pairs() -> impl Strategy<Value = Vec<(f64, f64)>> {
         prop::collection::vec((0.0..40.0_f64, 0.05..3.0_f64), 1..6)
     }

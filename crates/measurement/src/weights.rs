@@ -126,4 +126,32 @@ mod tests {
         assert_eq!(Weights::uniform(2).of(1), 1.0);
         assert_eq!(Weights::uniform(2).of(2), 0.0);
     }
+
+    #[test]
+    fn only_the_ratios_of_weights_count() {
+        let given = [0.0, 0.5, 2.0, 3.0];
+        let weights =
+            |scale: f64| Weights::per_draw(given.map(|weight| weight * scale).to_vec()).unwrap();
+        let once = weights(1.0);
+        for scale in [2.0_f64.powi(-900), 0.25, 8.0, 2.0_f64.powi(900)] {
+            assert_eq!(weights(scale), once, "{scale}");
+        }
+        assert!((once.of(1) / once.of(3) - 0.5 / 3.0).abs() < 1e-12);
+        // (Σw)²/Σw².
+        let kish = 5.5 * 5.5 / (0.25 + 4.0 + 9.0);
+        assert!((once.effective_draws() - kish).abs() < 1e-12);
+    }
+
+    #[test]
+    fn whole_weights_add_up_exactly_and_end_with_the_draws() {
+        for draws in [1, 2, 3, 1000, 4096] {
+            let weights = Weights::per_draw(vec![7.0; draws]).unwrap();
+            let sum: u64 = (0..draws).map(|draw| weights.whole(draw)).sum();
+            assert!(sum <= 1 << 53, "{draws}");
+            assert!(weights.whole(0) >= 1 << 39, "{draws}");
+            assert_eq!(weights.whole(draws), 0);
+            assert_eq!(weights.draws(), draws);
+            assert!(!weights.is_uniform());
+        }
+    }
 }
