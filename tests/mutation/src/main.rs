@@ -9,7 +9,8 @@
 //! Every fault of each FILE, and N drawn from all other files. Each is held against the
 //! units of its crate and the tests of each TEST of the outside checks. Results are added
 //! to `COPY/faults.tsv`; what was killed is not run again, what survived is where a TEST
-//! is named.
+//! is named. Those of `tests/mutation/equal.tsv` (file, what, why) change nothing that
+//! can be seen, as is said there: they are counted apart.
 
 mod fault;
 mod planting;
@@ -84,7 +85,17 @@ fn main() -> Result<()> {
     let results = copy.join("faults.tsv");
     run(&kept, &tests, &results, &asked)?;
     println!("({:.0?})", began.elapsed());
-    table(&results)
+    table(&results, &equal(&tree)?)
+}
+
+/// The faults that change nothing, by file and what was changed.
+fn equal(tree: &Path) -> Result<BTreeSet<(String, String)>> {
+    let text = std::fs::read_to_string(tree.join("tests/mutation/equal.tsv"))?;
+    let row = |line: &str| {
+        let mut columns = line.split('\t');
+        Some((columns.next()?.to_owned(), columns.next()?.to_owned()))
+    };
+    Ok(text.lines().filter_map(row).collect())
 }
 
 /// Copies what git knows; what the copy has built stays.
@@ -272,29 +283,35 @@ fn held_against(
 }
 
 /// Killed of all, file by file, with the interval of Wilson (1927) at 95 %.
-fn table(results: &Path) -> Result<()> {
+fn table(results: &Path, equal: &BTreeSet<(String, String)>) -> Result<()> {
     let text = std::fs::read_to_string(results)?;
     // Of a fault that was run again the last line counts.
     let last: BTreeMap<&str, &str> = text
         .lines()
         .filter_map(|line| line.split_once('\t'))
         .collect();
-    let mut rows: BTreeMap<&str, (usize, usize)> = BTreeMap::new();
+    let mut rows: BTreeMap<&str, [usize; 3]> = BTreeMap::new();
     for (key, came) in last {
-        let file = key.split(':').next().unwrap_or_default();
+        let (at, says) = key.split_once(' ').unwrap_or((key, ""));
+        let file = at.split(':').next().unwrap_or_default();
         let survived = came.starts_with("survived");
+        let changes_nothing = survived && equal.contains(&(file.to_owned(), says.to_owned()));
         for name in [file, "in all"] {
-            let row = rows.entry(name).or_default();
-            row.0 += usize::from(!survived);
-            row.1 += 1;
+            let [killed, equal, all] = rows.entry(name).or_default();
+            *killed += usize::from(!survived);
+            *equal += usize::from(changes_nothing);
+            *all += 1;
         }
     }
-    for (file, (killed, all)) in rows {
+    for (file, [killed, equal, all]) in rows {
         let (low, high) = wilson(killed, all);
+        let (low_apart, high_apart) = wilson(killed, all - equal);
         println!(
-            "| {file} | {killed} of {all} | {:.0} to {:.0} % |",
+            "| {file} | {killed} of {all} | {:.0} to {:.0} % | {equal} | {:.0} to {:.0} % |",
             100.0 * low,
-            100.0 * high
+            100.0 * high,
+            100.0 * low_apart,
+            100.0 * high_apart
         );
     }
     Ok(())

@@ -65,6 +65,9 @@ impl Test {
             ])
             .current_dir(&self.folder)
             .env(key, value)
+            // One fault leaves no seeds to the next, and none is made small.
+            .env("PROPTEST_DISABLE_FAILURE_PERSISTENCE", "true")
+            .env("PROPTEST_MAX_SHRINK_ITERS", "0")
             .stdin(Stdio::null())
             .stdout(Stdio::null())
             .stderr(Stdio::null())
