@@ -8,7 +8,7 @@ mod table;
 
 use crate::{Body, Figure, Line, Mark, Paper, Section, Sheet, glyphs};
 use pen::Pen;
-pub(crate) use pen::{Node, Piece, Placed, Tag};
+pub(crate) use pen::{Node, Piece, PlacedWords, Tag};
 use scene::stroke::Role;
 use typeface::Weight;
 

@@ -5,7 +5,7 @@ use unicode_segmentation::UnicodeSegmentation;
 
 /// A line of a broken text.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct Broken {
+pub(crate) struct WrappedLine {
     /// The line.
     pub(crate) text: String,
     /// Whether the next line goes on within a word.
@@ -27,12 +27,12 @@ where
 ///
 /// `width` measures a text; what it gives for two texts in a row is taken to be the
 /// sum of both.
-pub(crate) fn broken<W>(text: &str, room: W, width: impl Fn(&str) -> W) -> Vec<Broken>
+pub(crate) fn broken<W>(text: &str, room: W, width: impl Fn(&str) -> W) -> Vec<WrappedLine>
 where
     W: Copy + PartialOrd + Add<Output = W> + Default,
 {
     let blank = width(" ");
-    let line = |text, is_in_word| Broken { text, is_in_word };
+    let line = |text, is_in_word| WrappedLine { text, is_in_word };
     let mut lines = vec![line(String::new(), false)];
     let mut taken = W::default();
     for word in text.split_whitespace() {

@@ -66,7 +66,7 @@ impl<'a> CellWords<'a> {
             });
         let mut words: Vec<(Role, &Word)> = words.collect();
         words.sort_by_key(|(role, _)| turn(*role));
-        let mut page = Page { size, free };
+        let mut page = FreeCells { size, free };
         let (mut placed, mut omitted) = (Vec::new(), Vec::new());
         for (role, word) in words {
             match page.room(word, fit) {
@@ -98,12 +98,12 @@ const fn turn(role: Role) -> u8 {
 }
 
 /// Which cells a word may lie on.
-struct Page {
+struct FreeCells {
     size: CellSize,
     free: Vec<bool>,
 }
 
-impl Page {
+impl FreeCells {
     /// The cell of the first letter, taken from what is free with a cell on either
     /// side; `None` where there is no room or a letter is not one cell wide.
     fn room(&mut self, word: &Word, fit: Fit) -> Option<usize> {

@@ -7,7 +7,7 @@ mod readings;
 mod reliability;
 
 use crate::stroke::Drawing;
-use page::Page;
+use page::LookBackStrokes;
 use sizing::look_back::{HOW_IT_COUNTS, LookBack};
 use std::fmt::Write as _;
 
@@ -28,7 +28,7 @@ const SMALL: f64 = 2.8;
 
 /// The picture of a look-back, A4 across, with a caution in one line at its foot.
 pub fn drawing(found: &LookBack, caution: &str) -> Drawing {
-    let mut page = Page::default();
+    let mut page = LookBackStrokes::default();
     page.bold(EDGE, 20.0, TITLE, "What we expected, and what we saw");
     for (place, sentence) in found.headline().iter().enumerate() {
         page.word(EDGE, 29.5 + 5.4 * place as f64, HEADING, sentence);

@@ -107,7 +107,7 @@ impl Plate<'_> {
     pub fn draw(&self) -> Drawing {
         let rows = self.rows();
         let scale = self.scale(&rows, LARGEST_SCALE * self.width / Self::WIDTH);
-        let mut page = Page::default();
+        let mut page = PlateStrokes::default();
         let title = Lettered::new(Part::Caption, Role::Word, self.title.to_owned(), TITLE).bold();
         page.put(&title, MARGIN, MARGIN + TITLE);
         let y = self.pictures(&mut page, &rows, scale, MARGIN + TITLE + LEADING + 1.2);
@@ -147,7 +147,7 @@ impl Plate<'_> {
         } else {
             wider.scale(&rows, largest)
         };
-        let mut page = Page::default();
+        let mut page = PlateStrokes::default();
         let mut y = MARGIN;
         if let Some((role, text)) = wider.unmeasured() {
             let words = Lettered::new(Part::Caption, role, text, SMALL);
@@ -196,7 +196,7 @@ impl Plate<'_> {
 
     /// Legend, headings and every row of pictures from a height down; gives the height
     /// below them.
-    fn pictures(&self, page: &mut Page, rows: &[Row], scale: f64, y: Mm) -> Mm {
+    fn pictures(&self, page: &mut PlateStrokes, rows: &[ViewRow], scale: f64, y: Mm) -> Mm {
         let mut y = self.legend(page, scale, y);
         y = self.headings(page, rows, y, heading::Spacing::Wide);
         for row in rows {
@@ -215,7 +215,7 @@ impl Plate<'_> {
         format!("{}: {}", self.title, views.join("; "))
     }
 
-    fn rows(&self) -> Vec<Row<'_>> {
+    fn rows(&self) -> Vec<ViewRow<'_>> {
         let row = |&view: &View| {
             let pictures: Vec<Option<Picture>> = self
                 .columns
@@ -227,7 +227,7 @@ impl Plate<'_> {
                 [bounds.least, bounds.most]
             });
             let window = Extent::of(corners);
-            Row {
+            ViewRow {
                 view,
                 window,
                 pictures,
@@ -252,7 +252,7 @@ impl Plate<'_> {
 
     /// The one scale of all pictures: the largest at which each finds room, in whole
     /// tenths.
-    fn scale(&self, rows: &[Row], largest: f64) -> f64 {
+    fn scale(&self, rows: &[ViewRow], largest: f64) -> f64 {
         let beside = if self.columns.len() > 1 {
             RULER
         } else {
@@ -262,7 +262,7 @@ impl Plate<'_> {
         scale_in(room, rows, largest)
     }
 
-    fn legend(&self, page: &mut Page, scale: f64, mut y: Mm) -> Mm {
+    fn legend(&self, page: &mut PlateStrokes, scale: f64, mut y: Mm) -> Mm {
         let scale = words::short(scale);
         let mut lines = vec![(Role::Word, format!("Drawn at {scale} : 1. {LEGEND}"))];
         lines.extend(self.unmeasured());
@@ -288,7 +288,13 @@ impl Plate<'_> {
     }
 
     /// Name, verdict and key numbers over each column.
-    fn headings(&self, page: &mut Page, rows: &[Row], y: Mm, spacing: heading::Spacing) -> Mm {
+    fn headings(
+        &self,
+        page: &mut PlateStrokes,
+        rows: &[ViewRow],
+        y: Mm,
+        spacing: heading::Spacing,
+    ) -> Mm {
         let mut end = y;
         for (index, column) in self.columns.iter().enumerate() {
             let pictures: Vec<(View, Option<&Picture>)> = rows
@@ -311,7 +317,14 @@ impl Plate<'_> {
 
     /// A row of pictures, each in its column; or the only one between the left end and
     /// the width of a part of the page.
-    fn row(&self, page: &mut Page, row: &Row, scale: f64, y: Mm, part: Option<[Mm; 2]>) -> Mm {
+    fn row(
+        &self,
+        page: &mut PlateStrokes,
+        row: &ViewRow,
+        scale: f64,
+        y: Mm,
+        part: Option<[Mm; 2]>,
+    ) -> Mm {
         let cell = |index| part.unwrap_or_else(|| [self.column(index), self.column_width()]);
         let caption = picture::caption(self.setting, row.view, self.orientation);
         let y = y + LEADING;
@@ -385,7 +398,7 @@ impl Plate<'_> {
 }
 
 /// The largest scale, in whole tenths, at which every picture has so much room.
-fn scale_in(room: Mm, rows: &[Row], largest: f64) -> f64 {
+fn scale_in(room: Mm, rows: &[ViewRow], largest: f64) -> f64 {
     const TENTHS: f64 = 10.0;
     let scale = rows
         .iter()
@@ -417,7 +430,7 @@ pub struct Inset {
 }
 
 /// One view of every size.
-struct Row<'a> {
+struct ViewRow<'a> {
     view: View,
     /// What of the heart each picture shows; `None` where none can be drawn.
     window: Option<Extent>,
@@ -426,12 +439,12 @@ struct Row<'a> {
 
 /// A page while it is made.
 #[derive(Default)]
-struct Page {
+struct PlateStrokes {
     strokes: Vec<Stroke>,
     sentences: Vec<String>,
 }
 
-impl Page {
+impl PlateStrokes {
     /// Words that begin at a place of the bare page.
     fn put(&mut self, words: &Lettered, x: Mm, y: Mm) {
         self.strokes

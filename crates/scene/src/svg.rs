@@ -17,7 +17,7 @@ const HALO: f64 = 0.26;
 /// The drawing on a ground as a document of its own, one unit a millimetre: the
 /// same bytes for the same drawing.
 pub fn svg(drawing: &Drawing, ground: PageGround) -> String {
-    let mut page = Page {
+    let mut page = SvgPage {
         ground,
         text: String::new(),
     };
@@ -38,12 +38,12 @@ pub fn svg(drawing: &Drawing, ground: PageGround) -> String {
     page.text
 }
 
-struct Page {
+struct SvgPage {
     ground: PageGround,
     text: String,
 }
 
-impl Page {
+impl SvgPage {
     fn put(&mut self, text: fmt::Arguments) {
         // Writing to a string cannot fail.
         let _ = self.text.write_fmt(text);

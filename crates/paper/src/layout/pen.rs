@@ -42,7 +42,7 @@ pub(crate) struct Node {
 #[derive(Clone, Debug)]
 pub(crate) enum Piece {
     /// Words on one line.
-    Words(Placed),
+    Words(PlacedWords),
     /// A mark in a square from its upper left corner.
     Mark { mark: Mark, at: [f64; 2], size: f64 },
     /// A level line from its left end.
@@ -57,7 +57,7 @@ pub(crate) enum Piece {
 
 /// Words on one line.
 #[derive(Clone, Debug)]
-pub(crate) struct Placed {
+pub(crate) struct PlacedWords {
     /// The left end of their baseline.
     pub(crate) at: [f64; 2],
     pub(crate) style: Style,
@@ -79,7 +79,7 @@ impl Node {
     pub(crate) fn move_down(&mut self, by: f64) {
         for piece in &mut self.pieces {
             match piece {
-                Piece::Words(Placed { at, .. })
+                Piece::Words(PlacedWords { at, .. })
                 | Piece::Mark { at, .. }
                 | Piece::Rule { at, .. }
                 | Piece::Frame { at, .. } => at[1] += by,
@@ -171,7 +171,7 @@ pub(super) fn set(node: &mut Node, corner: [f64; 2], width: f64, style: Style, l
     let lines = broken(&line.text, width - hang, measure);
     let last = lines.len() - 1;
     for (index, one) in lines.into_iter().enumerate() {
-        node.pieces.push(Piece::Words(Placed {
+        node.pieces.push(Piece::Words(PlacedWords {
             at: [x + hang, y + RISE * style.size],
             style: Style { role, ..style },
             text: one.text,

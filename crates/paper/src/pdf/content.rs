@@ -3,9 +3,9 @@
 mod figure;
 
 use super::faces::Faces;
-use super::tags::{Place, Tags};
+use super::tags::{ElementIndex, Tags};
 use super::{POINTS, points};
-use crate::layout::{FINE, MARGIN, Node, Piece, Placed, Tag};
+use crate::layout::{FINE, MARGIN, Node, Piece, PlacedWords, Tag};
 use crate::{Figure, Mark, Paper, glyphs, marks};
 use pdf_writer::types::LineCapStyle;
 use pdf_writer::{Content, Name, Ref, Str, TextStr};
@@ -58,7 +58,7 @@ impl<'a> PageWriter<'a> {
         }
     }
 
-    fn node(&mut self, under: Place, node: &Node, figure: Option<(&Figure, [f64; 2])>) {
+    fn node(&mut self, under: ElementIndex, node: &Node, figure: Option<(&Figure, [f64; 2])>) {
         if node.tag == Tag::Artifact {
             self.only_seen(&node.pieces);
             return;
@@ -78,7 +78,7 @@ impl<'a> PageWriter<'a> {
             Piece::Words(placed) => Some(placed),
             Piece::Mark { .. } | Piece::Rule { .. } | Piece::Frame { .. } => None,
         });
-        let words: Vec<&Placed> = words.collect();
+        let words: Vec<&PlacedWords> = words.collect();
         if !words.is_empty() {
             self.begin(b"Span", place);
             for placed in words {
@@ -92,7 +92,7 @@ impl<'a> PageWriter<'a> {
     }
 
     /// Begins what belongs to an element.
-    fn begin(&mut self, tag: &'static [u8], place: Place) {
+    fn begin(&mut self, tag: &'static [u8], place: ElementIndex) {
         let number = self.tags.marked(place);
         let mut marked = self.content.begin_marked_content_with_properties(Name(tag));
         marked.properties().identify(number);
@@ -159,7 +159,7 @@ impl<'a> PageWriter<'a> {
             self.paper.height() - 0.4 * MARGIN,
         ];
         self.content.begin_marked_content(Name(b"Artifact"));
-        self.words(&Placed {
+        self.words(&PlacedWords {
             at,
             style: FINE,
             text,
@@ -168,8 +168,8 @@ impl<'a> PageWriter<'a> {
         self.content.end_marked_content();
     }
 
-    fn words(&mut self, placed: &Placed) {
-        let Placed { at, style, .. } = placed;
+    fn words(&mut self, placed: &PlacedWords) {
+        let PlacedWords { at, style, .. } = placed;
         let blank = if placed.has_blank_after { " " } else { "" };
         let text = format!("{}{blank}", placed.text);
         self.ink_of(style.role);

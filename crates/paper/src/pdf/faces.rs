@@ -28,7 +28,7 @@ struct Used {
 }
 
 /// Text as glyphs of a face.
-pub(super) struct Shown {
+pub(super) struct GlyphRun {
     /// The numbers of its glyphs, two bytes each.
     pub(super) bytes: Vec<u8>,
     /// Whether a reader gets back the very letters.
@@ -61,9 +61,9 @@ impl Faces {
     }
 
     /// A text whose letters the face has, as glyphs.
-    pub(super) fn shown(&mut self, text: &str, weight: Weight) -> Shown {
+    pub(super) fn shown(&mut self, text: &str, weight: Weight) -> GlyphRun {
         let used = self.of(weight);
-        let mut shown = Shown {
+        let mut shown = GlyphRun {
             bytes: Vec::with_capacity(2 * text.len()),
             is_plain: true,
         };

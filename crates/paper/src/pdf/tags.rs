@@ -31,7 +31,7 @@ enum Child {
 
 /// The place of an element in the tree.
 #[derive(Clone, Copy)]
-pub(super) struct Place(usize);
+pub(super) struct ElementIndex(usize);
 
 impl Tags {
     pub(super) fn new(next: &mut Ref) -> Self {
@@ -55,7 +55,7 @@ impl Tags {
     }
 
     /// The element that holds all others.
-    pub(super) const DOCUMENT: Place = Place(0);
+    pub(super) const DOCUMENT: ElementIndex = ElementIndex(0);
 
     /// Begins a page: the numbers of its marked parts start anew.
     pub(super) fn begin_page(&mut self) {
@@ -65,12 +65,12 @@ impl Tags {
     /// Adds an element under another.
     pub(super) fn element(
         &mut self,
-        under: Place,
+        under: ElementIndex,
         tag: Tag,
         alternative_text: &str,
         page: Ref,
         next: &mut Ref,
-    ) -> Place {
+    ) -> ElementIndex {
         let id = next.bump();
         let (role, scope) = role(tag);
         let parent = self.elements[under.0].id;
@@ -84,11 +84,11 @@ impl Tags {
             children: Vec::new(),
             page,
         });
-        Place(self.elements.len() - 1)
+        ElementIndex(self.elements.len() - 1)
     }
 
     /// Gives what follows on the page to an element; gives its number.
-    pub(super) fn marked(&mut self, of: Place) -> i32 {
+    pub(super) fn marked(&mut self, of: ElementIndex) -> i32 {
         let id = self.elements[of.0].id;
         let Some(page) = self.pages.last_mut() else {
             return 0;

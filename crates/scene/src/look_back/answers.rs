@@ -1,4 +1,4 @@
-use super::page::{Page, THICK, THIN};
+use super::page::{LookBackStrokes, THICK, THIN};
 use super::{HEADING, PANELS, RIGHT_PANEL, SMALL, TEXT};
 use crate::stroke::{Anchor, Role};
 use sizing::look_back::AnswerRow;
@@ -13,7 +13,7 @@ const ROW: f64 = 6.6;
 const MOST: usize = 12;
 
 /// Each thing by itself: expected and seen on one axis.
-pub(super) fn draw(page: &mut Page, rows: &[AnswerRow]) {
+pub(super) fn draw(page: &mut LookBackStrokes, rows: &[AnswerRow]) {
     page.bold(RIGHT_PANEL, PANELS, HEADING, "Each thing by itself");
     let key = PANELS - 1.0;
     page.ring(Role::Outline, (FROM + 2.0, key), 1.3);

@@ -3,7 +3,7 @@ use crate::{Part, Point};
 
 /// The strokes of a page as they are put down.
 #[derive(Default)]
-pub(super) struct Page {
+pub(super) struct LookBackStrokes {
     pub(super) strokes: Vec<Stroke>,
 }
 
@@ -16,7 +16,7 @@ const OTHER_FACE: f64 = 1.2;
 /// How far along its tangent a quarter of a circle is drawn: 4 (√2 − 1) / 3.
 const BEND: f64 = 0.552_284_75;
 
-impl Page {
+impl LookBackStrokes {
     fn put(&mut self, role: Role, ink: Ink) {
         self.strokes.push(Stroke {
             part: Part::Chart,
@@ -134,7 +134,7 @@ mod tests {
     fn a_long_label_begins_at_the_margin_and_a_short_one_keeps_its_size() {
         let long = "distance to the disc, tricuspid valve, by transthoracic echocardiography, n";
         for (text, is_smaller) in [(long, true), ("waist", false)] {
-            let mut page = Page::default();
+            let mut page = LookBackStrokes::default();
             page.words_after(14.0, (99.0, 10.0), 3.4, text);
             let Some(Stroke {
                 ink: Ink::Word(word),

@@ -1,4 +1,4 @@
-use super::page::{Page, THICK, THIN};
+use super::page::{LookBackStrokes, THICK, THIN};
 use super::{EDGE, HEADING, LOWER_PANEL, SMALL, TEXT};
 use crate::stroke::{Anchor, Role};
 use measurement::Unit;
@@ -15,7 +15,7 @@ const ROW: f64 = 6.6;
 const MOST: usize = 4;
 
 /// How far readings were from what was seen.
-pub(super) fn draw(page: &mut Page, rows: &[ReadingRow]) {
+pub(super) fn draw(page: &mut LookBackStrokes, rows: &[ReadingRow]) {
     page.bold(EDGE, LOWER_PANEL, HEADING, "How far out were our readings?");
     let mut sorted: Vec<&ReadingRow> = rows
         .iter()

@@ -1,4 +1,4 @@
-use super::page::{Page, THICK, THIN};
+use super::page::{LookBackStrokes, THICK, THIN};
 use super::{EDGE, HEADING, PANELS, SMALL, TEXT};
 use crate::stroke::{Anchor, Role};
 use sizing::look_back::AnswerRow;
@@ -11,7 +11,7 @@ const TOP: f64 = PANELS + 8.0;
 const FIFTHS: u8 = 5;
 
 /// Like chances together, against how often it was so.
-pub(super) fn draw(page: &mut Page, all: Option<&AnswerRow>) {
+pub(super) fn draw(page: &mut LookBackStrokes, all: Option<&AnswerRow>) {
     page.bold(EDGE, PANELS, HEADING, "Were our chances right?");
     let (right, bottom) = (LEFT + SIDE, TOP + SIDE);
     let at = |said: f64, was: f64| (LEFT + SIDE * said, bottom - SIDE * was);
