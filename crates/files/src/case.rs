@@ -1,10 +1,10 @@
 use crate::document::Checked;
 use crate::exceptions::{self, ExceptionForm};
 use crate::facts::{self, FactsForm};
-use crate::faults::{Faults, Seen, did_you_mean, one_of};
-use crate::form::{Bare, Entries};
+use crate::faults::{Faults, LineOfName, did_you_mean, one_of};
+use crate::form::{BareWord, Entries};
 use crate::kind::CASE_CAP;
-use crate::place::Place;
+use crate::place::FieldPlace;
 use crate::procedure::{self, ProcedureForm};
 use crate::{Diagnostic, FileError, FileKind, Source, Word, excerpt};
 use measurement::{
@@ -127,18 +127,18 @@ struct CaseForm {
     _format: u32,
     title: String,
     lesson: Option<String>,
-    site: Bare,
-    edge: Bare,
-    access: Bare,
+    site: BareWord,
+    edge: BareWord,
+    access: BareWord,
     readings: Vec<ReadingForm>,
     #[serde(default)]
-    out_of_reach: Vec<Bare>,
+    out_of_reach: Vec<BareWord>,
     #[serde(default)]
     facts: FactsForm,
     #[serde(default)]
-    findings: Entries<Bare>,
+    findings: Entries<BareWord>,
     #[serde(default)]
-    exclusions: Entries<Bare>,
+    exclusions: Entries<BareWord>,
     #[serde(default)]
     exceptions: Vec<ExceptionForm>,
     case_id: Option<String>,
@@ -165,15 +165,15 @@ pub(crate) struct ReadingForm {
     value: f64,
     unit: String,
     sd: Option<f64>,
-    by: Bare,
-    side: Option<Bare>,
-    phase: Option<Bare>,
-    method: Option<Bare>,
+    by: BareWord,
+    side: Option<BareWord>,
+    phase: Option<BareWord>,
+    method: Option<BareWord>,
     image: Option<String>,
     set_aside: Option<String>,
 }
 
-fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
+fn case(form: CaseForm, at: &FieldPlace, faults: &mut Faults) -> Case {
     let readings = readings(form.readings, &at.field("readings"), faults);
     let absent = absent(&form.out_of_reach, &readings, at, faults);
     let mut facts = facts::facts(&form.facts, &at.field("facts"), faults);
@@ -211,8 +211,12 @@ fn case(form: CaseForm, at: &Place, faults: &mut Faults) -> Case {
 }
 
 /// Readings, each under a name of its own.
-pub(crate) fn readings(forms: Vec<ReadingForm>, at: &Place, faults: &mut Faults) -> Vec<Reading> {
-    let mut ids = Seen::new();
+pub(crate) fn readings(
+    forms: Vec<ReadingForm>,
+    at: &FieldPlace,
+    faults: &mut Faults,
+) -> Vec<Reading> {
+    let mut ids = LineOfName::new();
     let each = forms.into_iter().enumerate();
     each.filter_map(|(index, form)| {
         let at = at.item(index);
@@ -223,7 +227,7 @@ pub(crate) fn readings(forms: Vec<ReadingForm>, at: &Place, faults: &mut Faults)
 }
 
 /// Reads a reading; `None` where its quantity is not known.
-fn reading(form: ReadingForm, at: &Place, faults: &mut Faults) -> Option<Reading> {
+fn reading(form: ReadingForm, at: &FieldPlace, faults: &mut Faults) -> Option<Reading> {
     let id = faults.name(&at.field("id"), form.id);
     let modality = faults.word(&at.field("by"), &form.by.0);
     let side = faults.word_or(&at.field("side"), form.side.as_ref(), Side::NoSide);
@@ -272,9 +276,9 @@ pub(crate) fn needs_method(quantity: Quantity) -> bool {
 }
 
 fn absent(
-    words: &[Bare],
+    words: &[BareWord],
     readings: &[Reading],
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> BTreeSet<Neighbour> {
     let at_words = at.field("out_of_reach");
@@ -304,8 +308,8 @@ fn absent(
     absent
 }
 
-fn findings(form: Entries<Bare>, at: &Place, faults: &mut Faults) -> Findings {
-    let mut seen = Seen::new();
+fn findings(form: Entries<BareWord>, at: &FieldPlace, faults: &mut Faults) -> Findings {
+    let mut seen = LineOfName::new();
     let each = form.0.into_iter().enumerate();
     each.filter_map(|(index, (name, answer))| {
         let at = at.item(index);
@@ -322,8 +326,12 @@ fn findings(form: Entries<Bare>, at: &Place, faults: &mut Faults) -> Findings {
     .collect()
 }
 
-fn exclusions(form: Entries<Bare>, at: &Place, faults: &mut Faults) -> BTreeMap<String, Answer> {
-    let mut seen = Seen::new();
+fn exclusions(
+    form: Entries<BareWord>,
+    at: &FieldPlace,
+    faults: &mut Faults,
+) -> BTreeMap<String, Answer> {
+    let mut seen = LineOfName::new();
     let each = form.0.into_iter().enumerate();
     each.map(|(index, (id, answer))| {
         let at = at.item(index);

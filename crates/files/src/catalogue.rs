@@ -1,9 +1,9 @@
 mod series;
 
 use crate::document::Checked;
-use crate::faults::{Faults, Seen};
+use crate::faults::{Faults, LineOfName};
 use crate::kind::CATALOGUE_CAP;
-use crate::place::Place;
+use crate::place::FieldPlace;
 use crate::{Diagnostic, FileError, FileKind, Source};
 use geometry::{Disc, Occluder, PerFace, Vec2, Waist, degrees};
 use serde::Deserialize;
@@ -125,7 +125,7 @@ impl Stuff {
     }
 }
 
-fn catalogue(form: CatalogueForm, at: &Place, faults: &mut Faults) -> Catalogue {
+fn catalogue(form: CatalogueForm, at: &FieldPlace, faults: &mut Faults) -> Catalogue {
     let title = faults.text(&at.field("title"), form.title);
     let is_laid_over = form.out_of_stock.is_some();
     let names = form.out_of_stock.unwrap_or_default();
@@ -135,7 +135,7 @@ fn catalogue(form: CatalogueForm, at: &Place, faults: &mut Faults) -> Catalogue 
     if form.shapes.is_empty() && !is_laid_over {
         faults.add(&at, "at least one shape", "");
     }
-    let mut ids = Seen::new();
+    let mut ids = LineOfName::new();
     let mut room = MOST_SIZES;
     let each = form.shapes.into_iter().enumerate();
     let shapes = each
@@ -153,8 +153,8 @@ fn catalogue(form: CatalogueForm, at: &Place, faults: &mut Faults) -> Catalogue 
 }
 
 /// The names of shapes and sizes not in stock, each once.
-fn put_aside(names: Vec<String>, at: &Place, faults: &mut Faults) -> BTreeSet<String> {
-    let mut seen = Seen::new();
+fn put_aside(names: Vec<String>, at: &FieldPlace, faults: &mut Faults) -> BTreeSet<String> {
+    let mut seen = LineOfName::new();
     for (index, name) in names.iter().enumerate() {
         let at = at.item(index);
         faults.once(&mut seen, name, &at);
@@ -169,7 +169,7 @@ fn put_aside(names: Vec<String>, at: &Place, faults: &mut Faults) -> BTreeSet<St
 }
 
 /// Reads a shape with all its sizes, of which at most `room` are allowed.
-fn shape(form: ShapeForm, at: &Place, room: &mut usize, faults: &mut Faults) -> Shape {
+fn shape(form: ShapeForm, at: &FieldPlace, room: &mut usize, faults: &mut Faults) -> Shape {
     let stuff = Stuff {
         conformability: faults.number(
             &at.field("conformability"),
@@ -192,7 +192,7 @@ fn shape(form: ShapeForm, at: &Place, room: &mut usize, faults: &mut Faults) -> 
             "Add a row to `sizes`.",
         );
     }
-    let mut labels = Seen::new();
+    let mut labels = LineOfName::new();
     let mut sizes = Vec::new();
     for (index, form) in form.sizes.into_iter().enumerate() {
         let at = at.field("sizes").item(index);
@@ -220,7 +220,7 @@ fn shape(form: ShapeForm, at: &Place, room: &mut usize, faults: &mut Faults) -> 
     }
 }
 
-fn take_room(room: &mut usize, wanted: usize, at: &Place, faults: &mut Faults) -> bool {
+fn take_room(room: &mut usize, wanted: usize, at: &FieldPlace, faults: &mut Faults) -> bool {
     let left = room.checked_sub(wanted);
     if let Some(left) = left {
         *room = left;
@@ -237,14 +237,14 @@ fn is_shape_id(id: &str) -> bool {
 }
 
 /// The name of a shape, as the command line takes it before a slash.
-fn shape_id(id: String, at: &Place, faults: &mut Faults) -> String {
+fn shape_id(id: String, at: &FieldPlace, faults: &mut Faults) -> String {
     if !is_shape_id(&id) {
         faults.add(at, "a name of small letters, digits and hyphens", "");
     }
     id
 }
 
-fn size(form: SizeForm, stuff: Stuff, at: &Place, faults: &mut Faults) -> Size {
+fn size(form: SizeForm, stuff: Stuff, at: &FieldPlace, faults: &mut Faults) -> Size {
     let label = faults.name(&at.field("label"), form.label);
     let waist = Waist {
         diameter: faults.number(&at.field("waist"), form.waist, WAIST, "mm"),
@@ -278,7 +278,7 @@ fn size(form: SizeForm, stuff: Stuff, at: &Place, faults: &mut Faults) -> Size {
     )
 }
 
-fn disc(form: &DiscForm, waist: f64, at: &Place, faults: &mut Faults) -> Disc {
+fn disc(form: &DiscForm, waist: f64, at: &FieldPlace, faults: &mut Faults) -> Disc {
     let diameter = faults.number(&at.field("diameter"), form.diameter, DIAMETER, "mm");
     let offset = offset(form.offset_toward_12, form.offset_toward_3, at, faults);
     if diameter < waist {
@@ -298,7 +298,7 @@ fn disc(form: &DiscForm, waist: f64, at: &Place, faults: &mut Faults) -> Disc {
 }
 
 /// A thickness that a disc of a diameter can have.
-fn thickness(thickness: f64, diameter: f64, at: &Place, faults: &mut Faults) -> f64 {
+fn thickness(thickness: f64, diameter: f64, at: &FieldPlace, faults: &mut Faults) -> f64 {
     let at = at.field("thickness");
     let thickness = faults.number(&at, thickness, THICKNESS, "mm");
     if thickness > diameter {
@@ -307,7 +307,7 @@ fn thickness(thickness: f64, diameter: f64, at: &Place, faults: &mut Faults) -> 
     thickness
 }
 
-fn offset(u: f64, v: f64, at: &Place, faults: &mut Faults) -> Vec2 {
+fn offset(u: f64, v: f64, at: &FieldPlace, faults: &mut Faults) -> Vec2 {
     Vec2::new(
         faults.number(&at.field("offset_toward_12"), u, OFFSET, "mm"),
         faults.number(&at.field("offset_toward_3"), v, OFFSET, "mm"),
@@ -315,7 +315,7 @@ fn offset(u: f64, v: f64, at: &Place, faults: &mut Faults) -> Vec2 {
 }
 
 /// A disc off the axis still covers the end of its waist. What moves it most is at fault.
-fn covers_waist(offset: Vec2, wider: f64, at: &Place, faults: &mut Faults) {
+fn covers_waist(offset: Vec2, wider: f64, at: &FieldPlace, faults: &mut Faults) {
     let most = 0.5 * wider;
     if offset.length() > most {
         let found = format!("an offset of {} mm", offset.length());

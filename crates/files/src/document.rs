@@ -1,6 +1,6 @@
 use crate::format_1::{NEW, in_todays_words};
 use crate::outline::Outline;
-use crate::place::Place;
+use crate::place::FieldPlace;
 use crate::syntax::explain;
 use crate::{Diagnostic, Faults, FileKind, Source};
 use ron::Options;
@@ -22,8 +22,8 @@ impl Document {
     }
 
     /// The place of the file's value.
-    pub(crate) fn root(&self) -> Place<'_> {
-        Place::root(&self.source, &self.outline)
+    pub(crate) fn root(&self) -> FieldPlace<'_> {
+        FieldPlace::root(&self.source, &self.outline)
     }
 
     /// Reads the text into a form, or says why it cannot be.
@@ -56,7 +56,7 @@ impl<T> Checked<T> {
     pub(crate) fn read<Form: DeserializeOwned>(
         kind: FileKind,
         source: Source,
-        check: impl FnOnce(Form, &Place, &mut Faults) -> T,
+        check: impl FnOnce(Form, &FieldPlace, &mut Faults) -> T,
     ) -> Result<Self, Vec<Diagnostic>> {
         let document = Document::new(in_todays_words(kind, source)?);
         let form = document.form()?;
@@ -97,7 +97,7 @@ impl<T> Checked<T> {
         place.is_there().then(|| place.span().clone())
     }
 
-    pub(crate) fn root(&self) -> Place<'_> {
+    pub(crate) fn root(&self) -> FieldPlace<'_> {
         self.document.root()
     }
 }

@@ -1,7 +1,7 @@
 //! Exceptions of a case from your centre's rules, as case files have them.
 
-use crate::faults::{Faults, Seen, one_of};
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName, one_of};
+use crate::place::FieldPlace;
 use crate::ron_text::{Field, Style, number, quoted, record};
 use crate::rows::each_row;
 use crate::words::Word;
@@ -34,10 +34,10 @@ struct BandForm {
 /// The exceptions of a case, each from another rule.
 pub(crate) fn exceptions(
     forms: Vec<ExceptionForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<Exception> {
-    let mut seen = Seen::new();
+    let mut seen = LineOfName::new();
     let each = each_row(forms, at, |form, at| {
         faults.once(&mut seen, &form.rule, &at.field("rule"));
         exception(form, at, faults)
@@ -46,7 +46,7 @@ pub(crate) fn exceptions(
 }
 
 /// Reads an exception; `None` where its rule is not known.
-fn exception(form: ExceptionForm, at: &Place, faults: &mut Faults) -> Option<Exception> {
+fn exception(form: ExceptionForm, at: &FieldPlace, faults: &mut Faults) -> Option<Exception> {
     let Ok(rule) = form.rule.parse::<RuleAddress>() else {
         let parameters = Parameter::ALL.iter().map(|info| info.name);
         let known = sizing::check_ids().into_iter().chain(parameters);
@@ -97,7 +97,7 @@ fn exception(form: ExceptionForm, at: &Place, faults: &mut Faults) -> Option<Exc
 
 /// Whether an exception says all that its kind of rule states, and nothing else.
 /// A limit that is left out is not thereby gone.
-fn has_only(own: &[&str], form: &ExceptionForm, at: &Place, faults: &mut Faults) -> bool {
+fn has_only(own: &[&str], form: &ExceptionForm, at: &FieldPlace, faults: &mut Faults) -> bool {
     let said = [
         ("limit", form.limit.is_some()),
         ("warning", form.warning.is_some()),
@@ -129,7 +129,7 @@ fn has_only(own: &[&str], form: &ExceptionForm, at: &Place, faults: &mut Faults)
     is_right
 }
 
-fn place<'a>(at: &Place<'a>, part: ExceptionPart) -> Place<'a> {
+fn place<'a>(at: &FieldPlace<'a>, part: ExceptionPart) -> FieldPlace<'a> {
     match part {
         ExceptionPart::StopLow => at.field("limit").field("low"),
         ExceptionPart::StopHigh => at.field("limit").field("high"),
@@ -143,7 +143,7 @@ fn place<'a>(at: &Place<'a>, part: ExceptionPart) -> Place<'a> {
 
 /// Exceptions from rules that the house does not have at the site, or that its
 /// other rules contradict.
-pub(crate) fn under(rules: &HouseRules, case: &Case, at: &Place, faults: &mut Faults) {
+pub(crate) fn under(rules: &HouseRules, case: &Case, at: &FieldPlace, faults: &mut Faults) {
     let known: Vec<RuleAddress> = rules
         .rules_at(case.site)
         .into_iter()

@@ -1,8 +1,8 @@
 //! The facts of a case, as its file has them.
 
 use crate::faults::Faults;
-use crate::form::Bare;
-use crate::place::Place;
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::ron_text::Field;
 use crate::words::Word;
 use measurement::{Answer, Conduction, Finding, Findings, Prolapse, Regurgitation, whole};
@@ -12,19 +12,19 @@ use sizing::{Fact, FactValue, Facts, MOST_HOLES};
 #[derive(Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct FactsForm {
-    round: Option<Bare>,
-    prolapse: Option<Bare>,
-    aortic_regurgitation: Option<Bare>,
-    pulmonary_regurgitation: Option<Bare>,
-    pouch: Option<Bare>,
+    round: Option<BareWord>,
+    prolapse: Option<BareWord>,
+    aortic_regurgitation: Option<BareWord>,
+    pulmonary_regurgitation: Option<BareWord>,
+    pouch: Option<BareWord>,
     defects: Option<f64>,
-    band_in_the_way: Option<Bare>,
-    mitral_chordae_on_edge: Option<Bare>,
-    tricuspid_chordae_on_edge: Option<Bare>,
-    conduction: Option<Bare>,
+    band_in_the_way: Option<BareWord>,
+    mitral_chordae_on_edge: Option<BareWord>,
+    tricuspid_chordae_on_edge: Option<BareWord>,
+    conduction: Option<BareWord>,
 }
 
-pub(crate) fn facts(form: &FactsForm, at: &Place, faults: &mut Faults) -> Facts {
+pub(crate) fn facts(form: &FactsForm, at: &FieldPlace, faults: &mut Faults) -> Facts {
     let at = |fact: Fact| at.field(fact.name());
     Facts {
         round: faults.word_or(&at(Fact::Round), form.round.as_ref(), Answer::Unknown),
@@ -65,14 +65,14 @@ pub(crate) fn facts(form: &FactsForm, at: &Place, faults: &mut Faults) -> Facts 
 }
 
 /// The prolapse; older files answer it by yes or no.
-fn prolapse(word: Option<&Bare>, at: &Place, faults: &mut Faults) -> Prolapse {
+fn prolapse(word: Option<&BareWord>, at: &FieldPlace, faults: &mut Faults) -> Prolapse {
     match word {
         Some(word) if word.0 == Answer::No.word() => Prolapse::None,
         word => faults.word_or(at, word, Prolapse::Unknown),
     }
 }
 
-fn holes(count: Option<f64>, at: &Place, faults: &mut Faults) -> Option<u8> {
+fn holes(count: Option<f64>, at: &FieldPlace, faults: &mut Faults) -> Option<u8> {
     let count = count?;
     let known = whole(1..=MOST_HOLES, count);
     if known.is_none() {
@@ -85,7 +85,12 @@ fn holes(count: Option<f64>, at: &Place, faults: &mut Faults) -> Option<u8> {
 
 /// Takes the rhythm before out of the findings, where older files answer it, and
 /// into the facts: a case says it in one place.
-pub(crate) fn rhythm(facts: &mut Facts, findings: &mut Findings, at: &Place, faults: &mut Faults) {
+pub(crate) fn rhythm(
+    facts: &mut Facts,
+    findings: &mut Findings,
+    at: &FieldPlace,
+    faults: &mut Faults,
+) {
     let Some(answer) = findings.remove(&Finding::NormalRhythm) else {
         return;
     };

@@ -11,10 +11,10 @@ use std::sync::{Arc, Mutex};
 
 /// What a disk was asked, and the paths with bytes that were not forced to disk.
 #[derive(Clone, Default)]
-struct Log(Arc<Mutex<Asked>>);
+struct Log(Arc<Mutex<OperationLog>>);
 
 #[derive(Default)]
-struct Asked {
+struct OperationLog {
     operations: Vec<(Operation, PathBuf)>,
     unforced: Vec<PathBuf>,
 }
@@ -34,14 +34,14 @@ impl Log {
 
 /// Where a disk fails: at the operation of a number, and after it or not.
 #[derive(Clone, Copy, Debug)]
-struct Plan {
+struct FailurePoint {
     at: usize,
     fault: Fault,
     lasts: bool,
 }
 
 /// A disk that fails by a plan, with what it was asked.
-fn disk(plan: Option<Plan>) -> (Disk, Log) {
+fn disk(plan: Option<FailurePoint>) -> (Disk, Log) {
     let log = Log::default();
     let seen = log.clone();
     let disk = Disk::failing(move |operation, path| {
@@ -84,7 +84,7 @@ fn play(name: &str, story: Story, table: &mut Table) {
         for fault in Fault::ALL {
             for lasts in [false, true] {
                 let scratch = Scratch::new(&format!("failing-{name}"));
-                let plan = Plan { at, fault, lasts };
+                let plan = FailurePoint { at, fault, lasts };
                 let is_confirmed = story(&disk(Some(plan)).0, &scratch);
                 let harmless = matches!(fault, Fault::Interrupted | Fault::Short);
                 assert!(is_confirmed || !harmless, "{name}: {operation:?} {plan:?}");
@@ -192,18 +192,21 @@ fn a_presence(disk: &Disk, scratch: &Scratch) -> bool {
     let case = scratch.path("case.ron");
     let entered = Presence::enter(disk, &case);
     let is_alone = match &entered {
-        Ok(Entered::Alone(_)) => {
+        Ok(EntryOutcome::Alone(_)) => {
             let other = Presence::enter(&Disk::default(), &case);
-            assert!(matches!(other, Ok(Entered::Held(_))), "held, and not told");
+            assert!(
+                matches!(other, Ok(EntryOutcome::Held(_))),
+                "held, and not told"
+            );
             true
         }
         // Nobody is told to be alone who may not be.
-        Ok(Entered::Held(_)) | Err(_) => false,
+        Ok(EntryOutcome::Held(_)) | Err(_) => false,
     };
     drop(entered);
     // Whatever is left of it holds nobody up.
     let again = Presence::enter(&Disk::default(), &case);
-    assert!(matches!(again, Ok(Entered::Alone(_))), "{again:?}");
+    assert!(matches!(again, Ok(EntryOutcome::Alone(_))), "{again:?}");
     is_alone
 }
 

@@ -1,7 +1,7 @@
 use crate::Diagnostic;
-use crate::form::Bare;
+use crate::form::BareWord;
 use crate::nearest::nearest;
-use crate::place::Place;
+use crate::place::FieldPlace;
 use crate::words::Word;
 use measurement::{Quantity, Unit};
 use std::collections::BTreeMap;
@@ -18,7 +18,7 @@ const MOST_LISTED: usize = 200;
 pub(crate) struct Faults(Vec<Diagnostic>);
 
 /// Names that may stand once, with the line of each.
-pub(crate) type Seen = BTreeMap<String, usize>;
+pub(crate) type LineOfName = BTreeMap<String, usize>;
 
 impl Faults {
     /// The faults in the order of the file, if there are any.
@@ -31,7 +31,12 @@ impl Faults {
     }
 
     /// Adds the fault that a value is not what was expected.
-    pub(crate) fn add(&mut self, at: &Place, expected: impl AsRef<str>, remedy: impl AsRef<str>) {
+    pub(crate) fn add(
+        &mut self,
+        at: &FieldPlace,
+        expected: impl AsRef<str>,
+        remedy: impl AsRef<str>,
+    ) {
         let found = at.text();
         self.say(
             at,
@@ -44,7 +49,7 @@ impl Faults {
     /// Adds a fault in words of its own.
     pub(crate) fn say(
         &mut self,
-        at: &Place,
+        at: &FieldPlace,
         found: &str,
         expected: impl AsRef<str>,
         remedy: impl AsRef<str>,
@@ -58,7 +63,7 @@ impl Faults {
     /// Checks a number against limits; −0 becomes 0.
     pub(crate) fn number(
         &mut self,
-        at: &Place,
+        at: &FieldPlace,
         value: f64,
         within: RangeInclusive<f64>,
         unit: &str,
@@ -76,7 +81,7 @@ impl Faults {
     }
 
     /// Checks a standard deviation or step: above 0 and at most `most`.
-    pub(crate) fn above_zero(&mut self, at: &Place, value: f64, most: f64, unit: &str) -> f64 {
+    pub(crate) fn above_zero(&mut self, at: &FieldPlace, value: f64, most: f64, unit: &str) -> f64 {
         if !(value > 0.0 && value <= most) {
             self.add(
                 at,
@@ -88,7 +93,7 @@ impl Faults {
     }
 
     /// Checks that a text is not empty.
-    pub(crate) fn text(&mut self, at: &Place, text: String) -> String {
+    pub(crate) fn text(&mut self, at: &FieldPlace, text: String) -> String {
         if text.trim().is_empty() {
             self.add(at, "some text", "");
         }
@@ -96,7 +101,7 @@ impl Faults {
     }
 
     /// Checks an id: letters, digits, `-`, `_` and `.`.
-    pub(crate) fn name(&mut self, at: &Place, name: String) -> String {
+    pub(crate) fn name(&mut self, at: &FieldPlace, name: String) -> String {
         let is_name_character =
             |it: char| it.is_ascii_alphanumeric() || matches!(it, '-' | '_' | '.');
         if name.is_empty() || !name.chars().all(is_name_character) {
@@ -106,7 +111,7 @@ impl Faults {
     }
 
     /// Checks that a name occurs once.
-    pub(crate) fn once(&mut self, seen: &mut Seen, name: &str, at: &Place) {
+    pub(crate) fn once(&mut self, seen: &mut LineOfName, name: &str, at: &FieldPlace) {
         if let Some(line) = seen.get(name) {
             let remedy = format!("It stands in line {line} already: remove or rename one.");
             self.say(at, &format!("{name} again"), "it once", remedy);
@@ -116,12 +121,12 @@ impl Faults {
     }
 
     /// Reads the value of a word.
-    pub(crate) fn word<T: Word>(&mut self, at: &Place, word: &str) -> T {
+    pub(crate) fn word<T: Word>(&mut self, at: &FieldPlace, word: &str) -> T {
         self.known_word(at, word).unwrap_or(T::WORDS[0].1)
     }
 
     /// The value of a word that is known.
-    pub(crate) fn known_word<T: Word>(&mut self, at: &Place, word: &str) -> Option<T> {
+    pub(crate) fn known_word<T: Word>(&mut self, at: &FieldPlace, word: &str) -> Option<T> {
         let value = T::from_word(word);
         if value.is_none() {
             let known = || T::WORDS.iter().map(|(word, _)| *word);
@@ -131,12 +136,17 @@ impl Faults {
     }
 
     /// The value of a word that may be left out.
-    pub(crate) fn word_or<T: Word>(&mut self, at: &Place, word: Option<&Bare>, otherwise: T) -> T {
+    pub(crate) fn word_or<T: Word>(
+        &mut self,
+        at: &FieldPlace,
+        word: Option<&BareWord>,
+        otherwise: T,
+    ) -> T {
         word.map_or(otherwise, |word| self.word(at, &word.0))
     }
 
     /// The values of a list of words.
-    pub(crate) fn words<T: Word>(&mut self, at: &Place, words: &[Bare]) -> Vec<T> {
+    pub(crate) fn words<T: Word>(&mut self, at: &FieldPlace, words: &[BareWord]) -> Vec<T> {
         words
             .iter()
             .enumerate()
@@ -145,7 +155,7 @@ impl Faults {
     }
 
     /// Reads the quantity of an address.
-    pub(crate) fn quantity(&mut self, at: &Place, address: &str) -> Option<Quantity> {
+    pub(crate) fn quantity(&mut self, at: &FieldPlace, address: &str) -> Option<Quantity> {
         let quantity = Quantity::from_address(address);
         if quantity.is_none() {
             let known = Quantity::all().map(Quantity::address);
@@ -160,14 +170,14 @@ impl Faults {
     }
 
     /// The quantities of a list of addresses.
-    pub(crate) fn quantities(&mut self, at: &Place, addresses: &[String]) -> Vec<Quantity> {
+    pub(crate) fn quantities(&mut self, at: &FieldPlace, addresses: &[String]) -> Vec<Quantity> {
         let each = addresses.iter().enumerate();
         each.filter_map(|(index, address)| self.quantity(&at.item(index), address))
             .collect()
     }
 
     /// Checks that a unit is the quantity's own.
-    pub(crate) fn unit_of(&mut self, at: &Place, unit: &str, quantity: Quantity) {
+    pub(crate) fn unit_of(&mut self, at: &FieldPlace, unit: &str, quantity: Quantity) {
         let own = quantity.unit().word();
         if unit == own {
             return;
@@ -183,7 +193,7 @@ impl Faults {
     /// Adds the fault of a name that is not on the list of known ones.
     pub(crate) fn unknown<'a>(
         &mut self,
-        at: &Place,
+        at: &FieldPlace,
         name: &str,
         known: impl IntoIterator<Item = &'a str>,
         expected: impl AsRef<str>,

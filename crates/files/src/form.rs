@@ -9,18 +9,18 @@ use std::marker::PhantomData;
 /// A word without quotes. Which words are known is checked later, so that all
 /// faults of a file are found at once.
 #[derive(Debug)]
-pub(crate) struct Bare(pub(crate) String);
+pub(crate) struct BareWord(pub(crate) String);
 
-impl<'de> Deserialize<'de> for Bare {
+impl<'de> Deserialize<'de> for BareWord {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         struct OneWord;
         impl Visitor<'_> for OneWord {
-            type Value = Bare;
+            type Value = BareWord;
             fn expecting(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
                 formatter.write_str("a word without quotes")
             }
-            fn visit_str<E: Error>(self, word: &str) -> Result<Bare, E> {
-                Ok(Bare(word.to_owned()))
+            fn visit_str<E: Error>(self, word: &str) -> Result<BareWord, E> {
+                Ok(BareWord(word.to_owned()))
             }
         }
         deserializer.deserialize_identifier(OneWord)

@@ -6,7 +6,7 @@
 //! it is. Nothing else of a text is touched.
 
 use crate::outline::{Node, Outline, Via, push_field};
-use crate::source::Replaced;
+use crate::source::Replacement;
 use crate::{Diagnostic, FileKind, Source};
 use FileKind::{Case, Catalogue, Guidance, HouseRules};
 use measurement::Quantity;
@@ -123,14 +123,14 @@ const PARTS: [&[Renamed]; 2] = [
 
 /// The direction of a translation.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Way {
+enum TranslationDirection {
     /// From format 1 to format 2.
     Forward,
     /// From format 2 to format 1.
     Back,
 }
 
-impl Way {
+impl TranslationDirection {
     /// The translation of a word of a list.
     fn in_list(self, list: &[Renamed], word: &str) -> Option<&'static str> {
         let found = list.iter().find(|(old, new)| match self {
@@ -197,14 +197,14 @@ pub(crate) fn in_todays_words(kind: FileKind, source: Source) -> Result<Source, 
     };
     let format = format.span.clone();
     let (way, named) = match source.slice(&format) {
-        OLD => (Way::Forward, OLD),
-        NEW => (Way::Back, NEW),
+        OLD => (TranslationDirection::Forward, OLD),
+        NEW => (TranslationDirection::Back, NEW),
         _ => return Ok(source),
     };
     // A word of the other format is one that this way leads away from.
     let of_other = match way {
-        Way::Forward => Way::Back,
-        Way::Back => Way::Forward,
+        TranslationDirection::Forward => TranslationDirection::Back,
+        TranslationDirection::Back => TranslationDirection::Forward,
     };
     let mut walk = Walk {
         kind,
@@ -219,7 +219,7 @@ pub(crate) fn in_todays_words(kind: FileKind, source: Source) -> Result<Source, 
     if !walk.faults.is_empty() {
         return Err(walk.faults);
     }
-    if way == Way::Back {
+    if way == TranslationDirection::Back {
         return Ok(source);
     }
     let mut replaced = walk.replaced;
@@ -231,11 +231,11 @@ pub(crate) fn in_todays_words(kind: FileKind, source: Source) -> Result<Source, 
 struct Walk<'a> {
     kind: FileKind,
     source: &'a Source,
-    way: Way,
-    of_other: Way,
+    way: TranslationDirection,
+    of_other: TranslationDirection,
     /// The format that the file names.
     named: &'static str,
-    replaced: Vec<Replaced>,
+    replaced: Vec<Replacement>,
     faults: Vec<Diagnostic>,
 }
 
@@ -290,7 +290,7 @@ impl Walk<'_> {
             if let Some(new) = self
                 .way
                 .in_list(list, name)
-                .filter(|_| self.way == Way::Forward)
+                .filter(|_| self.way == TranslationDirection::Forward)
             {
                 self.replaced.push((span.clone(), new.to_owned()));
                 return new.to_owned();
@@ -315,7 +315,7 @@ impl Walk<'_> {
         };
         if let Some(other) = self.of_other.in_words(*words, &word) {
             self.fault(&node.span, path, &word, &other);
-        } else if self.way == Way::Forward
+        } else if self.way == TranslationDirection::Forward
             && let Some(new) = self.way.in_words(*words, &word)
         {
             let new = if is_quoted {

@@ -3,11 +3,11 @@ mod questions;
 mod rows;
 
 use crate::document::Checked;
-use crate::faults::{Faults, Seen};
-use crate::form::Bare;
+use crate::faults::{Faults, LineOfName};
+use crate::form::BareWord;
 use crate::kind::GUIDANCE_CAP;
 use crate::parameters::{self, ParameterForm};
-use crate::place::Place;
+use crate::place::FieldPlace;
 use crate::{Diagnostic, FileError, FileKind, Source, shipped};
 use questions::{QuestionForm, WayForm};
 use rows::RowForm;
@@ -39,7 +39,7 @@ struct LimitsForm {
     #[serde(rename = "format")]
     _format: u32,
     title: String,
-    mixed_venous: Bare,
+    mixed_venous: BareWord,
     parameters: Vec<ParameterForm>,
     children: Vec<RowForm>,
     adults: Vec<RowForm>,
@@ -47,8 +47,8 @@ struct LimitsForm {
     other_ways: Vec<WayForm>,
 }
 
-fn limits(form: LimitsForm, at: &Place, faults: &mut Faults) -> Limits {
-    let mut ids = Seen::new();
+fn limits(form: LimitsForm, at: &FieldPlace, faults: &mut Faults) -> Limits {
+    let mut ids = LineOfName::new();
     let given = parameters::given::<Parameter>(form.parameters, &at.field("parameters"), faults);
     let (parameters, from_shipped) = with_shipped(given);
     Limits {

@@ -108,7 +108,7 @@ fn a_pipe_in_place_of_a_lock_or_a_journal_is_refused_and_left() {
 fn a_lock_that_turned_into_a_pipe_is_left_at_once() {
     let scratch = Scratch::new("hostile-drop");
     let case = scratch.path("case.ron");
-    let Entered::Alone(presence) = Presence::enter(&Disk::default(), &case).unwrap() else {
+    let EntryOutcome::Alone(presence) = Presence::enter(&Disk::default(), &case).unwrap() else {
         panic!("held");
     };
     let lock = beside(&case, "rimwise-open");

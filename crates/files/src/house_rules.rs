@@ -14,7 +14,7 @@ use crate::document::Checked;
 use crate::faults::Faults;
 use crate::kind::RULES_CAP;
 use crate::parameters::{self, ParameterForm};
-use crate::place::Place;
+use crate::place::FieldPlace;
 use crate::{Diagnostic, FileError, FileKind, Source};
 use criteria::CriterionRowForm;
 use defaults::DefaultForm;
@@ -82,7 +82,7 @@ struct HouseRulesForm {
     wide_bounds: Option<Vec<WideBoundForm>>,
 }
 
-fn house_rules(form: HouseRulesForm, at: &Place, faults: &mut Faults) -> HouseRules {
+fn house_rules(form: HouseRulesForm, at: &FieldPlace, faults: &mut Faults) -> HouseRules {
     let (exclusions, are_from_shipped) =
         exclusions::exclusions(form.exclusions, &at.field("exclusions"), faults);
     let measured_first = form.measured_first.map(|forms| {
@@ -224,7 +224,7 @@ impl Later {
 }
 
 /// A shape that fits is likelier to hold than one that does not.
-fn chances_are_in_order(rules: &HouseRules, at: &Place, faults: &mut Faults) {
+fn chances_are_in_order(rules: &HouseRules, at: &FieldPlace, faults: &mut Faults) {
     if rules.parameters.len() == Parameter::ALL.len() && !rules.chances_are_in_order() {
         let fits = rules.parameter(Parameter::ChanceFits);
         let does_not = rules.parameter(Parameter::ChanceDoesNotFit);

@@ -4,14 +4,14 @@ mod ask;
 mod course;
 mod point;
 
-pub use course::{Course, CourseStep, Shown, case_of_lesson};
+pub use course::{Course, CourseStep, StepContent, case_of_lesson};
 
 use crate::case::ReadingForm;
 use crate::document::Checked;
 use crate::faults::Faults;
 use crate::form::Entries;
 use crate::kind::LESSON_CAP;
-use crate::place::Place;
+use crate::place::FieldPlace;
 use crate::rows::each_row;
 use crate::{Diagnostic, FileError, FileKind, Source};
 use ask::AskForm;
@@ -139,14 +139,14 @@ fn names_of_sizes(catalogues: &[Catalogue]) -> BTreeSet<String> {
     names.collect()
 }
 
-fn unknown_size(at: &Place, size: &str, known: &BTreeSet<String>, faults: &mut Faults) {
+fn unknown_size(at: &FieldPlace, size: &str, known: &BTreeSet<String>, faults: &mut Faults) {
     if !known.contains(size) {
         let known = known.iter().map(String::as_str);
         faults.unknown(at, size, known, "a size of the catalogue");
     }
 }
 
-fn unknown_reading(at: &Place, id: &ReadingId, known: &BTreeSet<&str>, faults: &mut Faults) {
+fn unknown_reading(at: &FieldPlace, id: &ReadingId, known: &BTreeSet<&str>, faults: &mut Faults) {
     if !known.contains(id.0.as_str()) {
         let known = known.iter().copied();
         faults.unknown(at, &id.0, known, "a reading of the case");
@@ -154,14 +154,14 @@ fn unknown_reading(at: &Place, id: &ReadingId, known: &BTreeSet<&str>, faults: &
 }
 
 /// A new value outside what a case may have.
-fn out_of_range(at: &Place, case: &Case, (id, value): (&ReadingId, f64), faults: &mut Faults) {
+fn out_of_range(at: &FieldPlace, case: &Case, (id, value): (&ReadingId, f64), faults: &mut Faults) {
     if let Some(reading) = case.readings.iter().find(|one| one.id == *id) {
         let info = reading.quantity.info();
         faults.number(at, value, info.least..=info.most, info.unit.symbol());
     }
 }
 
-fn entries<'a>(at: &Place<'a>) -> Vec<Place<'a>> {
+fn entries<'a>(at: &FieldPlace<'a>) -> Vec<FieldPlace<'a>> {
     at.entries().map(|(_, place)| place).collect()
 }
 
@@ -198,7 +198,7 @@ struct ChangeForm {
     readings: Vec<ReadingForm>,
 }
 
-fn lesson(form: LessonForm, at: &Place, faults: &mut Faults) -> LessonOfCase {
+fn lesson(form: LessonForm, at: &FieldPlace, faults: &mut Faults) -> LessonOfCase {
     let at_steps = at.field("steps");
     if form.steps.is_empty() || form.steps.len() > MOST_STEPS {
         let found = format!("{} steps", form.steps.len());
@@ -233,7 +233,7 @@ fn lesson(form: LessonForm, at: &Place, faults: &mut Faults) -> LessonOfCase {
     }
 }
 
-fn step(form: StepForm, at: &Place, faults: &mut Faults) -> Option<Step> {
+fn step(form: StepForm, at: &FieldPlace, faults: &mut Faults) -> Option<Step> {
     let mut text =
         |field, text: Option<String>| text.map(|text| faults.text(&at.field(field), text));
     let words = text("words", form.words);
@@ -256,7 +256,7 @@ fn step(form: StepForm, at: &Place, faults: &mut Faults) -> Option<Step> {
     })
 }
 
-fn checked_change(form: ChangeForm, at: &Place, faults: &mut Faults) -> Change {
+fn checked_change(form: ChangeForm, at: &FieldPlace, faults: &mut Faults) -> Change {
     let is_empty = form.values.0.is_empty() && form.without.is_empty() && form.readings.is_empty();
     if is_empty {
         faults.add(at, "values, without or readings", "");

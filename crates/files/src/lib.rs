@@ -85,12 +85,13 @@ pub use journal::{Ground, Journal, JournalError, Recovery};
 pub use kept_looks::{KeptLooks, LooksWords};
 pub use kind::{CATALOGUE_CAP, FileKind, LESSON_CAP};
 pub use lesson::{
-    Course, CourseStep, LessonFile, LessonOfCase, Shown, case_of_lesson, parse_lesson, read_lesson,
+    Course, CourseStep, LessonFile, LessonOfCase, StepContent, case_of_lesson, parse_lesson,
+    read_lesson,
 };
 pub use new_case::new_case;
 pub use new_catalogue::new_catalogue;
 pub use planned_on::planned_on;
-pub use presence::{Entered, Holder, Presence};
+pub use presence::{EntryOutcome, Holder, Presence};
 pub use proposed_rows::{ProposedRows, proposed_rows};
 pub use recent::Recent;
 pub use scores::{Score, Scores};
@@ -98,8 +99,8 @@ pub use setting::{setting, worked_up};
 pub use source::{Position, Source};
 pub use splice::SpliceError;
 pub use store::{
-    Disk, Expect, Fault, Operation, Saved, StoreError, digest_on_disk, save, save_in_own_folder,
-    write_out,
+    Disk, Expect, Fault, Operation, SaveOutcome, StoreError, digest_on_disk, save,
+    save_in_own_folder, write_out,
 };
 pub(crate) use text::excerpt;
 pub use text::visible;

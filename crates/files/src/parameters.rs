@@ -1,8 +1,8 @@
 //! Parameters in files of rules and of guidance.
 
-use crate::faults::{Faults, Seen, one_of};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName, one_of};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::source;
 use measurement::ParameterList;
 use serde::Deserialize;
@@ -10,22 +10,22 @@ use serde::Deserialize;
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct ParameterForm {
-    name: Bare,
+    name: BareWord,
     value: f64,
     source: String,
 }
 
 /// A parameter with its source, where a file gives it.
-type Given = Option<(f64, String)>;
+type SourcedValue = Option<(f64, String)>;
 
 /// Each parameter that a file gives, in the order of the list.
 pub(crate) fn given<P: ParameterList>(
     forms: Vec<ParameterForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
-) -> Vec<Given> {
-    let mut values: Vec<Given> = P::LIST.iter().map(|_| None).collect();
-    let mut seen = Seen::new();
+) -> Vec<SourcedValue> {
+    let mut values: Vec<SourcedValue> = P::LIST.iter().map(|_| None).collect();
+    let mut seen = LineOfName::new();
     for (index, form) in forms.into_iter().enumerate() {
         let at = at.item(index);
         let source = source(form.source, &at, faults);

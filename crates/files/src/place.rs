@@ -7,14 +7,14 @@ use std::ops::Range;
 /// The place of a value in a file. A field that was left out has the place of the value
 /// around it.
 #[derive(Clone, Debug)]
-pub(crate) struct Place<'a> {
+pub(crate) struct FieldPlace<'a> {
     source: &'a Source,
     node: &'a Node,
     path: String,
     is_there: bool,
 }
 
-impl<'a> Place<'a> {
+impl<'a> FieldPlace<'a> {
     /// Whether it is in just this text, byte for byte.
     pub(crate) fn is_in(&self, text: &str) -> bool {
         self.source.text() == text

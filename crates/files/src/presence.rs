@@ -35,7 +35,7 @@ pub struct Holder {
 
 /// The outcome of entering a case.
 #[derive(Debug)]
-pub enum Entered {
+pub enum EntryOutcome {
     /// No other window has the case open.
     Alone(Presence),
     /// A living window has the case open; which, if that could be read.
@@ -54,7 +54,7 @@ const CAP: u64 = 256;
 impl Presence {
     /// Enters a case. An error means that nobody can tell whether another window
     /// has it open: on a folder that may not be written to, or without locks.
-    pub fn enter(disk: &Disk, case: &Path) -> Result<Entered, StoreError> {
+    pub fn enter(disk: &Disk, case: &Path) -> Result<EntryOutcome, StoreError> {
         let case = real_path(case);
         if metadata(&case)?.is_some_and(|it| !it.is_file()) {
             return Err(StoreError::not_a_file(&case));
@@ -71,7 +71,9 @@ impl Presence {
             }
             match file.try_lock() {
                 Ok(()) => {}
-                Err(TryLockError::WouldBlock) => return Ok(Entered::Held(Holder::read(&mut file))),
+                Err(TryLockError::WouldBlock) => {
+                    return Ok(EntryOutcome::Held(Holder::read(&mut file)));
+                }
                 Err(TryLockError::Error(cause)) => return Err(error(cause)),
             }
             let left_behind = Holder::read(&mut file);
@@ -85,7 +87,7 @@ impl Presence {
                 // What is being written, a window that died was writing.
                 sweep(&case, Duration::ZERO);
                 sweep(&journal_of(&case), Duration::ZERO);
-                return Ok(Entered::Alone(Self {
+                return Ok(EntryOutcome::Alone(Self {
                     disk: disk.clone(),
                     path,
                     _file: file,
@@ -94,7 +96,7 @@ impl Presence {
                 }));
             }
         }
-        Ok(Entered::Held(None))
+        Ok(EntryOutcome::Held(None))
     }
 
     /// The window that had the case open before and was not closed: it died.
@@ -162,8 +164,8 @@ mod tests {
 
     fn alone(case: &Path) -> Presence {
         match Presence::enter(&Disk::default(), case).unwrap() {
-            Entered::Alone(presence) => presence,
-            Entered::Held(holder) => panic!("held by {holder:?}"),
+            EntryOutcome::Alone(presence) => presence,
+            EntryOutcome::Held(holder) => panic!("held by {holder:?}"),
         }
     }
 
@@ -173,7 +175,8 @@ mod tests {
         let case = scratch.path("case.ron");
         let first = alone(&case);
         assert_eq!(first.left_behind(), None);
-        let Entered::Held(Some(holder)) = Presence::enter(&Disk::default(), &case).unwrap() else {
+        let EntryOutcome::Held(Some(holder)) = Presence::enter(&Disk::default(), &case).unwrap()
+        else {
             panic!("not held");
         };
         assert_eq!(holder.process, std::process::id());
@@ -225,7 +228,7 @@ mod tests {
         let _first = alone(&case);
         assert!(matches!(
             Presence::enter(&Disk::default(), &link),
-            Ok(Entered::Held(_))
+            Ok(EntryOutcome::Held(_))
         ));
     }
 
@@ -234,7 +237,7 @@ mod tests {
         let scratch = Scratch::new("presence-many");
         let case = scratch.path("case.ron");
         for _ in 0..20 {
-            let entered: Vec<Entered> = std::thread::scope(|scope| {
+            let entered: Vec<EntryOutcome> = std::thread::scope(|scope| {
                 let each: Vec<_> = (0..4)
                     .map(|_| scope.spawn(|| Presence::enter(&Disk::default(), &case).unwrap()))
                     .collect();
@@ -242,7 +245,7 @@ mod tests {
             });
             let alone = entered
                 .iter()
-                .filter(|one| matches!(one, Entered::Alone(_)));
+                .filter(|one| matches!(one, EntryOutcome::Alone(_)));
             assert_eq!(alone.count(), 1);
         }
     }

@@ -19,7 +19,7 @@ pub(crate) use write::{
 };
 
 use crate::faults::Faults;
-use crate::place::Place;
+use crate::place::FieldPlace;
 use criteria::{BeforeForm, CriterionForm};
 use later::{FollowUpForm, RoomForm, UsedForm};
 use serde::Deserialize;
@@ -47,7 +47,7 @@ pub(crate) use trials::TrialForm as Trial;
 const MOST_MINUTES: f64 = 1440.0;
 
 /// Reads the procedure of a case; `at` is the place of the case.
-pub(crate) fn procedure(form: ProcedureForm, at: &Place, faults: &mut Faults) -> Procedure {
+pub(crate) fn procedure(form: ProcedureForm, at: &FieldPlace, faults: &mut Faults) -> Procedure {
     let case_id = form
         .case_id
         .map(|id| case_id(id, &at.field("case_id"), faults));
@@ -78,7 +78,7 @@ pub(crate) fn procedure(form: ProcedureForm, at: &Place, faults: &mut Faults) ->
 /// Lengths of a case's name.
 const CASE_ID_LENGTHS: std::ops::RangeInclusive<usize> = 3..=32;
 
-fn case_id(id: String, at: &Place, faults: &mut Faults) -> String {
+fn case_id(id: String, at: &FieldPlace, faults: &mut Faults) -> String {
     let is_right = |it: char| it.is_ascii_lowercase() || it.is_ascii_digit() || it == '-';
     if !CASE_ID_LENGTHS.contains(&id.len()) || !id.chars().all(is_right) {
         let expected = "3 to 32 small letters, digits and `-`, nothing of the patient";
@@ -90,7 +90,7 @@ fn case_id(id: String, at: &Place, faults: &mut Faults) -> String {
 /// Hexadecimal digits of a SHA-256.
 const DIGEST_DIGITS: usize = 64;
 
-fn planned_on(digest: String, at: &Place, faults: &mut Faults) -> String {
+fn planned_on(digest: String, at: &FieldPlace, faults: &mut Faults) -> String {
     let is_right = |it: char| it.is_ascii_digit() || matches!(it, 'a'..='f');
     if digest.len() != DIGEST_DIGITS || !digest.chars().all(is_right) {
         faults.add(at, "a digest as the program writes it, 64 digits", "");
@@ -99,7 +99,7 @@ fn planned_on(digest: String, at: &Place, faults: &mut Faults) -> String {
 }
 
 /// A minute after puncture.
-fn minute(at: &Place, min: f64, faults: &mut Faults) -> f64 {
+fn minute(at: &FieldPlace, min: f64, faults: &mut Faults) -> f64 {
     faults.number(at, min, 0.0..=MOST_MINUTES, "min")
 }
 

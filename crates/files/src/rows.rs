@@ -1,13 +1,13 @@
 //! Rows of lists in files of rules, files of guidance and cases.
 
 use crate::faults::Faults;
-use crate::place::Place;
+use crate::place::FieldPlace;
 
 /// Each row of a list with its place.
 pub(crate) fn each_row<'a, Form, Row>(
     forms: Vec<Form>,
-    at: &'a Place,
-    mut row: impl FnMut(Form, &Place<'a>) -> Row,
+    at: &'a FieldPlace,
+    mut row: impl FnMut(Form, &FieldPlace<'a>) -> Row,
 ) -> Vec<Row> {
     forms
         .into_iter()
@@ -17,7 +17,7 @@ pub(crate) fn each_row<'a, Form, Row>(
 }
 
 /// Reads the source of a row, which every row must have.
-pub(crate) fn source(source: String, at: &Place, faults: &mut Faults) -> String {
+pub(crate) fn source(source: String, at: &FieldPlace, faults: &mut Faults) -> String {
     let at = at.field("source");
     if source.trim().is_empty() {
         faults.add(

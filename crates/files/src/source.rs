@@ -18,12 +18,12 @@ pub struct Source {
     text: String,
     line_starts: Vec<usize>,
     /// The text on disk, where the words of this one are others.
-    written: Option<Box<Written>>,
+    written: Option<Box<OriginalText>>,
 }
 
 /// The way back from a translated text to the one on disk.
 #[derive(Clone, Debug, PartialEq, Eq)]
-struct Written {
+struct OriginalText {
     source: Source,
     /// What was replaced, in the order of the text: its place there, and the place
     /// of what stands for it here.
@@ -31,7 +31,7 @@ struct Written {
 }
 
 /// A place of a text with the word that is to stand there.
-pub(crate) type Replaced = (Range<usize>, String);
+pub(crate) type Replacement = (Range<usize>, String);
 
 /// The byte-order mark that some editors put first; it is no part of the text.
 const MARK: char = '\u{feff}';
@@ -51,7 +51,7 @@ impl Source {
     }
 
     /// The translated text, whose positions and words are still told as they are on disk.
-    pub(crate) fn with_words(self, mut replaced: Vec<Replaced>) -> Self {
+    pub(crate) fn with_words(self, mut replaced: Vec<Replacement>) -> Self {
         replaced.sort_by_key(|(span, _)| span.start);
         let (mut text, mut places, mut from) = (String::new(), Vec::new(), 0);
         for (span, word) in replaced {
@@ -64,7 +64,7 @@ impl Source {
         text.push_str(self.slice(&(from..self.text.len())));
         let mut source = Self::new(&self.name, &text);
         source.has_mark = self.has_mark;
-        source.written = Some(Box::new(Written {
+        source.written = Some(Box::new(OriginalText {
             places,
             source: self,
         }));
@@ -157,7 +157,7 @@ impl Source {
     }
 }
 
-impl Written {
+impl OriginalText {
     /// Where on disk a byte of the text in other words stands: within a word at its
     /// beginning.
     fn offset(&self, offset: usize) -> usize {

@@ -31,7 +31,7 @@ pub enum Expect {
 
 /// The outcome of a save.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Saved {
+pub struct SaveOutcome {
     /// The digest of the file now on disk.
     pub digest: Digest,
     /// The copy of the overwritten file of format 1, where there was one.
@@ -48,7 +48,12 @@ pub struct Saved {
 ///
 /// A file of format 1 over which one of another format is saved is kept beside it,
 /// as `NAME.format1`, unless one is kept there already.
-pub fn save(disk: &Disk, path: &Path, text: &str, expect: Expect) -> Result<Saved, StoreError> {
+pub fn save(
+    disk: &Disk,
+    path: &Path,
+    text: &str,
+    expect: Expect,
+) -> Result<SaveOutcome, StoreError> {
     let path = real_path(path);
     let model = metadata(&path)?;
     if let Some(model) = &model {
@@ -72,7 +77,7 @@ pub fn save(disk: &Disk, path: &Path, text: &str, expect: Expect) -> Result<Save
         Ok(())
     })?;
     synced.map_err(|cause| StoreError::of(&path, cause))?;
-    Ok(Saved { digest, kept })
+    Ok(SaveOutcome { digest, kept })
 }
 
 /// Writes a file for others, which the program never reads again: whole or not at
@@ -132,7 +137,7 @@ pub fn save_in_own_folder(
     path: &Path,
     text: &str,
     expect: Expect,
-) -> Result<Saved, StoreError> {
+) -> Result<SaveOutcome, StoreError> {
     if let Some(folder) = path.parent() {
         make_private_folder(disk, folder)?;
     }

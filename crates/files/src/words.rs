@@ -8,7 +8,7 @@ use measurement::{
 use sizing::house_rules::Grade;
 use sizing::trial::{Cable, CameOfIt, ObservationKind, Rhythm, RoomBox};
 use sizing::{Answer, CirculationFigure, Neighbour, Route, Subject};
-use workup::{Bearing, MixedVenous, OfAdult, OfChild, Shared};
+use workup::{Bearing, MixedVenous, OfAdult, OfChild, SharedFigure};
 
 /// A value that files name by one word of a list.
 pub trait Word: Copy + PartialEq + 'static {
@@ -182,25 +182,25 @@ words!(MixedVenous:
 );
 
 words!(OfChild:
-    "weight" => Self::Shared(Shared::Weight),
-    "age" => Self::Shared(Shared::Age),
-    "qp_qs" => Self::Shared(Shared::QpQs),
+    "weight" => Self::Shared(SharedFigure::Weight),
+    "age" => Self::Shared(SharedFigure::Age),
+    "qp_qs" => Self::Shared(SharedFigure::QpQs),
     "resistance_indexed" => Self::ResistanceIndexed,
-    "resistance_ratio" => Self::Shared(Shared::ResistanceRatio),
-    "pressure_ratio" => Self::Shared(Shared::PressureRatio),
-    "left_ventricle_z" => Self::Shared(Shared::LeftVentricleZ),
-    "left_atrium_z" => Self::Shared(Shared::LeftAtriumZ),
+    "resistance_ratio" => Self::Shared(SharedFigure::ResistanceRatio),
+    "pressure_ratio" => Self::Shared(SharedFigure::PressureRatio),
+    "left_ventricle_z" => Self::Shared(SharedFigure::LeftVentricleZ),
+    "left_atrium_z" => Self::Shared(SharedFigure::LeftAtriumZ),
 );
 
 words!(OfAdult:
-    "weight" => Self::Shared(Shared::Weight),
-    "age" => Self::Shared(Shared::Age),
-    "qp_qs" => Self::Shared(Shared::QpQs),
+    "weight" => Self::Shared(SharedFigure::Weight),
+    "age" => Self::Shared(SharedFigure::Age),
+    "qp_qs" => Self::Shared(SharedFigure::QpQs),
     "resistance" => Self::Resistance,
-    "resistance_ratio" => Self::Shared(Shared::ResistanceRatio),
-    "pressure_ratio" => Self::Shared(Shared::PressureRatio),
-    "left_ventricle_z" => Self::Shared(Shared::LeftVentricleZ),
-    "left_atrium_z" => Self::Shared(Shared::LeftAtriumZ),
+    "resistance_ratio" => Self::Shared(SharedFigure::ResistanceRatio),
+    "pressure_ratio" => Self::Shared(SharedFigure::PressureRatio),
+    "left_ventricle_z" => Self::Shared(SharedFigure::LeftVentricleZ),
+    "left_atrium_z" => Self::Shared(SharedFigure::LeftAtriumZ),
 );
 
 words!(Grade:

@@ -1,7 +1,7 @@
 use measurement::{Answer, Finding, Joint, Modality, Quantity};
 use sizing::resolve::{Basis, Resolved, estimates, scales};
 use sizing::{Contradiction, Setting, contradictions, notes};
-use workup::{Evidence, Found, Ground, Input, Limits};
+use workup::{Evidence, Ground, Input, KnownContradiction, Limits};
 
 /// The input of the work-up from a case, under the same rules as the ranking.
 pub fn workup_input(setting: &Setting) -> Input {
@@ -27,8 +27,8 @@ pub fn workup_input(setting: &Setting) -> Input {
     }
 }
 
-fn found(one: Contradiction) -> Found {
-    Found {
+fn found(one: Contradiction) -> KnownContradiction {
+    KnownContradiction {
         label: one.label(),
         id: one.id,
         says: one.says,

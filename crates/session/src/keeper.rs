@@ -18,8 +18,8 @@ use crate::keeper_error::KeeperError;
 use crate::{CaseChange, Home, Session};
 use events::Events;
 use files::{
-    CaseFile, Digest, Disk, Entered, Journal, JournalError, Presence, Recent, Recovery, Scores,
-    StoreError, Unfiled, read_case, visible,
+    CaseFile, Digest, Disk, EntryOutcome, Journal, JournalError, Presence, Recent, Recovery,
+    Scores, StoreError, Unfiled, read_case, visible,
 };
 use shelf::OwnShapes;
 use std::collections::VecDeque;
@@ -273,19 +273,19 @@ impl Keeper {
     }
 
     /// Enters a file that is not entered yet.
-    fn enter(&self, path: &Path) -> Option<Result<Entered, StoreError>> {
+    fn enter(&self, path: &Path) -> Option<Result<EntryOutcome, StoreError>> {
         (!self.is_kept(path)).then(|| Presence::enter(&self.disk, path))
     }
 
     /// What holds a file that was entered, or was so before; what to warn of.
     fn presence(
         &mut self,
-        entered: Option<Result<Entered, StoreError>>,
+        entered: Option<Result<EntryOutcome, StoreError>>,
     ) -> (Option<Presence>, Option<KeeperError>) {
         match entered {
             None => (self.kept.take().and_then(|kept| kept.presence), None),
-            Some(Ok(Entered::Alone(presence))) => (Some(presence), None),
-            Some(Ok(Entered::Held(holder))) => (None, Some(KeeperError::Held(holder))),
+            Some(Ok(EntryOutcome::Alone(presence))) => (Some(presence), None),
+            Some(Ok(EntryOutcome::Held(holder))) => (None, Some(KeeperError::Held(holder))),
             Some(Err(error)) => (None, Some(KeeperError::NoPresence(error))),
         }
     }

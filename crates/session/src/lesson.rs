@@ -1,8 +1,8 @@
 //! A lesson as it is played: where the learner is, what was answered, the score.
 
 use crate::editor::Editor;
-use files::{Course, CourseStep, Score, Shown};
-use sizing::lesson::{Choices, Given, Mark, Question};
+use files::{Course, CourseStep, Score, StepContent};
+use sizing::lesson::{Choices, GivenAnswer, Mark, Question};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -22,7 +22,7 @@ pub struct LessonPlay {
     pub editor: Editor,
     /// Why the last key did nothing; empty: it did something.
     pub refused: String,
-    given: BTreeMap<usize, (Given, Mark)>,
+    given: BTreeMap<usize, (GivenAnswer, Mark)>,
     /// Whether leaving the lesson ends the program: it was begun for it.
     pub(crate) ends_program: bool,
     pub(crate) is_kept: bool,
@@ -75,13 +75,13 @@ impl LessonPlay {
     /// The question of the step, if it asks one that has an answer.
     pub fn question(&self) -> Option<&Question> {
         match &self.step()?.shown {
-            Shown::Question(Ok(question)) => Some(question),
+            StepContent::Question(Ok(question)) => Some(question),
             _ => None,
         }
     }
 
     /// What was answered to the question that is shown, and what that is worth.
-    pub fn given(&self) -> Option<&(Given, Mark)> {
+    pub fn given(&self) -> Option<&(GivenAnswer, Mark)> {
         self.given.get(&self.index)
     }
 
@@ -103,7 +103,7 @@ impl LessonPlay {
     pub fn score(&self) -> Score {
         let right = self.given.values().filter(|(_, mark)| mark.is_right);
         let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
-        let is_question = |step: &&CourseStep| matches!(step.shown, Shown::Question(Ok(_)));
+        let is_question = |step: &&CourseStep| matches!(step.shown, StepContent::Question(Ok(_)));
         Score {
             right: count(right.count()),
             asked: count(self.course.steps.iter().filter(is_question).count()),
@@ -154,14 +154,14 @@ impl LessonPlay {
             return;
         };
         let given = match &question.choices {
-            Choices::One(_) => Given::Chosen(BTreeSet::from([self.cursor])),
-            Choices::Any(_) => Given::Chosen(self.ticked.clone()),
+            Choices::One(_) => GivenAnswer::Chosen(BTreeSet::from([self.cursor])),
+            Choices::Any(_) => GivenAnswer::Chosen(self.ticked.clone()),
             Choices::Number(_) => {
                 let Some(number) = number(&self.editor.text()) else {
                     "type a number, such as 1.5".clone_into(&mut self.refused);
                     return;
                 };
-                Given::Number(number)
+                GivenAnswer::Number(number)
             }
         };
         let mark = question.mark(&given);

@@ -86,8 +86,8 @@ pub use lesson::LessonPlay;
 pub use looks::{Looks, Palette, Pictures, SectionLeft};
 pub use model::{Model, Status};
 pub use overlay::{
-    Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, Confirmation, CriterionForm,
-    CriterionPart, ExceptionForm, Field, Finder, Form, FormEntry, Found, Guide, GuideLine,
+    Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, CommandMatch, Confirmation,
+    CriterionForm, CriterionPart, ExceptionForm, Field, Finder, Form, FormEntry, Guide, GuideLine,
     GuideText, ListFilter, Mark, NewCase, ObservationForm, ObservationPart, Openable, Openables,
     Overlay, Prompt, Question, ReadingDraft, ReadingForm, ReadingLine, ShapeDraft, ShelfForm,
     ShelfPart, WhyWalk,

@@ -22,7 +22,7 @@ mod task;
 mod why;
 
 pub use case_form::{CaseForm, CaseLine, NewCase};
-pub use command_list::{CommandList, Found};
+pub use command_list::{CommandList, CommandMatch};
 pub use confirmation::Confirmation;
 pub(crate) use confirmation::ConfirmationAnswer;
 pub use criterion_form::{CriterionForm, CriterionPart};

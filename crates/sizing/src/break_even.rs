@@ -12,7 +12,7 @@ use doubt::{Doubt, accuracy};
 use geometry::Radians;
 use measurement::{Quantity, Unit};
 use moved::Probe;
-use search::{Search, Way, broken};
+use search::{Direction, Search, broken};
 
 /// The break-even of every reading and assumption for one size.
 ///
@@ -27,7 +27,7 @@ pub struct BreakEvens {
     /// The state that is held.
     pub held: State,
     /// What is broken as read, the worst first; empty: nothing.
-    pub by: Vec<Broken>,
+    pub by: Vec<BrokenLimit>,
     /// Of each quantity in doubt, the reading to doubt first on top: the largest
     /// chance that it alone has another value than the state needs.
     pub readings: Vec<BreakEven>,
@@ -63,14 +63,14 @@ pub struct Change {
     pub becomes: State,
     /// The limit that is broken beyond, where it becomes worse; the last one that
     /// is no longer, where it becomes better.
-    pub by: Option<Broken>,
+    pub by: Option<BrokenLimit>,
     /// The chance, by the quantity's own law, that it lies beyond.
     pub chance: f64,
 }
 
 /// A limit that is broken.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Broken {
+pub struct BrokenLimit {
     /// The check's id.
     pub check: &'static str,
     /// Its title.
@@ -118,8 +118,8 @@ pub fn break_even(setting: &Setting, size: &Size, turn: Radians, rows: &[Row]) -
                 value,
                 sd: doubt.sd(),
                 is_assumed: resolved.selection().is_none(),
-                below: search.change(Way::Down),
-                above: search.change(Way::Up),
+                below: search.change(Direction::Down),
+                above: search.change(Direction::Up),
             })
         })
         .collect();
@@ -151,8 +151,8 @@ impl BreakEven {
 }
 
 /// The limits broken as read in the state that is held, the furthest first.
-fn held_by(probe: &Probe, held: State) -> Vec<Broken> {
-    let mut by: Vec<(f64, Broken)> = probe
+fn held_by(probe: &Probe, held: State) -> Vec<BrokenLimit> {
+    let mut by: Vec<(f64, BrokenLimit)> = probe
         .rows
         .iter()
         .zip(&probe.values)

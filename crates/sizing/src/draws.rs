@@ -27,7 +27,7 @@ pub struct Draws {
     /// Whether those were aimed: then all are kept.
     is_aimed: bool,
     /// All of them; `None` where they are too many.
-    kept: Option<Drawn>,
+    kept: Option<PointDraws>,
     weights: Weights,
 }
 
@@ -38,14 +38,14 @@ const MOST_KEPT: usize = 1 << 15;
 #[derive(Clone, Debug)]
 pub(crate) struct Piece<'a> {
     draws: &'a Draws,
-    drawn: Cow<'a, Drawn>,
+    drawn: Cow<'a, PointDraws>,
     /// The draw with which the columns begin.
     first: usize,
 }
 
 /// What was drawn at some points.
 #[derive(Clone, Debug)]
-struct Drawn {
+struct PointDraws {
     /// By the index of its quantity; empty where nothing is drawn. Draws after an edit
     /// share what it has not moved.
     columns: Vec<Arc<Vec<f64>>>,
@@ -127,7 +127,7 @@ impl Draws {
     }
 
     /// All of them, as far as others of the same random numbers have them not already.
-    fn drawn(&self, proposal: &Proposal, before: Option<&Self>) -> Drawn {
+    fn drawn(&self, proposal: &Proposal, before: Option<&Self>) -> PointDraws {
         let standing = |quantity: Quantity| {
             let before = before.filter(|it| it.joint.is_alike(&self.joint, quantity))?;
             Some(&before.kept.as_ref()?.columns[quantity.index()])
@@ -145,7 +145,7 @@ impl Draws {
                 None => self.seats_of(block, 0..per_block),
             },
         });
-        let mut all = Drawn::together(parts);
+        let mut all = PointDraws::together(parts);
         for quantity in Quantity::all() {
             if let Some(column) = standing(quantity) {
                 all.columns[quantity.index()] = Arc::clone(column);
@@ -178,7 +178,7 @@ impl Draws {
         };
         Piece {
             draws: self,
-            drawn: Cow::Owned(Drawn::together(vec![part])),
+            drawn: Cow::Owned(PointDraws::together(vec![part])),
             first: some.start,
         }
     }
@@ -346,7 +346,7 @@ impl Piece<'_> {
     }
 }
 
-impl Drawn {
+impl PointDraws {
     /// Parts in their order as one.
     fn together(parts: Vec<Part>) -> Self {
         let mut columns = vec![Vec::new(); Quantity::COUNT];

@@ -9,7 +9,7 @@ use settled::holds;
 /// How it stands with an exclusion: a state of the patient. What is known of the
 /// case settles it, whatever was answered; of two the graver counts.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Answered {
+pub struct ExclusionState {
     /// What counts.
     pub answer: Answer,
     /// What was answered to the question itself.
@@ -20,7 +20,7 @@ pub struct Answered {
     pub because: Vec<String>,
 }
 
-impl Answered {
+impl ExclusionState {
     /// Whether what was answered is against what is known.
     pub fn is_denied(&self) -> bool {
         use Answer::{No, Yes};
@@ -29,7 +29,7 @@ impl Answered {
 }
 
 /// How it stands with an exclusion.
-pub fn answered(resolved: &ResolvedCase, exclusion: &Exclusion) -> Answered {
+pub fn answered(resolved: &ResolvedCase, exclusion: &Exclusion) -> ExclusionState {
     let (case, guidance) = (resolved.case(), resolved.guidance());
     let given = case.exclusions.get(&exclusion.id).copied();
     let typed = given.unwrap_or_default();
@@ -48,7 +48,7 @@ pub fn answered(resolved: &ResolvedCase, exclusion: &Exclusion) -> Answered {
             because.push(says);
         }
     }
-    Answered {
+    ExclusionState {
         answer: match (typed, settled) {
             (Answer::Yes, _) => Answer::Yes,
             (typed, Answer::Unknown) => typed,

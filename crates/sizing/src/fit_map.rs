@@ -10,7 +10,7 @@ mod room;
 mod words;
 
 pub use axis::Axis;
-pub use form::{Form, nearest_form};
+pub use form::{EvenShape, nearest_form};
 pub use lines::Line;
 pub use marks::{Mark, marks};
 pub use refine::Refinement;
@@ -21,13 +21,13 @@ use measurement::{Chance, Quantity};
 
 /// The chance that no stop is broken, over waist (x) and disc overhang (y).
 ///
-/// For shapes of one [`Form`] with two equal discs on the axis. Columns are
+/// For shapes of one [`EvenShape`] with two equal discs on the axis. Columns are
 /// waists, rows overhangs. Immutable once made: a [`Refinement`] gives a new one
 /// at each of its levels.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FitMap {
     /// What all its shapes have in common.
-    pub form: Form,
+    pub form: EvenShape,
     /// The waists, one for each column.
     pub waists: Axis,
     /// The overhangs, one for each row.

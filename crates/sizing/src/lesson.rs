@@ -15,7 +15,7 @@ pub use ask::Ask;
 pub use change::Change;
 pub(crate) use outcome::outcome_of;
 pub use point::Point;
-pub use question::{Choices, Given, Mark, NoAnswer, Question, Right};
+pub use question::{Choices, GivenAnswer, Mark, NoAnswer, Question, Right};
 
 use crate::{Case, Ranking};
 use std::sync::Arc;

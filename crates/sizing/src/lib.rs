@@ -65,7 +65,7 @@ pub use contradiction::Contradiction;
 pub use contradictions::contradictions;
 pub use device_name::device_name;
 pub use draws::Draws;
-pub use exclusion::{Answered, answered, excluded, unanswered};
+pub use exclusion::{ExclusionState, answered, excluded, unanswered};
 pub use facts::{Fact, FactValue, Facts, MOST_HOLES};
 pub use guidance::{Against, Circulation, CirculationFigure, Guidance};
 pub use harm::Harm;

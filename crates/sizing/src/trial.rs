@@ -25,14 +25,14 @@ pub use crate::procedure::{
     PERCENTILES, Procedure, Rhythm, RoomBox, RoomNote, Seen, SeenForecast, StepError, Takes, Trial,
     Used, UsedKind, ValueForecast, share_under,
 };
-pub use conflict::{Expected, Surprise};
+pub use conflict::{Expectation, Surprise};
 pub use criterion::criteria_of;
 pub use drawn::ENOUGH;
 pub use foretell::{Moment, foretell};
 pub use next::{REPEATED_CROSSINGS, WhatNext, what_next};
 pub use not_counted::NotCounted;
 pub use pair_cache::PairCache;
-pub use schedule::{Due, Visit, Worse, follow_up_says, schedule, worse_than_at_release};
-pub use taken_in::{TakenIn, take_in};
+pub use schedule::{Deterioration, Due, Visit, follow_up_says, schedule, worse_than_at_release};
+pub use taken_in::{CaseAfterTrials, take_in};
 pub use unions::{Unions, dominates, unions};
 pub use weighing::{LEAST_DRAWS, SeenOutcome, TrialOutcome, WeighError, Weighing, weigh};

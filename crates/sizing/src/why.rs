@@ -9,7 +9,7 @@ use crate::{Candidate, Outcome, Setting, Shape, Size, State, Subject, Turn};
 
 /// Which dimension of a size is changed, and which way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Way {
+pub enum DimensionStep {
     /// None: the size itself.
     AsItIs,
     /// The next waist up.
@@ -30,20 +30,20 @@ pub enum Way {
 #[derive(Clone, Debug, PartialEq)]
 pub struct WhyStep {
     /// Which dimension is changed.
-    pub way: Way,
+    pub way: DimensionStep,
     /// Whether the catalogue has the neighbour; otherwise nobody need make it.
     pub is_made: bool,
     /// The neighbour as measured, at its best turn; `None`: there is no such form.
     pub candidate: Option<Candidate>,
     /// The check that turns, if one does.
-    pub turned: Option<Turned>,
+    pub turned: Option<ChangedCheck>,
     /// What becomes of the limits, in one sentence.
     pub says: String,
 }
 
 /// A check that has another state for the neighbour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Turned {
+pub struct ChangedCheck {
     /// The check's id.
     pub check: &'static str,
     /// Its subject.
@@ -54,7 +54,7 @@ pub struct Turned {
     pub to: State,
 }
 
-impl Way {
+impl DimensionStep {
     /// Every way, in the order of the walk.
     pub const ALL: [Self; 7] = [
         Self::AsItIs,
@@ -88,7 +88,7 @@ impl Way {
 pub fn why(setting: &Setting, shape: &Shape, size: &Size, place: usize) -> Vec<WhyStep> {
     let assess = |size: &Size| Candidate::assess(setting, (place, shape, size), Turn::Best, None);
     let own = assess(size);
-    Way::ALL
+    DimensionStep::ALL
         .into_iter()
         .map(|way| match neighbour::of(shape, size, way) {
             None => WhyStep {
@@ -114,7 +114,7 @@ pub fn why(setting: &Setting, shape: &Shape, size: &Size, place: usize) -> Vec<W
 }
 
 /// The check that turns from one size to another.
-fn turned(own: &Candidate, other: &Candidate) -> Option<Turned> {
+fn turned(own: &Candidate, other: &Candidate) -> Option<ChangedCheck> {
     let changed = other.outcomes.iter().filter_map(|outcome| {
         let before = outcome_of(own, outcome.check, outcome.of).ok()?;
         let is_known = |state: State| state != State::NotAssessed;
@@ -135,7 +135,7 @@ fn turned(own: &Candidate, other: &Candidate) -> Option<Turned> {
         })
     };
     let (from, to) = worst.or_else(gravest)?;
-    Some(Turned {
+    Some(ChangedCheck {
         check: to.check,
         of: to.of,
         from: from.state,

@@ -5,8 +5,8 @@
 
 use measurement::{DrawsError, Estimate, Finding, Findings, Joint, Law, Quantity, Site};
 use workup::{
-    Bearing, Bounds, Condition, Input, LimitRow, Limits, MixedVenous, OfChild, Parameter, Question,
-    Reach, Shared, Way, Workup,
+    Alternative, Bearing, Bounds, Condition, Input, LimitRow, Limits, MixedVenous, OfChild,
+    Parameter, Question, Reach, SharedFigure, Workup,
 };
 
 fn main() -> Result<(), DrawsError> {
@@ -55,7 +55,7 @@ fn limits() -> Limits {
             says: "Qp:Qs of 1.5 or more".into(),
             reach: Reach::default(),
             all: vec![vec![Condition::Figure(
-                OfChild::Shared(Shared::QpQs),
+                OfChild::Shared(SharedFigure::QpQs),
                 Bounds {
                     at_least: Some(1.5),
                     ..Bounds::default()
@@ -76,7 +76,7 @@ fn limits() -> Limits {
             asked: vec![Finding::FailureToThrive],
             source: source(),
         }],
-        ways: vec![Way {
+        ways: vec![Alternative {
             way: "surgery".into(),
             gives: "every site".into(),
             loses: "a sternotomy".into(),

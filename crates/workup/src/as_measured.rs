@@ -1,4 +1,4 @@
-use crate::drawn::Drawn;
+use crate::drawn::FigureDraws;
 use crate::{Bearing, Figures, Input, Limits, Truth, published};
 use measurement::DrawsError;
 
@@ -27,7 +27,7 @@ impl AsMeasured {
     /// The work-up of a case against guidance, without draws.
     pub fn new(input: &Input, limits: &Limits) -> Result<Self, DrawsError> {
         let at = limits.circumstances(input);
-        let drawn = Drawn::new(input, &at, 0, 0)?;
+        let drawn = FigureDraws::new(input, &at, 0, 0)?;
         let against = published::standings(input, limits, at.is_adult, &drawn)
             .into_iter()
             .filter(|one| one.bearing == Bearing::AgainstClosing && one.truth == Truth::Met)

@@ -10,19 +10,19 @@ mod resistance_as_reported;
 mod shunt_elsewhere;
 mod two_ratios;
 
-use crate::drawn::Drawn;
+use crate::drawn::FigureDraws;
 use crate::{Input, Limits, Line, Section, State};
 use measurement::Interval;
 
 /// The case in which contradictions are looked for, and its figures.
-pub(crate) struct Examined<'a> {
+pub(crate) struct ExaminedCase<'a> {
     pub(crate) input: &'a Input,
     pub(crate) limits: &'a Limits,
-    pub(crate) drawn: &'a Drawn,
+    pub(crate) drawn: &'a FigureDraws,
 }
 
 /// A search for one kind of contradiction; a new one is a file and a line here.
-type Look = fn(&Examined) -> Vec<Line>;
+type Look = fn(&ExaminedCase) -> Vec<Line>;
 
 const LOOKS: [Look; 8] = [
     pressure_against_gradient::look,
@@ -36,8 +36,8 @@ const LOOKS: [Look; 8] = [
 ];
 
 /// The lines of every contradiction, each with the quantities it rests on.
-pub(crate) fn lines(input: &Input, limits: &Limits, drawn: &Drawn) -> Vec<Line> {
-    let examined = Examined {
+pub(crate) fn lines(input: &Input, limits: &Limits, drawn: &FigureDraws) -> Vec<Line> {
+    let examined = ExaminedCase {
         input,
         limits,
         drawn,
@@ -45,7 +45,7 @@ pub(crate) fn lines(input: &Input, limits: &Limits, drawn: &Drawn) -> Vec<Line> 
     LOOKS.iter().flat_map(|look| look(&examined)).collect()
 }
 
-pub(crate) fn section(input: &Input, limits: &Limits, drawn: &Drawn) -> Section {
+pub(crate) fn section(input: &Input, limits: &Limits, drawn: &FigureDraws) -> Section {
     let of_case = input.contradictions.iter();
     let of_case = of_case.map(|one| contradiction(&one.id, one.label, one.says.clone(), ""));
     let lines = of_case.chain(lines(input, limits, drawn)).collect();

@@ -1,6 +1,6 @@
 //! The section of derived figures, each with its interval, formula and remark.
 
-use crate::drawn::Drawn;
+use crate::drawn::FigureDraws;
 use crate::remark::remark;
 use crate::{Amount, Circumstances, Figure, Input, Line, Section, State};
 
@@ -14,7 +14,7 @@ const ALWAYS: [Figure; 6] = [
     Figure::LeftAtriumZ,
 ];
 
-pub(crate) fn section(input: &Input, at: &Circumstances, drawn: &Drawn) -> Section {
+pub(crate) fn section(input: &Input, at: &Circumstances, drawn: &FigureDraws) -> Section {
     let lines = Figure::ALL
         .iter()
         .map(|info| info.figure)
@@ -31,7 +31,7 @@ pub(crate) fn line(
     figure: Figure,
     input: &Input,
     at: &Circumstances,
-    drawn: &Drawn,
+    drawn: &FigureDraws,
 ) -> Option<Line> {
     let info = figure.info();
     let value = drawn.nominal.get(figure);

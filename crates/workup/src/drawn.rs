@@ -4,7 +4,7 @@ use measurement::{Blocks, DrawsError, Interval, Quantity, Summary, Values, Weigh
 
 /// The figures as measured, and those of each draw.
 #[derive(Debug)]
-pub(crate) struct Drawn {
+pub(crate) struct FigureDraws {
     pub(crate) nominal: Figures,
     pieces: Vec<Vec<Figures>>,
 }
@@ -20,7 +20,7 @@ const COVERAGE: f64 = 0.95;
 /// Share of the draws that must have a figure for an interval to be given.
 const ENOUGH: f64 = 0.9;
 
-impl Drawn {
+impl FigureDraws {
     /// The figures of a case in a number of draws, which may be 0.
     pub(crate) fn new(
         input: &Input,

@@ -1,7 +1,7 @@
 //! Should it be closed at all: shown, never decided.
 
 use crate::derived::line;
-use crate::drawn::Drawn;
+use crate::drawn::FigureDraws;
 use crate::published::Standing;
 use crate::{
     Bearing, Circumstances, Figure, Figures, Input, Limits, Line, Parameter, Section, State, Truth,
@@ -129,7 +129,7 @@ pub(crate) fn section(
     input: &Input,
     at: &Circumstances,
     limits: &Limits,
-    drawn: &Drawn,
+    drawn: &FigureDraws,
 ) -> Section {
     let mut lines: Vec<Line> = FIGURES
         .into_iter()
@@ -159,7 +159,7 @@ pub(crate) fn section(
 
 /// Adds to the line of Qp:Qs the chance that the shunt is not small; leaves any other line
 /// as it is.
-fn over_a_small_shunt(mut line: Line, limits: &Limits, drawn: &Drawn) -> Line {
+fn over_a_small_shunt(mut line: Line, limits: &Limits, drawn: &FigureDraws) -> Line {
     if line.id == Figure::QpQs.info().id {
         let small = limits.parameter(Parameter::SmallShunt);
         let over = |figures: &Figures| {
@@ -193,7 +193,7 @@ fn natural_course(input: &Input) -> Line {
 }
 
 /// The line of what closing would change: Qp = Qs, with the systemic flow as it is.
-fn change(drawn: &Drawn) -> Option<Line> {
+fn change(drawn: &FigureDraws) -> Option<Line> {
     let pulmonary = drawn.nominal.get(Figure::PulmonaryFlow)?;
     let systemic = drawn.nominal.get(Figure::SystemicFlow)?;
     Some(

@@ -19,12 +19,12 @@ pub struct Input {
     /// Notes of your centre's rules on this site and weight.
     pub notes: Vec<String>,
     /// The contradictions that were found before the work-up.
-    pub contradictions: Vec<Found>,
+    pub contradictions: Vec<KnownContradiction>,
 }
 
 /// A contradiction that was found before the work-up.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Found {
+pub struct KnownContradiction {
     /// The id of its kind, the same in every run.
     pub id: String,
     /// The kind of contradiction in a few words.

@@ -40,10 +40,10 @@ pub use circumstances::Circumstances;
 pub use figure::{Figure, FigureInfo};
 pub use figures::Figures;
 pub use indication::{Banner, Indication};
-pub use input::{Evidence, Found, Ground, Input, bears};
+pub use input::{Evidence, Ground, Input, KnownContradiction, bears};
 pub use limits::{
-    Bearing, Bounds, Condition, LimitRow, Limits, Measure, OfAdult, OfChild, Parameter,
-    ParameterInfo, Question, Reach, Shared, Way,
+    Alternative, Bearing, Bounds, Condition, LimitRow, Limits, NamedFigure, OfAdult, OfChild,
+    Parameter, ParameterInfo, Question, Reach, SharedFigure,
 };
 pub use page::{Amount, Line, Section, State};
 pub use truth::Truth;

@@ -8,7 +8,7 @@ mod question;
 mod row;
 
 pub use condition::{Bounds, Condition};
-pub use measure::{Measure, OfAdult, OfChild, Shared};
+pub use measure::{NamedFigure, OfAdult, OfChild, SharedFigure};
 pub use parameter::{Parameter, ParameterInfo};
 pub use question::Question;
 pub use row::{Bearing, LimitRow, Reach};
@@ -38,12 +38,12 @@ pub struct Limits {
     /// What must be measured, and the question that each settles.
     pub questions: Vec<Question>,
     /// Other ways than by catheter, which every work-up names.
-    pub ways: Vec<Way>,
+    pub ways: Vec<Alternative>,
 }
 
 /// Another way than closing by catheter, with what speaks for and against it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Way {
+pub struct Alternative {
     /// The name of the way.
     pub way: String,
     /// What speaks for it.

@@ -1,8 +1,8 @@
 //! The section of published limits: which of them a case meets, and with what chance.
 
-use crate::drawn::Drawn;
+use crate::drawn::FigureDraws;
 use crate::figures::read;
-use crate::{Bearing, Input, LimitRow, Limits, Line, Measure, Section, State, Truth};
+use crate::{Bearing, Input, LimitRow, Limits, Line, NamedFigure, Section, State, Truth};
 use measurement::Quantity;
 use std::fmt::Write as _;
 
@@ -20,7 +20,7 @@ pub(crate) fn standings(
     input: &Input,
     limits: &Limits,
     is_adult: bool,
-    drawn: &Drawn,
+    drawn: &FigureDraws,
 ) -> Vec<Standing> {
     if is_adult {
         of_rows(&limits.adults, input, drawn)
@@ -29,7 +29,11 @@ pub(crate) fn standings(
     }
 }
 
-fn of_rows<M: Measure>(rows: &[LimitRow<M>], input: &Input, drawn: &Drawn) -> Vec<Standing> {
+fn of_rows<M: NamedFigure>(
+    rows: &[LimitRow<M>],
+    input: &Input,
+    drawn: &FigureDraws,
+) -> Vec<Standing> {
     let nominal = input.joint.nominal();
     let weight = read(&nominal, Quantity::PATIENT_WEIGHT);
     let age = read(&nominal, Quantity::PATIENT_AGE);
@@ -39,7 +43,7 @@ fn of_rows<M: Measure>(rows: &[LimitRow<M>], input: &Input, drawn: &Drawn) -> Ve
         .collect()
 }
 
-fn standing<M: Measure>(row: &LimitRow<M>, input: &Input, drawn: &Drawn) -> Standing {
+fn standing<M: NamedFigure>(row: &LimitRow<M>, input: &Input, drawn: &FigureDraws) -> Standing {
     let truth = row.truth(&drawn.nominal, &input.findings);
     let unknown = if truth == Truth::NotKnown {
         row.unknown(&drawn.nominal, &input.findings)

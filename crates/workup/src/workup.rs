@@ -1,4 +1,4 @@
-use crate::drawn::Drawn;
+use crate::drawn::FigureDraws;
 use crate::{
     Banner, Input, Limits, Line, Section, contradictions, derived, indication, inputs_used,
     other_ways, published, unmeasured,
@@ -31,7 +31,7 @@ pub fn contradicted(
     seed: u64,
 ) -> Result<Vec<Line>, DrawsError> {
     let at = limits.circumstances(input);
-    let drawn = Drawn::new(input, &at, draws, seed)?;
+    let drawn = FigureDraws::new(input, &at, draws, seed)?;
     Ok(contradictions::lines(input, limits, &drawn))
 }
 
@@ -45,7 +45,7 @@ impl Workup {
         seed: u64,
     ) -> Result<Self, DrawsError> {
         let at = limits.circumstances(input);
-        let drawn = Drawn::new(input, &at, draws, seed)?;
+        let drawn = FigureDraws::new(input, &at, draws, seed)?;
         let standings = published::standings(input, limits, at.is_adult, &drawn);
         Ok(Self {
             title: input.title.clone(),

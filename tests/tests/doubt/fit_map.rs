@@ -6,7 +6,7 @@ use geometry::Mm;
 use outside::sample::{scenario, shipped_catalogue, shipped_rules};
 use sizing::engine::{Counter, Engine, Plain, Question};
 use sizing::fit_map::{
-    Axis, FitMap, Form, Refinement, Room, WouldFit, best_length, marks, nearest_form,
+    Axis, EvenShape, FitMap, Refinement, Room, WouldFit, best_length, marks, nearest_form,
 };
 use sizing::house_rules::Parameter;
 use sizing::rows;
@@ -43,13 +43,13 @@ impl Mapped {
         Self { setting, counter }
     }
 
-    fn form(&self) -> Form {
+    fn form(&self) -> EvenShape {
         let form = nearest_form(&self.setting, &[shipped_catalogue()]).expect("a form");
         let best = best_length(&self.setting, &form, &*self.counter, &work(2)).expect("a length");
         form.at_length(best.length)
     }
 
-    fn refinement(&self, form: Form) -> Refinement<'_> {
+    fn refinement(&self, form: EvenShape) -> Refinement<'_> {
         Refinement::new(
             &self.setting,
             &*self.counter,
@@ -59,7 +59,7 @@ impl Mapped {
         )
     }
 
-    fn whole(&self, form: Form) -> Arc<FitMap> {
+    fn whole(&self, form: EvenShape) -> Arc<FitMap> {
         self.refinement(form)
             .whole(&work(2))
             .expect("not cancelled")

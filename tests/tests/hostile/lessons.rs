@@ -2,7 +2,7 @@
 
 use crate::held;
 use crate::mutants::every;
-use files::{Course, Shown, case_of_lesson, parse_lesson, shipped};
+use files::{Course, StepContent, case_of_lesson, parse_lesson, shipped};
 use outside::sample::{shipped_limits, shipped_rules};
 use sizing::Work;
 use sizing::lesson::Right;
@@ -47,9 +47,9 @@ fn a_lesson_whatever_stands_in_it() {
         let course = Course::new(&file, case, (&rules, &limits), &sizes, &work).unwrap();
         for step in &course.steps {
             match &step.shown {
-                Shown::Question(Ok(question)) => right(&question.right),
-                Shown::Question(Err(none)) => held::shown(&none.to_string()),
-                Shown::Told(_) | Shown::Changed(_) => {}
+                StepContent::Question(Ok(question)) => right(&question.right),
+                StepContent::Question(Err(none)) => held::shown(&none.to_string()),
+                StepContent::Told(_) | StepContent::Changed(_) => {}
             }
         }
         true

@@ -6,9 +6,9 @@
 mod point;
 mod why;
 
-use files::{Course, LessonFile, Shown, case_of_lesson, parse_lesson, shipped};
+use files::{Course, LessonFile, StepContent, case_of_lesson, parse_lesson, shipped};
 use outside::sample::{shipped_catalogue, shipped_limits, shipped_rules};
-use sizing::lesson::{Ask, Choices, Given, Question, Right, StepKind};
+use sizing::lesson::{Ask, Choices, GivenAnswer, Question, Right, StepKind};
 use sizing::{Case, HouseRules, Work};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -44,19 +44,24 @@ fn as_shipped(file: &LessonFile) -> Course {
 }
 
 /// Answers that are wrong.
-fn wrong(question: &Question) -> Vec<Given> {
+fn wrong(question: &Question) -> Vec<GivenAnswer> {
     match (&question.choices, &question.right) {
         (Choices::One(choices), Right::OneOf(right)) => (0..choices.len())
             .filter(|index| !right.contains(index))
-            .map(|index| Given::Chosen(BTreeSet::from([index])))
+            .map(|index| GivenAnswer::Chosen(BTreeSet::from([index])))
             .collect(),
         (Choices::Any(choices), Right::All(right)) => {
             let all: BTreeSet<usize> = (0..choices.len()).collect();
-            vec![Given::Chosen(all.difference(right).copied().collect())]
+            vec![GivenAnswer::Chosen(
+                all.difference(right).copied().collect(),
+            )]
         }
         (Choices::Number(_), Right::Near { value, within } | Right::Chance { value, within }) => {
             let off = 1.01 * within + 0.01;
-            vec![Given::Number(value + off), Given::Number(value - off)]
+            vec![
+                GivenAnswer::Number(value + off),
+                GivenAnswer::Number(value - off),
+            ]
         }
         (choices, right) => unreachable!("{choices:?} with {right:?}"),
     }
@@ -72,7 +77,7 @@ fn every_lesson_is_played_with_right_and_with_wrong_answers() {
         let course = as_shipped(&file);
         assert_eq!(course.faults(&file), [], "{title}");
         for step in &course.steps {
-            let Shown::Question(asked) = &step.shown else {
+            let StepContent::Question(asked) = &step.shown else {
                 continue;
             };
             let question = asked.as_ref().expect("an answer");
@@ -140,11 +145,14 @@ fn where_nothing_fits_surgery_and_waiting_are_both_right() {
         .iter()
         .rev()
         .find_map(|step| match &step.shown {
-            Shown::Question(Ok(question)) => Some(question),
+            StepContent::Question(Ok(question)) => Some(question),
             _ => None,
         });
     let stop = stop.expect("a question at the end");
-    let chosen = |index| stop.mark(&Given::Chosen(BTreeSet::from([index]))).is_right;
+    let chosen = |index| {
+        stop.mark(&GivenAnswer::Chosen(BTreeSet::from([index])))
+            .is_right
+    };
     assert_eq!([chosen(0), chosen(1), chosen(2)], [false, true, true]);
     assert!(
         stop.answer.contains("surgery and waiting"),
@@ -166,10 +174,14 @@ fn where_guidance_speaks_against_closing_surgery_is_no_answer() {
         .iter()
         .rev()
         .find_map(|step| match &step.shown {
-            Shown::Question(Ok(question)) => Some(question),
+            StepContent::Question(Ok(question)) => Some(question),
             _ => None,
         });
     let asked = asked.expect("a question");
-    let chosen = |index| asked.mark(&Given::Chosen(BTreeSet::from([index]))).is_right;
+    let chosen = |index| {
+        asked
+            .mark(&GivenAnswer::Chosen(BTreeSet::from([index])))
+            .is_right
+    };
     assert_eq!([chosen(0), chosen(1), chosen(2)], [false, false, true]);
 }

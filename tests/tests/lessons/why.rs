@@ -2,7 +2,7 @@
 //! when that is worked out anew.
 
 use outside::sample::{as_read, scenario, shipped_catalogue, shipped_rules};
-use sizing::why::{Way, WhyStep, why};
+use sizing::why::{DimensionStep, WhyStep, why};
 use sizing::{Candidate, Outcome, Ranking, Setting, State, Work, rank};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -89,7 +89,7 @@ fn is_true(name: &str, own: &Candidate, step: &WhyStep) {
                 assert_eq!(turned.to, worst, "{name}: {says}");
             }
         }
-        None if step.way == Way::AsItIs => {}
+        None if step.way == DimensionStep::AsItIs => {}
         None => {
             assert!(says.contains("no limit and no warning turns"), "{says}");
             let mut all = states(own, &anew);
@@ -120,7 +120,7 @@ fn every_sentence_of_why_is_true_by_a_recomputed_neighbour() {
             let mut shapes = catalogue.shapes.iter();
             let shape = shapes.find(|one| one.id == own.shape).expect("a shape");
             let steps = why(&ranking.setting, shape, &own.size, own.place);
-            assert!(steps.iter().map(|step| step.way).eq(Way::ALL));
+            assert!(steps.iter().map(|step| step.way).eq(DimensionStep::ALL));
             for step in &steps {
                 is_true(name, own, step);
                 turned += usize::from(step.turned.is_some());
@@ -141,19 +141,19 @@ fn neighbours_are_the_next_sizes_of_the_catalogue() {
     let shape = shapes.find(|one| one.id == "even-narrow").expect("a shape");
     let own = ranking.find("even-narrow/5x3").expect("a size");
     let steps = why(&ranking.setting, shape, &own.size, own.place);
-    let label = |way: Way| {
+    let label = |way: DimensionStep| {
         let step = steps.iter().find(|step| step.way == way).expect("a step");
         let candidate = step.candidate.as_ref().expect("a neighbour");
         (candidate.size.label.clone(), step.is_made)
     };
-    for way in [Way::WiderWaist, Way::NarrowerWaist] {
+    for way in [DimensionStep::WiderWaist, DimensionStep::NarrowerWaist] {
         let (label, is_made) = label(way);
         assert!(
             is_made && label.ends_with("x3") && label != "5x3",
             "{label}"
         );
     }
-    for way in [Way::WiderDisc, Way::NarrowerDisc] {
+    for way in [DimensionStep::WiderDisc, DimensionStep::NarrowerDisc] {
         assert!(!label(way).1, "nobody need make it");
     }
 }

@@ -3,7 +3,7 @@ use super::{
 };
 use crate::faults::Faults;
 use crate::form::ListOr;
-use crate::place::Place;
+use crate::place::FieldPlace;
 use geometry::{Disc, PerFace, Vec2, Waist};
 use serde::Deserialize;
 use sizing::{Sheath, Size};
@@ -74,7 +74,7 @@ const SHEATHS_PER_FRENCH: f64 = 2.0;
 
 impl SeriesForm {
     /// The series; `None` where its sizes cannot even be counted.
-    pub(super) fn check(self, at: &Place, faults: &mut Faults) -> Option<Series> {
+    pub(super) fn check(self, at: &FieldPlace, faults: &mut Faults) -> Option<Series> {
         let at_lengths = at.field("lengths");
         if self.lengths.is_empty() {
             faults.add(&at_lengths, "at least one length", "");
@@ -133,7 +133,7 @@ impl SeriesDisc {
     }
 }
 
-fn waists(form: ListOr<StepsForm>, at: &Place, faults: &mut Faults) -> Option<Vec<f64>> {
+fn waists(form: ListOr<StepsForm>, at: &FieldPlace, faults: &mut Faults) -> Option<Vec<f64>> {
     match form {
         ListOr::List(waists) => {
             is_list(at, faults);
@@ -164,7 +164,7 @@ fn waists(form: ListOr<StepsForm>, at: &Place, faults: &mut Faults) -> Option<Ve
     }
 }
 
-fn disc(form: &SeriesDiscForm, narrowest: f64, at: &Place, faults: &mut Faults) -> SeriesDisc {
+fn disc(form: &SeriesDiscForm, narrowest: f64, at: &FieldPlace, faults: &mut Faults) -> SeriesDisc {
     let wider = form.wider_than_waist;
     let wider = faults.number(&at.field("wider_than_waist"), wider, 0.0..=MOST_WIDER, "mm");
     let offset = offset(form.offset_toward_12, form.offset_toward_3, at, faults);
@@ -183,7 +183,12 @@ fn disc(form: &SeriesDiscForm, narrowest: f64, at: &Place, faults: &mut Faults) 
 }
 
 /// The sheath of each waist, in French.
-fn sheaths(form: ListOr<GrowthForm>, waists: &[f64], at: &Place, faults: &mut Faults) -> Vec<f64> {
+fn sheaths(
+    form: ListOr<GrowthForm>,
+    waists: &[f64],
+    at: &FieldPlace,
+    faults: &mut Faults,
+) -> Vec<f64> {
     match form {
         ListOr::List(sheaths) => {
             is_list(at, faults);
@@ -213,7 +218,7 @@ fn sheaths(form: ListOr<GrowthForm>, waists: &[f64], at: &Place, faults: &mut Fa
 }
 
 /// `(3, 8)` is no list, and no rule without the names of its fields.
-fn is_list(at: &Place, faults: &mut Faults) {
+fn is_list(at: &FieldPlace, faults: &mut Faults) {
     if !at.text().starts_with('[') {
         faults.add(at, "a list in `[ ]` or a rule with named fields", "");
     }

@@ -1,8 +1,8 @@
 //! Conditions of a row of guidance, and the cases that it speaks of.
 
 use crate::faults::{Faults, one_of};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::words::Word;
 use measurement::Answer;
 use serde::Deserialize;
@@ -12,13 +12,13 @@ use workup::{Bounds, Condition, OfAdult, OfChild, Reach};
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct ConditionForm {
-    figure: Option<Bare>,
+    figure: Option<BareWord>,
     at_least: Option<f64>,
     over: Option<f64>,
     at_most: Option<f64>,
     under: Option<f64>,
-    finding: Option<Bare>,
-    is: Option<Bare>,
+    finding: Option<BareWord>,
+    is: Option<BareWord>,
 }
 
 #[derive(Default, Deserialize)]
@@ -40,7 +40,7 @@ const AGES: RangeInclusive<f64> = 0.0..=120.0;
 /// A figure with bounds, or a finding with an answer.
 pub(super) fn condition<M: Word>(
     form: ConditionForm,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Option<Condition<M>> {
     let bounds = BoundsForm {
@@ -82,7 +82,7 @@ pub(super) fn condition<M: Word>(
 
 /// The figure of a word. Where the other list knows the word it is resistance,
 /// and why it is not known here is said.
-fn measure<M: Word>(word: &str, at: &Place, faults: &mut Faults) -> Option<M> {
+fn measure<M: Word>(word: &str, at: &FieldPlace, faults: &mut Faults) -> Option<M> {
     let of_another_list = OfChild::from_word(word).is_some() || OfAdult::from_word(word).is_some();
     if M::from_word(word).is_none() && of_another_list {
         let remedy = "A child's resistance is indexed (resistance_indexed, WU·m²), an adult's is \
@@ -95,10 +95,10 @@ fn measure<M: Word>(word: &str, at: &Place, faults: &mut Faults) -> Option<M> {
 
 /// The cases that sites, weight and age name.
 pub(super) fn reach(
-    sites: &[Bare],
+    sites: &[BareWord],
     weight: Option<&BoundsForm>,
     age: Option<&BoundsForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Reach {
     let mut bounds = |name, form: Option<&BoundsForm>, within, unit| {
@@ -117,7 +117,7 @@ pub(super) fn reach(
 
 fn limited(
     form: &BoundsForm,
-    at: &Place,
+    at: &FieldPlace,
     within: &RangeInclusive<f64>,
     unit: &str,
     faults: &mut Faults,

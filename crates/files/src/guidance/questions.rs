@@ -1,12 +1,12 @@
 //! Questions of what must be measured first, and other ways than by catheter.
 
 use super::conditions::{BoundsForm, reach};
-use crate::faults::{Faults, Seen};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use serde::Deserialize;
-use workup::{Question, Way};
+use workup::{Alternative, Question};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -15,13 +15,13 @@ pub(super) struct QuestionForm {
     what: String,
     settles: String,
     #[serde(default)]
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     weight_kg: Option<BoundsForm>,
     age_years: Option<BoundsForm>,
     #[serde(default)]
     read: Vec<String>,
     #[serde(default)]
-    asked: Vec<Bare>,
+    asked: Vec<BareWord>,
     source: String,
 }
 
@@ -36,10 +36,10 @@ pub(super) struct WayForm {
 
 pub(super) fn questions(
     forms: Vec<QuestionForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<Question> {
-    let mut ids = Seen::new();
+    let mut ids = LineOfName::new();
     each_row(forms, at, |form, at| {
         let at_id = at.field("id");
         faults.once(&mut ids, &form.id, &at_id);
@@ -66,11 +66,11 @@ pub(super) fn questions(
 }
 
 /// Other ways are always said, so there is at least one.
-pub(super) fn ways(forms: Vec<WayForm>, at: &Place, faults: &mut Faults) -> Vec<Way> {
+pub(super) fn ways(forms: Vec<WayForm>, at: &FieldPlace, faults: &mut Faults) -> Vec<Alternative> {
     if forms.is_empty() {
         faults.add(at, "at least one way besides a catheter", "");
     }
-    each_row(forms, at, |form, at| Way {
+    each_row(forms, at, |form, at| Alternative {
         way: faults.text(&at.field("way"), form.way),
         gives: faults.text(&at.field("gives"), form.gives),
         loses: faults.text(&at.field("loses"), form.loses),

@@ -1,9 +1,9 @@
 //! Rows of guidance, for children or for adults.
 
 use super::conditions::{BoundsForm, ConditionForm, condition, reach};
-use crate::faults::{Faults, Seen};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use crate::words::Word;
 use serde::Deserialize;
@@ -15,11 +15,11 @@ pub(super) struct RowForm {
     id: String,
     says: String,
     #[serde(default)]
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     weight_kg: Option<BoundsForm>,
     age_years: Option<BoundsForm>,
     all: Vec<Vec<ConditionForm>>,
-    bearing: Bare,
+    bearing: BareWord,
     class: Option<String>,
     source: String,
     #[serde(default)]
@@ -38,8 +38,8 @@ fn renamed(id: String) -> String {
 /// The rows of one population, whose words for figures are those of `M`.
 pub(super) fn rows<M: Word>(
     forms: Vec<RowForm>,
-    at: &Place,
-    ids: &mut Seen,
+    at: &FieldPlace,
+    ids: &mut LineOfName,
     faults: &mut Faults,
 ) -> Vec<LimitRow<M>> {
     each_row(forms, at, |form, at| {
@@ -65,7 +65,7 @@ pub(super) fn rows<M: Word>(
 
 fn any_of<M: Word>(
     forms: Vec<ConditionForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<Condition<M>> {
     if forms.is_empty() {

@@ -2,8 +2,8 @@
 
 use super::limits::{ConditionForm, conditions};
 use crate::faults::Faults;
-use crate::form::Bare;
-use crate::place::Place;
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::procedure::{bounds, row};
 use crate::rows::{each_row, source};
 use serde::Deserialize;
@@ -14,11 +14,11 @@ use sizing::house_rules::CriterionRow;
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct CriterionRowForm {
-    id: Bare,
+    id: BareWord,
     #[serde(default)]
-    of: Vec<Bare>,
+    of: Vec<BareWord>,
     #[serde(default)]
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     #[serde(default)]
     when: Vec<ConditionForm>,
     who: String,
@@ -31,7 +31,7 @@ pub(super) struct CriterionRowForm {
 /// Rows of release criteria; one of an unknown kind is a fault and left out.
 pub(super) fn rows(
     forms: Vec<CriterionRowForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<CriterionRow> {
     let rows = each_row(forms, at, |form, at| {

@@ -1,6 +1,6 @@
-use crate::faults::{Faults, Seen};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::source;
 use crate::words::Word;
 use serde::Deserialize;
@@ -11,15 +11,19 @@ use sizing::house_rules::DefaultRow;
 pub(super) struct DefaultForm {
     of: String,
     #[serde(default)]
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     value: f64,
     unit: String,
     sd: f64,
     source: String,
 }
 
-pub(super) fn rows(forms: Vec<DefaultForm>, at: &Place, faults: &mut Faults) -> Vec<DefaultRow> {
-    let mut seen = Seen::new();
+pub(super) fn rows(
+    forms: Vec<DefaultForm>,
+    at: &FieldPlace,
+    faults: &mut Faults,
+) -> Vec<DefaultRow> {
+    let mut seen = LineOfName::new();
     let each = forms.into_iter().enumerate();
     each.filter_map(|(index, form)| {
         let at = at.item(index);
@@ -37,7 +41,7 @@ pub(super) fn rows(forms: Vec<DefaultForm>, at: &Place, faults: &mut Faults) -> 
     .collect()
 }
 
-fn row(form: DefaultForm, at: &Place, faults: &mut Faults) -> Option<DefaultRow> {
+fn row(form: DefaultForm, at: &FieldPlace, faults: &mut Faults) -> Option<DefaultRow> {
     let source = source(form.source, at, faults);
     let of = faults.quantity(&at.field("of"), &form.of)?;
     let info = of.info();

@@ -1,9 +1,9 @@
 //! Exclusions, which stop every device, and what settles each.
 
 use crate::document::Checked;
-use crate::faults::{Faults, Seen, one_of};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName, one_of};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use crate::{FileKind, Source};
 use serde::Deserialize;
@@ -16,7 +16,7 @@ pub(super) struct ExclusionForm {
     id: String,
     fact: String,
     #[serde(default)]
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     yes_if: Option<Vec<Vec<EvidenceForm>>>,
     no_if: Option<Vec<Vec<EvidenceForm>>>,
     source: String,
@@ -25,13 +25,13 @@ pub(super) struct ExclusionForm {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct EvidenceForm {
-    fact: Option<Bare>,
-    grade_at_least: Option<Bare>,
-    grade_at_most: Option<Bare>,
-    finding: Option<Bare>,
-    is: Option<Bare>,
-    is_not: Option<Bare>,
-    figure: Option<Bare>,
+    fact: Option<BareWord>,
+    grade_at_least: Option<BareWord>,
+    grade_at_most: Option<BareWord>,
+    finding: Option<BareWord>,
+    is: Option<BareWord>,
+    is_not: Option<BareWord>,
+    figure: Option<BareWord>,
     over: Option<f64>,
     under: Option<f64>,
     at_least: Option<f64>,
@@ -65,7 +65,7 @@ const GRADED: [Fact; 3] = [
 /// rules: an older file has neither the later rows nor what settles a row.
 pub(super) fn exclusions(
     forms: Vec<ExclusionForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> (Vec<Exclusion>, Vec<&'static str>) {
     let mut rows = plain(forms, at, faults);
@@ -117,8 +117,12 @@ fn shipped() -> Vec<(Exclusion, bool)> {
 }
 
 /// Rows as they are written, each with whether it says what settles it.
-fn plain(forms: Vec<ExclusionForm>, at: &Place, faults: &mut Faults) -> Vec<(Exclusion, bool)> {
-    let mut ids = Seen::new();
+fn plain(
+    forms: Vec<ExclusionForm>,
+    at: &FieldPlace,
+    faults: &mut Faults,
+) -> Vec<(Exclusion, bool)> {
+    let mut ids = LineOfName::new();
     each_row(forms, at, |form, at| {
         let at_id = at.field("id");
         faults.once(&mut ids, &form.id, &at_id);
@@ -135,7 +139,7 @@ fn plain(forms: Vec<ExclusionForm>, at: &Place, faults: &mut Faults) -> Vec<(Exc
     })
 }
 
-fn settles(lists: Option<Vec<Vec<EvidenceForm>>>, at: &Place, faults: &mut Faults) -> Settles {
+fn settles(lists: Option<Vec<Vec<EvidenceForm>>>, at: &FieldPlace, faults: &mut Faults) -> Settles {
     let lists = lists.unwrap_or_default();
     each_row(lists, at, |list, at| {
         each_row(list, at, |form, at| evidence(&form, at, faults))
@@ -146,7 +150,7 @@ fn settles(lists: Option<Vec<Vec<EvidenceForm>>>, at: &Place, faults: &mut Fault
 }
 
 /// A graded fact, a finding with an answer, or a figure with bounds.
-fn evidence(form: &EvidenceForm, at: &Place, faults: &mut Faults) -> Option<Evidence> {
+fn evidence(form: &EvidenceForm, at: &FieldPlace, faults: &mut Faults) -> Option<Evidence> {
     let bounds = [form.over, form.under, form.at_least, form.at_most];
     let has_bounds = bounds.iter().any(Option::is_some);
     let has_grade = form.grade_at_least.is_some() || form.grade_at_most.is_some();
@@ -204,7 +208,7 @@ fn evidence(form: &EvidenceForm, at: &Place, faults: &mut Faults) -> Option<Evid
     None
 }
 
-fn graded(name: &str, at: &Place, faults: &mut Faults) -> Option<Fact> {
+fn graded(name: &str, at: &FieldPlace, faults: &mut Faults) -> Option<Fact> {
     let fact = GRADED.into_iter().find(|fact| fact.name() == name);
     if fact.is_none() {
         let known = || GRADED.into_iter().map(Fact::name);

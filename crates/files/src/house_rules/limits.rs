@@ -1,6 +1,6 @@
-use crate::faults::{Faults, Seen, one_of};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName, one_of};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use serde::Deserialize;
 use sizing::HouseRules;
@@ -10,11 +10,11 @@ use sizing::house_rules::{Band, Condition, LimitRow};
 #[serde(deny_unknown_fields)]
 pub(super) struct LimitForm {
     id: Option<String>,
-    check: Bare,
+    check: BareWord,
     #[serde(default)]
-    of: Vec<Bare>,
+    of: Vec<BareWord>,
     #[serde(default)]
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     #[serde(default)]
     when: Vec<ConditionForm>,
     limit: Option<BandForm>,
@@ -47,15 +47,15 @@ const MOST_WEIGHT: f64 = 250.0;
 /// Largest age a condition may name, in years.
 const MOST_AGE: f64 = 120.0;
 
-pub(super) fn rows(forms: Vec<LimitForm>, at: &Place, faults: &mut Faults) -> Vec<LimitRow> {
+pub(super) fn rows(forms: Vec<LimitForm>, at: &FieldPlace, faults: &mut Faults) -> Vec<LimitRow> {
     let checks = sizing::check_ids();
     each_row(forms, at, |form, at| row(form, &checks, at, faults))
 }
 
 /// Rows that exceptions could not tell apart have ids, each unique to its check; in
 /// a file of format 1 they are told apart by their order.
-pub(super) fn are_told_apart(rules: &HouseRules, at: &Place, faults: &mut Faults) {
-    let mut seen = Seen::new();
+pub(super) fn are_told_apart(rules: &HouseRules, at: &FieldPlace, faults: &mut Faults) {
+    let mut seen = LineOfName::new();
     for (index, row) in rules.limits.iter().enumerate() {
         if let Some(id) = &row.id {
             let name = format!("{}.{id}", row.check);
@@ -77,7 +77,7 @@ pub(super) fn are_told_apart(rules: &HouseRules, at: &Place, faults: &mut Faults
     }
 }
 
-fn row(form: LimitForm, checks: &[&str], at: &Place, faults: &mut Faults) -> LimitRow {
+fn row(form: LimitForm, checks: &[&str], at: &FieldPlace, faults: &mut Faults) -> LimitRow {
     let check = form.check.0;
     if !checks.contains(&check.as_str()) {
         let known = || checks.iter().copied();
@@ -123,7 +123,7 @@ fn row(form: LimitForm, checks: &[&str], at: &Place, faults: &mut Faults) -> Lim
     }
 }
 
-fn band(form: Option<BandForm>, at: &Place, faults: &mut Faults) -> Band {
+fn band(form: Option<BandForm>, at: &FieldPlace, faults: &mut Faults) -> Band {
     let form = form.unwrap_or_default();
     let mut limit = |name, value: Option<f64>| {
         value.map(|value| faults.number(&at.field(name), value, -Band::MOST..=Band::MOST, ""))
@@ -147,13 +147,13 @@ fn band(form: Option<BandForm>, at: &Place, faults: &mut Faults) -> Band {
 /// A list of conditions.
 pub(super) fn conditions(
     forms: Vec<ConditionForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<Condition> {
     each_row(forms, at, |form, at| condition(form, at, faults))
 }
 
-fn condition(form: ConditionForm, at: &Place, faults: &mut Faults) -> Condition {
+fn condition(form: ConditionForm, at: &FieldPlace, faults: &mut Faults) -> Condition {
     let at = at.item(0);
     match form {
         ConditionForm::Prolapse => Condition::Prolapse,

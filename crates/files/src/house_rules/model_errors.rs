@@ -1,8 +1,8 @@
 //! Model errors: the standard deviations that your centre's rules give the model.
 
-use crate::faults::{Faults, Seen};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use measurement::ModelError;
 use serde::Deserialize;
@@ -24,7 +24,7 @@ const MOST_MODEL_ERROR: f64 = 3.0;
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct ModelErrorForm {
-    of: Bare,
+    of: BareWord,
     sd: f64,
     source: String,
 }
@@ -32,10 +32,10 @@ pub(super) struct ModelErrorForm {
 /// Reads the standard deviation of each model error, each once.
 pub(super) fn rows(
     forms: Vec<ModelErrorForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<ModelErrorRow> {
-    let mut known = Seen::new();
+    let mut known = LineOfName::new();
     let rows = each_row(forms, at, |form, at| {
         let of = faults.known_word::<ModelError>(&at.field("of"), &form.of.0)?;
         faults.once(&mut known, of.name(), &at.field("of"));

@@ -1,8 +1,8 @@
 //! The laws by which observations in a trial weigh the draws.
 
-use crate::faults::{Faults, Seen};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use measurement::observation::{AnswerLaw, Range, Spread, ValueLaw};
 use serde::Deserialize;
@@ -12,7 +12,7 @@ use sizing::trial::ObservationKind;
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct ObservationRowForm {
-    what: Bare,
+    what: BareWord,
     sd: Option<f64>,
     sd_share: Option<f64>,
     own: Option<f64>,
@@ -29,10 +29,10 @@ pub(super) struct ObservationRowForm {
 /// Rows of laws, each kind once; a row of an unknown kind is a fault and left out.
 pub(super) fn rows(
     forms: Vec<ObservationRowForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<ObservationRow> {
-    let mut known = Seen::new();
+    let mut known = LineOfName::new();
     let rows = each_row(forms, at, |form, at| {
         let at_what = at.field("what");
         let what = faults.known_word::<ObservationKind>(&at_what, &form.what.0)?;
@@ -69,7 +69,7 @@ const MOST: f64 = 1000.0;
 fn value_law(
     what: ObservationKind,
     form: &ObservationRowForm,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> ValueLaw {
     without(
@@ -107,7 +107,7 @@ fn value_law(
     }
 }
 
-fn answer_law(form: &ObservationRowForm, at: &Place, faults: &mut Faults) -> AnswerLaw {
+fn answer_law(form: &ObservationRowForm, at: &FieldPlace, faults: &mut Faults) -> AnswerLaw {
     without(
         &[
             ("sd", form.sd),
@@ -146,7 +146,7 @@ fn answer_law(form: &ObservationRowForm, at: &Place, faults: &mut Faults) -> Ans
 }
 
 /// A chance that is neither none nor certain.
-fn inside_one(chance: Option<f64>, at: &Place, faults: &mut Faults) -> f64 {
+fn inside_one(chance: Option<f64>, at: &FieldPlace, faults: &mut Faults) -> f64 {
     let chance = chance.unwrap_or(f64::NAN);
     if !(chance > 0.0 && chance < 1.0) {
         faults.add(at, "a number above 0 and under 1", "");
@@ -155,7 +155,7 @@ fn inside_one(chance: Option<f64>, at: &Place, faults: &mut Faults) -> f64 {
 }
 
 /// What a law of this kind does not say.
-fn without(said: &[(&str, Option<f64>)], of: &str, at: &Place, faults: &mut Faults) {
+fn without(said: &[(&str, Option<f64>)], of: &str, at: &FieldPlace, faults: &mut Faults) {
     for (name, value) in said {
         if value.is_some() {
             let expected = format!("no {name} in the law of {of}");

@@ -2,8 +2,8 @@
 
 use super::limits::{ConditionForm, conditions};
 use crate::faults::{Faults, one_of};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use serde::Deserialize;
 use sizing::Fact;
@@ -13,7 +13,7 @@ use sizing::house_rules::{CapRow, Exclusion, MeasuredFirst, Need};
 #[serde(deny_unknown_fields)]
 pub(super) struct MeasuredFirstForm {
     #[serde(default)]
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     #[serde(default)]
     all: Vec<String>,
     #[serde(default)]
@@ -25,7 +25,7 @@ pub(super) struct MeasuredFirstForm {
 #[serde(deny_unknown_fields)]
 pub(super) struct CapForm {
     #[serde(default)]
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     #[serde(default)]
     when: Vec<ConditionForm>,
     says: String,
@@ -36,7 +36,7 @@ pub(super) struct CapForm {
 pub(super) fn measured_first(
     forms: Vec<MeasuredFirstForm>,
     exclusions: &[Exclusion],
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<MeasuredFirst> {
     each_row(forms, at, |form, at| {
@@ -56,7 +56,7 @@ pub(super) fn measured_first(
 fn needs(
     addresses: &[String],
     exclusions: &[Exclusion],
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<Need> {
     let each = addresses.iter().enumerate();
@@ -65,7 +65,12 @@ fn needs(
 }
 
 /// A quantity, `facts.` with the name of a fact, or `exclusions.` with an id.
-fn need(address: &str, exclusions: &[Exclusion], at: &Place, faults: &mut Faults) -> Option<Need> {
+fn need(
+    address: &str,
+    exclusions: &[Exclusion],
+    at: &FieldPlace,
+    faults: &mut Faults,
+) -> Option<Need> {
     if let Some(name) = address.strip_prefix("facts.") {
         if name == Need::NO_PROLAPSE {
             return Some(Need::NoProlapse);
@@ -94,7 +99,7 @@ fn need(address: &str, exclusions: &[Exclusion], at: &Place, faults: &mut Faults
 }
 
 /// Rows of what holds verdicts at borderline.
-pub(super) fn caps(forms: Vec<CapForm>, at: &Place, faults: &mut Faults) -> Vec<CapRow> {
+pub(super) fn caps(forms: Vec<CapForm>, at: &FieldPlace, faults: &mut Faults) -> Vec<CapRow> {
     each_row(forms, at, |form, at| CapRow {
         sites: faults.words(&at.field("sites"), &form.sites),
         when: conditions(form.when, &at.field("when"), faults),

@@ -1,9 +1,9 @@
 //! Rules by which readings become values: standard deviation, scale error, bias and
 //! preference.
 
-use crate::faults::{Faults, Seen};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use crate::words::Word;
 use measurement::{GroupPattern, Unit};
@@ -17,7 +17,7 @@ pub(super) struct DoubtForm {
     of: Vec<String>,
     unit: String,
     #[serde(default)]
-    by: Vec<Bare>,
+    by: Vec<BareWord>,
     #[serde(default)]
     sd: f64,
     #[serde(default)]
@@ -28,7 +28,7 @@ pub(super) struct DoubtForm {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct ScaleForm {
-    by: Bare,
+    by: BareWord,
     sd: f64,
     source: String,
 }
@@ -38,9 +38,9 @@ pub(super) struct ScaleForm {
 pub(super) struct BiasForm {
     of: Vec<String>,
     #[serde(default)]
-    by: Vec<Bare>,
+    by: Vec<BareWord>,
     #[serde(default)]
-    methods: Vec<Bare>,
+    methods: Vec<BareWord>,
     too_large_by: f64,
     source: String,
 }
@@ -53,7 +53,7 @@ pub(super) struct PreferenceForm {
     #[serde(default)]
     when_prolapse: bool,
     prefer: Vec<PatternForm>,
-    choose: Bare,
+    choose: BareWord,
     source: String,
 }
 
@@ -61,11 +61,11 @@ pub(super) struct PreferenceForm {
 #[serde(deny_unknown_fields)]
 struct PatternForm {
     #[serde(default)]
-    sides: Vec<Bare>,
+    sides: Vec<BareWord>,
     #[serde(default)]
-    phases: Vec<Bare>,
+    phases: Vec<BareWord>,
     #[serde(default)]
-    methods: Vec<Bare>,
+    methods: Vec<BareWord>,
 }
 
 /// Largest standard deviation or bias of a reading, in its unit.
@@ -86,7 +86,7 @@ pub(super) fn takes_all_in(row: &DoubtRow, unit: Unit) -> bool {
 }
 
 /// The standard deviations of readings that carry none; every unit has one.
-pub(super) fn doubts(forms: Vec<DoubtForm>, at: &Place, faults: &mut Faults) -> Vec<DoubtRow> {
+pub(super) fn doubts(forms: Vec<DoubtForm>, at: &FieldPlace, faults: &mut Faults) -> Vec<DoubtRow> {
     let mut ends = Vec::new();
     let rows = each_row(forms, at, |form, at| {
         let modalities = faults.words(&at.field("by"), &form.by);
@@ -146,8 +146,8 @@ pub(super) fn doubts(forms: Vec<DoubtForm>, at: &Place, faults: &mut Faults) -> 
     rows
 }
 
-pub(super) fn scales(forms: Vec<ScaleForm>, at: &Place, faults: &mut Faults) -> Vec<ScaleRow> {
-    let mut seen = Seen::new();
+pub(super) fn scales(forms: Vec<ScaleForm>, at: &FieldPlace, faults: &mut Faults) -> Vec<ScaleRow> {
+    let mut seen = LineOfName::new();
     each_row(forms, at, |form, at| {
         faults.once(&mut seen, &form.by.0, &at.field("by"));
         ScaleRow {
@@ -158,7 +158,7 @@ pub(super) fn scales(forms: Vec<ScaleForm>, at: &Place, faults: &mut Faults) -> 
     })
 }
 
-pub(super) fn biases(forms: Vec<BiasForm>, at: &Place, faults: &mut Faults) -> Vec<BiasRow> {
+pub(super) fn biases(forms: Vec<BiasForm>, at: &FieldPlace, faults: &mut Faults) -> Vec<BiasRow> {
     each_row(forms, at, |form, at| {
         let at_bias = at.field("too_large_by");
         BiasRow {
@@ -174,7 +174,7 @@ pub(super) fn biases(forms: Vec<BiasForm>, at: &Place, faults: &mut Faults) -> V
 /// Which like readings serve; the last row is for every quantity.
 pub(super) fn preferences(
     forms: Vec<PreferenceForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<PreferenceRow> {
     let ends_well = forms
@@ -205,7 +205,7 @@ pub(super) fn preferences(
     })
 }
 
-fn pattern(form: &PatternForm, at: &Place, faults: &mut Faults) -> GroupPattern {
+fn pattern(form: &PatternForm, at: &FieldPlace, faults: &mut Faults) -> GroupPattern {
     GroupPattern {
         sides: faults.words(&at.field("sides"), &form.sides),
         phases: faults.words(&at.field("phases"), &form.phases),

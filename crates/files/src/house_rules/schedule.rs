@@ -1,8 +1,8 @@
 //! The schedule of follow-up after a device was released.
 
 use crate::faults::Faults;
-use crate::form::Bare;
-use crate::place::Place;
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use serde::Deserialize;
 use sizing::Subject;
@@ -12,11 +12,11 @@ use sizing::trial::ObservationKind;
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct ScheduleForm {
-    what: Bare,
+    what: BareWord,
     #[serde(default)]
-    of: Vec<Bare>,
+    of: Vec<BareWord>,
     #[serde(default)]
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     #[serde(default)]
     if_jet: bool,
     days: Vec<f64>,
@@ -31,7 +31,11 @@ const MOST_DAYS: f64 = 36_525.0;
 const LEAST_DAYS_BETWEEN: f64 = 7.0;
 
 /// Rows of the schedule; one of an unknown kind is a fault and left out.
-pub(super) fn rows(forms: Vec<ScheduleForm>, at: &Place, faults: &mut Faults) -> Vec<ScheduleRow> {
+pub(super) fn rows(
+    forms: Vec<ScheduleForm>,
+    at: &FieldPlace,
+    faults: &mut Faults,
+) -> Vec<ScheduleRow> {
     let rows = each_row(forms, at, |form, at| {
         let what = faults.known_word::<ObservationKind>(&at.field("what"), &form.what.0);
         let at_of = at.field("of");
@@ -63,7 +67,7 @@ pub(super) fn rows(forms: Vec<ScheduleForm>, at: &Place, faults: &mut Faults) ->
 }
 
 /// Days in their order, each once, at least one.
-fn days(forms: &[f64], at: &Place, faults: &mut Faults) -> Vec<u32> {
+fn days(forms: &[f64], at: &FieldPlace, faults: &mut Faults) -> Vec<u32> {
     if forms.is_empty() {
         faults.add(at, "at least one day", "");
     }
@@ -80,7 +84,7 @@ fn days(forms: &[f64], at: &Place, faults: &mut Faults) -> Vec<u32> {
     days
 }
 
-fn whole(days: f64, least: f64, at: &Place, faults: &mut Faults) -> u32 {
+fn whole(days: f64, least: f64, at: &FieldPlace, faults: &mut Faults) -> u32 {
     let days = faults.number(at, days, least..=MOST_DAYS, "days");
     if days.fract() != 0.0 {
         faults.add(at, "a whole number of days", "");

@@ -1,8 +1,8 @@
 //! Rules of a site of defects: arcs, rim rules and notes.
 
-use crate::faults::{Faults, Seen};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use crate::words::Word;
 use measurement::Site;
@@ -12,7 +12,7 @@ use sizing::house_rules::{DangerArc, NoteRow, RimRule};
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct DangerArcForm {
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     from_deg: f64,
     to_deg: f64,
     source: String,
@@ -21,7 +21,7 @@ pub(super) struct DangerArcForm {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct RimRuleForm {
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     offset_discs: bool,
     least_rim_mm: f64,
     source: String,
@@ -31,7 +31,7 @@ pub(super) struct RimRuleForm {
 #[serde(deny_unknown_fields)]
 pub(super) struct NoteForm {
     #[serde(default)]
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     weight_under_kg: Option<f64>,
     qp_qs_under: Option<f64>,
     says: String,
@@ -47,10 +47,10 @@ const MOST_WEIGHT: f64 = 250.0;
 
 pub(super) fn danger_arcs(
     forms: Vec<DangerArcForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<DangerArc> {
-    let mut seen = Seen::new();
+    let mut seen = LineOfName::new();
     each_row(forms, at, |form, at| {
         let at_sites = at.field("sites");
         let sites: Vec<Site> = faults.words(&at_sites, &form.sites);
@@ -80,7 +80,11 @@ pub(super) fn danger_arcs(
     })
 }
 
-pub(super) fn rim_rules(forms: Vec<RimRuleForm>, at: &Place, faults: &mut Faults) -> Vec<RimRule> {
+pub(super) fn rim_rules(
+    forms: Vec<RimRuleForm>,
+    at: &FieldPlace,
+    faults: &mut Faults,
+) -> Vec<RimRule> {
     each_row(forms, at, |form, at| RimRule {
         sites: faults.words(&at.field("sites"), &form.sites),
         offset_discs: form.offset_discs,
@@ -94,7 +98,7 @@ pub(super) fn rim_rules(forms: Vec<RimRuleForm>, at: &Place, faults: &mut Faults
     })
 }
 
-pub(super) fn notes(forms: Vec<NoteForm>, at: &Place, faults: &mut Faults) -> Vec<NoteRow> {
+pub(super) fn notes(forms: Vec<NoteForm>, at: &FieldPlace, faults: &mut Faults) -> Vec<NoteRow> {
     each_row(forms, at, |form, at| NoteRow {
         sites: faults.words(&at.field("sites"), &form.sites),
         weight_under: form

@@ -1,8 +1,8 @@
 //! Wide bounds, outside which a value may be a misreading or a slip of the pen.
 
 use crate::faults::Faults;
-use crate::form::Bare;
-use crate::place::Place;
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use measurement::Quantity;
 use serde::Deserialize;
@@ -14,7 +14,7 @@ use std::ops::RangeInclusive;
 pub(super) struct WideBoundForm {
     of: Vec<String>,
     #[serde(default)]
-    sites: Vec<Bare>,
+    sites: Vec<BareWord>,
     within_sd: Option<f64>,
     #[serde(default)]
     by_weight: Vec<AtWeightForm>,
@@ -36,13 +36,13 @@ const MOST_DEVIATIONS: f64 = 20.0;
 
 pub(super) fn rows(
     forms: Vec<WideBoundForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<WideBoundRow> {
     each_row(forms, at, |form, at| row(form, at, faults))
 }
 
-fn row(form: WideBoundForm, at: &Place, faults: &mut Faults) -> WideBoundRow {
+fn row(form: WideBoundForm, at: &FieldPlace, faults: &mut Faults) -> WideBoundRow {
     let at_of = at.field("of");
     let of = faults.quantities(&at_of, &form.of);
     if form.of.is_empty() {
@@ -102,7 +102,7 @@ fn row(form: WideBoundForm, at: &Place, faults: &mut Faults) -> WideBoundRow {
 fn by_weight(
     forms: Vec<AtWeightForm>,
     within: &RangeInclusive<f64>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<(f64, Band)> {
     /// Largest weight of a child or an adult, in kilograms.
@@ -134,7 +134,7 @@ fn by_weight(
     })
 }
 
-fn band(band: Band, within: &RangeInclusive<f64>, at: &Place, faults: &mut Faults) -> Band {
+fn band(band: Band, within: &RangeInclusive<f64>, at: &FieldPlace, faults: &mut Faults) -> Band {
     let mut bound = |name, value: Option<f64>| {
         value.map(|value| faults.number(&at.field(name), value, within.clone(), ""))
     };

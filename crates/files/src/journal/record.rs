@@ -60,7 +60,7 @@ fn push(bytes: &mut Vec<u8>, payload: &[u8], sum: &Digest) {
 }
 
 /// The complete records of a journal, compared with the text on disk.
-pub(super) struct Whole {
+pub(super) struct CompleteRecords {
     /// The text after all changes.
     pub(super) text: String,
     /// The names of the changes, in order.
@@ -78,7 +78,7 @@ pub(super) struct Whole {
 
 /// Reads the complete records; `None` where not even the first is complete, or where
 /// this is no journal of the program.
-pub(super) fn read(bytes: &[u8], on_disk: &str) -> Option<Whole> {
+pub(super) fn read(bytes: &[u8], on_disk: &str) -> Option<CompleteRecords> {
     let rest = bytes.strip_prefix(TITLE)?;
     let (text, mut sum, mut rest) = next(rest, Digest::of)?;
     // One text, made another in its place: a copy for each change would take the
@@ -106,7 +106,7 @@ pub(super) fn read(bytes: &[u8], on_disk: &str) -> Option<Whole> {
         (sum, rest) = (next_sum, behind);
     }
     let last = changes.iter().rposition(|(_, is_on_disk)| *is_on_disk);
-    Some(Whole {
+    Some(CompleteRecords {
         on_disk: last.map(|last| last + 1).or(is_on_disk.then_some(0)),
         called: changes.into_iter().map(|(called, _)| called).collect(),
         text,

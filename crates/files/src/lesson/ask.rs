@@ -1,6 +1,6 @@
 use crate::faults::Faults;
-use crate::form::Bare;
-use crate::place::Place;
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use measurement::ReadingId;
 use serde::Deserialize;
 use sizing::check_ids;
@@ -29,16 +29,16 @@ pub(super) enum AskForm {
         within_first: usize,
     },
     Value {
-        check: Bare,
-        of: Bare,
+        check: BareWord,
+        of: BareWord,
         size: String,
         within: f64,
     },
     NudgeUntil {
         reading: String,
         size: String,
-        inside: Bare,
-        of: Bare,
+        inside: BareWord,
+        of: BareWord,
         within: f64,
     },
     Likely {
@@ -52,7 +52,7 @@ pub(super) enum AskForm {
 }
 
 impl AskForm {
-    pub(super) fn check(self, at: &Place, faults: &mut Faults) -> Ask {
+    pub(super) fn check(self, at: &FieldPlace, faults: &mut Faults) -> Ask {
         match self {
             Self::WhichFirst(sizes) => Ask::WhichFirst(several(sizes, at, faults)),
             Self::WhichFit(sizes) => Ask::WhichFit(several(sizes, at, faults)),
@@ -100,14 +100,14 @@ impl AskForm {
 }
 
 /// The sizes that a question names, each once.
-fn several(sizes: Vec<String>, at: &Place, faults: &mut Faults) -> Vec<String> {
+fn several(sizes: Vec<String>, at: &FieldPlace, faults: &mut Faults) -> Vec<String> {
     let at = at.item(0);
     if !SIZES.contains(&sizes.len()) {
         let (least, most) = SIZES.into_inner();
         let found = format!("{} sizes", sizes.len());
         faults.say(&at, &found, format!("{least} to {most} sizes"), "");
     }
-    let mut seen = crate::faults::Seen::new();
+    let mut seen = crate::faults::LineOfName::new();
     for (index, size) in sizes.iter().enumerate() {
         faults.once(&mut seen, size, &at.item(index));
     }
@@ -115,7 +115,7 @@ fn several(sizes: Vec<String>, at: &Place, faults: &mut Faults) -> Vec<String> {
 }
 
 /// The id of a check, one of those there are.
-pub(super) fn id_of_check(word: &Bare, at: &Place, faults: &mut Faults) -> String {
+pub(super) fn id_of_check(word: &BareWord, at: &FieldPlace, faults: &mut Faults) -> String {
     let known = check_ids();
     if !known.contains(&word.0.as_str()) {
         faults.unknown(at, &word.0, known, "the id of a check, such as clearance");
@@ -124,7 +124,7 @@ pub(super) fn id_of_check(word: &Bare, at: &Place, faults: &mut Faults) -> Strin
 }
 
 /// The sizes that a question names, each with its place.
-pub(super) fn sizes<'a, 'b>(ask: &'b Ask, at: &Place<'a>) -> Vec<(Place<'a>, &'b str)> {
+pub(super) fn sizes<'a, 'b>(ask: &'b Ask, at: &FieldPlace<'a>) -> Vec<(FieldPlace<'a>, &'b str)> {
     match ask {
         Ask::WhichFirst(sizes) | Ask::WhichFit(sizes) => {
             let list = at.item(0);

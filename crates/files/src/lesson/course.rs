@@ -6,7 +6,7 @@ use crate::{
 use measurement::Quantity;
 use sizing::engine::{Counter, Engine, Fast};
 use sizing::lesson::{Change, NoAnswer, Question, Step, StepKind};
-use sizing::trial::{TakenIn, take_in};
+use sizing::trial::{CaseAfterTrials, take_in};
 use sizing::{Case, Catalogue, Draws, HouseRules, Ranking, Work, rank};
 use std::path::Path;
 use std::sync::Arc;
@@ -28,7 +28,7 @@ pub struct Course {
 #[derive(Clone, Debug)]
 pub struct CourseStep {
     /// The content of the step.
-    pub shown: Shown,
+    pub shown: StepContent,
     /// The teacher's words.
     pub words: Option<String>,
     /// The size in the picture; `None` where nothing is drawn.
@@ -39,7 +39,7 @@ pub struct CourseStep {
 
 /// The content of a step.
 #[derive(Clone, Debug)]
-pub enum Shown {
+pub enum StepContent {
     /// A question with its answer, or why it has none.
     Question(Result<Box<Question>, NoAnswer>),
     /// The words of the teacher.
@@ -91,7 +91,7 @@ impl Course {
     pub fn faults(&self, file: &LessonFile) -> Vec<Diagnostic> {
         let steps = self.steps.iter().enumerate();
         let unanswered = steps.filter_map(|(index, step)| match &step.shown {
-            Shown::Question(Err(why)) => {
+            StepContent::Question(Err(why)) => {
                 let found = format!("a question without an answer ({why})");
                 Some(file.step_fault(index, &found, "a question that the program can answer"))
             }
@@ -108,12 +108,12 @@ impl Course {
 impl CourseStep {
     fn new(step: &Step, before: &Case, ranking: Arc<Ranking>) -> Self {
         let shown = match &step.what {
-            StepKind::Ask(ask) => Shown::Question(ask.question(&ranking).map(Box::new)),
-            StepKind::Tell(text) => Shown::Told(text.clone()),
-            StepKind::Change(change) => Shown::Changed(said(change, before)),
+            StepKind::Ask(ask) => StepContent::Question(ask.question(&ranking).map(Box::new)),
+            StepKind::Tell(text) => StepContent::Told(text.clone()),
+            StepKind::Change(change) => StepContent::Changed(said(change, before)),
         };
         let asked = match &shown {
-            Shown::Question(Ok(question)) => Some(question.shows.clone()),
+            StepContent::Question(Ok(question)) => Some(question.shows.clone()),
             _ => None,
         };
         Self {
@@ -161,7 +161,7 @@ fn ranked(
     if !case.procedure.trials.is_empty()
         && let Ok(taken_in) = take_in(&setting, catalogues, DRAWS, Draws::SEED, work)
     {
-        let taken_in: TakenIn = taken_in?;
+        let taken_in: CaseAfterTrials = taken_in?;
         setting = taken_in.setting;
         draws = taken_in.draws;
     }

@@ -1,7 +1,7 @@
 use super::ask::id_of_check;
 use crate::faults::Faults;
-use crate::form::Bare;
-use crate::place::Place;
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use serde::Deserialize;
 use sizing::Subject;
 use sizing::lesson::Point;
@@ -12,19 +12,19 @@ pub(super) enum PointForm {
     Trade {
         from: String,
         to: String,
-        gains: Bare,
-        loses: Bare,
-        of: Option<Bare>,
+        gains: BareWord,
+        loses: BareWord,
+        of: Option<BareWord>,
     },
     Turns {
         size: String,
-        check: Bare,
-        of: Option<Bare>,
+        check: BareWord,
+        of: Option<BareWord>,
     },
     Breaks {
         size: String,
-        check: Bare,
-        of: Option<Bare>,
+        check: BareWord,
+        of: Option<BareWord>,
     },
     Differ(String, String),
     NothingFits,
@@ -34,7 +34,7 @@ pub(super) enum PointForm {
 }
 
 impl PointForm {
-    pub(super) fn check(self, at: &Place, faults: &mut Faults) -> Option<Point> {
+    pub(super) fn check(self, at: &FieldPlace, faults: &mut Faults) -> Option<Point> {
         Some(match self {
             Self::Trade {
                 from,
@@ -69,12 +69,15 @@ impl PointForm {
 }
 
 /// The subject of a check, where one is named.
-fn subject(of: Option<&Bare>, at: &Place, faults: &mut Faults) -> Option<Subject> {
+fn subject(of: Option<&BareWord>, at: &FieldPlace, faults: &mut Faults) -> Option<Subject> {
     faults.known_word(&at.field("of"), &of?.0)
 }
 
 /// The sizes that a point names, each with its place.
-pub(super) fn sizes<'a, 'b>(point: &'b Point, at: &Place<'a>) -> Vec<(Place<'a>, &'b str)> {
+pub(super) fn sizes<'a, 'b>(
+    point: &'b Point,
+    at: &FieldPlace<'a>,
+) -> Vec<(FieldPlace<'a>, &'b str)> {
     match point {
         Point::Trade { from, to, .. } => {
             vec![

@@ -1,8 +1,8 @@
 use super::seen::{bounds, seen, subject, text};
 use super::{MOST_MINUTES, minute};
-use crate::faults::{Faults, Seen};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::{each_row, source};
 use serde::Deserialize;
 use serde::de::IgnoredAny;
@@ -11,8 +11,8 @@ use sizing::trial::{Before, Bounds, Criterion, CriterionChange, ObservationKind}
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct BeforeForm {
-    row: Bare,
-    of: Option<Bare>,
+    row: BareWord,
+    of: Option<BareWord>,
     #[serde(rename = "seen")]
     _seen: IgnoredAny,
 }
@@ -21,8 +21,8 @@ pub(crate) struct BeforeForm {
 #[serde(deny_unknown_fields)]
 pub(crate) struct CriterionForm {
     size: String,
-    row: Bare,
-    of: Option<Bare>,
+    row: BareWord,
+    of: Option<BareWord>,
     who: Option<String>,
     view: Option<String>,
     inside: Option<IgnoredAny>,
@@ -51,7 +51,11 @@ struct BoundsForm {
 }
 
 /// A row of criteria by its word.
-pub(crate) fn row(word: &Bare, at: &Place, faults: &mut Faults) -> Option<ObservationKind> {
+pub(crate) fn row(
+    word: &BareWord,
+    at: &FieldPlace,
+    faults: &mut Faults,
+) -> Option<ObservationKind> {
     let kind = faults.known_word::<ObservationKind>(at, &word.0)?;
     if !kind.is_row() {
         let known = ObservationKind::ALL
@@ -65,8 +69,8 @@ pub(crate) fn row(word: &Bare, at: &Place, faults: &mut Faults) -> Option<Observ
 }
 
 /// What was there before.
-pub(super) fn before(forms: Vec<BeforeForm>, at: &Place, faults: &mut Faults) -> Vec<Before> {
-    let mut known = Seen::new();
+pub(super) fn before(forms: Vec<BeforeForm>, at: &FieldPlace, faults: &mut Faults) -> Vec<Before> {
+    let mut known = LineOfName::new();
     let each = each_row(forms, at, |form, at| {
         let row = row(&form.row, &at.field("row"), faults)?;
         let of = form.of.as_ref().map(|word| word.0.as_str());
@@ -81,10 +85,10 @@ pub(super) fn before(forms: Vec<BeforeForm>, at: &Place, faults: &mut Faults) ->
 /// Criteria, each once for a size, a row and a subject.
 pub(super) fn criteria(
     forms: Vec<CriterionForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<Criterion> {
-    let mut known = Seen::new();
+    let mut known = LineOfName::new();
     let each = each_row(forms, at, |form, at| {
         let criterion = criterion(form, at, faults)?;
         faults.once(&mut known, &key(&criterion), at);
@@ -99,7 +103,7 @@ pub(crate) fn key(criterion: &Criterion) -> String {
     format!("{} of {} of {size}", row.name(), of.name())
 }
 
-fn criterion(form: CriterionForm, at: &Place, faults: &mut Faults) -> Option<Criterion> {
+fn criterion(form: CriterionForm, at: &FieldPlace, faults: &mut Faults) -> Option<Criterion> {
     let size = size(&form.size, &at.field("size"), faults);
     let row = row(&form.row, &at.field("row"), faults);
     let source = source(form.source, at, faults);
@@ -142,7 +146,7 @@ fn told(bounds: Bounds) -> String {
 fn changes(
     forms: Vec<ChangeForm>,
     row: ObservationKind,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<CriterionChange> {
     let mut before: Option<(f64, Bounds)> = None;
@@ -174,7 +178,7 @@ fn changes(
 }
 
 /// A size by its name; whether a catalogue has it is asked later.
-pub(super) fn size(name: &str, at: &Place, faults: &mut Faults) -> String {
+pub(super) fn size(name: &str, at: &FieldPlace, faults: &mut Faults) -> String {
     let has_parts = name
         .split_once('/')
         .is_some_and(|(shape, size)| !shape.is_empty() && !size.is_empty());

@@ -1,9 +1,9 @@
 //! Forecasts of a trial, frozen in its case.
 
 use super::seen::{subject, value};
-use crate::faults::{Faults, Seen};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::each_row;
 use measurement::Blocks;
 use serde::Deserialize;
@@ -37,16 +37,16 @@ struct ForecastForm {
 #[serde(deny_unknown_fields)]
 struct LimitForm {
     check: String,
-    of: Option<Bare>,
+    of: Option<BareWord>,
     chance: f64,
 }
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct SeenForm {
-    what: Bare,
-    of: Option<Bare>,
-    side: Option<Bare>,
+    what: BareWord,
+    of: Option<BareWord>,
+    side: Option<BareWord>,
     yes: Option<f64>,
     over: Option<f64>,
     by_readings: Option<f64>,
@@ -59,7 +59,7 @@ struct SeenForm {
 pub(super) fn forecasts(
     form: ForecastsForm,
     is_closed: bool,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Forecasts {
     let at_closed = at.field("closed");
@@ -75,17 +75,17 @@ pub(super) fn forecasts(
     }
 }
 
-fn chance(value: f64, at: &Place, faults: &mut Faults) -> f64 {
+fn chance(value: f64, at: &FieldPlace, faults: &mut Faults) -> f64 {
     faults.number(at, value, 0.0..=1.0, "")
 }
 
-fn forecast(form: ForecastForm, at: &Place, faults: &mut Faults) -> Forecast {
+fn forecast(form: ForecastForm, at: &FieldPlace, faults: &mut Faults) -> Forecast {
     let most = (Blocks::COUNT * Blocks::MOST_PER_BLOCK) as f64;
-    let mut known = Seen::new();
+    let mut known = LineOfName::new();
     let limits = each_row(form.limits, &at.field("limits"), |form, at| {
         limit(form, &mut known, at, faults)
     });
-    let mut known = Seen::new();
+    let mut known = LineOfName::new();
     let seen = each_row(form.seen, &at.field("seen"), |form, at| {
         let seen = seen(&form, at, faults)?;
         let key = format!("{} {}", seen.what.name(), seen.of.name());
@@ -103,7 +103,12 @@ fn forecast(form: ForecastForm, at: &Place, faults: &mut Faults) -> Forecast {
     }
 }
 
-fn limit(form: LimitForm, known: &mut Seen, at: &Place, faults: &mut Faults) -> LimitForecast {
+fn limit(
+    form: LimitForm,
+    known: &mut LineOfName,
+    at: &FieldPlace,
+    faults: &mut Faults,
+) -> LimitForecast {
     let checks = sizing::check_ids();
     if !checks.contains(&form.check.as_str()) {
         let expected = "the id of a check, such as \"clearance\"";
@@ -120,7 +125,7 @@ fn limit(form: LimitForm, known: &mut Seen, at: &Place, faults: &mut Faults) -> 
 }
 
 /// Reads one forecast; `None` where its subject is not known.
-fn seen(form: &SeenForm, at: &Place, faults: &mut Faults) -> Option<SeenForecast> {
+fn seen(form: &SeenForm, at: &FieldPlace, faults: &mut Faults) -> Option<SeenForecast> {
     let at_what = at.field("what");
     let what = faults.known_word::<ObservationKind>(&at_what, &form.what.0)?;
     if !what.is_weighed() {
@@ -177,7 +182,7 @@ fn value_forecast(
     what: ObservationKind,
     form: &SeenForm,
     percentiles: &[f64],
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> ValueForecast {
     let at_list = at.field("percentiles");

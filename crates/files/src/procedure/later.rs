@@ -1,8 +1,8 @@
 use super::minute;
 use super::observation::{ObservationForm, observation};
-use crate::faults::{Faults, Seen};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::ron_text::number;
 use crate::rows::each_row;
 use crate::words::Word;
@@ -27,7 +27,7 @@ pub(crate) struct FollowUpForm {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct RoomForm {
-    what: Bare,
+    what: BareWord,
     min: Option<f64>,
     value: Option<f64>,
 }
@@ -35,7 +35,7 @@ pub(crate) struct RoomForm {
 /// A hundred years of days.
 const MOST_DAYS: f64 = 36_525.0;
 
-pub(super) fn used(form: &UsedForm, at: &Place, faults: &mut Faults) -> Used {
+pub(super) fn used(form: &UsedForm, at: &FieldPlace, faults: &mut Faults) -> Used {
     let mut used = |kind: UsedKind, value: Option<f64>, name| {
         value.map(|value| faults.number(&at.field(name), value, 0.0..=kind.most(), kind.unit()))
     };
@@ -57,11 +57,11 @@ pub(super) fn used(form: &UsedForm, at: &Place, faults: &mut Faults) -> Used {
 /// Days after the procedure, the earlier first, each once.
 pub(super) fn follow_up(
     forms: Vec<FollowUpForm>,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Vec<FollowUp> {
-    let mut days = Seen::new();
-    let mut ids = Seen::new();
+    let mut days = LineOfName::new();
+    let mut ids = LineOfName::new();
     let mut before = 0.0;
     each_row(forms, at, |form, at| {
         let at_day = at.field("day");
@@ -84,8 +84,8 @@ pub(super) fn follow_up(
 }
 
 /// Ticked boxes; the same box twice at two minutes.
-pub(super) fn room(forms: Vec<RoomForm>, at: &Place, faults: &mut Faults) -> Vec<RoomNote> {
-    let mut seen = Seen::new();
+pub(super) fn room(forms: Vec<RoomForm>, at: &FieldPlace, faults: &mut Faults) -> Vec<RoomNote> {
+    let mut seen = LineOfName::new();
     let notes = each_row(forms, at, |form, at| {
         let what = faults.known_word::<RoomBox>(&at.field("what"), &form.what.0)?;
         let min = form.min.map(|min| minute(&at.field("min"), min, faults));

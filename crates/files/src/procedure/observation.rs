@@ -1,8 +1,8 @@
 use super::minute;
-use super::seen::{Told, subject, value};
+use super::seen::{SeenAnswer, subject, value};
 use crate::faults::Faults;
-use crate::form::Bare;
-use crate::place::Place;
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use measurement::Regurgitation;
 use serde::Deserialize;
 use sizing::trial::{AskedOf, Observation, ObservationKind, Rhythm, Seen, Takes};
@@ -11,15 +11,15 @@ use sizing::trial::{AskedOf, Observation, ObservationKind, Rhythm, Seen, Takes};
 #[serde(deny_unknown_fields)]
 pub(super) struct ObservationForm {
     pub(super) id: String,
-    what: Bare,
-    of: Option<Bare>,
-    side: Option<Bare>,
+    what: BareWord,
+    of: Option<BareWord>,
+    side: Option<BareWord>,
     value: Option<f64>,
     sd: Option<f64>,
-    grade: Option<Bare>,
-    answer: Option<Bare>,
+    grade: Option<BareWord>,
+    answer: Option<BareWord>,
     clock_position: Option<f64>,
-    by: Option<Bare>,
+    by: Option<BareWord>,
     min: Option<f64>,
     set_aside: Option<String>,
 }
@@ -27,7 +27,7 @@ pub(super) struct ObservationForm {
 /// Reads one observation; `None` where its kind is not known.
 pub(super) fn observation(
     form: &ObservationForm,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Option<Observation> {
     let what = faults.known_word::<ObservationKind>(&at.field("what"), &form.what.0);
@@ -65,7 +65,7 @@ pub(super) fn observation(
 fn of(
     what: ObservationKind,
     form: &ObservationForm,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> sizing::Subject {
     let (field, said, other, unasked) = match what.asked_of() {
@@ -84,7 +84,7 @@ fn of(
 fn seen(
     what: ObservationKind,
     form: &ObservationForm,
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Option<Seen> {
     let taken = match what.takes() {
@@ -123,7 +123,7 @@ fn seen(
             rhythm.map(Seen::Rhythm)
         }
         (Takes::Answer, _, _, Some(answer)) => {
-            let told = faults.known_word::<Told>(&at_seen, &answer.0);
+            let told = faults.known_word::<SeenAnswer>(&at_seen, &answer.0);
             told.map(|told| Seen::Answer(told.0))
         }
         _ => {

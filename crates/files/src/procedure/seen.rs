@@ -1,7 +1,7 @@
 //! Values of observations, and bounds of criteria in the same terms.
 
 use crate::faults::{Faults, one_of};
-use crate::place::Place;
+use crate::place::FieldPlace;
 use crate::ron_text::number;
 use crate::words::Word;
 use measurement::{Answer, Regurgitation};
@@ -10,9 +10,9 @@ use sizing::trial::{AskedOf, Bounds, ObservationKind, Rhythm, Seen, Takes};
 
 /// An answer about something seen: what cannot be told is an answer.
 #[derive(Clone, Copy, PartialEq)]
-pub(super) struct Told(pub(super) Answer);
+pub(super) struct SeenAnswer(pub(super) Answer);
 
-impl Word for Told {
+impl Word for SeenAnswer {
     const WORDS: &'static [(&'static str, Self)] = &[
         ("yes", Self(Answer::Yes)),
         ("no", Self(Answer::No)),
@@ -22,7 +22,7 @@ impl Word for Told {
 
 /// A bound of a criterion as it stands in a file: a number, a grade, a rhythm or an
 /// answer, as its kind takes it.
-pub(super) fn seen(kind: ObservationKind, at: &Place, faults: &mut Faults) -> Option<Seen> {
+pub(super) fn seen(kind: ObservationKind, at: &FieldPlace, faults: &mut Faults) -> Option<Seen> {
     let text = at.text();
     match kind.takes() {
         Takes::Value => {
@@ -39,14 +39,19 @@ pub(super) fn seen(kind: ObservationKind, at: &Place, faults: &mut Faults) -> Op
             .map(Seen::Grade),
         Takes::Rhythm => faults.known_word::<Rhythm>(at, text).map(Seen::Rhythm),
         Takes::Answer => {
-            let told = faults.known_word::<Told>(at, text);
+            let told = faults.known_word::<SeenAnswer>(at, text);
             told.map(|told| Seen::Answer(told.0))
         }
     }
 }
 
 /// A value in the room of its kind.
-pub(super) fn value(kind: ObservationKind, value: f64, at: &Place, faults: &mut Faults) -> f64 {
+pub(super) fn value(
+    kind: ObservationKind,
+    value: f64,
+    at: &FieldPlace,
+    faults: &mut Faults,
+) -> f64 {
     let unit = kind.unit().map_or("", measurement::Unit::symbol);
     faults.number(at, value, kind.least()..=kind.most(), unit)
 }
@@ -55,7 +60,7 @@ pub(super) fn value(kind: ObservationKind, value: f64, at: &Place, faults: &mut 
 pub(crate) fn bounds(
     kind: ObservationKind,
     [has_inside, has_beyond]: [bool; 2],
-    at: &Place,
+    at: &FieldPlace,
     faults: &mut Faults,
 ) -> Bounds {
     let mut bound = |is_said: bool, name| {
@@ -88,7 +93,7 @@ pub(super) fn text(seen: Seen) -> String {
         Seen::Value(value) => number(value),
         Seen::Grade(grade) => grade.word().to_owned(),
         Seen::Rhythm(rhythm) => rhythm.word().to_owned(),
-        Seen::Answer(answer) => Told(answer).word().to_owned(),
+        Seen::Answer(answer) => SeenAnswer(answer).word().to_owned(),
     }
 }
 
@@ -96,7 +101,7 @@ pub(super) fn text(seen: Seen) -> String {
 pub(super) fn subject(
     kind: ObservationKind,
     word: Option<&str>,
-    at: &Place,
+    at: &FieldPlace,
     field: &str,
     faults: &mut Faults,
 ) -> Subject {

@@ -2,9 +2,9 @@ use super::criteria::size;
 use super::forecast::{ForecastsForm, forecasts};
 use super::minute;
 use super::observation::{ObservationForm, observation};
-use crate::faults::{Faults, Seen, one_of};
-use crate::form::Bare;
-use crate::place::Place;
+use crate::faults::{Faults, LineOfName, one_of};
+use crate::form::BareWord;
+use crate::place::FieldPlace;
 use crate::rows::each_row;
 use measurement::Answer;
 use serde::Deserialize;
@@ -18,22 +18,22 @@ pub(crate) struct TrialForm {
     rotation_deg: Option<f64>,
     opened_min: f64,
     closed_min: Option<f64>,
-    wire_across: Option<Bare>,
-    cable: Option<Bare>,
-    seat_as_modelled: Option<Bare>,
+    wire_across: Option<BareWord>,
+    cable: Option<BareWord>,
+    seat_as_modelled: Option<BareWord>,
     view: Option<String>,
     #[serde(default)]
     seen: Vec<ObservationForm>,
-    came_of_it: Option<Bare>,
+    came_of_it: Option<BareWord>,
     because: Option<String>,
     #[serde(default)]
     forecast: ForecastsForm,
 }
 
 /// Trials in the order of their minutes: at most the last one is open.
-pub(super) fn trials(forms: Vec<TrialForm>, at: &Place, faults: &mut Faults) -> Vec<Trial> {
-    let mut ids = Seen::new();
-    let mut seen_ids = Seen::new();
+pub(super) fn trials(forms: Vec<TrialForm>, at: &FieldPlace, faults: &mut Faults) -> Vec<Trial> {
+    let mut ids = LineOfName::new();
+    let mut seen_ids = LineOfName::new();
     let mut before: Option<(usize, Option<f64>)> = None;
     let count = forms.len();
     let mut index = 0;
@@ -64,7 +64,7 @@ pub(super) fn trials(forms: Vec<TrialForm>, at: &Place, faults: &mut Faults) -> 
     })
 }
 
-fn trial(form: TrialForm, at: &Place, faults: &mut Faults) -> Trial {
+fn trial(form: TrialForm, at: &FieldPlace, faults: &mut Faults) -> Trial {
     let opened_min = minute(&at.field("opened_min"), form.opened_min, faults);
     let closed_min = form
         .closed_min
@@ -146,7 +146,7 @@ fn trial(form: TrialForm, at: &Place, faults: &mut Faults) -> Trial {
 }
 
 /// A minute at which the trial was open.
-fn in_trial(min: f64, (opened, closed): (f64, Option<f64>), at: &Place, faults: &mut Faults) {
+fn in_trial(min: f64, (opened, closed): (f64, Option<f64>), at: &FieldPlace, faults: &mut Faults) {
     if min < opened || closed.is_some_and(|closed| min > closed) {
         let until = closed.map_or_else(String::new, |closed| format!(" to {closed}"));
         let expected = format!("a minute while it was open, from {opened}{until}");

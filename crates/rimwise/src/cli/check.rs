@@ -1,11 +1,11 @@
 //! `rimwise check`: whether files can be used, and every fault if not.
 
 use super::args::{Against, CheckArguments};
-use super::inputs::{Around, BadInput, Sound, bad_files, keep, rules};
+use super::inputs::{Around, BadInput, ValidInputs, bad_files, keep, rules};
 use super::lesson;
 use anyhow::Result;
 use files::{
-    CATALOGUE_CAP, Disk, FileError, FileKind, FixError, Saved, Source, fix, parse_case,
+    CATALOGUE_CAP, Disk, FileError, FileKind, FixError, SaveOutcome, Source, fix, parse_case,
     parse_catalogue, parse_guidance, parse_house_rules, parse_lesson, visible,
 };
 use sizing::HouseRules;
@@ -44,7 +44,7 @@ enum Fixed {
     /// It has today's words already.
     AsItWas,
     /// It was written in today's words.
-    Saved(Saved),
+    Saved(SaveOutcome),
 }
 
 /// Puts a file into today's words; one that cannot be is a fault.
@@ -60,7 +60,7 @@ fn fixed(path: &Path, faults: &mut Vec<files::Diagnostic>) -> Result<Fixed> {
 }
 
 /// That a file was put into today's words.
-fn said(path: &Path, saved: &Saved) -> String {
+fn said(path: &Path, saved: &SaveOutcome) -> String {
     let name = path.display().to_string();
     let name = visible(&name);
     match &saved.kept {
@@ -97,7 +97,7 @@ fn check(
 }
 
 /// The same of a lesson: each question has an answer, and its case shows its points.
-fn check_lesson(source: &Source, path: &Path, around: &Sound) -> Result<String, FileError> {
+fn check_lesson(source: &Source, path: &Path, around: &ValidInputs) -> Result<String, FileError> {
     let file = parse_lesson(source.name(), source.text())?;
     let course = lesson::course(&file, path.parent(), around)?;
     let faults = course.faults(&file);

@@ -2,7 +2,7 @@
 
 use super::args::{CriteriaArguments, TextFormat};
 use super::inputs::{BadInput, Inputs};
-use super::report::criteria::{self, Written};
+use super::report::criteria::{self, CriteriaOfSizes};
 use anyhow::Result;
 use files::{CaseFile, Digest, Disk, Expect};
 use sizing::trial::criteria_of;
@@ -26,7 +26,7 @@ pub(super) fn run(asked: &CriteriaArguments, out: &mut dyn Write) -> Result<()> 
     if asked.write && is_new {
         save(&asked.case, &file, &case)?;
     }
-    let written = Written {
+    let written = CriteriaOfSizes {
         sizes: &asked.sizes,
         case: &case,
         had: &had,

@@ -6,7 +6,7 @@ use super::report::fit_map::{Mapped, csv, json, table};
 use crate::otherwise::CANCELLED;
 use anyhow::{Context, Result};
 use sizing::engine::Counter;
-use sizing::fit_map::{Axis, Form, Refinement, best_length, marks, nearest_form};
+use sizing::fit_map::{Axis, EvenShape, Refinement, best_length, marks, nearest_form};
 use std::io::Write;
 
 /// Maps a case and writes the map.
@@ -48,7 +48,7 @@ pub(super) fn run(asked: &FitMapArguments, out: &mut dyn Write) -> Result<()> {
 }
 
 /// The form that is asked for.
-fn form(asked: &FitMapArguments, ready: &Ready, counter: &dyn Counter) -> Result<Form> {
+fn form(asked: &FitMapArguments, ready: &Ready, counter: &dyn Counter) -> Result<EvenShape> {
     let mut form = match &asked.size {
         Some(name) => of_size(ready, name)?,
         None => nearest_form(&ready.setting, &ready.catalogues)
@@ -69,9 +69,9 @@ fn form(asked: &FitMapArguments, ready: &Ready, counter: &dyn Counter) -> Result
     Ok(form)
 }
 
-fn of_size(ready: &Ready, name: &str) -> Result<Form> {
+fn of_size(ready: &Ready, name: &str) -> Result<EvenShape> {
     let (_, shape, size) = ready.find(name)?;
-    Form::of(shape, size).ok_or_else(|| {
+    EvenShape::of(shape, size).ok_or_else(|| {
         BadInput(format!(
             "`{}` has not a disc on either side: a map is of two discs",
             files::visible(name)

@@ -2,7 +2,7 @@
 
 use super::args::{GrowthArguments, TextFormat};
 use super::inputs::{BadInput, Inputs, Ready};
-use super::report::growth::{self, Page};
+use super::report::growth::{self, GrowthReport};
 use anyhow::{Context, Result};
 use sizing::growth::{Body, grow};
 use sizing::{Candidate, Turn};
@@ -18,7 +18,7 @@ pub(super) fn run(asked: &GrowthArguments, out: &mut dyn Write) -> Result<()> {
     };
     let growth = grow(&ready.setting, &candidate.size, candidate.turn, then)
         .map_err(|error| BadInput(error.to_string()))?;
-    let page = Page {
+    let page = GrowthReport {
         ready: &ready,
         candidate: &candidate,
         why,

@@ -15,7 +15,7 @@ use files::{
 use paper::Provenance;
 use session::Session;
 use sizing::engine::{Counter, Engine, Fast};
-use sizing::trial::{TakenIn, Weighing, take_in};
+use sizing::trial::{CaseAfterTrials, Weighing, take_in};
 use sizing::{Catalogue, Draws, HouseRules, Ranking, Setting, Shape, Size, Work, overlaid, rank};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -83,13 +83,13 @@ impl Around {
     }
 
     /// All of them, as long as none has a fault.
-    pub(super) fn sound(self) -> Result<Sound> {
+    pub(super) fn sound(self) -> Result<ValidInputs> {
         let rules = self.rules.map(HouseRulesFile::into_value);
         let limits = self.limits.map(GuidanceFile::into_value);
         match (rules, self.catalogues, limits) {
             (Some(rules), Some(catalogues), Some(limits)) if self.faults.is_empty() => {
                 let catalogues = catalogues.into_iter().map(CatalogueFile::into_value);
-                Ok(Sound {
+                Ok(ValidInputs {
                     rules: Arc::new(rules),
                     catalogues: overlaid(catalogues.collect()),
                     limits,
@@ -126,7 +126,7 @@ impl Around {
 }
 
 /// Rules, catalogues and published limits without a fault.
-pub(super) struct Sound {
+pub(super) struct ValidInputs {
     pub(super) rules: Arc<HouseRules>,
     pub(super) catalogues: Vec<Catalogue>,
     pub(super) limits: Limits,
@@ -274,7 +274,7 @@ fn taken_in(
     catalogues: &[Catalogue],
     common: &Common,
     work: &Work,
-) -> Result<Option<TakenIn>> {
+) -> Result<Option<CaseAfterTrials>> {
     if common.before || common.draws == 0 || setting.case().procedure.trials.is_empty() {
         return Ok(None);
     }

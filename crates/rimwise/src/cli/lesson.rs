@@ -3,7 +3,7 @@
 mod text;
 
 use super::args::{Against, LessonArguments};
-use super::inputs::{Around, BadInput, Sound, bad_files};
+use super::inputs::{Around, BadInput, ValidInputs, bad_files};
 use super::open;
 use anyhow::Result;
 use files::{
@@ -61,7 +61,7 @@ pub(super) fn is_lesson(path: &Path) -> bool {
 pub(super) fn course(
     file: &LessonFile,
     folder: Option<&Path>,
-    around: &Sound,
+    around: &ValidInputs,
 ) -> Result<Course, FileError> {
     let case = case_of_lesson(file, folder)?.into_value();
     let faults = file.faults_against(&case, &around.catalogues);

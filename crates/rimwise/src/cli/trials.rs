@@ -27,7 +27,7 @@ pub(super) fn run(asked: &TrialsArguments, out: &mut dyn Write) -> Result<()> {
         .counter
         .as_deref()
         .and_then(|counter| what_next(&ranking, counter.draws().weights()));
-    let page = trials::Page {
+    let page = trials::TrialsReport {
         ready: &ready,
         before: &before,
         ranking: &ranking,

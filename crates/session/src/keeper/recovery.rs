@@ -3,7 +3,7 @@ use super::{Keeper, OpenFile, RecoveryOffer, questions};
 use crate::Home;
 use crate::event::FileEvent;
 use crate::keeper_error::KeeperError;
-use files::{Digest, Entered, Journal, Recovery, StoreError, parse_case};
+use files::{Digest, EntryOutcome, Journal, Recovery, StoreError, parse_case};
 use std::path::Path;
 
 impl Keeper {
@@ -13,10 +13,10 @@ impl Keeper {
         &mut self,
         events: &mut Events,
         path: &Path,
-        entered: Option<Result<Entered, StoreError>>,
+        entered: Option<Result<EntryOutcome, StoreError>>,
         why: KeeperError,
     ) -> Result<(), KeeperError> {
-        let Some(Ok(Entered::Alone(presence))) = entered else {
+        let Some(Ok(EntryOutcome::Alone(presence))) = entered else {
             return Err(why);
         };
         let is_gone = matches!(files::digest_on_disk(&self.disk, path), Ok(None));

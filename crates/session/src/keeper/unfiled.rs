@@ -5,7 +5,7 @@ use crate::event::FileEvent;
 use crate::keeper_error::KeeperError;
 use crate::{Home, Session};
 use files::{
-    Disk, Entered, Journal, JournalError, Presence, Recovery, Unfiled, new_case, parse_case,
+    Disk, EntryOutcome, Journal, JournalError, Presence, Recovery, Unfiled, new_case, parse_case,
 };
 
 /// A case in no file, kept safe in a journal of its own.
@@ -21,11 +21,11 @@ impl UnfiledCase {
     fn begin(disk: &Disk, unfiled: &Unfiled) -> Result<Self, KeeperError> {
         let name = unfiled.another().map_err(KeeperError::NoJournal)?;
         match Presence::enter(disk, &name) {
-            Ok(Entered::Alone(presence)) => Ok(Self {
+            Ok(EntryOutcome::Alone(presence)) => Ok(Self {
                 journal: Journal::new(disk, &name, ""),
                 _presence: presence,
             }),
-            Ok(Entered::Held(_)) => Err(KeeperError::NameTaken),
+            Ok(EntryOutcome::Held(_)) => Err(KeeperError::NameTaken),
             Err(why) => Err(KeeperError::NoJournal(why)),
         }
     }
@@ -57,7 +57,7 @@ impl Keeper {
         }
         for name in names.into_iter().flatten() {
             // Another window that lives holds what it works on.
-            let Ok(Entered::Alone(presence)) = Presence::enter(&self.disk, &name) else {
+            let Ok(EntryOutcome::Alone(presence)) = Presence::enter(&self.disk, &name) else {
                 continue;
             };
             if let Ok(Some(found)) = Recovery::find(&self.disk, &name, None) {

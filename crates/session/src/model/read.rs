@@ -7,7 +7,7 @@ use crate::{
 use measurement::{Quantity, Reading, ReadingId};
 use sizing::house_rules::Evidence;
 use sizing::resolve::Basis;
-use sizing::{Answer, Answered, Candidate, Setting};
+use sizing::{Answer, Candidate, ExclusionState, Setting};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -359,7 +359,7 @@ impl Model {
     }
 
     /// The answer to an exclusion of the house rules, and what it rests on.
-    pub fn exclusion(&self, id: &str) -> Option<Answered> {
+    pub fn exclusion(&self, id: &str) -> Option<ExclusionState> {
         let mut all = self.setting.rules().exclusions.iter();
         let exclusion = all.find(|one| one.id == id)?;
         Some(sizing::answered(&self.setting, exclusion))

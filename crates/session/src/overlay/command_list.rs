@@ -10,7 +10,7 @@ use sizing::Candidate;
 
 /// What the list of keys finds.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Found {
+pub enum CommandMatch {
     /// A command by its id, to be run.
     Command(&'static str),
     /// A quantity, to be gone to.
@@ -30,7 +30,7 @@ pub struct CommandList {
 impl CommandList {
     /// The commands whose name, description, id or keys hold every word typed; behind
     /// them quantities by the words of the trade, and sizes of the ranked list by name.
-    pub fn found(&self, model: &Model) -> Vec<Found> {
+    pub fn found(&self, model: &Model) -> Vec<CommandMatch> {
         let bindings = model.keymap().bindings().iter();
         let is_found = |binding: &&Binding| {
             let keys: Vec<String> = binding.keys.iter().map(Key::to_string).collect();
@@ -38,18 +38,19 @@ impl CommandList {
             self.filter.holds(&text)
         };
         let commands = bindings.filter(is_found);
-        let mut found: Vec<Found> = commands.map(|it| Found::Command(it.id)).collect();
+        let mut found: Vec<CommandMatch> =
+            commands.map(|it| CommandMatch::Command(it.id)).collect();
         let text = self.filter.editor.text();
         if text.trim().is_empty() {
             return found;
         }
         let has_row = |quantity: &Quantity| model.row_of(*quantity, None).is_some();
         let quantities = Quantity::named_by(&text).into_iter();
-        found.extend(quantities.filter(has_row).map(Found::Quantity));
+        found.extend(quantities.filter(has_row).map(CommandMatch::Quantity));
         let listed = model.listed().into_iter();
         let name = |one: &Candidate| format!("{} {}", one.name(), one.shape_name);
         let sizes = listed.filter(|one| self.filter.holds(&name(one)));
-        found.extend(sizes.map(|one| Found::Size(one.place)));
+        found.extend(sizes.map(|one| CommandMatch::Size(one.place)));
         found
     }
 
@@ -57,9 +58,9 @@ impl CommandList {
     fn chosen(&self, model: &Model) -> Outcome {
         match self.found(model).get(self.filter.selected) {
             None => Outcome::Close,
-            Some(Found::Command(id)) => Outcome::Run(id),
-            Some(Found::Quantity(quantity)) => Outcome::GoTo(*quantity),
-            Some(Found::Size(place)) => Outcome::Select(*place),
+            Some(CommandMatch::Command(id)) => Outcome::Run(id),
+            Some(CommandMatch::Quantity(quantity)) => Outcome::GoTo(*quantity),
+            Some(CommandMatch::Size(place)) => Outcome::Select(*place),
         }
     }
 }

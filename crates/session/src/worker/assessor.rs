@@ -3,7 +3,9 @@ use super::page_work;
 use super::request::{ForecastResult, RankingResult, Reply, Request};
 use crate::{Bay, Shelf};
 use sizing::engine::{Answers, Counter, Engine};
-use sizing::trial::{LEAST_DRAWS, PairCache, Procedure, TakenIn, Weighing, WhatNext, what_next};
+use sizing::trial::{
+    CaseAfterTrials, LEAST_DRAWS, PairCache, Procedure, Weighing, WhatNext, what_next,
+};
 use sizing::worth::Worth;
 use sizing::{
     Assessment, Candidate, Case, Draws, Guidance, HouseRules, Ranking, Setting, Work, rank,
@@ -370,7 +372,7 @@ impl<'a> Assessor<'a> {
         let taken_in = self.pairs.take_in(&request.setting, catalogues, by, work);
         let (setting, draws, weighing) = match taken_in {
             Ok(taken_in) => {
-                let TakenIn {
+                let CaseAfterTrials {
                     setting,
                     draws,
                     weighing,

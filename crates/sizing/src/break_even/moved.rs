@@ -32,7 +32,7 @@ pub(super) enum Through {
 }
 
 /// The anatomy with one value moved, and the seat in it.
-pub(super) struct Place<'a> {
+pub(super) struct MovedSeat<'a> {
     rows: Cow<'a, [Row]>,
     places: Placements<'a>,
 }
@@ -82,7 +82,7 @@ impl<'a> Probe<'a> {
     }
 
     /// The case with a quantity at another value.
-    pub(super) fn place(&self, quantity: Quantity, value: f64) -> Place<'a> {
+    pub(super) fn place(&self, quantity: Quantity, value: f64) -> MovedSeat<'a> {
         let mut values = self.read.clone();
         values.set(quantity, value);
         let rows = match acts(quantity) {
@@ -94,17 +94,17 @@ impl<'a> Probe<'a> {
             Through::Anatomy | Through::Seat => Cow::Borrowed(self.rows),
         };
         let places = Placements::at(self.setting, self.size, self.turn, values);
-        Place { rows, places }
+        MovedSeat { rows, places }
     }
 
     /// The value of a row at a place.
-    pub(super) fn value(place: &Place, row: &Row) -> f64 {
+    pub(super) fn value(place: &MovedSeat, row: &Row) -> f64 {
         place.places.worst(row).value
     }
 
     /// The worst state of all rows at a place, and the first row in it with its
     /// value.
-    pub(super) fn worst<'p>(place: &'p Place) -> (State, Option<(&'p Row, f64)>) {
+    pub(super) fn worst<'p>(place: &'p MovedSeat) -> (State, Option<(&'p Row, f64)>) {
         let mut worst = (State::Ok, None);
         for row in place.rows.iter().filter(|row| row.is_assessed()) {
             let value = Self::value(place, row);
@@ -117,7 +117,7 @@ impl<'a> Probe<'a> {
     }
 
     /// The state of one row at a place.
-    pub(super) fn state(&self, place: &Place, row: usize) -> State {
+    pub(super) fn state(&self, place: &MovedSeat, row: usize) -> State {
         let row = &self.rows[row];
         row.state(Self::value(place, row))
     }

@@ -1,6 +1,6 @@
 use super::doubt::{Doubt, REACH, accuracy};
-use super::moved::{Place, Probe, Through, acts, jumps};
-use super::{Broken, Change};
+use super::moved::{MovedSeat, Probe, Through, acts, jumps};
+use super::{BrokenLimit, Change};
 use crate::house_rules::Band;
 use crate::{Row, State};
 use measurement::Quantity;
@@ -21,12 +21,12 @@ const KEPT: f64 = 0.5;
 
 /// The two ways from the value as read.
 #[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Way {
+pub(super) enum Direction {
     Down,
     Up,
 }
 
-impl Way {
+impl Direction {
     const fn sign(self) -> f64 {
         match self {
             Self::Down => -1.0,
@@ -84,7 +84,7 @@ impl<'a> Search<'a> {
     }
 
     /// The first change on one way.
-    pub(super) fn change(&self, way: Way) -> Option<Change> {
+    pub(super) fn change(&self, way: Direction) -> Option<Change> {
         match acts(self.quantity) {
             Through::Anatomy => self.steady_change(way),
             Through::Limits | Through::Seat => self.jump(way),
@@ -97,17 +97,17 @@ impl<'a> Search<'a> {
         value.clamp(info.least, info.most)
     }
 
-    fn place(&self, value: f64) -> Place<'a> {
+    fn place(&self, value: f64) -> MovedSeat<'a> {
         self.probe.place(self.quantity, value)
     }
 
-    fn steady_change(&self, way: Way) -> Option<Change> {
+    fn steady_change(&self, way: Direction) -> Option<Change> {
         let may_improve = !self.holders.is_empty() && !self.is_held_by_others;
         let values: [f64; PLACES] = std::array::from_fn(|index| {
             let out = way.sign() * STEP * (index + 1) as f64;
             self.accepted(self.doubt.at(out))
         });
-        let places: [OnceCell<Place>; PLACES] = std::array::from_fn(|_| OnceCell::new());
+        let places: [OnceCell<MovedSeat>; PLACES] = std::array::from_fn(|_| OnceCell::new());
         let place = |index: usize| places[index].get_or_init(|| self.place(values[index]));
         let threats: Vec<usize> = self
             .moved
@@ -159,7 +159,7 @@ impl<'a> Search<'a> {
             .is_none_or(|margin| margin < 0.0 || margin.is_nan())
     }
 
-    fn has_changed(&self, place: &Place, threats: &[usize], may_improve: bool) -> bool {
+    fn has_changed(&self, place: &MovedSeat, threats: &[usize], may_improve: bool) -> bool {
         if may_improve {
             let still = |row: &usize| self.probe.state(place, *row) >= self.held;
             // The holders first: most often one of them is enough.
@@ -176,7 +176,7 @@ impl<'a> Search<'a> {
     /// not, until they are as near as the quantity is told apart.
     fn bisect(
         &self,
-        way: Way,
+        way: Direction,
         mut within: f64,
         mut beyond: f64,
         threats: &[usize],
@@ -193,7 +193,7 @@ impl<'a> Search<'a> {
         self.described(way, within, beyond, threats)
     }
 
-    fn described(&self, way: Way, within: f64, beyond: f64, threats: &[usize]) -> Change {
+    fn described(&self, way: Direction, within: f64, beyond: f64, threats: &[usize]) -> Change {
         let there = self.place(beyond);
         let worst = threats
             .iter()
@@ -229,7 +229,7 @@ impl<'a> Search<'a> {
     }
 
     /// The first of a few values at which what counts can change.
-    fn jump(&self, way: Way) -> Option<Change> {
+    fn jump(&self, way: Direction) -> Option<Change> {
         let sign = way.sign();
         let far = self.accepted(self.doubt.at(sign * REACH));
         let mut at: Vec<f64> = jumps(self.probe.setting, self.quantity)
@@ -252,7 +252,7 @@ impl<'a> Search<'a> {
     }
 
     /// What is broken as read, the first of the worst.
-    fn held_by(&self) -> Option<Broken> {
+    fn held_by(&self) -> Option<BrokenLimit> {
         self.probe
             .rows
             .iter()
@@ -262,28 +262,28 @@ impl<'a> Search<'a> {
             .and_then(|(row, value)| broken(row, value))
     }
 
-    fn changed(&self, way: Way, at: f64, becomes: State, by: Option<Broken>) -> Change {
+    fn changed(&self, way: Direction, at: f64, becomes: State, by: Option<BrokenLimit>) -> Change {
         let under = self.doubt.under(at);
         Change {
             at,
             becomes,
             by,
             chance: match way {
-                Way::Down => under,
-                Way::Up => 1.0 - under,
+                Direction::Down => under,
+                Direction::Up => 1.0 - under,
             },
         }
     }
 }
 
 /// The limit that a row breaks at a value.
-pub(super) fn broken(row: &Row, value: f64) -> Option<Broken> {
+pub(super) fn broken(row: &Row, value: f64) -> Option<BrokenLimit> {
     let (severity, band) = match row.state(value) {
         State::Stop => (State::Stop, &row.stop),
         State::Caution => (State::Caution, &row.caution),
         State::Ok | State::NotAssessed => return None,
     };
-    Some(Broken {
+    Some(BrokenLimit {
         check: row.id(),
         title: row.check.about().title,
         unit: row.check.about().name.unit,

@@ -1,4 +1,4 @@
-use super::{BreakEven, BreakEvens, Broken, Change, accuracy};
+use super::{BreakEven, BreakEvens, BrokenLimit, Change, accuracy};
 use crate::{State, words};
 use measurement::{Quantity, Unit};
 
@@ -79,7 +79,7 @@ impl BreakEvens {
     }
 
     fn broken(&self) -> String {
-        let named: Vec<String> = self.by.iter().map(Broken::name).collect();
+        let named: Vec<String> = self.by.iter().map(BrokenLimit::name).collect();
         words::list(&named)
     }
 }
@@ -102,7 +102,7 @@ impl BreakEven {
     }
 }
 
-impl Broken {
+impl BrokenLimit {
     /// The check and its subject: `clearance of the aortic valve`.
     pub fn name(&self) -> String {
         match self.of {

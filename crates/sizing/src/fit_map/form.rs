@@ -6,7 +6,7 @@ use geometry::{Disc, Mm, Occluder, PerFace, Radians, Vec2, Waist};
 ///
 /// Both discs are equal and on the axis.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Form {
+pub struct EvenShape {
     /// Length L of the waist.
     pub length: Mm,
     /// Thickness of either disc.
@@ -19,7 +19,7 @@ pub struct Form {
     pub sheaths: Vec<(Mm, Sheath)>,
 }
 
-impl Form {
+impl EvenShape {
     /// The form of a size, with the sheaths of all sizes of its shape; `None`
     /// where a disc is missing. The thickness is that of the thicker disc.
     pub fn of(shape: &Shape, size: &Size) -> Option<Self> {
@@ -88,11 +88,11 @@ impl Form {
 
 /// The form of the size that stands best at the values as read, of those with two
 /// equal discs on the axis; the first of equals.
-pub fn nearest_form(setting: &Setting, catalogues: &[Catalogue]) -> Option<Form> {
-    let mut best: Option<(Standing, Form)> = None;
+pub fn nearest_form(setting: &Setting, catalogues: &[Catalogue]) -> Option<EvenShape> {
+    let mut best: Option<(Standing, EvenShape)> = None;
     for shape in catalogues.iter().flat_map(|catalogue| &catalogue.shapes) {
         for size in shape.sizes.iter().filter(|size| has_even_discs(size)) {
-            let Some(form) = Form::of(shape, size) else {
+            let Some(form) = EvenShape::of(shape, size) else {
                 continue;
             };
             let standing = standing(setting, size);

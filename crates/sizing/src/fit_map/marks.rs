@@ -1,5 +1,5 @@
 use super::form::has_even_discs;
-use super::{FitMap, Form};
+use super::{EvenShape, FitMap};
 use crate::{Catalogue, Size};
 use geometry::{Face, Mm};
 
@@ -25,7 +25,7 @@ const THICKNESS: Mm = 0.3;
 const CONFORMABILITY: f64 = 0.15;
 
 /// Every size of the catalogues that has a disc on either side, in their order.
-pub fn marks(catalogues: &[Catalogue], form: &Form) -> Vec<Mark> {
+pub fn marks(catalogues: &[Catalogue], form: &EvenShape) -> Vec<Mark> {
     catalogues
         .iter()
         .flat_map(|catalogue| &catalogue.shapes)
@@ -45,7 +45,7 @@ pub fn marks(catalogues: &[Catalogue], form: &Form) -> Vec<Mark> {
         .collect()
 }
 
-fn is_near(size: &Size, form: &Form) -> bool {
+fn is_near(size: &Size, form: &EvenShape) -> bool {
     // Far under any figure of a catalogue: sums of decimals are not exact.
     const SLACK: f64 = 1e-9;
     let occluder = &size.occluder;

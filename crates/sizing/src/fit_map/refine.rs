@@ -1,4 +1,4 @@
-use super::{Axis, Cell, FitMap, Form, Stop};
+use super::{Axis, Cell, EvenShape, FitMap, Stop};
 use crate::engine::{Counter, Counts, Question};
 use crate::{Row, Setting, Size, Work, rows};
 use std::sync::Arc;
@@ -23,7 +23,7 @@ impl<'a> Refinement<'a> {
     pub fn new(
         setting: &'a Setting,
         counter: &'a dyn Counter,
-        form: Form,
+        form: EvenShape,
         waists: Axis,
         overhangs: Axis,
     ) -> Self {

@@ -1,5 +1,5 @@
 use super::rectangle::{Rectangle, largest};
-use super::{Axis, FitMap, Form, Refinement, Stop, most};
+use super::{Axis, EvenShape, FitMap, Refinement, Stop, most};
 use crate::engine::Counter;
 use crate::house_rules::Parameter;
 use crate::{Setting, Size, Work};
@@ -32,7 +32,7 @@ pub struct WouldFit {
     /// cell where there is none.
     pub stop: Option<Stop>,
     /// The form of the map.
-    pub form: Form,
+    pub form: EvenShape,
     /// The chance under which a shape does not fit, by the rules of the house.
     pub least_chance: f64,
     /// The stops that were not assessed for want of a reading.
@@ -199,7 +199,7 @@ pub struct BestLength {
 /// of equals the shortest. `None` when it was cancelled.
 pub fn best_length(
     setting: &Setting,
-    form: &Form,
+    form: &EvenShape,
     counter: &dyn Counter,
     work: &Work,
 ) -> Option<BestLength> {

@@ -53,7 +53,7 @@ pub enum Right {
 
 /// An answer that was given.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Given {
+pub enum GivenAnswer {
     /// Choices, by index.
     Chosen(BTreeSet<usize>),
     /// A number.
@@ -129,31 +129,31 @@ impl Question {
     }
 
     /// What an answer is worth.
-    pub fn mark(&self, given: &Given) -> Mark {
+    pub fn mark(&self, given: &GivenAnswer) -> Mark {
         let (is_right, brier) = match (&self.right, given) {
-            (Right::OneOf(right), Given::Chosen(chosen)) => {
+            (Right::OneOf(right), GivenAnswer::Chosen(chosen)) => {
                 (chosen.len() == 1 && chosen.is_subset(right), None)
             }
-            (Right::All(right), Given::Chosen(chosen)) => (chosen == right, None),
-            (Right::Near { value, within }, Given::Number(number)) => {
+            (Right::All(right), GivenAnswer::Chosen(chosen)) => (chosen == right, None),
+            (Right::Near { value, within }, GivenAnswer::Number(number)) => {
                 ((number - value).abs() <= *within, None)
             }
-            (Right::Chance { value, within }, Given::Number(number)) => (
+            (Right::Chance { value, within }, GivenAnswer::Number(number)) => (
                 (number - value).abs() <= *within,
                 Some(brier(number / 100.0, value / 100.0)),
             ),
-            (Right::OneOf(_) | Right::All(_), Given::Number(_))
-            | (Right::Near { .. } | Right::Chance { .. }, Given::Chosen(_)) => (false, None),
+            (Right::OneOf(_) | Right::All(_), GivenAnswer::Number(_))
+            | (Right::Near { .. } | Right::Chance { .. }, GivenAnswer::Chosen(_)) => (false, None),
         };
         Mark { is_right, brier }
     }
 
     /// An answer that is right.
-    pub fn right_answer(&self) -> Given {
+    pub fn right_answer(&self) -> GivenAnswer {
         match &self.right {
-            Right::OneOf(right) => Given::Chosen(right.iter().take(1).copied().collect()),
-            Right::All(right) => Given::Chosen(right.clone()),
-            Right::Near { value, .. } | Right::Chance { value, .. } => Given::Number(*value),
+            Right::OneOf(right) => GivenAnswer::Chosen(right.iter().take(1).copied().collect()),
+            Right::All(right) => GivenAnswer::Chosen(right.clone()),
+            Right::Near { value, .. } | Right::Chance { value, .. } => GivenAnswer::Number(*value),
         }
     }
 }

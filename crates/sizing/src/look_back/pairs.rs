@@ -4,12 +4,12 @@ use measurement::look_back::{Difference, ForetoldPair};
 use measurement::{Modality, Quantity, Unit, Valve};
 
 /// One thing that is looked at, of one subject.
-pub(super) type Thing = (ObservationKind, Subject);
+pub(super) type ObservationTarget = (ObservationKind, Subject);
 
 /// A chance that was foretold of one thing, and what was seen of it.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct AnswerPair {
-    pub(super) of: Thing,
+    pub(super) of: ObservationTarget,
     pub(super) foretold: ForetoldPair,
     /// Whether it is the case's first of this thing.
     pub(super) is_first: bool,
@@ -18,7 +18,7 @@ pub(super) struct AnswerPair {
 /// In which twentieth of what was foretold a value was seen.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct ValuePair {
-    pub(super) of: Thing,
+    pub(super) of: ObservationTarget,
     pub(super) twentieth: usize,
 }
 

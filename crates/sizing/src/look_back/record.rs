@@ -1,4 +1,4 @@
-use super::pairs::{AnswerPair, ReadBy, ReadingPair, Thing, ValuePair};
+use super::pairs::{AnswerPair, ObservationTarget, ReadBy, ReadingPair, ValuePair};
 use crate::house_rules::{HouseRules, ObservationLaw};
 use crate::trial::{
     CameOfIt, Forecast, Observation, ObservationKind, PERCENTILES, Seen, SeenForecast, Trial,
@@ -100,7 +100,7 @@ impl CaseRecord {
     fn add_reading(
         &mut self,
         of: &Deployment,
-        (what, subject): Thing,
+        (what, subject): ObservationTarget,
         (value, seen): (&ValueForecast, f64),
         law: &ValueLaw,
     ) {
@@ -141,7 +141,7 @@ struct Deployment<'a> {
 
 impl<'a> Deployment<'a> {
     /// What was seen of one thing, as it counts, with its law.
-    fn seen(&self, (what, of): Thing) -> Option<(&'a Observation, ObservationLaw)> {
+    fn seen(&self, (what, of): ObservationTarget) -> Option<(&'a Observation, ObservationLaw)> {
         let slipped = self.trial.last_seen(ObservationKind::Slips, Subject::Shape);
         let has_slipped = slipped.is_some_and(|one| one.seen == Seen::Answer(Answer::Yes));
         if has_slipped && what != ObservationKind::Slips {

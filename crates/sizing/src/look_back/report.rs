@@ -1,5 +1,5 @@
 use super::CaseRecord;
-use super::pairs::{AnswerPair, ReadBy, Thing};
+use super::pairs::{AnswerPair, ObservationTarget, ReadBy};
 use crate::Subject;
 use crate::trial::{ObservationKind, PERCENTILES};
 use measurement::Unit;
@@ -102,8 +102,8 @@ impl LookBack {
     /// Of all records, in the order of their cases.
     pub fn of(records: &[CaseRecord]) -> Self {
         let sum = |of: fn(&CaseRecord) -> usize| records.iter().map(of).sum();
-        let mut things: Vec<Thing> = Vec::new();
-        let mut of_values: BTreeMap<Thing, Vec<usize>> = BTreeMap::new();
+        let mut things: Vec<ObservationTarget> = Vec::new();
+        let mut of_values: BTreeMap<ObservationTarget, Vec<usize>> = BTreeMap::new();
         let mut of_readings: BTreeMap<ReadBy, Vec<(Difference, f64)>> = BTreeMap::new();
         for record in records {
             things.extend(record.answers.iter().map(|pair| pair.of));
@@ -117,7 +117,7 @@ impl LookBack {
         }
         things.sort_unstable();
         things.dedup();
-        let of = |thing: Option<Thing>| answer_row(records, thing);
+        let of = |thing: Option<ObservationTarget>| answer_row(records, thing);
         Self {
             cases: records.len(),
             deployments: sum(|record| record.deployments),
@@ -137,7 +137,7 @@ impl LookBack {
     }
 }
 
-fn answer_row(records: &[CaseRecord], thing: Option<Thing>) -> Option<AnswerRow> {
+fn answer_row(records: &[CaseRecord], thing: Option<ObservationTarget>) -> Option<AnswerRow> {
     let is_of = |pair: &&AnswerPair| thing.is_none_or(|thing| pair.of == thing);
     let cases: Vec<Vec<ForetoldPair>> = records
         .iter()
@@ -168,7 +168,7 @@ fn answer_row(records: &[CaseRecord], thing: Option<Thing>) -> Option<AnswerRow>
     })
 }
 
-fn value_row(((what, of), places): (Thing, Vec<usize>)) -> ValueRow {
+fn value_row(((what, of), places): (ObservationTarget, Vec<usize>)) -> ValueRow {
     let mut twentieths = [0; PERCENTILES + 1];
     for &place in &places {
         twentieths[place.min(PERCENTILES)] += 1;

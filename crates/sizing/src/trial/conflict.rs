@@ -1,4 +1,4 @@
-use super::counted::Counted;
+use super::counted::WeighingObservation;
 use super::{Seen, Trial};
 use crate::house_rules::ObservationLaw;
 use crate::{Draws, words};
@@ -19,7 +19,7 @@ pub enum Surprise {
 
 /// What was seen, against what the readings and the trials before gave to expect.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Expected {
+pub struct Expectation {
     /// How likely it was, by the readings, the trials before and a faultless observer.
     pub chance: f64,
     /// How surprising that is; `None`: not at all.
@@ -30,7 +30,7 @@ pub struct Expected {
     pub says: String,
 }
 
-impl Expected {
+impl Expectation {
     /// What was seen with what is said of it; empty where nothing is.
     pub fn sentence(&self) -> String {
         if self.says.is_empty() {
@@ -49,12 +49,12 @@ const CONFLICT: f64 = 0.01;
 /// What one counted observation of a trial was to be expected as; `chances` are those of
 /// as low and of as high a value, or twice that of the answer.
 pub(crate) fn expected(
-    one: &Counted,
+    one: &WeighingObservation,
     trial: &Trial,
     trials: &[Trial],
     chances: [f64; 2],
     moved: impl FnOnce() -> String,
-) -> Expected {
+) -> Expectation {
     let is_value = matches!(one.law, ObservationLaw::Value(_));
     let least = chances[0].min(chances[1]);
     let chance = if is_value {
@@ -85,7 +85,7 @@ pub(crate) fn expected(
             moved()
         ),
     };
-    Expected {
+    Expectation {
         chance,
         surprise,
         what,
@@ -94,7 +94,7 @@ pub(crate) fn expected(
 }
 
 /// Whether another eye, or another trial, has seen the same of the same thing.
-fn is_seen_twice(one: &Counted, trial: &Trial, trials: &[Trial]) -> bool {
+fn is_seen_twice(one: &WeighingObservation, trial: &Trial, trials: &[Trial]) -> bool {
     let seen = one.seen;
     let mut others = trials
         .iter()
@@ -111,7 +111,7 @@ fn is_seen_twice(one: &Counted, trial: &Trial, trials: &[Trial]) -> bool {
 }
 
 /// What was seen, as the beginning of a sentence.
-fn told(one: &Counted) -> String {
+fn told(one: &WeighingObservation) -> String {
     let (what, of) = (one.seen.what, one.seen.of);
     let name = if of == crate::Subject::Shape {
         what.label().to_owned()
@@ -128,7 +128,7 @@ fn told(one: &Counted) -> String {
 }
 
 /// How often an observer says so falsely.
-fn false_answer(one: &Counted) -> String {
+fn false_answer(one: &WeighingObservation) -> String {
     match (one.law, one.taken) {
         (ObservationLaw::Answer(law), Seen::Answer(measurement::Answer::No)) => {
             format!("A false no is {} likely", words::percent(1.0 - law.hit))

@@ -6,7 +6,7 @@ use measurement::Answer;
 
 /// An observation that weighs the draws.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Counted<'a> {
+pub(crate) struct WeighingObservation<'a> {
     /// As it was entered.
     pub(crate) seen: &'a Observation,
     /// As its law takes it.
@@ -16,10 +16,13 @@ pub(crate) struct Counted<'a> {
 }
 
 /// What of a trial weighs the draws, and what does not with the reason.
-pub(crate) type Sorted<'a> = (Vec<Counted<'a>>, Vec<(&'a Observation, NotCounted)>);
+pub(crate) type ObservationSplit<'a> = (
+    Vec<WeighingObservation<'a>>,
+    Vec<(&'a Observation, NotCounted)>,
+);
 
 /// Sorts what was seen in a trial of a size.
-pub(crate) fn sorted<'a>(setting: &Setting, trial: &'a Trial, size: &Size) -> Sorted<'a> {
+pub(crate) fn sorted<'a>(setting: &Setting, trial: &'a Trial, size: &Size) -> ObservationSplit<'a> {
     let (mut counted, mut rest) = (Vec::new(), Vec::new());
     let procedure = &setting.case().procedure;
     for seen in &trial.seen {
@@ -37,7 +40,7 @@ fn whether<'a>(
     trial: &Trial,
     size: &Size,
     seen: &'a Observation,
-) -> Result<Counted<'a>, NotCounted> {
+) -> Result<WeighingObservation<'a>, NotCounted> {
     if let Some(why) = &seen.set_aside {
         return Err(NotCounted::SetAside(why.clone()));
     }
@@ -66,7 +69,7 @@ fn whether<'a>(
     let law = row.ok_or(NotCounted::NoLaw)?.law.with_sd(seen.sd);
     let before = procedure.before(seen.what, seen.of);
     let taken = law.taken(seen.seen, before).ok_or(NotCounted::CannotTell)?;
-    Ok(Counted {
+    Ok(WeighingObservation {
         seen,
         taken,
         law,

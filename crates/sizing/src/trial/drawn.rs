@@ -8,14 +8,14 @@ pub const ENOUGH: f64 = 400.0;
 
 /// The draws of one round with their own weights.
 #[derive(Clone, Debug)]
-pub(super) struct Drawn {
+pub(super) struct RoundDraws {
     pub(super) draws: Draws,
     pub(super) own: LogWeights,
     /// By modality; nothing where no length is seen too large by it.
     scales: BTreeMap<usize, Vec<f64>>,
 }
 
-impl Drawn {
+impl RoundDraws {
     pub(super) fn new(setting: &Setting, blocks: &Blocks, proposal: &Proposal) -> Self {
         let mut own = Vec::with_capacity(blocks.draws());
         for block in 0..Blocks::COUNT {

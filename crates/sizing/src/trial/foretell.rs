@@ -11,7 +11,7 @@ use super::{
 use crate::house_rules::ObservationLaw;
 use crate::measure::Measure;
 use crate::{Catalogue, Neighbour, Row, Setting, Size, Subject, Work};
-use lying::{Lying, Place};
+use lying::{WeightedSeat, WeightedValues};
 use measurement::observation::ValueLaw;
 
 /// When something is foretold of a trial.
@@ -58,8 +58,8 @@ impl PairCache {
         let all = opened(setting, catalogues, &trials[..=number])?;
         let before = &all[..number];
         let of = &all[number];
-        let things = Thing::all(setting, of.size());
-        let asked = Asked {
+        let things = ObservationTarget::all(setting, of.size());
+        let asked = SizeQuery {
             setting,
             size: of.size(),
             turn: of.turn(),
@@ -102,24 +102,24 @@ impl PairCache {
 }
 
 /// What is asked of a size in a case.
-struct Asked<'a> {
+struct SizeQuery<'a> {
     setting: &'a Setting,
     size: &'a Size,
     turn: geometry::Radians,
     rows: &'a [Row],
-    things: &'a [Thing],
+    things: &'a [ObservationTarget],
     work: &'a Work<'a>,
 }
 
-impl Asked<'_> {
-    fn look(&self, round: &Round, places: &[Place]) -> Option<Lying> {
+impl SizeQuery<'_> {
+    fn look(&self, round: &Round, places: &[WeightedSeat]) -> Option<WeightedValues> {
         let modelled: Vec<(Modelled, f64)> = self
             .things
             .iter()
             .map(|thing| (thing.modelled, thing.what.most()))
             .collect();
         let of = (self.setting, self.size, self.turn);
-        Lying::look(
+        WeightedValues::look(
             of,
             self.rows,
             &modelled,
@@ -130,7 +130,12 @@ impl Asked<'_> {
     }
 
     /// `None` where it was cancelled.
-    fn forecast(&self, round: &Round, lying: &Lying, alone: Option<&Lying>) -> Option<Forecast> {
+    fn forecast(
+        &self,
+        round: &Round,
+        lying: &WeightedValues,
+        alone: Option<&WeightedValues>,
+    ) -> Option<Forecast> {
         let assessed = self.rows.iter().zip(&lying.held);
         let limits = assessed.filter(|(row, _)| row.is_assessed() && !row.stop.is_none());
         let numbered: Vec<usize> = (0..self.things.len()).collect();
@@ -154,7 +159,7 @@ impl Asked<'_> {
 }
 
 /// One thing that can be looked at, with its law.
-struct Thing {
+struct ObservationTarget {
     what: ObservationKind,
     of: Subject,
     law: ObservationLaw,
@@ -173,7 +178,7 @@ const FORETOLD: [ObservationKind; 8] = [
     ObservationKind::Gradient,
 ];
 
-impl Thing {
+impl ObservationTarget {
     /// All of a size of which the model has something and the rules a law.
     fn all(setting: &Setting, size: &Size) -> Vec<Self> {
         let laws = &setting.rules().observations;
@@ -208,9 +213,9 @@ impl Thing {
     /// What is foretold of it; `None` where the model has no value in some place.
     fn forecast(
         &self,
-        asked: &Asked,
-        lying: &Lying,
-        alone: Option<&Lying>,
+        asked: &SizeQuery,
+        lying: &WeightedValues,
+        alone: Option<&WeightedValues>,
         index: usize,
     ) -> Option<SeenForecast> {
         let values = &lying.values[index];
@@ -255,9 +260,9 @@ impl Thing {
 
     fn value(
         &self,
-        asked: &Asked,
+        asked: &SizeQuery,
         law: &ValueLaw,
-        (lying, alone): (&Lying, Option<&Lying>),
+        (lying, alone): (&WeightedValues, Option<&WeightedValues>),
         index: usize,
     ) -> ValueForecast {
         let values = &lying.values[index];
@@ -292,7 +297,7 @@ impl Thing {
     }
 }
 
-impl Asked<'_> {
+impl SizeQuery<'_> {
     /// The limit of the gradient on a side, mmHg; `None` where there is none.
     fn limit(&self, of: Subject) -> Option<f64> {
         let mut rows = self.rows.iter();

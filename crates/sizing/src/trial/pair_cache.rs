@@ -1,6 +1,6 @@
 //! What a further observation does not change, kept from one weighing to the next.
 
-use super::drawn::Drawn;
+use super::drawn::RoundDraws;
 use super::modelled::Modelled;
 use crate::house_rules::{Band, HouseRules};
 use crate::procedure::Procedure;
@@ -17,7 +17,7 @@ use std::sync::Arc;
 #[derive(Debug, Default)]
 pub struct PairCache {
     of: Option<Of>,
-    drawn: Option<Drawn>,
+    drawn: Option<RoundDraws>,
     pairs: Vec<TrialPairs>,
 }
 
@@ -81,8 +81,8 @@ impl PairCache {
         &mut self,
         setting: &Setting,
         (draws, seed): (usize, u64),
-        made: impl FnOnce() -> Drawn,
-    ) -> Drawn {
+        made: impl FnOnce() -> RoundDraws,
+    ) -> RoundDraws {
         let mut case = setting.case().clone();
         case.procedure = Procedure::default();
         let of = Of {

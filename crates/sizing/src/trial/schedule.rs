@@ -42,7 +42,7 @@ impl Due {
 /// Something seen after the procedure that is worse than at the release, or than before
 /// where nobody looked at the release.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Worse<'a> {
+pub struct Deterioration<'a> {
     /// The day after the procedure.
     pub day: f64,
     /// What was seen then.
@@ -51,7 +51,7 @@ pub struct Worse<'a> {
     pub was: Seen,
 }
 
-impl Worse<'_> {
+impl Deterioration<'_> {
     /// It in words: "day 190: regurgitation, aortic valve: mild, none at release".
     pub fn says(&self) -> String {
         let what = self.seen.what;
@@ -66,7 +66,7 @@ impl Worse<'_> {
 }
 
 /// All that is worse than at the release, day after day.
-pub fn worse_than_at_release(procedure: &Procedure) -> Vec<Worse<'_>> {
+pub fn worse_than_at_release(procedure: &Procedure) -> Vec<Deterioration<'_>> {
     let Some(released) = procedure.released() else {
         return Vec::new();
     };
@@ -82,7 +82,7 @@ pub fn worse_than_at_release(procedure: &Procedure) -> Vec<Worse<'_>> {
         } else {
             order.is_gt()
         };
-        is_worse.then_some(Worse { day, seen, was })
+        is_worse.then_some(Deterioration { day, seen, was })
     });
     worse.collect()
 }

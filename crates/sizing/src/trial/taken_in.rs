@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 /// A case with what was seen in its trials taken in: what every list of it is made of.
 #[derive(Debug)]
-pub struct TakenIn {
+pub struct CaseAfterTrials {
     /// The case as it is believed now.
     pub setting: Arc<Setting>,
     /// Its draws, weighed where an observation counts; `None`: none agrees with what was
@@ -21,7 +21,7 @@ pub fn take_in(
     draws: usize,
     seed: u64,
     work: &Work,
-) -> Result<Option<TakenIn>, WeighError> {
+) -> Result<Option<CaseAfterTrials>, WeighError> {
     PairCache::default().take_in(setting, catalogues, (draws, seed), work)
 }
 
@@ -33,7 +33,7 @@ impl PairCache {
         catalogues: &[Catalogue],
         by: (usize, u64),
         work: &Work,
-    ) -> Result<Option<TakenIn>, WeighError> {
+    ) -> Result<Option<CaseAfterTrials>, WeighError> {
         let Some(mut weighing) = self.weigh(setting, catalogues, by, work)? else {
             return Ok(None);
         };
@@ -43,7 +43,7 @@ impl PairCache {
             // The same draws; nothing was seen that weighs them.
             draws = draws.map(Draws::unweighed);
         }
-        Ok(Some(TakenIn {
+        Ok(Some(CaseAfterTrials {
             setting,
             draws,
             weighing,

@@ -1,7 +1,7 @@
 //! Likelihoods of what was seen, averaged over fresh seats.
 
-use super::counted::{Counted, sorted};
-use super::drawn::Drawn;
+use super::counted::{WeighingObservation, sorted};
+use super::drawn::RoundDraws;
 use super::modelled::Modelled;
 use super::pair_cache::{PairCache, PairsOf, TrialPairs};
 use super::{NotCounted, Observation, Trial};
@@ -14,9 +14,9 @@ use std::ops::Range;
 use std::sync::Arc;
 
 /// One trial over all draws.
-pub(crate) struct Opened<'a> {
+pub(crate) struct WeighedTrial<'a> {
     pub(crate) trial: &'a Trial,
-    pub(crate) counted: Vec<Counted<'a>>,
+    pub(crate) counted: Vec<WeighingObservation<'a>>,
     pub(crate) rest: Vec<(&'a Observation, NotCounted)>,
     size: &'a Size,
     turn: Radians,
@@ -33,7 +33,7 @@ pub(crate) struct Pairs {
     pub(crate) holds: Arc<[bool]>,
 }
 
-impl<'a> Opened<'a> {
+impl<'a> WeighedTrial<'a> {
     /// A trial of a size that was set down at a turn.
     pub(crate) fn new(setting: &Setting, trial: &'a Trial, size: &'a Size, turn: Radians) -> Self {
         let (counted, rest) = sorted(setting, trial, size);
@@ -67,7 +67,7 @@ impl<'a> Opened<'a> {
     pub(super) fn pairs(
         &self,
         setting: &Setting,
-        drawn: &Drawn,
+        drawn: &RoundDraws,
         number: usize,
         cache: &mut PairCache,
         work: &Work,
@@ -77,7 +77,7 @@ impl<'a> Opened<'a> {
         let of = PairsOf::new(number, self.size, self.turn, &self.rows);
         let known = cache.pairs(&of);
         let mut new: Vec<Modelled> = Vec::new();
-        for Counted { modelled, .. } in &self.counted {
+        for WeighingObservation { modelled, .. } in &self.counted {
             let is_known = known.is_some_and(|known| known.of(*modelled).is_some());
             if !is_known && !new.contains(modelled) {
                 new.push(*modelled);
@@ -151,7 +151,7 @@ impl<'a> Opened<'a> {
 
     /// What was seen held against what the model has. `None`: it was cancelled, or the
     /// model has nothing of a thing that was seen.
-    fn seen_in(&self, pairs: &TrialPairs, drawn: &Drawn, work: &Work) -> Option<Pairs> {
+    fn seen_in(&self, pairs: &TrialPairs, drawn: &RoundDraws, work: &Work) -> Option<Pairs> {
         let values = self.counted.iter().map(|one| pairs.of(one.modelled));
         let values: Vec<&Arc<[f64]>> = values.collect::<Option<_>>()?;
         let parts = side_by_side(&chunks(drawn.draws.len()), work, |some| {
@@ -246,7 +246,7 @@ impl Pairs {
 
     /// The likelihood of each draw by one observation alone, if its observer is never
     /// wrong.
-    pub(crate) fn faultless(&self, index: usize, one: &Counted) -> Vec<f64> {
+    pub(crate) fn faultless(&self, index: usize, one: &WeighingObservation) -> Vec<f64> {
         let seats = self.modelled[index].chunks(SEATS);
         seats
             .map(|some| {
@@ -277,7 +277,7 @@ impl Pairs {
     pub(crate) fn expected(
         &self,
         index: usize,
-        one: &Counted,
+        one: &WeighingObservation,
         before: &LogWeights,
         work: &Work,
     ) -> Option<[f64; 2]> {

@@ -1,7 +1,7 @@
-use super::conflict::{self, Expected, Surprise, expected, moved_most};
-use super::drawn::{Drawn, ENOUGH};
+use super::conflict::{self, Expectation, Surprise, expected, moved_most};
+use super::drawn::{ENOUGH, RoundDraws};
 use super::pair_cache::PairCache;
-use super::weigh::{Opened, Pairs};
+use super::weigh::{Pairs, WeighedTrial};
 use super::{NotCounted, Trial};
 use crate::house_rules::Parameter;
 use crate::side_by_side::side_by_side;
@@ -58,7 +58,7 @@ pub struct SeenOutcome {
     /// Its name.
     pub id: String,
     /// How it was to be expected; why it does not weigh the draws.
-    pub counted: Result<Expected, NotCounted>,
+    pub counted: Result<Expectation, NotCounted>,
 }
 
 /// Why trials could not be weighed.
@@ -129,7 +129,7 @@ impl PairCache {
 
 /// The draws of the last round with what the trials made of them.
 pub(super) struct Round {
-    pub(super) drawn: Drawn,
+    pub(super) drawn: RoundDraws,
     pub(super) weighed: Weighed,
     /// How many targeted rounds came before it and with it.
     number: usize,
@@ -145,7 +145,7 @@ impl Round {
 /// Draws weighed by trials; in targeted rounds where too few agree with what was seen.
 pub(super) fn rounds(
     setting: &Setting,
-    opened: &[Opened],
+    opened: &[WeighedTrial],
     (draws, seed): (usize, u64),
     cache: &mut PairCache,
     work: &Work,
@@ -158,7 +158,7 @@ pub(super) fn rounds(
         let larger = if round >= LARGE_FROM { LARGER } else { 1 };
         let count = (draws * larger).min(Blocks::COUNT * Blocks::MOST_PER_BLOCK);
         let blocks = Blocks::new(count, seed.wrapping_add(round as u64))?;
-        let new = || Drawn::new(setting, &blocks, &proposal);
+        let new = || RoundDraws::new(setting, &blocks, &proposal);
         let mut of_round = PairCache::default();
         // Draws that are aimed are of what was seen: nothing of them is kept.
         let (drawn, cache) = match round {
@@ -191,7 +191,7 @@ pub(super) fn opened<'a>(
     setting: &'a Setting,
     catalogues: &'a [Catalogue],
     trials: &'a [Trial],
-) -> Result<Vec<Opened<'a>>, WeighError> {
+) -> Result<Vec<WeighedTrial<'a>>, WeighError> {
     let each = trials.iter().map(|trial| {
         let size = find(catalogues, &trial.size)
             .ok_or_else(|| WeighError::UnknownSize(trial.size.clone()))?;
@@ -199,7 +199,7 @@ pub(super) fn opened<'a>(
             || best_turn(setting, size, &rows(setting, &size.occluder)),
             degrees,
         );
-        Ok(Opened::new(setting, trial, size, turn))
+        Ok(WeighedTrial::new(setting, trial, size, turn))
     });
     each.collect()
 }
@@ -219,8 +219,8 @@ fn find<'a>(catalogues: &'a [Catalogue], name: &str) -> Option<&'a Size> {
 /// cancelled.
 fn weigh_drawn(
     setting: &Setting,
-    drawn: &Drawn,
-    opened: &[Opened],
+    drawn: &RoundDraws,
+    opened: &[WeighedTrial],
     cache: &mut PairCache,
     work: &Work,
 ) -> Result<Option<Weighed>, WeighError> {
@@ -262,8 +262,8 @@ impl Weighed {
     fn finished(
         self,
         setting: &Setting,
-        drawn: Drawn,
-        opened: &[Opened],
+        drawn: RoundDraws,
+        opened: &[WeighedTrial],
         rounds: usize,
         work: &Work,
     ) -> Option<Weighing> {
@@ -316,8 +316,8 @@ impl Weighed {
 
     fn outcome(
         &self,
-        drawn: &Drawn,
-        opened: &Opened,
+        drawn: &RoundDraws,
+        opened: &WeighedTrial,
         pairs: &Pairs,
         before: &LogWeights,
         (trials, work): (&[Trial], &Work),
@@ -412,7 +412,7 @@ impl Weighing {
     }
 
     /// What the readings hardly allow: the trial, the observation and what is said.
-    pub fn conflicts(&self) -> impl Iterator<Item = (&str, &str, &Expected)> {
+    pub fn conflicts(&self) -> impl Iterator<Item = (&str, &str, &Expectation)> {
         self.trials.iter().flat_map(|trial| {
             trial.seen.iter().filter_map(|seen| {
                 let expected = seen.counted.as_ref().ok()?;

@@ -1,4 +1,4 @@
-use super::Way;
+use super::DimensionStep;
 use crate::{Shape, Size};
 use geometry::Mm;
 
@@ -16,18 +16,18 @@ const LEAST: Mm = 1.0;
 
 /// The neighbour of a size, and whether the catalogue has it; `None` where no form is
 /// left.
-pub(super) fn of(shape: &Shape, size: &Size, way: Way) -> Option<(Size, bool)> {
+pub(super) fn of(shape: &Shape, size: &Size, way: DimensionStep) -> Option<(Size, bool)> {
     match way {
-        Way::AsItIs => {
+        DimensionStep::AsItIs => {
             let is_made = shape.sizes.iter().any(|one| one.label == size.label);
             Some((size.clone(), is_made))
         }
-        Way::WiderWaist => waist(shape, size, 1.0),
-        Way::NarrowerWaist => waist(shape, size, -1.0),
-        Way::Longer => length(shape, size, 1.0),
-        Way::Shorter => length(shape, size, -1.0),
-        Way::WiderDisc => disc(size, DISC_STEP),
-        Way::NarrowerDisc => disc(size, -DISC_STEP),
+        DimensionStep::WiderWaist => waist(shape, size, 1.0),
+        DimensionStep::NarrowerWaist => waist(shape, size, -1.0),
+        DimensionStep::Longer => length(shape, size, 1.0),
+        DimensionStep::Shorter => length(shape, size, -1.0),
+        DimensionStep::WiderDisc => disc(size, DISC_STEP),
+        DimensionStep::NarrowerDisc => disc(size, -DISC_STEP),
     }
 }
 

@@ -1,11 +1,11 @@
-use super::{Turned, Way};
+use super::{ChangedCheck, DimensionStep};
 use crate::lesson::outcome_of;
 use crate::{Candidate, Outcome, State, words};
 
 /// That there is no such neighbour.
-pub(super) const fn no_such(way: Way) -> &'static str {
+pub(super) const fn no_such(way: DimensionStep) -> &'static str {
     match way {
-        Way::NarrowerDisc | Way::WiderDisc => {
+        DimensionStep::NarrowerDisc | DimensionStep::WiderDisc => {
             "There is no such form: it has no disc, or a disc would no longer cover the waist."
         }
         _ => "There is no such form: too little would be left of the waist.",
@@ -14,11 +14,11 @@ pub(super) const fn no_such(way: Way) -> &'static str {
 
 /// What becomes of the limits from a size to its neighbour, in one sentence.
 pub(super) fn step(
-    way: Way,
+    way: DimensionStep,
     (own, other): (&Candidate, &Candidate),
-    turned: Option<&Turned>,
+    turned: Option<&ChangedCheck>,
 ) -> String {
-    if way == Way::AsItIs {
+    if way == DimensionStep::AsItIs {
         return own_stand(own);
     }
     let Some(turned) = turned else {

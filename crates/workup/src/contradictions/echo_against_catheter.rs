@@ -1,4 +1,4 @@
-use super::{Examined, contradiction};
+use super::{ExaminedCase, contradiction};
 use crate::input::bears;
 use crate::{Evidence, Ground, Line, Parameter};
 use measurement::{Method, Unit};
@@ -8,7 +8,7 @@ use measurement::{Method, Unit};
 const APART: f64 = 1.96;
 
 /// Compares a pressure by a transducer with the same pressure from a jet.
-pub(super) fn look(at: &Examined) -> Vec<Line> {
+pub(super) fn look(at: &ExaminedCase) -> Vec<Line> {
     at.input
         .evidence
         .iter()
@@ -17,7 +17,7 @@ pub(super) fn look(at: &Examined) -> Vec<Line> {
         .collect()
 }
 
-fn against(at: &Examined, one: &Evidence) -> Option<Line> {
+fn against(at: &ExaminedCase, one: &Evidence) -> Option<Line> {
     let Ground::Read(key, _) = &one.ground else {
         return None;
     };

@@ -1,15 +1,15 @@
-use super::{Examined, contradiction, leaves_out};
+use super::{ExaminedCase, contradiction, leaves_out};
 use crate::{Figure, Line, Parameter};
 use measurement::{LPerMin, Quantity, Ratio};
 use physiology::DefectFlowAndShunt;
 
 /// Compares the shunt with the flow that a defect of this size lets through at this
 /// gradient.
-pub(super) fn look(at: &Examined) -> Vec<Line> {
+pub(super) fn look(at: &ExaminedCase) -> Vec<Line> {
     against(at).into_iter().collect()
 }
 
-fn against(at: &Examined) -> Option<Line> {
+fn against(at: &ExaminedCase) -> Option<Line> {
     let shunt = at.drawn.nominal.get(Figure::Shunt)?;
     let through_hole = at.drawn.nominal.get(Figure::FlowThroughHole)?;
     let both = DefectFlowAndShunt {

@@ -1,14 +1,14 @@
-use super::{Examined, contradiction, leaves_out};
+use super::{ExaminedCase, contradiction, leaves_out};
 use crate::{Figure, Line, Parameter};
 use measurement::Quantity;
 
 /// Finds a large heart with a small shunt, and a large shunt with a heart that is not
 /// enlarged.
-pub(super) fn look(at: &Examined) -> Vec<Line> {
+pub(super) fn look(at: &ExaminedCase) -> Vec<Line> {
     against(at).into_iter().collect()
 }
 
-fn against(at: &Examined) -> Option<Line> {
+fn against(at: &ExaminedCase) -> Option<Line> {
     let z = at.drawn.nominal.get(Figure::LeftVentricleZ)?;
     let qp_qs = at.drawn.nominal.get(Figure::QpQs)?;
     let limit = |parameter| at.limits.parameter(parameter);

@@ -1,4 +1,4 @@
-use super::{Examined, contradiction, leaves_out};
+use super::{ExaminedCase, contradiction, leaves_out};
 use crate::figures::{read, systemic_systolic};
 use crate::{Figure, Line, Parameter};
 use measurement::{Quantity, Values};
@@ -14,13 +14,13 @@ const JETS: [(Figure, Sum); 2] = [
 
 /// Compares the right ventricle's pressure as measured with that behind the defect's jet,
 /// and with that before the tricuspid jet.
-pub(super) fn look(at: &Examined) -> Vec<Line> {
+pub(super) fn look(at: &ExaminedCase) -> Vec<Line> {
     JETS.into_iter()
         .filter_map(|(figure, sum)| against(at, figure, sum))
         .collect()
 }
 
-fn against(at: &Examined, figure: Figure, sum: Sum) -> Option<Line> {
+fn against(at: &ExaminedCase, figure: Figure, sum: Sum) -> Option<Line> {
     let by_jet = at.drawn.nominal.get(figure)?;
     let read = at.input.read(Quantity::RIGHT_VENTRICLE_SYSTOLIC)?;
     // The reading's own doubt stands beside that of the jet.

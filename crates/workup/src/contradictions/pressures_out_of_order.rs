@@ -1,4 +1,4 @@
-use super::{Examined, contradiction};
+use super::{ExaminedCase, contradiction};
 use crate::{Line, Parameter};
 use measurement::Quantity;
 
@@ -25,14 +25,14 @@ const ORDER: [(Quantity, Quantity); 6] = [
 const APART: f64 = 1.96;
 
 /// Finds pressures that no circulation has at one time.
-pub(super) fn look(at: &Examined) -> Vec<Line> {
+pub(super) fn look(at: &ExaminedCase) -> Vec<Line> {
     ORDER
         .into_iter()
         .filter_map(|(lower, higher)| against(at, lower, higher))
         .collect()
 }
 
-fn against(at: &Examined, lower: Quantity, higher: Quantity) -> Option<Line> {
+fn against(at: &ExaminedCase, lower: Quantity, higher: Quantity) -> Option<Line> {
     let (one, other) = (at.input.read(lower)?, at.input.read(higher)?);
     let combined = (one.sd * one.sd + other.sd * other.sd).sqrt();
     let over = one.value - other.value;

@@ -1,9 +1,9 @@
-use super::{Examined, contradiction, leaves_out};
+use super::{ExaminedCase, contradiction, leaves_out};
 use crate::{Figure, Figures, Line, Parameter};
 use measurement::Quantity;
 
 /// A resistance of a report against the one that pressures and flow give.
-pub(super) fn look(at: &Examined) -> Vec<Line> {
+pub(super) fn look(at: &ExaminedCase) -> Vec<Line> {
     const RESISTANCES: [(&str, Figure, Figure, Quantity); 2] = [
         (
             "PVRi",

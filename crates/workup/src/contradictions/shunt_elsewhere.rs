@@ -1,10 +1,10 @@
-use super::{Examined, contradiction};
+use super::{ExaminedCase, contradiction};
 use crate::figures::read;
 use crate::{Line, Parameter};
 use measurement::{Answer, Finding, Quantity};
 
 /// Finds a step of saturation that this defect cannot make.
-pub(super) fn look(at: &Examined) -> Vec<Line> {
+pub(super) fn look(at: &ExaminedCase) -> Vec<Line> {
     let values = at.input.joint.nominal();
     let saturation = |quantity| read(&values, quantity);
     let mut lines = Vec::new();

@@ -1,10 +1,10 @@
-use super::{Examined, contradiction, leaves_out};
+use super::{ExaminedCase, contradiction, leaves_out};
 use crate::figures::{Figures, read};
 use crate::{Figure, Line, Parameter};
 use measurement::Quantity;
 
 /// Compares Qp:Qs by oxygen with that by Doppler, and with one that was entered.
-pub(super) fn look(at: &Examined) -> Vec<Line> {
+pub(super) fn look(at: &ExaminedCase) -> Vec<Line> {
     let by_oxygen = at.drawn.nominal.get(Figure::QpQsBySaturations);
     let by_doppler = at.drawn.nominal.get(Figure::QpQsByDoppler);
     let as_read = read(&at.input.joint.nominal(), Quantity::FLOW_QP_QS);

@@ -1,4 +1,4 @@
-use super::Measure;
+use super::NamedFigure;
 use crate::figures::Figures;
 use crate::truth::Truth;
 use measurement::{Answer, Finding, Findings, is_at_least, is_at_most, is_over, is_under};
@@ -36,7 +36,7 @@ pub enum Condition<M> {
     Finding(Finding, Answer),
 }
 
-impl<M: Measure> Condition<M> {
+impl<M: NamedFigure> Condition<M> {
     /// Whether the condition holds.
     pub(crate) fn holds(&self, figures: &Figures, findings: &Findings) -> Truth {
         match self {

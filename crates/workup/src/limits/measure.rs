@@ -1,14 +1,14 @@
 use crate::Figure;
 
 /// A figure that a row of guidance may name.
-pub trait Measure: Copy {
+pub trait NamedFigure: Copy {
     /// The figure itself.
     fn figure(self) -> Figure;
 }
 
 /// A figure that means the same in a child and in an adult.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Shared {
+pub enum SharedFigure {
     /// Weight, kg.
     Weight,
     /// Age, years.
@@ -29,7 +29,7 @@ pub enum Shared {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OfChild {
     /// A figure that means the same in an adult.
-    Shared(Shared),
+    Shared(SharedFigure),
     /// Pulmonary resistance indexed to body surface, WU·m².
     ResistanceIndexed,
 }
@@ -38,12 +38,12 @@ pub enum OfChild {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OfAdult {
     /// A figure that means the same in a child.
-    Shared(Shared),
+    Shared(SharedFigure),
     /// Pulmonary resistance, WU.
     Resistance,
 }
 
-impl Measure for Shared {
+impl NamedFigure for SharedFigure {
     fn figure(self) -> Figure {
         match self {
             Self::Weight => Figure::Weight,
@@ -57,7 +57,7 @@ impl Measure for Shared {
     }
 }
 
-impl Measure for OfChild {
+impl NamedFigure for OfChild {
     fn figure(self) -> Figure {
         match self {
             Self::Shared(shared) => shared.figure(),
@@ -66,7 +66,7 @@ impl Measure for OfChild {
     }
 }
 
-impl Measure for OfAdult {
+impl NamedFigure for OfAdult {
     fn figure(self) -> Figure {
         match self {
             Self::Shared(shared) => shared.figure(),

@@ -1,4 +1,4 @@
-use super::{Bounds, Condition, Measure};
+use super::{Bounds, Condition, NamedFigure};
 use crate::figures::Figures;
 use crate::truth::Truth;
 use measurement::{Findings, Site};
@@ -58,7 +58,7 @@ pub struct LimitRow<M> {
     pub from_memory: bool,
 }
 
-impl<M: Measure> LimitRow<M> {
+impl<M: NamedFigure> LimitRow<M> {
     /// Whether a case meets the row.
     pub(crate) fn truth(&self, figures: &Figures, findings: &Findings) -> Truth {
         Truth::all(

@@ -1,7 +1,7 @@
 //! A lesson as text, and as two pages for a room: questions first, answers last.
 
 use crate::text::paragraph;
-use files::{Course, CourseStep, Shown, parse_lesson, shipped, visible};
+use files::{Course, CourseStep, StepContent, parse_lesson, shipped, visible};
 use paper::{CAUTION, Line, Paper, Section, Sheet, Topic};
 use sizing::lesson::{Choices, Question};
 use std::fmt::Write as _;
@@ -91,12 +91,12 @@ fn questions(course: &Course) -> Vec<Vec<String>> {
         .map(|step| {
             let mut lines = Vec::new();
             match &step.shown {
-                Shown::Told(text) => lines.push(text.clone()),
-                Shown::Changed(what) => {
+                StepContent::Told(text) => lines.push(text.clone()),
+                StepContent::Changed(what) => {
                     lines.extend(step.words.clone());
                     lines.push(format!("Changed: {}.", what.join("; ")));
                 }
-                Shown::Question(asked) => {
+                StepContent::Question(asked) => {
                     number += 1;
                     match asked {
                         Ok(question) => {
@@ -116,7 +116,7 @@ fn questions(course: &Course) -> Vec<Vec<String>> {
 /// The answer to each question, and what is told after the last one.
 fn answers(course: &Course) -> Vec<Vec<String>> {
     let asked = course.steps.iter().filter_map(|step| match &step.shown {
-        Shown::Question(asked) => Some(asked),
+        StepContent::Question(asked) => Some(asked),
         _ => None,
     });
     let mut answers: Vec<Vec<String>> = (1..)
@@ -131,7 +131,7 @@ fn answers(course: &Course) -> Vec<Vec<String>> {
         .collect();
     let after = course.steps[last_question(course)..].iter();
     answers.extend(after.filter_map(|step| match &step.shown {
-        Shown::Told(text) => Some(vec![text.clone()]),
+        StepContent::Told(text) => Some(vec![text.clone()]),
         _ => None,
     }));
     answers
@@ -139,7 +139,7 @@ fn answers(course: &Course) -> Vec<Vec<String>> {
 
 /// How many steps there are up to the last question.
 fn last_question(course: &Course) -> usize {
-    let is_question = |step: &CourseStep| matches!(step.shown, Shown::Question(_));
+    let is_question = |step: &CourseStep| matches!(step.shown, StepContent::Question(_));
     let last = course.steps.iter().rposition(is_question);
     last.map_or(course.steps.len(), |last| last + 1)
 }

@@ -14,7 +14,7 @@ use sizing::trial::{Bounds, Criterion, CriterionState, Procedure, Seen};
 use std::io::Write;
 
 /// Criteria of some sizes, as they stand in a case or would be written into it.
-pub(crate) struct Written<'a> {
+pub(crate) struct CriteriaOfSizes<'a> {
     pub(crate) sizes: &'a [String],
     /// The case with all rows written.
     pub(crate) case: &'a Case,
@@ -29,7 +29,7 @@ pub(crate) struct Written<'a> {
 /// What stands at the head of rows it is true of.
 const COMMON: &str = "common practice, no source";
 
-impl Written<'_> {
+impl CriteriaOfSizes<'_> {
     /// Whether readings, answers, exceptions, rules, catalogue or guidance changed since
     /// the criteria were written.
     fn has_changed(&self) -> bool {
@@ -59,7 +59,7 @@ impl Written<'_> {
 }
 
 /// Writes criteria for people.
-pub(crate) fn text(out: &mut dyn Write, written: &Written) -> Result<()> {
+pub(crate) fn text(out: &mut dyn Write, written: &CriteriaOfSizes) -> Result<()> {
     opening(out, written.case)?;
     let says = |out: &mut dyn Write, says: &str| write!(out, "{}", paragraph("! ", says, WIDTH));
     if written.has_changed() {
@@ -94,7 +94,7 @@ pub(crate) fn text(out: &mut dyn Write, written: &Written) -> Result<()> {
     Ok(())
 }
 
-fn row(out: &mut dyn Write, written: &Written, criterion: &Criterion) -> Result<()> {
+fn row(out: &mut dyn Write, written: &CriteriaOfSizes, criterion: &Criterion) -> Result<()> {
     let bounds = criterion.bounds.says(criterion.row);
     let head = format!("{}: {bounds}", criterion.name());
     write!(out, "{}", paragraph("  - ", &head, WIDTH))?;
@@ -126,7 +126,7 @@ fn row(out: &mut dyn Write, written: &Written, criterion: &Criterion) -> Result<
 }
 
 #[derive(Serialize)]
-struct Page<'a> {
+struct CriteriaJson<'a> {
     format: u32,
     program: String,
     case: &'a str,
@@ -169,9 +169,9 @@ struct State<'a> {
 }
 
 /// Writes criteria for programs.
-pub(crate) fn json(out: &mut dyn Write, written: &Written) -> Result<()> {
+pub(crate) fn json(out: &mut dyn Write, written: &CriteriaOfSizes) -> Result<()> {
     let rows = written.sizes.iter().flat_map(|size| written.of(size));
-    let page = Page {
+    let page = CriteriaJson {
         format: FORMAT,
         program: format!("rimwise {}", env!("CARGO_PKG_VERSION")),
         case: &written.case.title,
@@ -184,7 +184,7 @@ pub(crate) fn json(out: &mut dyn Write, written: &Written) -> Result<()> {
     harmless::pretty(out, &page)
 }
 
-fn json_row<'a>(written: &'a Written, criterion: &'a Criterion) -> CriterionRow<'a> {
+fn json_row<'a>(written: &'a CriteriaOfSizes, criterion: &'a Criterion) -> CriterionRow<'a> {
     let [inside, beyond] = bounds(criterion.bounds);
     CriterionRow {
         size: &criterion.size,

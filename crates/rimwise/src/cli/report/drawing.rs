@@ -112,13 +112,13 @@ struct Approach {
     clearance_mm: f64,
     nearest_point_in_cut: bool,
     waist: [f64; 2],
-    left: Lying,
-    right: Lying,
+    left: PartPosition,
+    right: PartPosition,
 }
 
 /// A disc, or the waist's end, where it lies.
 #[derive(Serialize)]
-struct Lying {
+struct PartPosition {
     centre: [f64; 2],
     stand_off_mm: f64,
     diameter_mm: f64,
@@ -270,8 +270,8 @@ fn annulus(valve: Valve, hinged: &HingedPlate, azimuth: Option<f64>, rim: Option
     }
 }
 
-fn lying(disc: &SeatedDisc) -> Lying {
-    Lying {
+fn lying(disc: &SeatedDisc) -> PartPosition {
+    PartPosition {
         centre: in_wall(disc.centre),
         stand_off_mm: rounded(disc.stand_off),
         diameter_mm: rounded(2.0 * disc.radius),

@@ -4,7 +4,7 @@ use serde::Serialize;
 use sizing::trial::{Forecast, Forecasts, SeenForecast};
 
 #[derive(Serialize)]
-pub(super) struct Foretold<'a> {
+pub(super) struct ForecastJson<'a> {
     opened: Option<One<'a>>,
     closed: Option<One<'a>>,
 }
@@ -15,7 +15,7 @@ struct One<'a> {
     inside_before: Option<f64>,
     inside: f64,
     limits: Vec<Limit<'a>>,
-    seen: Vec<Seen>,
+    seen: Vec<SeenJson>,
 }
 
 #[derive(Serialize)]
@@ -26,7 +26,7 @@ struct Limit<'a> {
 }
 
 #[derive(Serialize)]
-struct Seen {
+struct SeenJson {
     what: &'static str,
     of: &'static str,
     yes: Option<f64>,
@@ -37,7 +37,7 @@ struct Seen {
     percentiles: Option<Vec<f64>>,
 }
 
-impl<'a> Foretold<'a> {
+impl<'a> ForecastJson<'a> {
     pub(super) fn of(forecasts: &'a Forecasts) -> Self {
         Self {
             opened: forecasts.opened.as_ref().map(One::of),
@@ -60,12 +60,12 @@ impl<'a> One<'a> {
                     chance: limit.chance,
                 })
                 .collect(),
-            seen: forecast.seen.iter().map(Seen::of).collect(),
+            seen: forecast.seen.iter().map(SeenJson::of).collect(),
         }
     }
 }
 
-impl Seen {
+impl SeenJson {
     fn of(seen: &SeenForecast) -> Self {
         let value = seen.value.as_ref();
         Self {

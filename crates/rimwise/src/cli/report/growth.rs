@@ -16,7 +16,7 @@ use sizing::{Candidate, Outcome, State};
 use std::io::Write;
 
 /// What a page of growth is made of.
-pub(crate) struct Page<'a> {
+pub(crate) struct GrowthReport<'a> {
     pub(crate) ready: &'a Ready,
     pub(crate) candidate: &'a Candidate,
     /// Why this size is shown.
@@ -25,7 +25,7 @@ pub(crate) struct Page<'a> {
 }
 
 /// Writes it for people.
-pub(crate) fn text(out: &mut dyn Write, page: &Page) -> Result<()> {
+pub(crate) fn text(out: &mut dyn Write, page: &GrowthReport) -> Result<()> {
     let growth = page.growth;
     opening(out, page.ready.setting.case())?;
     let head = format!(
@@ -133,7 +133,7 @@ struct LateRow<'a> {
 }
 
 /// Writes it for programs.
-pub(crate) fn json(out: &mut dyn Write, page: &Page) -> Result<()> {
+pub(crate) fn json(out: &mut dyn Write, page: &GrowthReport) -> Result<()> {
     let growth = page.growth;
     let body = |body: sizing::growth::Body| BodyRow {
         weight_kg: body.weight,

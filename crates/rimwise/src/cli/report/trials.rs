@@ -16,7 +16,7 @@ use std::fmt::Write as _;
 use std::io::Write;
 
 /// What a page of trials is made of.
-pub(crate) struct Page<'a> {
+pub(crate) struct TrialsReport<'a> {
     pub(crate) ready: &'a Ready,
     /// The list as the readings alone have it.
     pub(crate) before: &'a Ranking,
@@ -53,7 +53,7 @@ fn rounds(weighing: &Weighing) -> String {
 }
 
 /// Writes the page.
-pub(crate) fn write(out: &mut dyn Write, page: &Page, top: usize) -> Result<()> {
+pub(crate) fn write(out: &mut dyn Write, page: &TrialsReport, top: usize) -> Result<()> {
     let case = page.ready.setting.case();
     opening(out, case)?;
     let procedure = &case.procedure;
@@ -83,7 +83,7 @@ pub(crate) fn write(out: &mut dyn Write, page: &Page, top: usize) -> Result<()> 
     footing(out, &page.ready.provenance)
 }
 
-fn trial(out: &mut dyn Write, page: &Page, index: usize, trial: &Trial) -> Result<()> {
+fn trial(out: &mut dyn Write, page: &TrialsReport, index: usize, trial: &Trial) -> Result<()> {
     let first = format!("Deployment {}: ", index + 1);
     write!(out, "{}", paragraph(&first, &visible(&trial.says()), WIDTH))?;
     let outcome = page.ready.weighing.as_ref();
@@ -114,7 +114,7 @@ fn trial(out: &mut dyn Write, page: &Page, index: usize, trial: &Trial) -> Resul
 
 /// What was seen after the procedure, what of it is worse than at the release, and what
 /// of your centre's schedule was not done.
-fn follow_up(out: &mut dyn Write, page: &Page) -> Result<()> {
+fn follow_up(out: &mut dyn Write, page: &TrialsReport) -> Result<()> {
     let setting = &page.ready.as_measured;
     let procedure = &setting.case().procedure;
     let days = &procedure.follow_up;
@@ -183,7 +183,7 @@ fn told_of(seen: &SeenOutcome) -> String {
 }
 
 /// How the trial stands against the criteria of its size: what nobody looked at on top.
-fn criteria(out: &mut dyn Write, page: &Page, trial: &Trial) -> Result<()> {
+fn criteria(out: &mut dyn Write, page: &TrialsReport, trial: &Trial) -> Result<()> {
     let procedure = &page.ready.setting.case().procedure;
     let states = [
         CriterionState::NotLookedAt,
@@ -212,7 +212,7 @@ fn name(label: &str, of: Subject) -> String {
 }
 
 /// A size before the trials, if opened again, and its verdict.
-fn list(out: &mut dyn Write, page: &Page, top: usize) -> Result<()> {
+fn list(out: &mut dyn Write, page: &TrialsReport, top: usize) -> Result<()> {
     let all = page.ranking.candidates.len();
     let shown = if top == 0 { all } else { top.min(all) };
     writeln!(
@@ -302,7 +302,7 @@ fn columns(cells: &[&str; 5]) -> String {
     line.join(" ").trim_end().to_owned()
 }
 
-fn next(out: &mut dyn Write, page: &Page) -> Result<()> {
+fn next(out: &mut dyn Write, page: &TrialsReport) -> Result<()> {
     let Some(next) = page.next else {
         return Ok(());
     };

@@ -1,10 +1,10 @@
 //! Trials for programs.
 
 use super::criteria::seen as seen_value;
-use super::foretold::Foretold;
+use super::foretold::ForecastJson;
 use super::harmless;
 use super::json::{FORMAT, Ranked, ranked, rounded};
-use super::trials::Page;
+use super::trials::TrialsReport;
 use anyhow::Result;
 use serde::Serialize;
 use serde_json::Value;
@@ -66,7 +66,7 @@ struct TrialRow<'a> {
     ess: Option<f64>,
     as_it_lies: Option<f64>,
     /// What was foretold of it, as the case keeps it.
-    forecast: Foretold<'a>,
+    forecast: ForecastJson<'a>,
     seen: Vec<SeenRow<'a>>,
 }
 
@@ -156,7 +156,7 @@ struct UnionsRow {
 }
 
 /// Writes the page.
-pub(crate) fn write(out: &mut dyn Write, page: &Page) -> Result<()> {
+pub(crate) fn write(out: &mut dyn Write, page: &TrialsReport) -> Result<()> {
     let case = page.ready.setting.case();
     let procedure = &case.procedure;
     let weighing = page.ready.weighing.as_ref();
@@ -230,7 +230,7 @@ fn criteria(procedure: &Procedure) -> Vec<CriterionRow<'_>> {
         .collect()
 }
 
-fn trial_row<'a>(page: &'a Page, index: usize, trial: &'a Trial) -> TrialRow<'a> {
+fn trial_row<'a>(page: &'a TrialsReport, index: usize, trial: &'a Trial) -> TrialRow<'a> {
     let weighing = page.ready.weighing.as_ref();
     let outcome = weighing.and_then(|weighing| weighing.trials.get(index));
     let counted = |id: &str| outcome?.seen.iter().find(|seen| seen.id == id);
@@ -243,7 +243,7 @@ fn trial_row<'a>(page: &'a Page, index: usize, trial: &'a Trial) -> TrialRow<'a>
         came_of_it: trial.came_of_it.map(sizing::trial::CameOfIt::name),
         ess: outcome.map(|outcome| rounded(outcome.effective)),
         as_it_lies: outcome.and_then(|outcome| outcome.as_it_lies).map(rounded),
-        forecast: Foretold::of(&trial.forecast),
+        forecast: ForecastJson::of(&trial.forecast),
         seen: trial
             .seen
             .iter()
@@ -271,7 +271,7 @@ fn seen_row<'a>(seen: &'a Observation, outcome: Option<&'a SeenOutcome>) -> Seen
                 Surprise::Conflict => "conflict",
             }),
         says: expected
-            .map(sizing::trial::Expected::sentence)
+            .map(sizing::trial::Expectation::sentence)
             .filter(|says| !says.is_empty()),
     }
 }
@@ -303,7 +303,7 @@ fn worse(procedure: &Procedure) -> Vec<WorseRow<'_>> {
     each.collect()
 }
 
-fn visits(page: &Page) -> Vec<VisitRow> {
+fn visits(page: &TrialsReport) -> Vec<VisitRow> {
     let setting = &page.ready.as_measured;
     let last = setting.case().procedure.last_day().unwrap_or(0.0);
     let due = |due: &Due| DueRow {
@@ -326,7 +326,7 @@ fn visits(page: &Page) -> Vec<VisitRow> {
 }
 
 /// What was published, once there is a device of which it speaks.
-fn of_cohorts<'a>(page: &'a Page) -> Vec<CohortRow<'a>> {
+fn of_cohorts<'a>(page: &'a TrialsReport) -> Vec<CohortRow<'a>> {
     let setting = &page.ready.as_measured;
     if setting.case().procedure.released().is_none() {
         return Vec::new();
@@ -339,7 +339,7 @@ fn of_cohorts<'a>(page: &'a Page) -> Vec<CohortRow<'a>> {
     each.collect()
 }
 
-fn candidates<'a>(page: &'a Page) -> Vec<CandidateRow<'a>> {
+fn candidates<'a>(page: &'a TrialsReport) -> Vec<CandidateRow<'a>> {
     let trials = &page.ready.setting.case().procedure.trials;
     let each = page.ranking.candidates.iter().zip(&page.ranking.groups);
     each.enumerate()
@@ -365,7 +365,7 @@ fn chance(candidate: &Candidate) -> Option<f64> {
         .map(|it| rounded(it.chance.value))
 }
 
-fn unions(page: &Page) -> Option<UnionsRow> {
+fn unions(page: &TrialsReport) -> Option<UnionsRow> {
     let next = page.next?;
     let unions = next.unions.as_ref()?;
     let name = |place: usize| page.ranking.candidates[next.untried[place]].name();
@@ -381,7 +381,7 @@ fn unions(page: &Page) -> Option<UnionsRow> {
     })
 }
 
-fn dominated(page: &Page) -> Vec<[String; 2]> {
+fn dominated(page: &TrialsReport) -> Vec<[String; 2]> {
     let name = |index: usize| page.ranking.candidates[index].name();
     let pairs = page.next.into_iter().flat_map(|next| &next.dominated);
     pairs.map(|&(one, by)| [name(one), name(by)]).collect()

@@ -10,7 +10,7 @@ use std::io::Write;
 use workup::{Line, Section, Workup};
 
 #[derive(Serialize)]
-struct Page<'a> {
+struct WorkupJson<'a> {
     format: u32,
     program: String,
     case: &'a str,
@@ -35,11 +35,11 @@ struct Part<'a> {
     section: &'static str,
     title: &'static str,
     says: &'a str,
-    lines: Vec<Row<'a>>,
+    lines: Vec<LineJson<'a>>,
 }
 
 #[derive(Serialize)]
-struct Row<'a> {
+struct LineJson<'a> {
     id: &'a str,
     label: &'a str,
     state: &'static str,
@@ -58,7 +58,7 @@ pub(crate) fn write(
     setting: &Setting,
     from: &Provenance,
 ) -> Result<()> {
-    let page = Page {
+    let page = WorkupJson {
         format: FORMAT,
         program: format!("rimwise {}", env!("CARGO_PKG_VERSION")),
         case: &page.title,
@@ -86,8 +86,8 @@ fn part(section: &Section) -> Part<'_> {
     }
 }
 
-fn row(line: &Line) -> Row<'_> {
-    Row {
+fn row(line: &Line) -> LineJson<'_> {
+    LineJson {
         id: &line.id,
         label: &line.label,
         state: line.state.word(),

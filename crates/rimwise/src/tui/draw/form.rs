@@ -185,7 +185,7 @@ pub(super) fn case(
 }
 
 /// One line of a form.
-struct Row<'a> {
+struct FormLine<'a> {
     label: &'static str,
     is_selected: bool,
     entry: &'a FormEntry,
@@ -199,7 +199,7 @@ struct Row<'a> {
 fn rows<Of, Part: Copy + PartialEq>(
     form: &Form<Of, Part>,
     tell: impl Fn(Part, usize) -> (&'static str, usize, String),
-) -> Vec<Row<'_>> {
+) -> Vec<FormLine<'_>> {
     let lines = form.lines.iter().enumerate();
     let row = |(index, line)| {
         let (part, entry): &(Part, FormEntry) = line;
@@ -208,7 +208,7 @@ fn rows<Of, Part: Copy + PartialEq>(
             FormEntry::Chosen { words, .. } => words.len(),
         };
         let (label, room, beside) = tell(*part, choices);
-        Row {
+        FormLine {
             label,
             is_selected: form.selected == index,
             entry,
@@ -223,7 +223,7 @@ fn rows<Of, Part: Copy + PartialEq>(
 fn draw<Of, Part: Copy + PartialEq>(
     frame: &mut Frame,
     session: &Session,
-    (form, rows): (&Form<Of, Part>, &[Row]),
+    (form, rows): (&Form<Of, Part>, &[FormLine]),
     (title, help): (&str, &str),
     theme: Theme,
     area: Rect,
@@ -257,7 +257,7 @@ fn draw<Of, Part: Copy + PartialEq>(
     lines::draw(frame, told, room);
 }
 
-fn line(row: &Row, name: usize, theme: Theme, width: u16) -> Line<'static> {
+fn line(row: &FormLine, name: usize, theme: Theme, width: u16) -> Line<'static> {
     let (mark, style) = if row.is_selected {
         ("›", theme.strong())
     } else {

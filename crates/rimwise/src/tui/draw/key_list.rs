@@ -11,7 +11,7 @@ use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
-use session::{Command, CommandList, Found, Session};
+use session::{Command, CommandList, CommandMatch, Session};
 use sizing::State;
 
 /// Columns of the keys.
@@ -56,7 +56,7 @@ pub(super) fn draw(
         ),
     ])
     .areas(area);
-    let is_command = |it: &&Found| matches!(it, Found::Command(_));
+    let is_command = |it: &&CommandMatch| matches!(it, CommandMatch::Command(_));
     let commands = found.iter().filter(is_command).count();
     let title = match found.len() - commands {
         0 => format!("{commands} commands · Enter runs one, Esc closes"),
@@ -83,9 +83,9 @@ pub(super) fn draw(
     room
 }
 
-fn row(session: &Session, found: &Found, theme: Theme, width: usize) -> Line<'static> {
+fn row(session: &Session, found: &CommandMatch, theme: Theme, width: usize) -> Line<'static> {
     let (keys, name, is_ready) = match found {
-        Found::Command(id) => {
+        CommandMatch::Command(id) => {
             let keys = session.keymap().keys(id).iter();
             let keys: Vec<String> = keys.map(ToString::to_string).collect();
             let command = Command::named(id);
@@ -93,8 +93,8 @@ fn row(session: &Session, found: &Found, theme: Theme, width: usize) -> Line<'st
             let is_ready = command.is_some_and(|it| it.ready(session).is_ok());
             (keys.join(" "), name.to_owned(), is_ready)
         }
-        Found::Quantity(quantity) => ("quantity".to_owned(), quantity.short_name(), true),
-        Found::Size(place) => {
+        CommandMatch::Quantity(quantity) => ("quantity".to_owned(), quantity.short_name(), true),
+        CommandMatch::Size(place) => {
             let shelf = session.document().shelf();
             (
                 "size".to_owned(),
@@ -110,7 +110,7 @@ fn row(session: &Session, found: &Found, theme: Theme, width: usize) -> Line<'st
     };
     // Only a command's name is made for its column.
     let columns = match found {
-        Found::Command(_) => NAME,
+        CommandMatch::Command(_) => NAME,
         _ => WIDE_NAME,
     };
     let rest = width.saturating_sub(KEYS + columns);
@@ -125,14 +125,16 @@ fn row(session: &Session, found: &Found, theme: Theme, width: usize) -> Line<'st
 }
 
 /// What stands behind a name.
-fn in_words(session: &Session, found: &Found, theme: Theme) -> String {
+fn in_words(session: &Session, found: &CommandMatch, theme: Theme) -> String {
     match found {
-        Found::Command(id) => Command::named(id).map_or_else(String::new, |it| says(session, it)),
-        Found::Quantity(quantity) => {
+        CommandMatch::Command(id) => {
+            Command::named(id).map_or_else(String::new, |it| says(session, it))
+        }
+        CommandMatch::Quantity(quantity) => {
             let value = readings::in_a_line(session, *quantity, theme);
             format!("{quantity}: {value}")
         }
-        Found::Size(place) => {
+        CommandMatch::Size(place) => {
             let listed = session.listed();
             let candidate = listed.iter().find(|one| one.place == *place);
             candidate.map_or_else(String::new, |one| one.judged.verdict.word().to_owned())

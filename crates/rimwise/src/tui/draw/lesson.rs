@@ -6,7 +6,7 @@ use super::lines;
 use super::pictures::Studio;
 use crate::text::{fitted, wrapped};
 use crate::tui::theme::Theme;
-use files::{Shown, visible};
+use files::{StepContent, visible};
 use geometry::Face;
 use measurement::Valve;
 use paper::CAUTION_IN_A_LINE;
@@ -17,7 +17,7 @@ use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
 use scene::View;
 use session::{LessonPlay, Session};
-use sizing::lesson::{Choices, Given, Mark, Question, Right};
+use sizing::lesson::{Choices, GivenAnswer, Mark, Question, Right};
 use sizing::{Setting, State, device_name};
 use std::collections::BTreeSet;
 use unicode_width::UnicodeWidthStr;
@@ -118,8 +118,8 @@ fn told(play: &LessonPlay, theme: Theme, width: u16) -> Vec<Line<'static>> {
     };
     let words = step.words.as_deref();
     match &step.shown {
-        Shown::Told(text) => paragraph(text, theme.text(), width),
-        Shown::Changed(what) => {
+        StepContent::Told(text) => paragraph(text, theme.text(), width),
+        StepContent::Changed(what) => {
             let mut lines = words.map_or_else(Vec::new, |it| paragraph(it, theme.text(), width));
             lines.push(Line::raw(""));
             lines.push(Line::styled("Changed", theme.strong()));
@@ -127,13 +127,13 @@ fn told(play: &LessonPlay, theme: Theme, width: u16) -> Vec<Line<'static>> {
             lines.extend(each.flat_map(|one| paragraph(one, theme.text(), width)));
             lines
         }
-        Shown::Question(Err(why)) => {
+        StepContent::Question(Err(why)) => {
             let mut lines = words.map_or_else(Vec::new, |it| paragraph(it, theme.strong(), width));
             let says = format!("! The program has no answer: {why}.");
             lines.extend(paragraph(&says, theme.state(State::Caution), width));
             lines
         }
-        Shown::Question(Ok(question)) => asked(play, question, words, theme, width),
+        StepContent::Question(Ok(question)) => asked(play, question, words, theme, width),
     }
 }
 
@@ -175,7 +175,7 @@ fn asked(
 
 /// The number that is typed, or that was.
 fn number(play: &LessonPlay, unit: &str, theme: Theme, width: usize) -> Line<'static> {
-    if let Some((Given::Number(number), _)) = play.given() {
+    if let Some((GivenAnswer::Number(number), _)) = play.given() {
         return Line::raw(format!("  you: {number} {unit}").trim_end().to_owned());
     }
     let mut field = vec![Span::raw("› ")];
@@ -195,7 +195,7 @@ fn choice(
     let question = play.question();
     let is_any = play.takes_several();
     let chosen = match play.given() {
-        Some((Given::Chosen(chosen), _)) => chosen.clone(),
+        Some((GivenAnswer::Chosen(chosen), _)) => chosen.clone(),
         _ if is_any => play.ticked.clone(),
         _ => BTreeSet::from([play.cursor]),
     };

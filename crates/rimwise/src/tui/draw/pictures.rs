@@ -16,7 +16,7 @@ use ratatui::layout::Rect;
 use scene::plate::{self, Cells};
 use scene::{Extent, View};
 use session::{Bay, SectionLeft, Session};
-use sitters::Sitters;
+use sitters::PictureSubjects;
 use sizing::{Candidate, Setting};
 use std::sync::Arc;
 
@@ -34,7 +34,7 @@ const PIXELS_PER_MM: f64 = 5.0;
 /// none of them.
 #[derive(Default)]
 pub(in crate::tui) struct Studio {
-    of: Option<Sitters>,
+    of: Option<PictureSubjects>,
     painted: Option<Painted>,
     /// How many pictures were wanted in pixels: the number of the last one.
     count: u64,
@@ -94,7 +94,7 @@ impl Studio {
             return;
         }
         self.painted = None;
-        self.of = Some(Sitters::of(session, bays));
+        self.of = Some(PictureSubjects::of(session, bays));
     }
 
     /// Draws up the picture of one size of any case, that of a lesson or a neighbour of a
@@ -112,7 +112,7 @@ impl Studio {
             return;
         }
         self.painted = None;
-        self.of = Some(Sitters::of_one(setting, candidate, seen, left));
+        self.of = Some(PictureSubjects::of_one(setting, candidate, seen, left));
     }
 
     /// Draws the pictures of each bay into its room; the rooms are alike in size.
@@ -195,7 +195,7 @@ impl Studio {
 
     /// Whether the bays have a section to show; without one a reading is missing.
     pub(super) fn has_section(&self) -> bool {
-        self.of.as_ref().is_some_and(Sitters::have_section)
+        self.of.as_ref().is_some_and(PictureSubjects::have_section)
     }
 
     /// What the mark behind the number of a picture stands for, in so many columns;
@@ -221,7 +221,7 @@ impl Studio {
 }
 
 /// The pictures of so many bays, as long as something is done with them.
-fn drawn<T>(sitters: &Sitters, count: usize, with: impl FnOnce(&[Pictures]) -> T) -> T {
+fn drawn<T>(sitters: &PictureSubjects, count: usize, with: impl FnOnce(&[Pictures]) -> T) -> T {
     let settings = sitters.pictured();
     let draw = |index: usize, view: View| {
         let candidate = sitters.pieces.get(index)?.candidate.as_ref()?;
@@ -259,7 +259,7 @@ fn parts<'a>(
 }
 
 /// Paints the pictures of all bays, each into a buffer of its room's size.
-fn painted(sitters: &Sitters, theme: Theme, rooms: &[Rect]) -> Painted {
+fn painted(sitters: &PictureSubjects, theme: Theme, rooms: &[Rect]) -> Painted {
     let least = |of: fn(&Rect) -> u16| rooms.iter().map(of).min().unwrap_or_default();
     // What finds room in the least of the rooms finds it in all.
     let least = Rect::new(0, 0, least(|room| room.width), least(|room| room.height));

@@ -136,14 +136,14 @@ impl Entry {
 }
 
 /// What a line says.
-struct Told {
+struct LineText {
     mark: &'static str,
     name: String,
     value: String,
     style: Style,
 }
 
-impl Told {
+impl LineText {
     /// Mark and name, and the value at the right edge: it is never cut for the name.
     fn in_columns(&self, width: usize) -> String {
         let (name, value) = (visible(&self.name), visible(&self.value));
@@ -158,14 +158,14 @@ impl Told {
 }
 
 /// What a line says, and how.
-fn told(session: &Session, row: &Row, theme: Theme) -> Told {
+fn told(session: &Session, row: &Row, theme: Theme) -> LineText {
     match row {
         Row::Quantity(quantity) => quantity_told(session, *quantity, theme),
         Row::Reading(id, quantity) => {
             let reading = session.document().reading(id);
             let (mark, style) =
                 reading.map_or((" ", theme.dim()), |it| standing(session, it, theme));
-            Told {
+            LineText {
                 mark,
                 name: reading.map_or_else(String::new, |it| {
                     let taken = format!("  {} {}", modality(it.modality), short_phase(it.phase));
@@ -175,7 +175,7 @@ fn told(session: &Session, row: &Row, theme: Theme) -> Told {
                 style,
             }
         }
-        Row::Absent(neighbour) => Told {
+        Row::Absent(neighbour) => LineText {
             mark: "–",
             name: neighbour.name().replace('_', " "),
             value: "out of reach".to_owned(),
@@ -189,7 +189,7 @@ fn told(session: &Session, row: &Row, theme: Theme) -> Told {
                 (false, true) => (" ", theme.text()),
                 (false, false) => ("✓", theme.strong()),
             };
-            Told {
+            LineText {
                 mark,
                 name: short_fact(*fact).to_owned(),
                 value: value.says(),
@@ -201,7 +201,7 @@ fn told(session: &Session, row: &Row, theme: Theme) -> Told {
             let answer = findings.get(finding).copied().unwrap_or_default();
             let told = answered(finding.label(), answer, theme);
             match answer {
-                Answer::Unknown => Told {
+                Answer::Unknown => LineText {
                     mark: " ",
                     style: theme.dim(),
                     ..told
@@ -232,12 +232,12 @@ fn told(session: &Session, row: &Row, theme: Theme) -> Told {
 
 /// A quantity with what counts of it; how many readings it has, where they stand
 /// beneath it.
-fn quantity_told(session: &Session, quantity: Quantity, theme: Theme) -> Told {
+fn quantity_told(session: &Session, quantity: Quantity, theme: Theme) -> LineText {
     let document = session.document();
     let count = document.readings_of(quantity).count();
     if let Some(reading) = document.sole_reading(quantity) {
         let (mark, style) = standing(session, reading, theme);
-        return Told {
+        return LineText {
             mark,
             name: name(quantity, Some(reading.value)),
             value: measured(session, reading, quantity),
@@ -292,7 +292,7 @@ fn standing(session: &Session, reading: &Reading, theme: Theme) -> (&'static str
 }
 
 /// A quantity that was not measured: what serves in its place, or that nothing does.
-fn unmeasured(session: &Session, quantity: Quantity, theme: Theme) -> Told {
+fn unmeasured(session: &Session, quantity: Quantity, theme: Theme) -> LineText {
     let resolved = &session.setting().resolved()[quantity.index()];
     let is_open = session.is_open(&Row::Quantity(quantity));
     let (mark, value, style) = match &resolved.basis {
@@ -320,7 +320,7 @@ fn unmeasured(session: &Session, quantity: Quantity, theme: Theme) -> Told {
     };
     let is_any = matches!(resolved.law, Some(Law::Rectangular { .. }));
     let nominal = resolved.law.map(|law| law.nominal()).filter(|_| !is_any);
-    Told {
+    LineText {
         mark,
         name: name(quantity, nominal),
         value,
@@ -328,13 +328,13 @@ fn unmeasured(session: &Session, quantity: Quantity, theme: Theme) -> Told {
     }
 }
 
-fn answered(label: &str, answer: Answer, theme: Theme) -> Told {
+fn answered(label: &str, answer: Answer, theme: Theme) -> LineText {
     let (mark, style) = match answer {
         Answer::Yes => ("✓", theme.strong()),
         Answer::No => (" ", theme.text()),
         Answer::Unknown => ("?", theme.state(State::Caution)),
     };
-    Told {
+    LineText {
         mark,
         name: label.to_owned(),
         value: answer.to_string(),

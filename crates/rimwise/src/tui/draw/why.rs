@@ -11,7 +11,7 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::{Line, Span};
 use ratatui::widgets::Clear;
 use session::{Session, WhyWalk};
-use sizing::why::{Way, WhyStep};
+use sizing::why::{DimensionStep, WhyStep};
 use sizing::{Candidate, State, device_name};
 use unicode_width::UnicodeWidthStr;
 
@@ -103,7 +103,7 @@ fn in_a_line(step: &WhyStep, is_shown: bool, theme: Theme, width: usize) -> Line
     let size = step
         .candidate
         .as_ref()
-        .filter(|_| step.is_made || step.way == Way::AsItIs)
+        .filter(|_| step.is_made || step.way == DimensionStep::AsItIs)
         .map_or_else(String::new, |it| device_name(&it.name()));
     let stands = state.map_or("no such form", |state| match state {
         State::Ok => "inside",

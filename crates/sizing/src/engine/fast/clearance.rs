@@ -40,7 +40,7 @@ pub(super) struct Core {
 }
 
 /// Bounds of c₀ as they are narrowed, with what the next step starts from.
-pub(super) struct Apart {
+pub(super) struct DepthBounds {
     pub(super) bounds: Enclosure,
     /// e's foot on A, or where e lands, in units of A's semi-axes.
     foot: [Lane; 2],
@@ -59,7 +59,7 @@ impl Core {
     };
 }
 
-impl Apart {
+impl DepthBounds {
     pub(super) const UNKNOWN: Self = Self {
         bounds: Enclosure::OPEN,
         foot: [[0.0; LANES]; 2],
@@ -68,8 +68,8 @@ impl Apart {
 
     /// Narrows the bounds in the few lanes from `first` on, of which `open` are
     /// not settled.
-    pub(super) fn narrow(&mut self, scene: &Scene, first: usize, open: Mask) {
-        let Scene {
+    pub(super) fn narrow(&mut self, scene: &DiscBesideValve, first: usize, open: Mask) {
+        let DiscBesideValve {
             valve, tilt, core, ..
         } = *scene;
         if each(open).any(|lane| self.bounds.low[first + lane] < 0.0) {
@@ -89,7 +89,7 @@ impl Apart {
     }
 
     /// Whether a limit lies between the bounds of the clearance in a lane.
-    fn is_open(&self, scene: &Scene, lane: usize) -> bool {
+    fn is_open(&self, scene: &DiscBesideValve, lane: usize) -> bool {
         let off = scene.half + scene.valve.sag[lane];
         let low = self.bounds.low[lane] - off - self.doubt[lane];
         let high = self.bounds.high[lane] - off + self.doubt[lane];
@@ -99,7 +99,7 @@ impl Apart {
 }
 
 /// A valve, a disc beside it, and what is asked of the two.
-pub(super) struct Scene<'a> {
+pub(super) struct DiscBesideValve<'a> {
     pub(super) valve: &'a ValveColumns,
     pub(super) tilt: &'a TiltField,
     pub(super) core: &'a Core,
@@ -116,7 +116,7 @@ pub(super) fn bound(
     beside: &BesideField,
     disc: &Stand,
     core: &mut Core,
-    apart: &mut Apart,
+    apart: &mut DepthBounds,
     bounds: &mut Enclosure,
 ) {
     let half = 0.5 * disc.thickness;
@@ -188,7 +188,7 @@ pub(super) fn land(
     core: &Core,
     first: usize,
     shift: &Few,
-    apart: &mut Apart,
+    apart: &mut DepthBounds,
 ) {
     let lean = [few(&valve.lean[0], first), few(&valve.lean[1], first)];
     let per_semi = [few(&valve.per_along, first), few(&valve.per_across, first)];
@@ -307,7 +307,7 @@ pub(super) fn approach(
     tilt: &TiltField,
     core: &Core,
     first: usize,
-    apart: &mut Apart,
+    apart: &mut DepthBounds,
 ) {
     let lean = [few(&valve.lean[0], first), few(&valve.lean[1], first)];
     let semi = [
@@ -420,7 +420,7 @@ fn dot(p: [f32; 3], q: [f32; 3]) -> f32 {
 
 /// From how far the plates stand apart to the clearance.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-pub(super) fn settle(apart: &Apart, valve: &ValveColumns, half: f32, bounds: &mut Enclosure) {
+pub(super) fn settle(apart: &DepthBounds, valve: &ValveColumns, half: f32, bounds: &mut Enclosure) {
     for lane in 0..LANES {
         let off = half + valve.sag[lane];
         bounds.low[lane] = apart.bounds.low[lane] - off - apart.doubt[lane];

@@ -16,7 +16,7 @@ pub(super) struct Enclosure {
 
 /// Lanes in which a band is known to hold, and in which it is known to be broken.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) struct Settled {
+pub(super) struct LaneStates {
     pub(super) holds: Mask,
     pub(super) broken: Mask,
 }
@@ -57,7 +57,7 @@ impl Limits {
     }
 }
 
-impl Settled {
+impl LaneStates {
     /// A band without a limit holds, whatever the value.
     pub(super) const HOLDS: Self = Self {
         holds: Mask::MAX,
@@ -115,7 +115,7 @@ impl Enclosure {
     }
 
     /// What the bounds say of two bands.
-    pub(super) fn held_against(&self, bands: &[Limits; 2]) -> [Settled; 2] {
+    pub(super) fn held_against(&self, bands: &[Limits; 2]) -> [LaneStates; 2] {
         let [first, second] = bands;
         // Most rows have low limits alone, and most draws are on one side of both.
         if first.is_low_alone() && second.is_low_alone() {
@@ -124,7 +124,7 @@ impl Enclosure {
         bands.map(|band| {
             // Many rows have a caution alone, or a stop.
             if band == Limits::NONE {
-                Settled::HOLDS
+                LaneStates::HOLDS
             } else if band.is_low_alone() {
                 at_least(&self.low, &self.high, band.low)
             } else if band.low == f32::NEG_INFINITY {
@@ -138,13 +138,13 @@ impl Enclosure {
 
 /// Whether values lie at or over each of two limits.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn at_least_both(low: &Lane, high: &Lane, limits: [f32; 2]) -> [Settled; 2] {
+fn at_least_both(low: &Lane, high: &Lane, limits: [f32; 2]) -> [LaneStates; 2] {
     let (strict, easy) = (max(limits[0], limits[1]), min(limits[0], limits[1]));
     if every(|lane| low[lane] >= strict) {
-        return [Settled::HOLDS; 2];
+        return [LaneStates::HOLDS; 2];
     }
     if every(|lane| high[lane] < easy) {
-        return [Settled::BROKEN; 2];
+        return [LaneStates::BROKEN; 2];
     }
     let [first, second] = limits;
     [
@@ -155,13 +155,13 @@ fn at_least_both(low: &Lane, high: &Lane, limits: [f32; 2]) -> [Settled; 2] {
 
 /// Whether values lie at or over a limit.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn at_least(low: &Lane, high: &Lane, limit: f32) -> Settled {
+fn at_least(low: &Lane, high: &Lane, limit: f32) -> LaneStates {
     settled(|lane| low[lane] >= limit, |lane| high[lane] < limit)
 }
 
 /// Whether values lie at or under a limit.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn at_most(low: &Lane, high: &Lane, limit: f32) -> Settled {
+fn at_most(low: &Lane, high: &Lane, limit: f32) -> LaneStates {
     settled(|lane| high[lane] <= limit, |lane| low[lane] > limit)
 }
 
@@ -171,7 +171,7 @@ fn at_most(low: &Lane, high: &Lane, limit: f32) -> Settled {
     reason = "without a branch, so that lanes are compared side by side"
 )]
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn within(low: &Lane, high: &Lane, band: Limits) -> Settled {
+fn within(low: &Lane, high: &Lane, band: Limits) -> LaneStates {
     settled(
         |lane| (low[lane] >= band.low) & (high[lane] <= band.high),
         |lane| (high[lane] < band.low) | (low[lane] > band.high),
@@ -181,14 +181,14 @@ fn within(low: &Lane, high: &Lane, band: Limits) -> Settled {
 /// Two of three groups of draws have one answer in every lane: that takes a third of
 /// the work of a mask.
 #[inline(always)]
-pub(super) fn settled(holds: impl Fn(usize) -> bool, broken: impl Fn(usize) -> bool) -> Settled {
+pub(super) fn settled(holds: impl Fn(usize) -> bool, broken: impl Fn(usize) -> bool) -> LaneStates {
     if every(&holds) {
-        return Settled::HOLDS;
+        return LaneStates::HOLDS;
     }
     if every(&broken) {
-        return Settled::BROKEN;
+        return LaneStates::BROKEN;
     }
-    Settled {
+    LaneStates {
         holds: lanes_where(&holds),
         broken: lanes_where(&broken),
     }

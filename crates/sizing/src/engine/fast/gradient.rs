@@ -8,7 +8,7 @@
 //! divided by it there.
 
 use super::columns::Columns;
-use super::enclosure::{Enclosure, Settled, settled};
+use super::enclosure::{Enclosure, LaneStates, settled};
 use super::lanes::{LANES, Lane, max, min};
 use crate::Setting;
 use crate::house_rules::{Band, Parameter};
@@ -128,9 +128,9 @@ impl ShareLimits {
     };
 
     /// What bounds of the open share say of the gradient's band.
-    pub(super) fn settle(&self, share: &Enclosure) -> Settled {
+    pub(super) fn settle(&self, share: &Enclosure) -> LaneStates {
         if self.is_free {
-            return Settled::HOLDS;
+            return LaneStates::HOLDS;
         }
         if self.is_high_alone {
             return from(share, &self.low);
@@ -141,7 +141,7 @@ impl ShareLimits {
 
 /// Whether shares lie at or over one that is known within bounds.
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn from(share: &Enclosure, least: &Enclosure) -> Settled {
+fn from(share: &Enclosure, least: &Enclosure) -> LaneStates {
     settled(
         |lane| share.low[lane] >= least.high[lane],
         |lane| share.high[lane] < least.low[lane],
@@ -154,7 +154,7 @@ fn from(share: &Enclosure, least: &Enclosure) -> Settled {
     reason = "without a branch, so that lanes are compared side by side"
 )]
 #[multiversion(targets("x86_64+avx2", "x86_64+avx"))]
-fn between(share: &Enclosure, low: &Enclosure, high: &Enclosure) -> Settled {
+fn between(share: &Enclosure, low: &Enclosure, high: &Enclosure) -> LaneStates {
     settled(
         |lane| (share.low[lane] >= low.high[lane]) & (share.high[lane] <= high.low[lane]),
         |lane| (share.high[lane] < low.low[lane]) | (share.low[lane] > high.high[lane]),

@@ -1,7 +1,7 @@
 use super::ask::{Ask, DiscForm, Layer, Radius};
-use super::clearance::{Apart, Core, FEW, Scene, bound, settle};
+use super::clearance::{Core, DepthBounds, DiscBesideValve, FEW, bound, settle};
 use super::columns::Columns;
-use super::enclosure::{Enclosure, Settled};
+use super::enclosure::{Enclosure, LaneStates};
 use super::lanes::{LANES, Lane, Mask, each, first};
 use super::layout::Layout;
 use super::lips::{covered, lip_over_middle, reach};
@@ -62,7 +62,7 @@ struct Scratch {
     /// gradient of the same disc uses them.
     shares: [(Option<Layer>, Enclosure); 2],
     bounds: Enclosure,
-    apart: Apart,
+    apart: DepthBounds,
     core: Core,
 }
 
@@ -86,7 +86,7 @@ impl<'a> Worker<'a> {
             scratch: Scratch {
                 shares: [const { (None, Enclosure::OPEN) }; 2],
                 bounds: Enclosure::OPEN,
-                apart: Apart::UNKNOWN,
+                apart: DepthBounds::UNKNOWN,
                 core: Core::NOWHERE,
             },
         }
@@ -111,7 +111,7 @@ impl<'a> Worker<'a> {
             let [stop, caution] = match job.ask {
                 Ask::Known(index) => {
                     let RowAnswer { stop, caution } = &self.known[index];
-                    [stop, caution].map(|draws| Settled::by(draws.lanes(columns.first)))
+                    [stop, caution].map(|draws| LaneStates::by(draws.lanes(columns.first)))
                 }
                 Ask::OfShape(value) => {
                     [job.stop, job.caution].map(|band| known(band, value.value()))
@@ -165,13 +165,13 @@ impl<'a> Worker<'a> {
 }
 
 /// What is settled by a value that is the same in every lane.
-fn known(band: Band, value: f64) -> Settled {
-    Settled::by(if band.is_broken(value) { 0 } else { Mask::MAX })
+fn known(band: Band, value: f64) -> LaneStates {
+    LaneStates::by(if band.is_broken(value) { 0 } else { Mask::MAX })
 }
 
 impl Scratch {
     /// What bounds settle of a job's two bands.
-    fn settle(&mut self, group: &Group, questions: &[Question], job: &Job) -> [Settled; 2] {
+    fn settle(&mut self, group: &Group, questions: &[Question], job: &Job) -> [LaneStates; 2] {
         let columns = group.columns;
         let bounds = &mut self.bounds;
         let is_bounded = match job.ask {
@@ -249,7 +249,7 @@ impl Scratch {
         if is_bounded {
             self.bounds.held_against(&job.limits)
         } else {
-            [Settled::default(); 2]
+            [LaneStates::default(); 2]
         }
     }
 
@@ -306,10 +306,10 @@ impl Scratch {
         valve: Valve,
         [tilt, beside]: [usize; 2],
         disc: &DiscForm,
-    ) -> [Settled; 2] {
+    ) -> [LaneStates; 2] {
         let added = group.columns.added[face_of(valve).index()].as_ref();
         let Some(columns) = &group.columns.valves[valve.index()] else {
-            return [Settled::default(); 2];
+            return [LaneStates::default(); 2];
         };
         let tilt = &group.shared.tilts[tilt];
         let half = disc.half() as f32;
@@ -331,7 +331,7 @@ impl Scratch {
         }
         let bands = [job.stop, job.caution];
         let limits = [bands[0].low, bands[0].high, bands[1].low, bands[1].high];
-        let scene = Scene {
+        let scene = DiscBesideValve {
             valve: columns,
             tilt,
             core: &self.core,

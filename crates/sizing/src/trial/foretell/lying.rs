@@ -11,18 +11,18 @@ use measurement::{Blocks, ExchangedSeats, SEATS};
 
 /// A draw's anatomy with the seat of a draw, and how much that counts.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Place {
+pub(super) struct WeightedSeat {
     draw: usize,
     seat: usize,
     weight: f64,
 }
 
 /// Every draw in its own seat, which no trial has used.
-pub(super) fn fresh(round: &Round) -> Vec<Place> {
+pub(super) fn fresh(round: &Round) -> Vec<WeightedSeat> {
     let Some(weights) = round.weighed.all.weights() else {
         return Vec::new();
     };
-    let all = (0..weights.draws()).map(|draw| Place {
+    let all = (0..weights.draws()).map(|draw| WeightedSeat {
         draw,
         seat: draw,
         weight: weights.of(draw),
@@ -33,7 +33,7 @@ pub(super) fn fresh(round: &Round) -> Vec<Place> {
 /// As many places as there are draws, taken from all pairs of a draw and a seat of the
 /// last trial, which has this number, at even steps of their weight (systematic
 /// resampling; from memory): each weighs as much.
-pub(super) fn as_it_lies(round: &Round, number: usize) -> Result<Vec<Place>, WeighError> {
+pub(super) fn as_it_lies(round: &Round, number: usize) -> Result<Vec<WeightedSeat>, WeighError> {
     let draws = &round.drawn.draws;
     let seats = ExchangedSeats::new(draws.len() / Blocks::COUNT, number)?;
     let Some((pairs, before)) = round.weighed.trials.last() else {
@@ -51,7 +51,7 @@ pub(super) fn as_it_lies(round: &Round, number: usize) -> Result<Vec<Place>, Wei
         passed += weight(pair);
         while places.len() < draws.len() && (places.len() as f64 + 0.5) * step < passed {
             let draw = pair / SEATS;
-            places.push(Place {
+            places.push(WeightedSeat {
                 draw,
                 seat: seats.of(draw).start + pair % SEATS,
                 weight: 1.0,
@@ -63,7 +63,7 @@ pub(super) fn as_it_lies(round: &Round, number: usize) -> Result<Vec<Place>, Wei
 
 /// What is measured over all places; weights add up to 1.
 #[derive(Clone, Debug)]
-pub(super) struct Lying {
+pub(super) struct WeightedValues {
     /// The weight of each place.
     pub(super) weights: Vec<f64>,
     /// The weight of those in which no limit is broken.
@@ -77,18 +77,18 @@ pub(super) struct Lying {
 /// Places that a thread looks at together.
 const CHUNK: usize = 128;
 
-impl Lying {
+impl WeightedValues {
     /// Looks at a size, set down at a turn, in every place; `None`: it was cancelled.
     pub(super) fn look(
         (setting, size, turn): (&Setting, &Size, Radians),
         rows: &[Row],
         modelled: &[(Modelled, f64)],
         draws: &Draws,
-        places: &[Place],
+        places: &[WeightedSeat],
         work: &Work,
     ) -> Option<Self> {
         let all: f64 = places.iter().map(|place| place.weight).sum();
-        let chunks: Vec<&[Place]> = places.chunks(CHUNK).collect();
+        let chunks: Vec<&[WeightedSeat]> = places.chunks(CHUNK).collect();
         let looked = side_by_side(&chunks, work, |chunk| {
             let mut some = Self::empty(rows.len(), modelled.len());
             for place in *chunk {

@@ -25,8 +25,8 @@ pub(super) struct Bounds {
 /// Where the pictures of a bay lie, and how large: alike in all bays.
 #[derive(Clone, Copy, Default)]
 pub(in crate::tui::draw) struct Arrangement {
-    section: Option<Shown>,
-    face_on: Option<Shown>,
+    section: Option<HeartExtent>,
+    face_on: Option<HeartExtent>,
     split: Option<(Direction, [u16; 2])>,
     /// Whether sections show the corner at the valve alone.
     pub(in crate::tui::draw) is_corner: bool,
@@ -34,7 +34,7 @@ pub(in crate::tui::draw) struct Arrangement {
 
 /// What of the heart a picture shows, about a centre and at a scale.
 #[derive(Clone, Copy)]
-struct Shown {
+struct HeartExtent {
     centre: Point,
     /// Columns a millimetre.
     scale: f64,
@@ -46,7 +46,7 @@ impl Arrangement {
     /// or one over the other where the section loses little by it, else the section
     /// alone, else its corner at the valve.
     pub(super) fn of(bounds: &Bounds, room: Rect, cell_height: f64) -> Self {
-        let shown = |extent: &Extent, room: Rect| Shown::of(extent, room, cell_height);
+        let shown = |extent: &Extent, room: Rect| HeartExtent::of(extent, room, cell_height);
         let Some(section) = &bounds.section else {
             return Self {
                 face_on: bounds.face_on.map(|face| shown(&face, room)),
@@ -122,7 +122,7 @@ impl Arrangement {
     }
 }
 
-impl Shown {
+impl HeartExtent {
     /// What of an extent a room shows. Scale and centre are rounded, so that a nudge
     /// moves what it changes and not the whole picture.
     fn of(extent: &Extent, room: Rect, cell_height: f64) -> Self {

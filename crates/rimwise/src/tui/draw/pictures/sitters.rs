@@ -7,7 +7,7 @@ use std::borrow::Cow;
 use std::sync::Arc;
 
 /// All that the pictures of some bays tell of.
-pub(super) struct Sitters {
+pub(super) struct PictureSubjects {
     setting: Arc<Setting>,
     pub(super) pieces: Vec<Piece>,
     pub(super) valve: Valve,
@@ -26,7 +26,7 @@ pub(super) struct Piece {
     is_nearest_outside: bool,
 }
 
-impl Sitters {
+impl PictureSubjects {
     pub(super) fn of(session: &Session, bays: &[Bay]) -> Self {
         let setting = session.believed();
         let shown = session.document().shown();

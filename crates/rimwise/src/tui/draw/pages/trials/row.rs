@@ -106,14 +106,14 @@ fn two(
 }
 
 /// What a row says.
-struct Told {
+struct RowText {
     name: String,
     seen: String,
     about: String,
     state: (String, Style),
 }
 
-fn told(session: &Session, row: &TrialRow, theme: Theme) -> Told {
+fn told(session: &Session, row: &TrialRow, theme: Theme) -> RowText {
     let procedure = &session.document().case().procedure;
     let pick = session.picked(row);
     let offered = session.is_offered(row);
@@ -123,7 +123,7 @@ fn told(session: &Session, row: &TrialRow, theme: Theme) -> Told {
     } else {
         says
     };
-    let plain = |name: String, seen: String| Told {
+    let plain = |name: String, seen: String| RowText {
         name,
         seen,
         about: String::new(),
@@ -187,7 +187,7 @@ fn told(session: &Session, row: &TrialRow, theme: Theme) -> Told {
         TrialRow::Day => plain("Day after the procedure".to_owned(), later::day(session)),
         TrialRow::Later(what, of) => {
             let of_row = later::row(session, (*what, *of), offered);
-            Told {
+            RowText {
                 name: name(*what, *of),
                 seen: if seen.is_empty() { of_row.seen } else { seen },
                 about: of_row.how,
@@ -211,7 +211,7 @@ fn told(session: &Session, row: &TrialRow, theme: Theme) -> Told {
     }
 }
 
-fn criteria(session: &Session, size: &str, theme: Theme) -> Told {
+fn criteria(session: &Session, size: &str, theme: Theme) -> RowText {
     let procedure = &session.document().case().procedure;
     let written: Vec<&Criterion> = procedure.criteria_of(size).collect();
     let count = written.len();
@@ -233,7 +233,7 @@ fn criteria(session: &Session, size: &str, theme: Theme) -> Told {
         (false, 0) => String::new(),
         (false, changed) => format!("{changed} changed since, with reasons"),
     };
-    Told {
+    RowText {
         name: device_name(size),
         seen,
         about: session.with_keys(about),
@@ -241,7 +241,7 @@ fn criteria(session: &Session, size: &str, theme: Theme) -> Told {
     }
 }
 
-fn open(session: &Session, size: &str, theme: Theme) -> Told {
+fn open(session: &Session, size: &str, theme: Theme) -> RowText {
     let procedure = &session.document().case().procedure;
     let times = procedure
         .trials
@@ -257,7 +257,7 @@ fn open(session: &Session, size: &str, theme: Theme) -> Told {
     let assessed = session.results().assessed();
     let found = assessed.and_then(|it| it.ranking.find(size));
     let verdict = found.map(|it| it.judged.verdict);
-    Told {
+    RowText {
         name: device_name(size),
         seen: match times {
             0 => session.with_keys("[seen_now] opens it"),
@@ -277,7 +277,7 @@ fn observation(
     (what, of): (ObservationKind, Subject),
     seen: String,
     theme: Theme,
-) -> Told {
+) -> RowText {
     let procedure = &session.document().case().procedure;
     let trial = procedure.open();
     let found = trial.and_then(|_| criterion(procedure, what, of));
@@ -319,7 +319,7 @@ fn observation(
             format!("{}{late}", found.bounds.says_inside(what))
         },
     );
-    Told {
+    RowText {
         name: name(what, of),
         seen,
         about,
