@@ -42,7 +42,7 @@ pub fn contradictions(resolved: &ResolvedCase) -> Vec<Contradiction> {
 /// The longer and the shorter axis of the defect and of each opening.
 const AXES: [(&str, [Quantity; 2]); 3] = [
     (
-        "throat",
+        "defect",
         [Quantity::DEFECT_LONG_AXIS, Quantity::DEFECT_SHORT_AXIS],
     ),
     (

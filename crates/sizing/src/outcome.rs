@@ -109,7 +109,7 @@ impl Outcome {
         };
         let (value, hidden) = (sign * value, hidden.map(|limit| sign * limit));
         Some(match hidden {
-            Some(0.0) => self.margin_amount(value),
+            Some(0.0) => self.least_amount(value),
             Some(limit) if value < limit => format!("< {}", self.limit_amount(limit)),
             Some(limit) => format!("> {}", self.limit_amount(limit)),
             None => self.amount(value, self.usual_decimals()),
@@ -126,8 +126,17 @@ impl Outcome {
     }
 
     /// A margin without its sign, in no more digits than are measured: one that would
-    /// round to nothing is `< 0.1 mm`.
+    /// round to nothing is `< 0.1 mm`. One of a ratio, which has no unit, says so.
     pub fn margin_amount(&self, margin: f64) -> String {
+        let amount = self.least_amount(margin);
+        match self.unit {
+            Unit::Ratio => format!("{amount} (ratio)"),
+            _ => amount,
+        }
+    }
+
+    /// An amount without its sign, `< 0.1 mm` where it would round to nothing.
+    fn least_amount(&self, margin: f64) -> String {
         let decimals = self.usual_decimals();
         let margin = margin.abs();
         if margin > 0.0 && rounded(margin, decimals) == 0.0 {
@@ -315,6 +324,20 @@ mod tests {
             [-2.03, -1.97, -0.04, 0.04, -1.5].map(past),
             ["> 2 mm", "2.0 mm", "< 0.1 mm", "0.0 mm", "1.5 mm"]
         );
+    }
+
+    #[test]
+    fn a_margin_of_a_ratio_says_that_it_is_one() {
+        let ratio = Outcome {
+            unit: Unit::Ratio,
+            ..overlap(0.41)
+        };
+        assert_eq!(ratio.margin_amount(-0.09), "0.09 (ratio)");
+        assert_eq!(
+            ratio.says_with_limit(),
+            "the disc overlaps; 0.09 (ratio) under the limit (0.5)"
+        );
+        assert_eq!(ratio.value_amount().unwrap(), "0.41", "a value is bare");
     }
 
     #[test]

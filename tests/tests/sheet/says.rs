@@ -92,7 +92,7 @@ fn the_first_lines_are_the_headline_and_what_decides() {
 #[test]
 fn an_excluded_case_shows_no_chance() {
     let sheet = Ranked::scenario("malaligned-septum").sheet(2, Paper::A4);
-    assert!(sheet.headline[0].starts_with("Excluded before any geometry"));
+    assert!(sheet.headline[0].starts_with("Excluded, whatever the size"));
     let said = plain::text(&sheet);
     let said = words(&said);
     assert!(!said.contains("(geometry only) 9"), "{said}");

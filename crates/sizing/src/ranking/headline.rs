@@ -13,7 +13,7 @@ impl Ranking {
         let all = self.on_shelf().count();
         if !self.excluded.is_empty() {
             let facts: Vec<&str> = self.excluded.iter().map(|one| one.fact.as_str()).collect();
-            return format!("Excluded before any geometry: {}.", facts.join("; "));
+            return format!("Excluded, whatever the size: {}.", facts.join("; "));
         }
         let (fits, borderline) = (count(Verdict::Fits), count(Verdict::Borderline));
         let best = self.on_shelf().next();

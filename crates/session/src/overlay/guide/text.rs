@@ -334,10 +334,8 @@ fn question_told(told: &mut GuideText, asked: &GuideItem, model: &Model) {
         _ => "no verdict depends on it; the work-up lists it as open",
     };
     if matches!(asked.ask, Ask::Exclusion(_)) {
-        told.says.push((
-            "yes",
-            "excludes every device before any geometry".to_owned(),
-        ));
+        told.says
+            .push(("yes", "excludes every device, whatever its size".to_owned()));
     }
     told.says.push(("not known", unknown.to_owned()));
     if answer == Answer::Yes && matches!(asked.ask, Ask::Exclusion(_)) {
