@@ -117,6 +117,55 @@ impl Pictures {
     }
 }
 
+impl Looks {
+    /// What a change from another look did, in words for the status line; `None` where
+    /// the page itself shows it.
+    pub(crate) fn change_says(self, before: Self, mouse_key: &str) -> Option<String> {
+        if self.palette != before.palette {
+            return Some(self.palette.says().to_owned());
+        }
+        if self.pictures != before.pictures {
+            return Some(format!("pictures in {}", self.pictures.made_of()));
+        }
+        match (before.mouse_is_free, self.mouse_is_free) {
+            (false, true) => Some(format!(
+                "the mouse marks text as in the terminal; {mouse_key} takes it back"
+            )),
+            (true, false) => Some(format!(
+                "the mouse points and scrolls; {mouse_key} leaves it to the terminal"
+            )),
+            _ => None,
+        }
+    }
+}
+
+impl Palette {
+    /// What it is for, in words.
+    const fn says(self) -> &'static str {
+        match self {
+            Self::Dark => "colours for a dark ground",
+            Self::Light => "colours for a light ground",
+            Self::HighContrast => "bright colours, nothing dimmed",
+            Self::Mono => "no colours; signs, words and patterns say the same",
+        }
+    }
+}
+
+impl Pictures {
+    /// What they are made of, in words.
+    const fn made_of(self) -> &'static str {
+        match self {
+            Self::Kitty => "pixels (kitty) where one stands alone, in filled cells elsewhere",
+            Self::Sixel => "pixels (sixel) where one stands alone, in filled cells elsewhere",
+            Self::Quadrants => "filled cells of two by two blocks",
+            Self::Sextants => "filled cells of two by three blocks, for newer fonts",
+            Self::Octants => "filled cells of two by four blocks, for the newest fonts",
+            Self::Braille => "braille dots",
+            Self::Ascii => "plain letters",
+        }
+    }
+}
+
 impl SectionLeft {
     /// Both with their words.
     pub const ALL: [(&'static str, Self); 2] = [

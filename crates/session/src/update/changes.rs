@@ -51,9 +51,11 @@ impl Session {
                 (Some(Status::Done(label)), edit)
             }
             Change::View(view, overlays) => {
+                let mouse_key = self.key_of("free_mouse");
+                let says = view.looks.change_says(self.view().looks, &mouse_key);
                 self.model.view = *view;
                 self.overlays = overlays;
-                return Ok(None);
+                return Ok(says.map(Status::Done));
             }
             Change::Minute(now) => {
                 self.model.view.puncture = Some(self.clock() - now);

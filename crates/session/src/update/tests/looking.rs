@@ -59,7 +59,19 @@ pub(super) const LOOKING: &[Tried] = &[
     ("go_to_reading", "doubt 1", "1 P 2 enter", "presented false"),
     ("next_colours", "aortic.rim 1.5", "C", "colours Light"),
     ("next_colours", "aortic.rim 1.5", "C C C C", "colours Dark"),
+    (
+        "next_colours",
+        "aortic.rim 1.5",
+        "C",
+        "says colours for a light ground",
+    ),
     ("next_dots", "aortic.rim 1.5", "D", "pictures Ascii"),
+    (
+        "next_dots",
+        "aortic.rim 1.5",
+        "D",
+        "says pictures in plain letters",
+    ),
     (
         "next_dots",
         "aortic.rim 1.5",
@@ -81,6 +93,12 @@ pub(super) const LOOKING: &[Tried] = &[
     ("test_card", "aortic.rim 1.5", "K C", "layers 1"),
     ("test_card", "aortic.rim 1.5", "K esc", "layers 0"),
     ("free_mouse", "aortic.rim 1.5", "M", "mouse free true"),
+    (
+        "free_mouse",
+        "aortic.rim 1.5",
+        "M",
+        "says the mouse marks text as in the terminal; M takes it back",
+    ),
     ("copy", "aortic.rim 1.5", "y", "says copied"),
     (
         "copy",
