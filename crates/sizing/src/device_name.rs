@@ -21,6 +21,17 @@ pub fn device_name(name: &str) -> String {
         .to_owned()
 }
 
+/// Whether a name asks for the size of an id: the id itself, `even-narrow/5x2`, or what
+/// the size is called, with `×` or `x`: `narrow 5 × 2`, `narrow 5x2`.
+pub fn is_name_of(name: &str, id: &str) -> bool {
+    let plain = |text: &str| {
+        text.replace(" × ", "x")
+            .replace(" x ", "x")
+            .replace('×', "x")
+    };
+    name == id || plain(name.trim()) == plain(&device_name(id))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -36,6 +47,29 @@ mod tests {
             ("no slash", "no slash"),
         ] {
             assert_eq!(device_name(name), expected);
+        }
+    }
+
+    #[test]
+    fn a_size_is_found_by_its_id_or_by_what_it_is_called() {
+        let id = "even-narrow/5x2";
+        for name in [
+            id,
+            "narrow 5 × 2",
+            "narrow 5x2",
+            "narrow 5 x 2",
+            " narrow 5×2",
+        ] {
+            assert!(is_name_of(name, id), "{name}");
+        }
+        for name in [
+            "narrow 5 × 2.5",
+            "even-narrow",
+            "wide 5x2",
+            "even-narrow 5x2",
+            "",
+        ] {
+            assert!(!is_name_of(name, id), "{name}");
         }
     }
 }

@@ -63,7 +63,7 @@ pub use changes::Changes;
 pub use check_name::{CheckName, check_ids};
 pub use contradiction::Contradiction;
 pub use contradictions::contradictions;
-pub use device_name::device_name;
+pub use device_name::{device_name, is_name_of};
 pub use draws::Draws;
 pub use exclusion::{ExclusionState, answered, excluded, unanswered};
 pub use facts::{Fact, FactValue, Facts, MOST_HOLES};

@@ -309,7 +309,7 @@ fn comparing_marks_what_differs_and_says_what_is_broken() {
     ]));
     assert!(
         page.lines()
-            .any(|line| line.starts_with("≠ clearance aortic")),
+            .any(|line| line.starts_with("≠ aortic clearance")),
         "{page}"
     );
     assert!(
@@ -318,6 +318,16 @@ fn comparing_marks_what_differs_and_says_what_is_broken() {
         "{page}"
     );
     assert!(page.contains("past the aortic hinge"), "{page}");
+    // As lists name the sizes.
+    let named = printed(&rimwise(&[
+        "compare",
+        DEMONSTRATION,
+        "wide 5 × 3",
+        "narrow 5x3",
+        DRAWS[0],
+        DRAWS[1],
+    ]));
+    assert_eq!(page, named);
 }
 
 #[test]

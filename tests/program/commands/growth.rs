@@ -18,7 +18,7 @@ fn the_same_device_is_shown_today_and_grown_with_the_rim_both_ways() {
         "the first of the list; nothing was released",
         "body surface grows from",
         "grown, rim too",
-        "clearance aortic",
+        "aortic clearance",
         "of cohorts and not of this child",
     ] {
         assert!(page.contains(says), "{says} is not in\n{page}");

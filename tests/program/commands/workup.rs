@@ -72,7 +72,7 @@ fn guidance_against_closing_stands_first_and_holds_every_size() {
     let page = text(&["rank", "small-defect", "--draws", "64"]);
     let place = |of: &str| page.find(of).expect(of);
     let banner = place("!! Published guidance speaks against closing");
-    let list = place("shape/size");
+    let list = place("waist × length, mm");
     assert!(banner < list, "{page}");
     let list = &page[list..];
     assert!(

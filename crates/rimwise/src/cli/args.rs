@@ -238,7 +238,7 @@ pub(super) struct RankArguments {
 pub(super) struct CompareArguments {
     #[command(flatten)]
     pub(super) common: Common,
-    /// Two to four sizes, each as SHAPE/SIZE
+    /// Two to four sizes, each as SHAPE/SIZE or as lists name it: "narrow 5 x 2"
     #[arg(value_name = "SHAPE/SIZE", required_unless_present = "with", num_args = 2..=4)]
     pub(super) sizes: Vec<String>,
     /// A later state of the case: what changed in readings, answers, exceptions and

@@ -4,7 +4,7 @@ use super::args::{Common, CompareArguments};
 use super::inputs::{BadInput, Inputs};
 use super::report::{changes, side_by_side};
 use anyhow::Result;
-use sizing::{Candidate, Ranking};
+use sizing::{Candidate, Ranking, is_name_of};
 use std::io::Write;
 use std::path::Path;
 
@@ -34,7 +34,9 @@ fn states(asked: &CompareArguments, later: &Path, out: &mut dyn Write) -> Result
 }
 
 pub(super) fn find<'a>(ranking: &'a Ranking, name: &str) -> Result<&'a Candidate> {
-    ranking.find(name).ok_or_else(|| {
+    let mut all = ranking.candidates.iter();
+    let found = all.find(|candidate| is_name_of(name, &candidate.name()));
+    found.ok_or_else(|| {
         let shape = name.split('/').next().unwrap_or(name);
         let mut sizes: Vec<String> = ranking
             .candidates

@@ -12,7 +12,7 @@ use raster::{PixelSize, RasterError};
 use scene::plate::{Column, Orientation, Plate, usual_views};
 use scene::stroke::{Drawing, PageGround};
 use scene::{View, svg};
-use sizing::{Candidate, Turn};
+use sizing::{Candidate, Turn, device_name};
 use std::fs;
 use std::io::{self, IsTerminal, Write};
 use std::path::Path;
@@ -80,7 +80,7 @@ fn candidate(ready: &Ready, name: &str) -> Result<Candidate> {
 fn plate(asked: &DrawArguments, ready: &Ready, candidates: &[Candidate]) -> Drawing {
     let names: Vec<String> = candidates
         .iter()
-        .map(|one| visible(&one.name()).into_owned())
+        .map(|one| visible(&device_name(&one.name())).into_owned())
         .collect();
     let reasons: Vec<Option<String>> = candidates
         .iter()

@@ -16,7 +16,9 @@ use paper::Provenance;
 use session::Session;
 use sizing::engine::{Counter, Engine, Fast};
 use sizing::trial::{CaseAfterTrials, Weighing, take_in};
-use sizing::{Catalogue, Draws, HouseRules, Ranking, Setting, Shape, Size, Work, overlaid, rank};
+use sizing::{
+    Catalogue, Draws, HouseRules, Ranking, Setting, Shape, Size, Work, is_name_of, overlaid, rank,
+};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -319,7 +321,7 @@ impl Ready {
             .flat_map(|shape| shape.sizes.iter().map(move |size| (shape, size)))
             .enumerate()
             .map(|(place, (shape, size))| (place, shape, size))
-            .find(|(_, shape, size)| format!("{}/{}", shape.id, size.label) == name)
+            .find(|(_, shape, size)| is_name_of(name, &format!("{}/{}", shape.id, size.label)))
             .ok_or_else(|| {
                 BadInput(format!(
                     "no size `{}` in the catalogue",

@@ -8,7 +8,7 @@ use std::path::PathBuf;
 pub(in crate::cli) struct DrawArguments {
     #[command(flatten)]
     pub(in crate::cli) common: Common,
-    /// One to four sizes, each as SHAPE/SIZE
+    /// One to four sizes, each as SHAPE/SIZE or as lists name it: "narrow 5 x 2"
     #[arg(value_name = "SHAPE/SIZE", required = true, num_args = 1..=4)]
     pub(in crate::cli) sizes: Vec<String>,
     /// What is written; none: by the ending of --out, else SVG

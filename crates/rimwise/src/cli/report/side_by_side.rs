@@ -39,9 +39,11 @@ pub(crate) fn write(
         Ok(())
     };
     let each = |of: &dyn Fn(&Candidate) -> String| chosen.iter().map(|one| of(one)).collect();
-    line("", each(&|one| visible(&one.shape).into()))?;
-    line("size", each(&|one| visible(&one.size.label).into()))?;
-    line("turn", each(&|one| turn(one)))?;
+    line("", each(&|one| visible(&shape(one)).into()))?;
+    // A label of its own, or what stands behind the numbers of one.
+    if chosen.iter().any(|one| !is_numbers(&one.size.label)) {
+        line("size", each(&|one| visible(&one.size.label).into()))?;
+    }
     line(
         "waist × length",
         each(&|one| {
@@ -49,6 +51,9 @@ pub(crate) fn write(
             format!("{} × {} mm", waist.diameter, waist.length)
         }),
     )?;
+    if chosen.iter().any(|one| one.size.occluder.is_offset()) {
+        line("short side toward", each(&|one| short_side(one)))?;
+    }
     line("left disc", each(&|one| disc(one, geometry::Face::Left)))?;
     line("right disc", each(&|one| disc(one, geometry::Face::Right)))?;
     if chosen.iter().any(|one| !one.is_on_shelf) {
@@ -107,13 +112,24 @@ fn figure(outcome: &Outcome) -> String {
     format!("{} {value}", told::state_glyph(outcome.state))
 }
 
-/// The turn of a shape that turning makes another.
-fn turn(candidate: &Candidate) -> String {
-    if candidate.size.occluder.is_offset() {
-        format!("{:.0}°", candidate.turn.to_degrees())
-    } else {
-        "–".to_owned()
-    }
+/// Whether a label says waist and length and nothing else.
+fn is_numbers(label: &str) -> bool {
+    let is_number = |text: &str| text.parse::<f64>().is_ok();
+    label
+        .split_once('x')
+        .is_some_and(|(waist, length)| is_number(waist) && is_number(length))
+}
+
+/// What its shape is called.
+fn shape(candidate: &Candidate) -> String {
+    device_name(&format!("{}/", candidate.shape))
+}
+
+/// Where the short side of an offset disc points, on the clock seen from the left.
+fn short_side(candidate: &Candidate) -> String {
+    let says = told::short_side(candidate).unwrap_or_default();
+    let hour = says.strip_prefix("short side toward ");
+    hour.unwrap_or("–").to_owned()
 }
 
 fn disc(candidate: &Candidate, face: geometry::Face) -> String {

@@ -11,6 +11,9 @@ use sizing::{Candidate, Ranking, Verdict, device_name};
 use std::io::Write;
 use workup::Banner;
 
+/// What heads the names of a list.
+pub(super) const DEVICE: &str = "waist × length, mm";
+
 /// How many of the first sizes are given their reasons below the table.
 const REASONED: usize = 3;
 
@@ -30,20 +33,16 @@ pub(crate) fn write(
     let shown = if top == 0 { all } else { top.min(all) };
     let titles = [
         "rank",
-        "shape/size",
+        DEVICE,
         "verdict",
         "inside limits",
         "margin to limit",
     ];
     writeln!(out, "{}", columns(&titles.map(str::to_owned)))?;
-    for (index, (candidate, group)) in ranking
-        .candidates
-        .iter()
-        .zip(&ranking.groups)
-        .take(shown)
-        .enumerate()
-    {
-        writeln!(out, "{}", row(index + 1, *group, candidate))?;
+    for (candidate, group) in ranking.candidates.iter().zip(&ranking.groups).take(shown) {
+        // Those that nothing tells apart share a rank.
+        let first = ranking.groups.iter().position(|one| one == group);
+        writeln!(out, "{}", row(first.unwrap_or_default() + 1, candidate))?;
     }
     if shown < all {
         writeln!(out, "… and {} more: --top 0", all - shown)?;
@@ -103,10 +102,10 @@ pub(super) fn heading(out: &mut dyn Write, ranking: &Ranking) -> Result<()> {
     Ok(())
 }
 
-fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
+fn row(rank: usize, candidate: &Candidate) -> String {
     columns(&[
-        format!("{rank:>3} g{group}"),
-        visible(&name(candidate)).into_owned(),
+        format!("{rank:>3}"),
+        visible(&device_name(&candidate.name())).into_owned(),
         candidate.judged.verdict.word().to_owned(),
         told::chance(candidate),
         if candidate.is_on_shelf {
@@ -117,9 +116,9 @@ fn row(rank: usize, group: usize, candidate: &Candidate) -> String {
     ])
 }
 
-/// One line of the table; the widest of the last column is `-12 mmHg tract right`.
+/// One line of the table; the widest of the last column is `+0.4 mm left rim overlap`.
 fn columns(cells: &[String; 5]) -> String {
-    const WIDTHS: [usize; 5] = [8, 22, 12, 14, 20];
+    const WIDTHS: [usize; 5] = [4, 22, 12, 14, 24];
     let line: Vec<String> = cells
         .iter()
         .zip(WIDTHS)
@@ -128,23 +127,17 @@ fn columns(cells: &[String; 5]) -> String {
     line.join(" ").trim_end().to_owned()
 }
 
-/// Shape and size, with the turn of an offset shape.
-fn name(candidate: &Candidate) -> String {
-    if candidate.size.occluder.is_offset() {
-        format!("{} @{:.0}°", candidate.name(), candidate.turn.to_degrees())
-    } else {
-        candidate.name()
-    }
-}
-
 /// Why a size stands no better.
 fn reasons(out: &mut dyn Write, ranking: &Ranking, candidate: &Candidate) -> Result<()> {
+    let short_side = told::short_side(candidate);
+    let short_side = short_side.map_or_else(String::new, |side| format!(", {side}"));
     let title = format!(
-        "{} {}",
+        "{}{short_side}: {} ({})",
         device_name(&candidate.name()),
-        candidate.judged.verdict.word()
+        candidate.judged.verdict.word(),
+        candidate.name()
     );
-    writeln!(out, "{}", visible(&title))?;
+    write!(out, "{}", paragraph("", &visible(&title), WIDTH))?;
     if let Some(aside) = ranking.aside(candidate) {
         write!(out, "{}", paragraph("  – ", &visible(&aside), WIDTH))?;
     }

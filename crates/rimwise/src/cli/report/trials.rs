@@ -2,6 +2,7 @@
 
 use super::head_and_foot::{footing, opening};
 use super::of_cohorts::of_cohorts;
+use super::table::DEVICE;
 use crate::cli::args::WIDTH;
 use crate::cli::inputs::Ready;
 use crate::text::{fitted, paragraph};
@@ -218,7 +219,7 @@ fn list(out: &mut dyn Write, page: &TrialsReport, top: usize) -> Result<()> {
     writeln!(
         out,
         "{}",
-        columns(&["shape/size", "before", "if opened again", "verdict", ""])
+        columns(&[DEVICE, "before", "if opened again", "verdict", ""])
     )?;
     let trials = &page.ready.setting.case().procedure.trials;
     for one in page.ranking.candidates.iter().take(shown) {
@@ -226,7 +227,7 @@ fn list(out: &mut dyn Write, page: &TrialsReport, top: usize) -> Result<()> {
         let tried = trials.iter().rev().find(|trial| trial.size == one.name());
         let tried = tried.map_or("", |trial| trial.came_of_it.map_or("open", |it| it.name()));
         let cells = [
-            visible(&one.name()).into_owned(),
+            visible(&device_name(&one.name())).into_owned(),
             before.map(chance).unwrap_or_default(),
             chance(one),
             one.judged.verdict.word().to_owned(),
