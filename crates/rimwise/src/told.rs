@@ -114,11 +114,29 @@ fn said(outcome: &Outcome) -> Option<String> {
     })
 }
 
-/// A check with its subject.
+/// A check with its subject, as it is said: `aortic clearance`, `LVOT gradient`,
+/// `sheath in vein`.
 pub(crate) fn check(outcome: &Outcome) -> String {
-    format!("{} {}", outcome.title, subject(outcome.of))
-        .trim_end()
-        .to_owned()
+    of_subject(outcome.title, outcome.of)
+}
+
+/// The words of a check with their subject, as they are said.
+fn of_subject(words: &str, of: Subject) -> String {
+    let tract = |tract: &str| words.replacen("outflow", tract, 1);
+    match of {
+        Subject::Shape => words.to_owned(),
+        Subject::Face(Face::Left) if words.starts_with("outflow") => tract("LVOT"),
+        Subject::Face(Face::Right) if words.starts_with("outflow") => tract("RVOT"),
+        Subject::Face(_) if words.contains("ventricle") => {
+            words.replacen("ventricle", &format!("{} ventricle", subject(of)), 1)
+        }
+        Subject::Valve(_) if words.contains("chordae") => {
+            words.replacen("chordae", &format!("{} chordae", subject(of)), 1)
+        }
+        Subject::Valve(_) | Subject::Face(_) => format!("{} {words}", subject(of)),
+        // No word is for a vessel but where the words name one.
+        Subject::Vein | Subject::Artery => words.replacen("vessel", subject(of), 1),
+    }
 }
 
 /// A subject in a word; nothing for the shape as a whole.
@@ -138,14 +156,7 @@ fn subject(of: Subject) -> &'static str {
 /// stand alone, whole, or its short name does.
 pub(crate) fn name(outcome: &Outcome, columns: usize) -> String {
     let below = outcome.below.filter(|_| is_below(outcome));
-    let title = below.map_or_else(
-        || check(outcome),
-        |below| {
-            format!("{below} {}", subject(outcome.of))
-                .trim_end()
-                .to_owned()
-        },
-    );
+    let title = below.map_or_else(|| check(outcome), |below| of_subject(below, outcome.of));
     let brief = (below.is_none() && !outcome.short.is_empty()).then(|| brief(outcome));
     longest_that_fits(title, brief, columns)
 }
@@ -212,19 +223,31 @@ fn nearest(candidate: &Candidate) -> Option<(&Outcome, f64)> {
     Some((outcome, outcome.margin_stop()?))
 }
 
-/// The least margin to a stop and whose it is, in words.
-pub(crate) fn nearest_stop(candidate: &Candidate) -> Option<String> {
+/// The least margin to a stop and whose it is, in words: the longest form that has
+/// room in so many columns, so that no name is cut where a shorter one says it whole.
+pub(crate) fn nearest_stop(candidate: &Candidate, columns: usize) -> Option<String> {
     let (outcome, margin) = nearest(candidate)?;
     let shown = outcome.margin_amount(margin);
     let value = outcome.value?;
-    let side = match outcome.stop.broken(value) {
-        None => "to spare",
-        Some(limit) if value < limit => "under the limit",
-        Some(_) => "over the limit",
+    let (side, short) = match outcome.stop.broken(value) {
+        None => ("to spare", "spare"),
+        Some(limit) if value < limit => ("under the limit", "under"),
+        Some(_) => ("over the limit", "over"),
     };
     // The margin first: where room is short the name gives way, and a margin
     // without its word reads as a value.
-    Some(format!("{shown} {side}, {}", brief(outcome)))
+    let (name, brief, least) = (brief(outcome), briefest(outcome), least(outcome));
+    let forms = [
+        format!("{shown} {side}, {name}"),
+        format!("{shown} {side}, {brief}"),
+        format!("{shown} {short}, {brief}"),
+        format!("{shown} {short}, {least}"),
+    ];
+    let last = forms.last().cloned();
+    forms
+        .into_iter()
+        .find(|form| form.width() <= columns)
+        .or(last)
 }
 
 /// The same under a heading that says it is a margin: with a sign, `< +0.1 mm` and
@@ -237,13 +260,29 @@ pub(crate) fn margin(candidate: &Candidate) -> Option<String> {
         Some(least) => format!("{side} {sign}{least}"),
         None => format!("{sign}{amount}"),
     };
-    Some(format!("{shown} {}", brief(outcome)))
+    Some(format!("{shown} {}", briefest(outcome)))
 }
 
-/// A check with its subject in the fewest letters: its value's unit tells what of
-/// the outflow is meant.
+/// A check with its subject in few letters: its value's unit tells what of the
+/// outflow is meant.
 fn brief(outcome: &Outcome) -> String {
-    format!("{} {}", outcome.short, subject(outcome.of))
-        .trim()
-        .to_owned()
+    of_subject(outcome.short, outcome.of)
+}
+
+/// The same in the fewest: which edge of a rim is meant is left out.
+fn briefest(outcome: &Outcome) -> String {
+    let brief = brief(outcome);
+    let lead = brief.strip_suffix(" to valve").map(str::to_owned);
+    lead.unwrap_or(brief)
+}
+
+/// The same in a word or two: of a valve the valve alone, of a rim no side.
+fn least(outcome: &Outcome) -> String {
+    match (outcome.short, outcome.of) {
+        ("clearance", Subject::Valve(valve)) => valve.label().to_owned(),
+        ("ventricle", Subject::Face(Face::Left)) => "LV".to_owned(),
+        ("ventricle", Subject::Face(Face::Right)) => "RV".to_owned(),
+        ("rim overlap" | "rim overlap to valve", _) => "rim overlap".to_owned(),
+        _ => briefest(outcome),
+    }
 }

@@ -37,8 +37,13 @@ pub(super) fn lines(session: &Session, theme: Theme, page: Rect) -> Vec<Line<'st
         lines.push(Line::styled(line, theme.dim()));
     }
     // What has no room is cut from below.
+    let style = if headline_excludes(session) {
+        theme.strong().patch(theme.state(State::Stop))
+    } else {
+        theme.strong()
+    };
     for line in wrapped(&visible(&headline(session)), usize::from(width)) {
-        lines.push(Line::styled(line, theme.strong()));
+        lines.push(Line::styled(line, style));
     }
     let before_any_size = BeforeAnySize::of(session);
     let style = before_any_size
@@ -135,7 +140,12 @@ struct BeforeAnySize {
 impl BeforeAnySize {
     fn of(session: &Session) -> Self {
         let (exclusions, mut state) = exclusions(session);
-        let mut parts = vec![exclusions];
+        let mut parts = Vec::new();
+        if headline_excludes(session) {
+            state = None;
+        } else {
+            parts.push(exclusions);
+        }
         if let Some(worked_up) = session.results().worked_up() {
             let page = &worked_up.page;
             let figure = |id: &str, name: &str| {
@@ -161,6 +171,15 @@ impl BeforeAnySize {
             state,
         }
     }
+}
+
+/// Whether the headline names the exclusions, so that no line need repeat them.
+fn headline_excludes(session: &Session) -> bool {
+    let results = session.results();
+    let assessed = results
+        .assessed()
+        .filter(|_| results.failure().is_none() && !session.shows_stale());
+    assessed.is_some_and(|assessed| !assessed.ranking.excluded.is_empty())
 }
 
 /// The exclusions in a few words, and how grave that is.

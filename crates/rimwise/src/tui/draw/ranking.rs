@@ -62,13 +62,15 @@ pub(super) fn draw(
     let Some(assessed) = session.results().assessed() else {
         return;
     };
+    let names = widest_name(&listed);
     let shown = listed
         .iter()
         .enumerate()
         .skip(first)
         .take(room)
         .map(|(index, candidate)| {
-            let mut line = row(&assessed.ranking, candidate, theme, usize::from(area.width));
+            let width = usize::from(area.width);
+            let mut line = row(&assessed.ranking, candidate, theme, (width, names));
             if !candidate.is_on_shelf {
                 line = line.patch_style(theme.dim());
             }
@@ -90,13 +92,30 @@ pub(super) fn all(session: &Session, theme: Theme, width: u16) -> Vec<Line<'stat
         return Vec::new();
     };
     let listed = session.listed();
+    let columns = (usize::from(width), widest_name(&listed));
     let rows = listed
         .iter()
-        .map(|candidate| row(&assessed.ranking, candidate, theme, usize::from(width)));
+        .map(|candidate| row(&assessed.ranking, candidate, theme, columns));
     rows.collect()
 }
 
-fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> Line<'static> {
+/// Columns of the widest name of a list, no more than [`MOST_NAME`].
+fn widest_name(listed: &[&Candidate]) -> usize {
+    let names = listed.iter().map(|candidate| name(candidate).width());
+    names.max().unwrap_or(0).min(MOST_NAME)
+}
+
+fn name(candidate: &Candidate) -> String {
+    visible(&sizing::device_name(&candidate.name())).into_owned()
+}
+
+/// A candidate in so many columns, of them so many for its name at most.
+fn row(
+    ranking: &Ranking,
+    candidate: &Candidate,
+    theme: Theme,
+    (width, most_name): (usize, usize),
+) -> Line<'static> {
     let rank = rank(ranking, candidate);
     let verdict = candidate.judged.verdict;
     let is_narrow = width < NARROW;
@@ -111,19 +130,16 @@ fn row(ranking: &Ranking, candidate: &Candidate, theme: Theme, width: usize) -> 
     };
     let room = chance.width().max(CHANCE);
     let fixed = RANK + said + room;
-    let name = width.saturating_sub(fixed).min(MOST_NAME);
-    let rest = width.saturating_sub(fixed + name);
+    let columns = width.saturating_sub(fixed).min(most_name);
+    let rest = width.saturating_sub(fixed + columns);
     let last = match ranking.aside(candidate) {
         Some(aside) => format!("– {aside}"),
-        None => told::nearest_stop(candidate).unwrap_or_default(),
+        None => told::nearest_stop(candidate, rest.saturating_sub(GAP)).unwrap_or_default(),
     };
     let mark = if candidate.is_on_shelf { " " } else { "–" };
     Line::from(vec![
         Span::styled(format!("{rank:>3}{mark}"), theme.dim()),
-        Span::raw(fitted(
-            &visible(&sizing::device_name(&candidate.name())),
-            name,
-        )),
+        Span::raw(fitted(&name(candidate), columns)),
         Span::styled(
             fitted(&format!(" {} {word}", told::verdict_glyph(verdict)), said),
             theme.verdict(verdict),
@@ -142,6 +158,8 @@ fn rank(ranking: &Ranking, candidate: &Candidate) -> usize {
     first.or(index).unwrap_or_default() + 1
 }
 
+/// Columns between the chance and the margin.
+const GAP: usize = 2;
 /// The longest name that is not cut.
 const MOST_NAME: usize = 24;
 

@@ -19,8 +19,8 @@ use unicode_width::UnicodeWidthStr;
 const TWO_COLUMNS: u16 = 72;
 /// From this height on it does.
 const LEAST_HEIGHT: u16 = 15;
-/// Columns of a way's name.
-const NAME: usize = 16;
+/// Columns of a way's name: the longest is `next waist down`.
+const NAME: usize = 15;
 
 /// Draws the walk over the whole page.
 pub(super) fn draw(
@@ -120,11 +120,28 @@ fn in_a_line(step: &WhyStep, is_shown: bool, theme: Theme, width: usize) -> Line
     let name = fitted(step.way.name(), NAME);
     let line = format!("{glyph} {name} {stands}");
     let room = width.saturating_sub(line.width() + 2);
-    let size = fitted(&visible(&size), room.min(size.width()));
+    // The title names the shape: where the name has no room its size says it whole.
+    let size = visible(&size).into_owned();
+    let size = if size.width() <= room {
+        size
+    } else {
+        let own = step.candidate.as_ref().map_or("", |it| &it.shape);
+        let label = step.candidate.as_ref().map_or("", |it| &it.size.label);
+        let label = visible(&size_of(own, label)).into_owned();
+        fitted(&label, room.min(label.width()))
+    };
     Line::from(vec![
         Span::styled(line, style),
         Span::styled(format!("  {size}"), theme.dim()),
     ])
+}
+
+/// A size without its shape: `6.5 × 3`.
+fn size_of(shape: &str, label: &str) -> String {
+    let whole = device_name(&format!("{shape}/{label}"));
+    let shape = device_name(&format!("{shape}/"));
+    let size = whole.strip_prefix(shape.as_str()).unwrap_or(&whole);
+    size.trim().to_owned()
 }
 
 /// The worst state of the checks that were assessed.

@@ -93,10 +93,31 @@ fn a_value_bears_no_sign_beside_its_name() {
 #[test]
 fn a_margin_says_that_it_is_one() {
     for candidate in candidates("outlet-infant") {
-        let margin = told::nearest_stop(&candidate).unwrap();
+        let margin = told::nearest_stop(&candidate, 80).unwrap();
         let words = ["to spare", "under the limit", "over the limit"];
         assert!(words.iter().any(|word| margin.contains(word)), "{margin}");
         assert!(!margin.contains(['+', '-']), "{margin}");
+    }
+}
+
+#[test]
+fn no_name_of_a_check_is_cut_in_the_ranked_list() {
+    for scenario in ["outlet-infant", "nothing-fits", "thick-wall", "slit"] {
+        let session = assessed(scenario, FEW);
+        for size in [(80, 24), (120, 40)] {
+            let page = text(&drawn(&session, Theme::COLOUR, size));
+            let words = ["to spare,", "spare,", " under", " over"];
+            let margins = page.lines().filter(|line| {
+                let verdict = line.contains('○') || line.contains('◐');
+                verdict && words.iter().any(|word| line.contains(word))
+            });
+            for line in margins {
+                assert!(
+                    !line.trim_end().ends_with('…'),
+                    "{scenario} {size:?}: {line}"
+                );
+            }
+        }
     }
 }
 

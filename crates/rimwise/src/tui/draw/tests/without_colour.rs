@@ -104,7 +104,7 @@ fn every_verdict_and_state_has_a_glyph_and_a_word() {
         assert!(none.contains(told), "{told}\n{none}");
     }
     let missing = large("unmeasured-rim");
-    for told in ["? aortic rim", "? clearance aortic"] {
+    for told in ["? aortic rim", "? aortic clearance"] {
         assert!(missing.contains(told), "{told}\n{missing}");
     }
     let disputed = page("disputed-readings");
