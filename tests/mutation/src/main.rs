@@ -9,8 +9,8 @@
 //! Every fault of each FILE, and N drawn from all other files. Each is held against the
 //! units of its crate and the tests of each TEST of the outside checks. Results are added
 //! to `COPY/faults.tsv`; what was killed is not run again, what survived is where a TEST
-//! is named. Those of `tests/mutation/equal.tsv` (file, what, why) change nothing that
-//! can be seen, as is said there: they are counted apart.
+//! is named. Those of `tests/mutation/equal.tsv` change nothing that can be seen, for the
+//! reason that stands there: they are counted apart.
 
 mod fault;
 mod planting;
@@ -88,14 +88,11 @@ fn main() -> Result<()> {
     table(&results, &equal(&tree)?)
 }
 
-/// The faults that change nothing, by file and what was changed.
-fn equal(tree: &Path) -> Result<BTreeSet<(String, String)>> {
+/// The faults that change nothing, as they are named in the results.
+fn equal(tree: &Path) -> Result<BTreeSet<String>> {
     let text = std::fs::read_to_string(tree.join("tests/mutation/equal.tsv"))?;
-    let row = |line: &str| {
-        let mut columns = line.split('\t');
-        Some((columns.next()?.to_owned(), columns.next()?.to_owned()))
-    };
-    Ok(text.lines().filter_map(row).collect())
+    let first = |line: &str| line.split('\t').next().map(str::to_owned);
+    Ok(text.lines().filter_map(first).collect())
 }
 
 /// Copies what git knows; what the copy has built stays.
@@ -283,7 +280,7 @@ fn held_against(
 }
 
 /// Killed of all, file by file, with the interval of Wilson (1927) at 95 %.
-fn table(results: &Path, equal: &BTreeSet<(String, String)>) -> Result<()> {
+fn table(results: &Path, equal: &BTreeSet<String>) -> Result<()> {
     let text = std::fs::read_to_string(results)?;
     // Of a fault that was run again the last line counts.
     let last: BTreeMap<&str, &str> = text
@@ -292,10 +289,9 @@ fn table(results: &Path, equal: &BTreeSet<(String, String)>) -> Result<()> {
         .collect();
     let mut rows: BTreeMap<&str, [usize; 3]> = BTreeMap::new();
     for (key, came) in last {
-        let (at, says) = key.split_once(' ').unwrap_or((key, ""));
-        let file = at.split(':').next().unwrap_or_default();
+        let file = key.split(':').next().unwrap_or_default();
         let survived = came.starts_with("survived");
-        let changes_nothing = survived && equal.contains(&(file.to_owned(), says.to_owned()));
+        let changes_nothing = survived && equal.contains(key);
         for name in [file, "in all"] {
             let [killed, equal, all] = rows.entry(name).or_default();
             *killed += usize::from(!survived);
