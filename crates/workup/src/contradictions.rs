@@ -10,6 +10,9 @@ mod resistance_as_reported;
 mod shunt_elsewhere;
 mod two_ratios;
 
+#[cfg(test)]
+mod tests;
+
 use crate::drawn::FigureDraws;
 use crate::{Input, Limits, Line, Section, State};
 use measurement::Interval;
