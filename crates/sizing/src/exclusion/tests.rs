@@ -220,3 +220,26 @@ fn what_is_known_is_said_in_words() {
     let found = says(Evidence::IsNot(ASKED, No));
     assert_eq!(found, format!("{}: {Yes}", ASKED.label()));
 }
+
+/// A grade that may be as grave as the one asked for is no no, and no yes.
+#[test]
+fn a_grade_that_may_reach_the_one_asked_for_leaves_it_open() {
+    let severe = vec![vec![Evidence::AtLeast(Fact::Prolapse, Grade::Severe)]];
+    let mild = vec![vec![Evidence::AtMost(Fact::Prolapse, Grade::Mild)]];
+    let of = |settles: &Vec<Vec<Evidence>>, prolapse| {
+        let mut case = case(&[]);
+        case.facts.prolapse = prolapse;
+        holds(settles, &case, &Guidance::default())
+    };
+    for (prolapse, is_severe, is_mild) in [
+        (Prolapse::None, No, Yes),
+        (Prolapse::Mild, No, Yes),
+        (Prolapse::Moderate, No, No),
+        (Prolapse::Severe, Yes, No),
+        (Prolapse::Ungraded, Unknown, Unknown),
+        (Prolapse::Unknown, Unknown, Unknown),
+    ] {
+        assert_eq!(of(&severe, prolapse), is_severe, "{prolapse:?}");
+        assert_eq!(of(&mild, prolapse), is_mild, "{prolapse:?}");
+    }
+}

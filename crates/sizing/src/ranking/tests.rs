@@ -127,6 +127,36 @@ fn what_the_draws_cannot_tell_apart_leaves_the_margin_to_decide() {
 }
 
 #[test]
+fn of_one_chance_the_one_with_fewer_warnings_comes_before_the_wider_margin() {
+    let fits = |place, no_caution, margin| {
+        cautioned(place, Verdict::Fits, [0.95; 8], [no_caution; 8], margin)
+    };
+    let ordered = places(vec![
+        fits(0, 0.2, 3.0),
+        fits(1, 0.8, 0.5),
+        fits(2, 0.5, 1.0),
+    ]);
+    assert_eq!(ordered, [1, 2, 0]);
+}
+
+/// Before any draw the margin decides, and no size can be told to be as good as another.
+#[test]
+fn without_chances_the_margin_decides_and_each_stands_alone() {
+    let undrawn = |place, margin| Candidate {
+        chances: None,
+        ..candidate(place, Verdict::Borderline, [0.0; 8], margin)
+    };
+    let mut list = [undrawn(0, 0.2), undrawn(1, 0.9), undrawn(2, 0.9)];
+    assert_eq!(order(&mut list, TIE), [1, 2, 3]);
+    assert_eq!(list.map(|one| one.place), [1, 2, 0]);
+    // What was drawn stands before what was not, however small its chance.
+    let small = candidate(3, Verdict::Borderline, [0.01; 8], 0.1);
+    assert_eq!(places(vec![undrawn(0, 0.9), small]), [3, 0]);
+    let cautious = cautioned(3, Verdict::Borderline, [0.0; 8], [0.01; 8], 0.1);
+    assert_eq!(places(vec![undrawn(0, 0.9), cautious]), [3, 0]);
+}
+
+#[test]
 fn a_chance_that_is_higher_by_one_draw_comes_first() {
     let one_draw_less = [1.0, 1.0, 1.0, 511.0 / 512.0, 1.0, 1.0, 1.0, 1.0];
     let ordered = places(vec![

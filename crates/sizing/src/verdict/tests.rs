@@ -1,9 +1,13 @@
 use super::{Judged, Verdict, judge};
-use crate::house_rules::{CapRow, Condition, Exclusion, MeasuredFirst, Need, Parameter};
+use crate::house_rules::{
+    CapRow, Condition, Exclusion, MeasuredFirst, Need, Parameter, PreferenceRow,
+};
 use crate::{
     Against, Answer, Contradiction, Guidance, Harm, HouseRules, Outcome, Row, State, bare,
 };
-use measurement::{Quantity, Site};
+use measurement::{
+    Choose, GroupPattern, Method, Modality, Phase, Quantity, Reading, ReadingId, Side, Site,
+};
 
 const SITE: Site = Site::TrabecularMuscular;
 
@@ -264,4 +268,56 @@ fn what_no_defect_can_be_breaks_no_limit() {
     assert_eq!(verdict(&[Quantity::AORTIC_RIM]).verdict, Verdict::NotRated);
     let elsewhere = verdict(&[Quantity::WALL_THICKNESS]);
     assert_eq!(elsewhere.verdict, Verdict::DoesNotFit);
+}
+
+/// A case with readings of the long axis, under rules that take any reading.
+fn with_long_axes(values: &[f64], round: Answer) -> Judged {
+    let mut case = bare::case(SITE);
+    case.facts.round = round;
+    case.readings.extend(values.iter().map(|&value| Reading {
+        id: ReadingId(value.to_string()),
+        quantity: Quantity::DEFECT_LONG_AXIS,
+        value,
+        sd: Some(0.5),
+        modality: Modality::TransthoracicEcho,
+        side: Side::Within,
+        phase: Phase::EndDiastole,
+        method: Method::EdgeToEdge,
+        image: None,
+        set_aside: None,
+    }));
+    let mut rules = rules();
+    rules.parameters[Parameter::Dispute.index()].value = 2.0;
+    rules.preferences.push(PreferenceRow {
+        of: Vec::new(),
+        when_prolapse: false,
+        prefer: vec![GroupPattern::default()],
+        choose: Choose::Largest,
+        source: "assumption".into(),
+    });
+    let setting = bare::setting(case, rules);
+    judge(&setting, &bare::occluder(), &[], &[], Some(1.0))
+}
+
+#[test]
+fn readings_that_contradict_each_other_hold_at_borderline() {
+    // 1.3 and 2 mm apart, of combined deviations of 0.71: 1.8 and 2.8 of them.
+    assert_eq!(
+        with_long_axes(&[5.0, 6.3], Answer::No).verdict,
+        Verdict::Fits
+    );
+    let judged = with_long_axes(&[5.0, 7.0], Answer::No);
+    let says = format!(
+        "readings of {} contradict each other",
+        Quantity::DEFECT_LONG_AXIS
+    );
+    assert_eq!(held(&judged), (Verdict::Borderline, vec![says.as_str()]));
+}
+
+#[test]
+fn one_axis_for_both_holds_at_borderline() {
+    let judged = with_long_axes(&[5.0], Answer::Yes);
+    assert_eq!(judged.verdict, Verdict::Borderline);
+    assert!(judged.because[0].starts_with("one axis of the defect stands for both"));
+    assert_eq!(judged.because.len(), 1, "{:?}", judged.because);
 }
