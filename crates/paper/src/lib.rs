@@ -5,6 +5,17 @@
 //! has no room on its paper is left out there and counted, so that every back end
 //! ([`plain`], [`html`], [`pdf`]) says the same. The sheet shows figures, limits, their sources and its
 //! own doubt; it decides nothing.
+//!
+//! # Example
+//!
+//! Text of a sheet is cut to whole letters, and never past its column:
+//!
+//! ```
+//! use paper::columns::{fitted, wrapped};
+//!
+//! assert_eq!(fitted("aortic clearance", 8), "aortic …");
+//! assert_eq!(wrapped("0.4 mm to spare", 9), ["0.4 mm to", "spare"]);
+//! ```
 
 mod bundle;
 mod caution;

@@ -8,6 +8,26 @@
 //! Where colours are few (256, 16 or none) a picture is not painted and then
 //! reduced: each pixel is given the [`Role`](scene::stroke::Role) of the uppermost
 //! stroke there, so that no colour appears which the drawing does not have.
+//!
+//! # Example
+//!
+//! A page keeps its shape, whatever its width in pixels:
+//!
+//! ```
+//! use raster::PixelSize;
+//! use scene::stroke::Drawing;
+//!
+//! let drawing = Drawing {
+//!     width: 30.0,
+//!     height: 18.0,
+//!     title: "An empty page".into(),
+//!     alternative_text: String::new(),
+//!     strokes: Vec::new(),
+//! };
+//! let size = PixelSize::of_width(&drawing, 640)?;
+//! assert_eq!((size.width(), size.height()), (640, 384));
+//! # Ok::<(), raster::RasterError>(())
+//! ```
 
 mod base64;
 mod blocks;

@@ -8,6 +8,30 @@
 //!
 //! Every point and number comes from the engine's own geometry. In the heart
 //! x runs to the right and y upward; on a page y runs downward.
+//!
+//! # Example
+//!
+//! A drawing is its strokes, and a file is written from them alone:
+//!
+//! ```
+//! use scene::stroke::{Drawing, Ink, PageGround, Path, Role, Stroke};
+//! use scene::{Part, Point};
+//!
+//! let corners = [(0.0, 0.0), (6.0, 0.0), (6.0, 5.0), (0.0, 5.0)];
+//! let waist = Stroke {
+//!     part: Part::Waist,
+//!     role: Role::Device,
+//!     ink: Ink::Fill(Path::polygon(corners.map(|(x, y)| Point::new(x, y)))),
+//! };
+//! let drawing = Drawing {
+//!     width: 6.0,
+//!     height: 5.0,
+//!     title: "A waist".into(),
+//!     alternative_text: "A waist of 5 mm.".into(),
+//!     strokes: vec![waist],
+//! };
+//! assert!(scene::svg::svg(&drawing, PageGround::Light).contains("<title>A waist</title>"));
+//! ```
 
 mod clip;
 mod extent;

@@ -2,6 +2,19 @@
 //!
 //! Data walk one way: [`Case`] → [`Setting`] → [`Draws`] → checks → ranking. Every
 //! limit comes from [`HouseRules`]; every value is a [`measure::Measure`].
+//!
+//! # Example
+//!
+//! A value on its limit is not over it, and the margin of a value within is positive:
+//!
+//! ```
+//! use sizing::house_rules::Band;
+//!
+//! let clearance = Band { low: Some(0.0), high: None };
+//! assert_eq!(clearance.margin(0.4), Some(0.4));
+//! assert_eq!(clearance.broken(0.0), None);
+//! assert_eq!(clearance.broken(-0.2), Some(0.0));
+//! ```
 
 mod anatomy;
 #[cfg(test)]

@@ -5,6 +5,17 @@
 //! program writes (`faces/subset.py` says which). A character without a glyph is
 //! painted as an empty box and told to the caller, never left blank.
 //! Words are set letter by letter, without kerning or ligatures.
+//!
+//! # Example
+//!
+//! Digits are equally wide, so that columns of numbers line up:
+//!
+//! ```
+//! use typeface::{Weight, missing_glyphs, width};
+//!
+//! assert_eq!(width("111", Weight::Regular), width("888", Weight::Regular));
+//! assert_eq!(missing_glyphs("5 mm 心", Weight::Regular), ['心']);
+//! ```
 
 mod embedding;
 mod outline;
