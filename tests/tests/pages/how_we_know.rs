@@ -1,5 +1,5 @@
 //! The page of formulas: each stands in the file that is named, each test exists, and
-//! no formula of physiology is left out.
+//! neither a formula of physiology nor one whose docs name a source is left out.
 
 use crate::named_tests::{PROJECT, every_test};
 use std::fs;
@@ -79,4 +79,42 @@ fn no_formula_of_the_circulation_is_left_out() {
         }
     }
     assert_eq!(left_out, [""; 0]);
+}
+
+/// Words by which docs name the source of a formula.
+const SOURCES: [&str; 4] = ["memory)", "Abramowitz", "JCGM 101:2008, ", "doi 10."];
+
+/// Files whose docs name a source of something that is no formula.
+const NO_SOURCED_FORMULA: [&str; 1] = ["crates/sizing/src/worth.rs"];
+
+#[test]
+fn no_formula_that_names_its_source_is_left_out() {
+    let mut left_out = Vec::new();
+    for name in ["geometry", "measurement", "physiology", "sizing", "workup"] {
+        let folder = format!("crates/{name}/src");
+        sourced_below(&folder, &mut left_out);
+    }
+    let formulas = formulas();
+    left_out.retain(|file| formulas.iter().all(|one| one.file != file));
+    assert_eq!(left_out, NO_SOURCED_FORMULA);
+}
+
+/// The files below a folder of the project whose docs name a source outside tests.
+fn sourced_below(folder: &str, found: &mut Vec<String>) {
+    let entries = fs::read_dir(Path::new(PROJECT).join(folder)).expect("a folder");
+    for entry in entries.flatten() {
+        let name = entry.file_name().into_string().expect("a name");
+        let file = format!("{folder}/{name}");
+        if entry.path().is_dir() {
+            sourced_below(&file, found);
+        } else if !name.contains("tests") {
+            let text = fs::read_to_string(entry.path()).expect("a text");
+            let product = text.split("#[cfg(test)]").next().unwrap_or_default();
+            let mut docs = product.lines().map(str::trim_start);
+            let names_one = |line: &str| SOURCES.iter().any(|words| line.contains(words));
+            if docs.any(|line| line.starts_with("//") && names_one(line)) {
+                found.push(file);
+            }
+        }
+    }
 }

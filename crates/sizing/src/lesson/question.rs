@@ -162,3 +162,16 @@ impl Question {
 fn brier(said: f64, holds: f64) -> f64 {
     holds * (said - 1.0).powi(2) + (1.0 - holds) * said.powi(2)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::brier;
+
+    #[test]
+    fn a_guessed_chance_is_scored_by_hand() {
+        // Of 10 times 8 hold: each of them scores 0.3², each other 0.7².
+        assert!((brier(0.7, 0.8) - (8.0 * 0.09 + 2.0 * 0.49) / 10.0).abs() < 1e-12);
+        assert!(brier(0.8, 0.8) < brier(0.7, 0.8));
+        assert_eq!(brier(1.0, 1.0), 0.0);
+    }
+}
