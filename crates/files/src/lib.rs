@@ -15,6 +15,7 @@
 //! ```
 
 mod case;
+mod case_folder;
 mod catalogue;
 mod check_shape;
 mod diagnostic;
@@ -72,6 +73,7 @@ mod words;
 mod workup_input;
 
 pub use case::{CaseFile, parse_case, read_case};
+pub use case_folder::{CaseFolder, FolderError, read_case_folder};
 pub use catalogue::{CatalogueFile, parse_catalogue, read_catalogue};
 pub use check_shape::check_shape;
 pub use diagnostic::Diagnostic;

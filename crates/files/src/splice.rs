@@ -8,6 +8,7 @@
 mod blanks;
 mod case;
 mod catalogue;
+mod house_rules;
 mod insert;
 mod list;
 mod procedure;
@@ -31,6 +32,13 @@ pub enum SpliceError {
          Save under another name; the file is then written anew."
     )]
     NoPlace,
+    /// A file of rules is in the words of format 1, and is not put into those of format 2
+    /// by the way.
+    #[error(
+        "not written: the file is in the words of format 1. `rimwise check --fix FILE` puts it \
+         into those of format 2."
+    )]
+    OldWords,
     /// The text would be larger than any such file may be.
     #[error(
         "not written: the file would be larger than {kibibytes} KiB. Take something out first."

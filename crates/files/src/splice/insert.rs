@@ -19,6 +19,12 @@ impl Splice {
         self.write(changes);
     }
 
+    /// Writes an item with a name before all of a group, above the comments on its first.
+    pub(super) fn insert_on_top(&mut self, group: &[Step], item: &str) {
+        let changes = self.node(group).map(|node| self.first_item(node, item));
+        self.write(changes.unwrap_or_default());
+    }
+
     fn first_item(&self, node: &Node, item: &str) -> Vec<Change> {
         let span = node.span.clone();
         let Some(opens) = self.text[span.clone()].find(['(', '[', '{']) else {

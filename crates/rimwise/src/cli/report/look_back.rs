@@ -150,8 +150,8 @@ fn readings(out: &mut dyn Write, found: &LookBack) -> Result<()> {
         )?;
     }
     for rows in proposals {
-        writeln!(out, "  biases:\n    {}", rows.bias)?;
-        if let Some(doubt) = rows.doubt {
+        writeln!(out, "  biases:\n    {}", rows.bias_text())?;
+        if let Some(doubt) = rows.doubt_text() {
             writeln!(out, "  doubts, before the others:\n    {doubt}")?;
         }
     }
@@ -312,8 +312,8 @@ impl Readings {
         let proposed = row.proposed.zip(rows).map(|(proposed, rows)| Proposal {
             too_large_by: rounded(proposed.too_large_by),
             sd: rounded(proposed.sd),
-            bias_row: rows.bias,
-            doubt_row: rows.doubt,
+            bias_row: rows.bias_text(),
+            doubt_row: rows.doubt_text(),
         });
         Self {
             what: row.of.what.name(),
