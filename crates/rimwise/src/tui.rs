@@ -32,7 +32,7 @@ use guard::Guard;
 use listen::Message;
 use painter::Painter;
 use program::Program;
-use session::{Effect, Keeper, Session, SheetFile, Worker};
+use session::{Effect, Keeper, LookBackOrder, Session, SheetFile, Worker};
 use sizing::engine::Fast;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::thread;
@@ -99,7 +99,7 @@ fn go_on(
 ) -> Result<()> {
     let mut painter = None;
     loop {
-        if answer_all(program, guard, worker, messages)? == Flow::End {
+        if answer_all(program, guard, worker, (sender, messages))? == Flow::End {
             return Ok(());
         }
         guard.mouse(!program.session.view().looks.mouse_is_free)?;
@@ -118,12 +118,12 @@ fn answer_all(
     program: &mut Program,
     guard: &mut Guard,
     worker: &Worker,
-    messages: &Receiver<Message>,
+    (sender, messages): (&Sender<Message>, &Receiver<Message>),
 ) -> Result<Flow> {
     // Of the frame before, and what the keys before it ask of the worker: a frame
     // does not share the processor with what it does not wait for.
     let effects = program.take_effects();
-    if run_effects(effects, program, guard, worker)? == Flow::End {
+    if run_effects(effects, program, guard, (worker, sender))? == Flow::End {
         return Ok(Flow::End);
     }
     let mut waiting = next(program, messages);
@@ -139,7 +139,7 @@ fn answer_all(
             guard.take_again()?;
         }
         let effects = program.take_effects_of_terminal();
-        match run_effects(effects, program, guard, worker)? {
+        match run_effects(effects, program, guard, (worker, sender))? {
             Flow::On => {}
             flow => return Ok(flow),
         }
@@ -159,7 +159,7 @@ fn run_effects(
     effects: Vec<Effect>,
     program: &mut Program,
     guard: &mut Guard,
-    worker: &Worker,
+    (worker, sender): (&Worker, &Sender<Message>),
 ) -> Result<Flow> {
     let mut flow = Flow::On;
     for effect in effects {
@@ -174,6 +174,7 @@ fn run_effects(
                 flow = Flow::Stopped;
             }
             Effect::Leave => return Ok(Flow::End),
+            Effect::LookBack(order) => look_back(order, sender)?,
             // The keeper's and the program's own.
             Effect::Record(_) | Effect::File(_) | Effect::LetGo(_) => {}
         }
@@ -216,6 +217,19 @@ fn make_sheet(program: &mut Program, sender: &Sender<Message>) -> Result<()> {
         let made = order.made();
         // Nobody listens any more where the program is ending.
         let _ = sender.send(Message::Sheet(order.asked, made));
+    })?;
+    Ok(())
+}
+
+/// Has a folder of cases looked back over, and hears of it when it is.
+fn look_back(order: LookBackOrder, sender: &Sender<Message>) -> Result<()> {
+    let sender = sender.clone();
+    let thread = thread::Builder::new().name("look-back".into());
+    thread.spawn(move || {
+        // One thread, beside those of the list.
+        let result = Keeper::look_back(&order, 1);
+        // Nobody listens any more where the program is ending.
+        let _ = sender.send(Message::LookedBack(result));
     })?;
     Ok(())
 }

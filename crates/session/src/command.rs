@@ -10,6 +10,7 @@ mod doubt;
 mod drawing;
 mod files;
 mod fit_map;
+mod look_back;
 mod looks;
 mod movement;
 mod pages;
@@ -23,9 +24,11 @@ mod why;
 
 use crate::keymap::{Binding, KeyMap};
 use crate::overlay::{Field, Overlay, Prompt, Task};
+use crate::rules_change::RulesChange;
 use crate::{Bay, Edit, Errand, Focus, Refused, Session, View};
 use sizing::growth::Body;
 use std::fmt;
+use std::path::PathBuf;
 
 pub(crate) use readings::go_to_quantity;
 
@@ -59,6 +62,10 @@ pub enum Change {
     Grown(Body),
     /// The neighbours of a size are walked through.
     Why(Bay),
+    /// The cases of a folder are looked back over.
+    LookBack(PathBuf),
+    /// A person is asked about a change of your centre's rules.
+    AskRules(Box<RulesChange>),
     /// The terminal is left to the shell for a while.
     Suspend,
     /// The program ends.
@@ -74,6 +81,7 @@ impl From<Task> for Change {
             Task::Minute(now) => Self::Minute(now),
             Task::Day(day) => Self::Day(day),
             Task::Grown(body) => Self::Grown(body),
+            Task::AskRules(asked) => Self::AskRules(asked),
             Task::Leave => Self::Leave,
         }
     }
@@ -128,6 +136,7 @@ impl Command {
             rules::COMMANDS,
             shelf::COMMANDS,
             trials::COMMANDS,
+            look_back::COMMANDS,
             why::COMMANDS,
             doubt::COMMANDS,
             fit_map::COMMANDS,

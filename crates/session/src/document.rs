@@ -1,4 +1,5 @@
 use crate::{Bay, DisplayOptions, Home, Shelf};
+use files::HouseRulesFile;
 use measurement::{Quantity, Reading, ReadingId};
 use sizing::{Case, Catalogue, HouseRules};
 use std::sync::Arc;
@@ -12,6 +13,8 @@ pub struct Document {
     pub(crate) home: Home,
     pub(crate) shelf: Shelf,
     pub(crate) rules: Arc<HouseRules>,
+    /// The file that the rules came from; `None`: it is not known.
+    pub(crate) rules_file: Option<Arc<HouseRulesFile>>,
     pub(crate) bays: Vec<Bay>,
     pub(crate) shown: DisplayOptions,
 }
@@ -23,6 +26,7 @@ impl Document {
             home: Home::default(),
             shelf: Shelf::new(catalogues),
             rules: Arc::new(rules),
+            rules_file: None,
             bays: Vec::new(),
             shown: DisplayOptions::default(),
         }
@@ -46,6 +50,11 @@ impl Document {
     /// The rules of the house.
     pub fn rules(&self) -> &HouseRules {
         &self.rules
+    }
+
+    /// The file that the rules came from, where it is known.
+    pub const fn rules_file(&self) -> Option<&Arc<HouseRulesFile>> {
+        self.rules_file.as_ref()
     }
 
     /// The pinned candidates, in the order in which they stand.

@@ -8,6 +8,7 @@ mod readings;
 pub(crate) use label::label;
 
 use crate::{Bay, DisplayOptions, Document, Home, MOST_BAYS, Refused, Row, Shelf, TrialRow};
+use files::HouseRulesFile;
 use measurement::{Finding, Reading, ReadingId};
 use sizing::house_rules::Exception;
 use sizing::trial::Procedure;
@@ -61,6 +62,13 @@ pub enum Edit {
         /// The pinned candidates, at their places on it.
         bays: Vec<Bay>,
         /// What was done to it, in a few words.
+        called: String,
+    },
+    /// Your centre's rules are those of this file.
+    Rules {
+        /// The file, as it is to be kept.
+        file: Arc<HouseRulesFile>,
+        /// What was done to them, in a few words.
         called: String,
     },
     /// These candidates are pinned.
@@ -121,6 +129,14 @@ impl Edit {
                 bays: replace(&mut document.bays, bays.clone()),
                 called: called.clone(),
             },
+            Self::Rules { file, called } => {
+                document.rules = Arc::new(file.value().clone());
+                let was = document.rules_file.replace(Arc::clone(file));
+                Self::Rules {
+                    file: was.ok_or(Refused::NoRulesFile)?,
+                    called: called.clone(),
+                }
+            }
             Self::Bays(bays) => Self::Bays(replace(&mut document.bays, bays.clone())),
             Self::Shown(shown) => Self::Shown(replace(&mut document.shown, shown.clone())),
         })
@@ -135,6 +151,14 @@ impl Edit {
             Self::Absent(neighbour, absent) => answers::check_absent(document, *neighbour, *absent),
             Self::Exclusion(id, _) => answers::check_exclusion(document, id),
             Self::Exceptions(all) => exceptions::check(document, all),
+            Self::Rules { file, .. } => {
+                if document.rules_file.is_none() {
+                    return Err(Refused::NoRulesFile);
+                }
+                let mut changed = document.clone();
+                changed.rules = Arc::new(file.value().clone());
+                exceptions::check(&changed, &document.case.exceptions)
+            }
             Self::Bays(bays) => check_bays(&document.shelf, bays),
             Self::Shelf { shelf, bays, .. } => check_bays(shelf, bays),
             Self::Case { .. }
@@ -145,9 +169,13 @@ impl Edit {
         }
     }
 
-    /// Whether it can change what is believed of the case.
+    /// Whether it can change the case.
     pub(crate) const fn is_of_case(&self) -> bool {
-        !matches!(self, Self::Shelf { .. } | Self::Bays(_) | Self::Shown(_))
+        let is_of_others = matches!(
+            self,
+            Self::Shelf { .. } | Self::Rules { .. } | Self::Bays(_) | Self::Shown(_)
+        );
+        !is_of_others
     }
 
     /// The row of the list of readings where it is seen, if it leaves one.
@@ -164,6 +192,7 @@ impl Edit {
             | Self::Exceptions(_)
             | Self::Procedure { .. }
             | Self::Shelf { .. }
+            | Self::Rules { .. }
             | Self::Bays(_)
             | Self::Shown(_) => None,
             Self::Finding(finding, _) => Some(Row::Finding(*finding)),

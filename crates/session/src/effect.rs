@@ -1,5 +1,6 @@
 use crate::case_change::CaseChange;
 use crate::errand::Errand;
+use crate::look_back::LookBackOrder;
 use crate::worker::{RankingResult, Request};
 use std::sync::Arc;
 
@@ -13,6 +14,9 @@ pub enum Effect {
     File(Errand),
     /// The worker is asked, in place of what it was asked before.
     Submit(Box<Request>),
+    /// The cases of a folder are looked back over, on a thread of its own; an event
+    /// says what came of it.
+    LookBack(LookBackOrder),
     /// A text goes to the clipboard of the terminal.
     Copy(String),
     /// A result that is not shown any more is let go, once nobody waits.

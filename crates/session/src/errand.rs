@@ -38,6 +38,13 @@ pub enum Errand {
     },
     /// It is read again.
     ReadShelf,
+    /// Your centre's rules are written.
+    KeepRules {
+        /// Whether a file that is gone is written anew, as the operator said.
+        anew: bool,
+    },
+    /// They are read again.
+    ReadRules,
     /// The program ends; what was not saved is dropped for good.
     Abandon,
 }

@@ -1,10 +1,13 @@
 use crate::keeper_error::KeeperError;
 use crate::lesson::LessonPlay;
+use crate::look_back::LookBackResult;
 use crate::overlay::{Openables, Prompt, Question};
 use crate::worker::Reply;
 use crate::{Command, Focus, Home, Key, Page, VisibleLines};
+use files::HouseRulesFile;
 use sizing::{Case, Catalogue};
 use std::path::PathBuf;
+use std::sync::Arc;
 use std::time::Duration;
 
 /// Something that happened: [`Session::update`](crate::Session::update) takes it, and
@@ -27,6 +30,8 @@ pub enum Event {
     Nudge(i32),
     /// The worker answered.
     Reply(Reply),
+    /// A folder of cases was looked back over.
+    LookedBack(LookBackResult),
     /// A page was drawn, with so many lines of each list.
     Drawn(VisibleLines),
     /// Work goes on long enough to be noticed, or not any more.
@@ -91,6 +96,15 @@ pub enum FileEvent {
     ShelfWritten(files::Source),
     /// Changes of the shelf are kept, or not.
     ShelfKept(bool),
+    /// Your centre's rules were read again; a step to undo.
+    RulesRead {
+        /// The file.
+        file: Arc<HouseRulesFile>,
+        /// From where, in words.
+        called: String,
+    },
+    /// Your centre's rules stand in this file.
+    RulesKept(PathBuf),
     /// Something was done.
     Done(String),
     /// Something more was done.

@@ -3,8 +3,10 @@
 mod choose;
 mod events;
 mod lessons;
+mod look_back;
 mod questions;
 mod recovery;
+mod rules;
 mod save;
 mod sheet;
 mod shelf;
@@ -21,6 +23,7 @@ use files::{
     CaseFile, Digest, Disk, EntryOutcome, Journal, JournalError, Presence, Recent, Recovery,
     Scores, StoreError, Unfiled, read_case, visible,
 };
+use rules::OwnRules;
 use shelf::OwnShapes;
 use std::collections::VecDeque;
 use std::path::{Path, PathBuf};
@@ -52,6 +55,8 @@ pub struct Keeper {
     scores: Option<Scores>,
     /// Where the user's own catalogue is kept; `None`: nowhere.
     own: Option<OwnShapes>,
+    /// Where your centre's rules are kept; `None`: nowhere.
+    rules: Option<OwnRules>,
 }
 
 /// What a journal held when it was found.
@@ -223,6 +228,8 @@ impl Keeper {
             Errand::Abandon => self.abandon(events),
             Errand::KeepShelf { over } => self.keep_shelf(session, events, over),
             Errand::ReadShelf => self.read_shelf(events),
+            Errand::KeepRules { anew } => self.keep_rules(session, events, anew),
+            Errand::ReadRules => self.read_rules(events),
             // Others make it, and give its bytes.
             Errand::Sheet(_) => {}
         }

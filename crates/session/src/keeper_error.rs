@@ -69,6 +69,12 @@ pub enum KeeperError {
     /// The user's own catalogue was not read again.
     #[error("not read: {0}")]
     ShelfUnread(FileError),
+    /// A change of your centre's rules is in the program alone.
+    #[error("the rules are changed here, not on disk: {0}")]
+    RulesNotKept(Box<Self>),
+    /// Your centre's rules were not read again.
+    #[error("the rules are not read: {0}")]
+    RulesUnread(FileError),
     /// There is no folder of the user's own.
     #[error("HOME names no folder")]
     NoFolder,

@@ -41,6 +41,7 @@ mod keeper_error;
 mod key;
 mod keymap;
 mod lesson;
+mod look_back;
 mod looks;
 mod model;
 mod neighbour_name;
@@ -51,6 +52,8 @@ mod reading_words;
 mod refused;
 mod results;
 mod row;
+mod rules_change;
+mod rules_home;
 mod session;
 mod shelf;
 mod trial_row;
@@ -83,20 +86,23 @@ pub use keeper_error::KeeperError;
 pub use key::{Key, KeyCode, NoSuchKey};
 pub use keymap::{Binding, KeyMap, KeyMapError};
 pub use lesson::LessonPlay;
+pub use look_back::{LookBackFound, LookBackOrder, LookBackResult};
 pub use looks::{Looks, Palette, Pictures, SectionLeft};
 pub use model::{Model, Status};
 pub use overlay::{
     Ask, CaseForm, CaseLine, Chapter, Choice, CommandList, CommandMatch, Confirmation,
     CriterionForm, CriterionPart, ExceptionForm, Field, Finder, Form, FormEntry, Guide, GuideLine,
-    GuideText, ListFilter, Mark, NewCase, ObservationForm, ObservationPart, Openable, Openables,
-    Overlay, Prompt, Question, ReadingDraft, ReadingForm, ReadingLine, ShapeDraft, ShelfForm,
-    ShelfPart, WhyWalk,
+    GuideText, ListFilter, LookBackPage, Mark, NewCase, ObservationForm, ObservationPart, Openable,
+    Openables, Overlay, Prompt, Proposal, Question, ReadingDraft, ReadingForm, ReadingLine,
+    ShapeDraft, ShelfForm, ShelfPart, WhyWalk,
 };
 pub use page::{Focus, Page};
 pub use per_panel::{PerPanel, VisibleLines};
 pub use refused::Refused;
 pub use results::Results;
 pub use row::Row;
+pub use rules_change::RulesChange;
+pub use rules_home::RulesHome;
 pub use session::Session;
 pub use shelf::{Origin, Shelf, ShelfRow};
 pub use trial_row::{Condition, Pick, Picked, TrialRow};

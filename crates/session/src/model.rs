@@ -15,6 +15,7 @@ use crate::keymap::KeyMap;
 use crate::page::Focus;
 use crate::results::Results;
 use crate::row::{Row, rows};
+use crate::rules_home::RulesHome;
 use crate::shelf::{Shelf, ShelfRow};
 use crate::view::View;
 use crate::worker::{MapGrain, PageRequest, Request};
@@ -53,6 +54,10 @@ pub struct Model {
     pub(crate) journalled: Option<PathBuf>,
     /// What is kept in folders of the user's own.
     pub(crate) own_folders: OwnFolders,
+    /// Where your centre's rules are kept.
+    pub(crate) rules_home: RulesHome,
+    /// How many look-backs were asked for.
+    pub(crate) look_backs: u64,
     /// What release criteria are written on.
     pub(crate) planned: PlannedOn,
     /// The trials of which a forecast is to be frozen, and when.
@@ -92,6 +97,8 @@ impl Model {
             saved: Arc::clone(&document.case),
             journalled: None,
             conference: Vec::new(),
+            rules_home: RulesHome::Nowhere,
+            look_backs: 0,
             planned: PlannedOn::default(),
             foretell: Vec::new(),
             clock: Duration::ZERO,

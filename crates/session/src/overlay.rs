@@ -11,6 +11,7 @@ mod guide;
 mod layer;
 mod lesson;
 mod list_filter;
+mod look_back;
 mod observation_form;
 mod openables;
 mod prompt;
@@ -33,6 +34,7 @@ pub(crate) use guide::closing;
 pub use guide::{Ask, Chapter, Guide, GuideLine, GuideText, Mark};
 pub(crate) use layer::{Layer, Next, Outcome};
 pub use list_filter::ListFilter;
+pub use look_back::{LookBackPage, Proposal};
 pub use observation_form::{ObservationForm, ObservationPart};
 pub use openables::{Openable, Openables};
 pub use prompt::{Field, Prompt};
@@ -83,6 +85,8 @@ pub enum Overlay {
     Lesson(LessonPlay),
     /// Why a size and not its neighbours; it takes every key.
     Why(WhyWalk),
+    /// What the cases of a folder say together; it takes every key.
+    LookBack(LookBackPage),
 }
 
 /// The layer of an overlay, shared or to be changed; `None` is returned where it passes
@@ -105,6 +109,7 @@ macro_rules! layer_of {
             Overlay::Open(it) => it,
             Overlay::Lesson(it) => it,
             Overlay::Why(it) => it,
+            Overlay::LookBack(it) => it,
         }
     };
 }

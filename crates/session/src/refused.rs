@@ -234,6 +234,25 @@ pub enum Refused {
     #[error("its limit is not among the rules")]
     LimitNotARule,
 
+    /// The case is in no file, and so in no folder of cases.
+    #[error("the case is in no file: save it in the folder of your cases first")]
+    NoFolderOfCases,
+    /// Nobody knows where your centre's rules would be kept.
+    #[error(
+        "there is no file for your centre's rules, and those that came with the program stay as \
+         they are: begin with --rules FILE"
+    )]
+    NoRulesFile,
+    /// The rules have a row of an earlier look-back, by its source.
+    #[error(
+        "the rules have a row of such readings already ({0}), and cases from before it would \
+         count twice: take that row out of the file first"
+    )]
+    LookedBackBefore(String),
+    /// The rows find no place in the file of the rules.
+    #[error("{0}")]
+    RulesNotChanged(String),
+
     /// The page of trials lists nothing.
     #[error("no row is selected: pin a size on the plan first")]
     NoTrialRow,

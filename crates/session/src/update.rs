@@ -4,9 +4,11 @@ mod changes;
 mod files;
 mod guide;
 mod keys;
+mod look_back;
 mod open;
 mod pointer;
 mod procedure;
+mod rules;
 mod shelf;
 
 use crate::effect::Effect;
@@ -28,6 +30,7 @@ impl Session {
             Event::Wheel(focus, down) => self.wheel(focus, down),
             Event::Nudge(steps) => self.nudge_by(steps),
             Event::Reply(reply) => self.reply(reply),
+            Event::LookedBack(result) => self.looked_back(&result),
             Event::Drawn(visible) => self.model.view.visible = visible,
             Event::Working(is_said) => self.model.is_said_to_work = is_said,
             Event::File(event) => self.file(*event),
@@ -63,6 +66,8 @@ impl Session {
             FileEvent::ShelfRead { shapes, called } => self.exchange_own_shapes(shapes, called),
             FileEvent::ShelfWritten(source) => self.own_is_kept(source),
             FileEvent::ShelfKept(is_kept) => self.model.own_folders.shelf = is_kept,
+            FileEvent::RulesRead { file, called } => self.exchange_rules(file, called),
+            FileEvent::RulesKept(path) => self.rules_are_kept(path),
             FileEvent::Done(what) => self.tell(what),
             FileEvent::AlsoDone(what) => self.tell_also(&what),
             FileEvent::Failed(why) => self.warn(why.to_string()),

@@ -1,6 +1,7 @@
 //! Look-back over many cases: what was foretold when a size was opened, against what was
 //! seen. The geometry chance is never scored: nobody sees whether a limit holds.
 
+mod page;
 mod pairs;
 mod record;
 mod report;

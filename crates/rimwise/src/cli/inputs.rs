@@ -13,7 +13,7 @@ use files::{
     read_catalogue, read_guidance, read_house_rules, shipped, workup_input,
 };
 use paper::Provenance;
-use session::Session;
+use session::{RulesHome, Session};
 use sizing::engine::{Counter, Engine, Fast};
 use sizing::trial::{CaseAfterTrials, Weighing, take_in};
 use sizing::{
@@ -190,24 +190,26 @@ impl Inputs {
         }
     }
 
-    /// Opens them for work on the screen; the user's own catalogue with its file.
-    pub(super) fn session(mut self) -> (Session, Option<CatalogueFile>) {
+    /// Opens them for work on the screen, the rules kept where they are said to be; the
+    /// user's own catalogue with its file.
+    pub(super) fn session(mut self, home: RulesHome) -> (Session, Option<CatalogueFile>) {
         let own = self.has_own.then(|| self.catalogues.pop()).flatten();
         let sources = self
             .catalogues
             .iter()
             .map(|one| one.source().clone())
             .collect();
-        let (of_rules, of_limits) = (self.rules.source().clone(), self.limits.source().clone());
+        let of_limits = self.limits.source().clone();
         let of_own = own.as_ref().map(|own| own.source().clone());
         let catalogues = self.catalogues.into_iter().map(CatalogueFile::into_value);
-        let (case, rules) = (self.case.into_value(), self.rules.into_value());
+        let (case, rules) = (self.case.into_value(), self.rules.value().clone());
         let mut session = Session::open(case, catalogues.collect(), rules);
         if let Some(own) = &own {
             session = session.with_own_shapes(own.value().clone());
         }
         session = session.with_limits(self.limits.into_value());
-        session = session.with_sources(of_rules, sources, of_own, of_limits);
+        session = session.with_rules_file(Arc::new(self.rules), home);
+        session = session.with_sources(sources, of_own, of_limits);
         (session, own)
     }
 

@@ -9,8 +9,9 @@ use super::screen::{kept_looks, keymap, looks};
 use crate::ascii;
 use crate::tui::{self, Recorder, TerminalLooks};
 use anyhow::Result;
-use session::{Keeper, LessonPlay, Session};
+use session::{Keeper, LessonPlay, RulesHome, Session};
 use std::io::{self, IsTerminal, Write};
+use std::path::Path;
 
 /// Opens a case, or the demonstration.
 pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
@@ -20,7 +21,7 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
     let mut asked = RankArguments::of(case, arguments.against);
     let threads = usize::from(asked.common.threads);
     if arguments.screen.plain {
-        let (session, _) = Inputs::read(&asked.common)?.session();
+        let (session, _) = Inputs::read(&asked.common)?.session(RulesHome::Nowhere);
         return tui::plain(session, threads, out);
     }
     if has_screen() {
@@ -33,7 +34,8 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         }
         let inputs = Inputs::read(&asked.common)?;
         let others = inputs.others();
-        let (session, own) = inputs.session();
+        let rules = rules_home(asked.common.against.rules.as_deref());
+        let (session, own) = inputs.session(rules.clone());
         let kept = kept_looks();
         let chosen = kept.as_ref().map(TerminalLooks::words);
         let mut session = session
@@ -50,6 +52,12 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
         if let Some(path) = named.or_else(own_shapes) {
             keeper = keeper.with_own_shapes(&path, own);
         }
+        let read = session.document().rules_file().cloned();
+        keeper = match rules {
+            RulesHome::File(path) => keeper.with_own_rules(&path, read),
+            RulesHome::New(path) => keeper.with_own_rules(&path, None),
+            RulesHome::Nowhere => keeper,
+        };
         if path.exists() || is_lost {
             let opened = keeper.open(&mut session, &path);
             opened.map_err(|error| BadInput(error.to_string()))?;
@@ -76,6 +84,14 @@ pub(super) fn run(arguments: Arguments, out: &mut dyn Write) -> Result<()> {
          CASE SHAPE/SIZE…, rimwise --help"
     )?;
     Ok(())
+}
+
+/// Where the rules are kept: in the file that a call names, or in one that would be made
+/// in the folder for settings.
+fn rules_home(named: Option<&Path>) -> RulesHome {
+    let made = || Some(RulesHome::New(folders::settings()?.join("rules.ron")));
+    let named = named.map(|path| RulesHome::File(path.to_owned()));
+    named.or_else(made).unwrap_or_default()
 }
 
 /// Whether there is a terminal that a page can be drawn on.
@@ -107,7 +123,7 @@ pub(super) fn lesson(asked: &LessonArguments, play: LessonPlay) -> Result<()> {
     let threads = usize::from(shown.threads);
     let inputs = Inputs::read(&shown)?;
     let others = inputs.others();
-    let (session, _) = inputs.session();
+    let (session, _) = inputs.session(RulesHome::Nowhere);
     let kept = kept_looks();
     let chosen = kept.as_ref().map(TerminalLooks::words);
     let session = session

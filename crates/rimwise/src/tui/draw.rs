@@ -16,6 +16,7 @@ mod header;
 mod key_list;
 mod lesson;
 mod lines;
+mod look_back;
 mod openables;
 mod pages;
 mod pictures;
@@ -36,7 +37,7 @@ use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::text::Line;
 use ratatui::widgets::Clear;
 pub(super) use seen::Seen;
-use session::{Focus, Guide, LessonPlay, Overlay, Page, Session, WhyWalk};
+use session::{Focus, Guide, LessonPlay, LookBackPage, Overlay, Page, Session, WhyWalk};
 
 /// Smaller than this the page is a few lines of essentials.
 const LEAST_WIDTH: u16 = 60;
@@ -64,7 +65,9 @@ pub(super) fn page(
     let area = frame.area();
     let mut seen = Seen::new(session.view().visible);
     let is_small = area.width < LEAST_WIDTH || area.height < LEAST_HEIGHT;
-    if let Some(play) = played(session) {
+    if let Some(page) = looked_back(session) {
+        seen.visible.overlay = look_back::draw(frame, session, page, theme, area);
+    } else if let Some(play) = played(session) {
         lesson::draw(frame, session, play, theme, (area, studio));
     } else if let Some(walk) = walked(session) {
         why::draw(frame, session, walk, theme, (area, studio));
@@ -83,7 +86,7 @@ pub(super) fn page(
     match over {
         Some(Overlay::Drawing) | None => return seen,
         Some(Overlay::TestCard) => test_card::draw(frame, session, theme, area),
-        Some(Overlay::Guide(_) | Overlay::Lesson(_) | Overlay::Why(_)) => {}
+        Some(Overlay::Guide(_) | Overlay::Lesson(_) | Overlay::Why(_) | Overlay::LookBack(_)) => {}
         Some(Overlay::Field(field)) => field::draw(frame, field, theme, area),
         Some(Overlay::Reading(form)) => form::reading(frame, session, form, theme, area),
         Some(Overlay::Shelf(form)) => form::shelf(frame, session, form, theme, area),
@@ -129,6 +132,15 @@ fn walked(session: &Session) -> Option<&WhyWalk> {
     let mut layers = session.overlays().iter();
     layers.find_map(|layer| match layer {
         Overlay::Why(walk) => Some(walk),
+        _ => None,
+    })
+}
+
+/// The look-back that lies over the page, topmost or under a question.
+fn looked_back(session: &Session) -> Option<&LookBackPage> {
+    let mut layers = session.overlays().iter();
+    layers.find_map(|layer| match layer {
+        Overlay::LookBack(page) => Some(page),
         _ => None,
     })
 }

@@ -83,8 +83,10 @@ impl Input {
             Message::Wheel(at, down) => Self::Wheel(*at, *down),
             Message::Reply(reply) => Self::Reply(ReplyLabel::of(reply)),
             Message::Resize(size) => Self::Size(*size),
-            // Neither pixels nor a sheet change anything that is recorded.
-            Message::Redraw | Message::Painted(_) | Message::Sheet(..) => Self::Wait,
+            // Pixels, a sheet and other cases change nothing that is recorded.
+            Message::Redraw | Message::Painted(_) | Message::Sheet(..) | Message::LookedBack(_) => {
+                Self::Wait
+            }
             #[cfg(unix)]
             Message::Suspend => Self::Suspend,
             #[cfg(unix)]

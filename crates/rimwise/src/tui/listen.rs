@@ -9,7 +9,7 @@ use ratatui::layout::{Position, Size};
 use rustix::event::{PollFd, PollFlags, poll};
 #[cfg(unix)]
 use rustix::io::Errno;
-use session::{KeeperError, Key, Reply, SheetFile};
+use session::{KeeperError, Key, LookBackResult, Reply, SheetFile};
 #[cfg(unix)]
 use signal_hook::consts::{SIGCONT, SIGHUP, SIGTERM, SIGTSTP};
 #[cfg(unix)]
@@ -41,6 +41,8 @@ pub(super) enum Message {
     Painted(PixelPictures),
     /// A sheet is made, or could not be.
     Sheet(SheetFile, Result<Vec<u8>, KeeperError>),
+    /// A folder of cases was looked back over.
+    LookedBack(LookBackResult),
     /// The screen has another size.
     Resize(Size),
     /// Nothing came for a while.

@@ -261,6 +261,7 @@ impl Program {
                 let _ = self.write_sheet(&asked, made);
                 None
             }
+            Message::LookedBack(result) => Some(Event::LookedBack(result)),
             Message::Painted(pictures) => {
                 self.pixels.take(pictures);
                 None

@@ -22,7 +22,7 @@ pub(crate) struct OtherTexts {
     pub(crate) catalogues: Vec<String>,
     /// The user's own catalogue, with what it said.
     pub(crate) own: Option<(String, Catalogue)>,
-    /// The centre's rules.
+    /// The centre's rules as they were read: those of the session count where it has them.
     pub(crate) rules: String,
     /// The published limits.
     pub(crate) limits: String,
@@ -152,7 +152,12 @@ impl OtherTexts {
             _ => Some(new_catalogue(now)),
         };
         let catalogues = self.catalogues.iter().cloned().chain(own);
-        let others = catalogues.chain([self.rules.clone(), self.limits.clone()]);
+        let rules = session.document().rules_file();
+        let rules = rules.map_or_else(
+            || self.rules.clone(),
+            |file| file.source().original().into_owned(),
+        );
+        let others = catalogues.chain([rules, self.limits.clone()]);
         digest(std::iter::once(case).chain(others))
     }
 }

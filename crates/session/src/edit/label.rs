@@ -38,7 +38,12 @@ pub(crate) fn label(done: &Edit, inverse: &Edit, document: &Document) -> String 
             was.unwrap_or_default(),
             now.unwrap_or_default(),
         ),
-        (Edit::Shelf { called, .. } | Edit::Procedure { called, .. }, _) => called.clone(),
+        (
+            Edit::Shelf { called, .. }
+            | Edit::Procedure { called, .. }
+            | Edit::Rules { called, .. },
+            _,
+        ) => called.clone(),
         (Edit::Bays(now), Edit::Bays(was)) => bays(document, was, now),
         (Edit::Shown(now), Edit::Shown(was)) => shown(was, now),
         _ => String::new(),

@@ -145,6 +145,34 @@ pub(super) fn shelf_otherwise(error: &KeeperError) -> Option<Question> {
     Some(question)
 }
 
+/// What is done about your centre's rules where their file is not as it was left; what
+/// others wrote is not written over. `None` where no answer helps.
+pub(super) fn rules_otherwise(error: &KeeperError) -> Option<Question> {
+    let KeeperError::Store(store) = error else {
+        return None;
+    };
+    let choices = match store {
+        StoreError::Changed { .. } | StoreError::Exists { .. } => {
+            vec![choice(
+                'r',
+                "read it, undo brings yours back",
+                Errand::ReadRules,
+            )]
+        }
+        StoreError::Gone { .. } => {
+            vec![choice(
+                'o',
+                "write it anew",
+                Errand::KeepRules { anew: true },
+            )]
+        }
+        _ => return None,
+    };
+    let mut question = Question::new(error.to_string(), choices);
+    question.wait = Some("keep yours here alone");
+    Some(question)
+}
+
 const fn choice(key: char, does: &'static str, errand: Errand) -> Choice {
     Choice {
         key,

@@ -1,6 +1,7 @@
 mod any_keys;
 mod disk;
 mod failing;
+mod rules;
 mod sheet;
 mod shelf;
 mod unfiled;

@@ -5,11 +5,10 @@ use measurement::Modality;
 use std::sync::Arc;
 use std::time::Duration;
 
-/// What release criteria are written on, beside the case: the rules, every catalogue but
+/// What release criteria are written on, beside the case and the rules: every catalogue but
 /// the user's own, the user's own, the guidance.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct PlannedOn {
-    pub(crate) rules: Option<Arc<Source>>,
     pub(crate) catalogues: Arc<[Source]>,
     pub(crate) own: Option<Arc<Source>>,
     pub(crate) guidance: Option<Arc<Source>>,
@@ -25,13 +24,12 @@ impl Model {
     /// The digest of all that criteria are written on, as it is now.
     pub(crate) fn planned_on(&self) -> String {
         let PlannedOn {
-            rules,
             catalogues,
             own,
             guidance,
             ..
         } = &self.planned;
-        let rules = rules.as_deref().into_iter();
+        let rules = self.document.rules_file.iter().map(|file| file.source());
         let catalogues = catalogues.iter().chain(own.as_deref());
         let sources = rules.chain(catalogues).chain(guidance.as_deref());
         files::planned_on(&self.document.case, sources)

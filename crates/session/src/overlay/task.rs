@@ -1,5 +1,6 @@
 use crate::edit::Edit;
 use crate::errand::Errand;
+use crate::rules_change::RulesChange;
 use sizing::growth::Body;
 
 /// What a layer asks the session to do once it closes.
@@ -20,6 +21,8 @@ pub(crate) enum Task {
     Day(u32),
     /// The child is to be shown grown.
     Grown(Body),
+    /// A person is asked about a change of your centre's rules.
+    AskRules(Box<RulesChange>),
     /// The program ends.
     Leave,
 }

@@ -93,6 +93,14 @@ impl Session {
                 self.overlays.push(Overlay::Why(walk));
                 return Ok(None);
             }
+            Change::LookBack(folder) => {
+                self.look_back(folder);
+                return Ok(None);
+            }
+            Change::AskRules(asked) => {
+                self.ask_rules(*asked);
+                return Ok(None);
+            }
             Change::Suspend => {
                 self.outbox.push(Effect::Suspend);
                 return Ok(None);
@@ -160,6 +168,8 @@ impl Session {
             self.model.rows = rows;
         } else if let Edit::Shelf { .. } = edit {
             self.follow_shelf();
+        } else if let Edit::Rules { .. } = edit {
+            self.follow_rules();
         } else if self.bays_by_hand() != by_hand {
             self.model.results.outdate();
         }
@@ -183,7 +193,7 @@ impl Session {
     /// Makes the case ready under its rules and leaves the work-up to the worker: a
     /// nudge does not wait for it. Until it is there the one of before stands in, and
     /// what hangs on it is shown as of before.
-    fn make_ready_at_once(&mut self) {
+    pub(super) fn make_ready_at_once(&mut self) {
         self.make_plain();
         let guidance = self.model.setting.guidance().clone();
         let setting = Setting::clone(&self.model.plain_setting);

@@ -9,18 +9,16 @@ use std::time::Duration;
 
 /// What follows a step of a procedure, and what its criteria are written on.
 impl Session {
-    /// The session with the texts that criteria are written on, beside the case: the
-    /// rules, the catalogues in their order with the user's own last, the guidance.
+    /// The session with the texts that criteria are written on, beside the case and the
+    /// rules: the catalogues in their order with the user's own last, the guidance.
     #[must_use]
     pub fn with_sources(
         mut self,
-        rules: Source,
         catalogues: Vec<Source>,
         own: Option<Source>,
         guidance: Source,
     ) -> Self {
         self.model.planned = PlannedOn {
-            rules: Some(Arc::new(rules)),
             catalogues: catalogues.into(),
             own: own.map(Arc::new),
             guidance: Some(Arc::new(guidance)),

@@ -2,145 +2,19 @@
 
 use super::harmless;
 use super::json::{FORMAT, rounded};
+use crate::text::wrapped;
 use anyhow::Result;
 use files::proposed_rows;
 use measurement::look_back::{Agreement, Bin};
 use serde::Serialize;
-use sizing::look_back::{
-    AnswerRow, FEWEST_ANSWERS, HOW_IT_COUNTS, LookBack, ReadingRow, Score, ValueRow,
-};
+use sizing::look_back::{AnswerRow, LookBack, ReadingRow, Score, ValueRow};
 use std::io::Write;
 
 /// Writes a look-back for people, 80 columns wide.
 pub(crate) fn text(out: &mut dyn Write, found: &LookBack) -> Result<()> {
     writeln!(out, "LOOK-BACK: FORETOLD AND SEEN")?;
-    for line in wrapped(&format!("{}.", found.counts())) {
+    for line in found.page() {
         writeln!(out, "{line}")?;
-    }
-    writeln!(out)?;
-    for sentence in found.headline() {
-        for line in wrapped(&sentence) {
-            writeln!(out, "{line}")?;
-        }
-    }
-    writeln!(out)?;
-    for sentence in HOW_IT_COUNTS {
-        for line in wrapped(sentence) {
-            writeln!(out, "{line}")?;
-        }
-    }
-    answers(out, found)?;
-    reliability(out, found)?;
-    readings(out, found)?;
-    values(out, found)?;
-    writeln!(out)?;
-    for line in wrapped(paper::CAUTION) {
-        writeln!(out, "{line}")?;
-    }
-    Ok(())
-}
-
-/// Columns of a page for people.
-const WIDTH: usize = 80;
-
-fn wrapped(text: &str) -> Vec<String> {
-    let mut lines = vec![String::new()];
-    for word in text.split(' ') {
-        let last = lines.len() - 1;
-        let used = lines[last].chars().count();
-        if used > 0 && used + 1 + word.chars().count() > WIDTH {
-            lines.push(word.to_owned());
-        } else {
-            if used > 0 {
-                lines[last].push(' ');
-            }
-            lines[last].push_str(word);
-        }
-    }
-    lines
-}
-
-fn answers(out: &mut dyn Write, found: &LookBack) -> Result<()> {
-    writeln!(out, "\nForetold as yes or no")?;
-    if found.answers.is_empty() {
-        writeln!(out, "  nothing that was foretold was seen")?;
-        return Ok(());
-    }
-    writeln!(
-        out,
-        "  {:<36} {:>4} {:>8}  {:<20} {:>5}",
-        "", "n", "foretold", "seen (95 of 100)", "Z"
-    )?;
-    for row in found.answers.iter().chain(&found.all) {
-        let (label, pairs) = (row.label(), row.pairs.pairs);
-        if row.is_judged() {
-            let foretold = format!("{:.0} %", 100.0 * row.pairs.foretold);
-            let z = z(row).map_or_else(String::new, |z| format!("{z:.1}"));
-            let seen = row.seen();
-            let line = format!("  {label:<36} {pairs:>4} {foretold:>8}  {seen:<20} {z:>5}");
-            writeln!(out, "{}", line.trim_end())?;
-        } else {
-            writeln!(
-                out,
-                "  {label:<36} {pairs:>4} too few to judge (under {FEWEST_ANSWERS})"
-            )?;
-        }
-    }
-    writeln!(
-        out,
-        "  Z beyond -1.96 or 1.96: chances and what was seen do not agree."
-    )?;
-    if let Some(score) = found.all.as_ref().and_then(|row| row.score) {
-        let [low, high] = score.brier_interval;
-        writeln!(
-            out,
-            "  Brier's score {:.3} ({low:.3} to {high:.3}); 0 is best, 0.25 a coin's.",
-            score.brier
-        )?;
-    }
-    Ok(())
-}
-
-fn z(row: &AnswerRow) -> Option<f64> {
-    row.score.and_then(|score| score.z)
-}
-
-fn reliability(out: &mut dyn Write, found: &LookBack) -> Result<()> {
-    let Some(all) = &found.all else { return Ok(()) };
-    if all.reliability.is_empty() {
-        return Ok(());
-    }
-    writeln!(out, "\nLike chances together")?;
-    writeln!(out, "  {:>8} {:>5}  seen (95 of 100)", "foretold", "n")?;
-    for bin in &all.reliability {
-        let percent = |share: f64| format!("{:.0} %", 100.0 * share);
-        let share = percent(bin.seen as f64 / bin.pairs as f64);
-        let [low, high] = bin.interval.map(percent);
-        writeln!(
-            out,
-            "  {:>8} {:>5}  {share} ({low} to {high})",
-            percent(bin.foretold),
-            bin.pairs
-        )?;
-    }
-    Ok(())
-}
-
-fn readings(out: &mut dyn Write, found: &LookBack) -> Result<()> {
-    if found.readings.is_empty() {
-        return Ok(());
-    }
-    writeln!(
-        out,
-        "\nReadings against what was seen (first deployment of each case)"
-    )?;
-    for row in &found.readings {
-        writeln!(out, "  {}, n {}", row.of.label(), row.pairs)?;
-        writeln!(out, "    {}", row.says())?;
-        let bounds = row.bounds_say();
-        if !bounds.is_empty() {
-            writeln!(out, "    {bounds}, and count as bounds")?;
-        }
     }
     let mut proposals = found.proposals().filter_map(proposed_rows).peekable();
     if proposals.peek().is_some() {
@@ -155,29 +29,15 @@ fn readings(out: &mut dyn Write, found: &LookBack) -> Result<()> {
             writeln!(out, "  doubts, before the others:\n    {doubt}")?;
         }
     }
+    writeln!(out)?;
+    for line in wrapped(paper::CAUTION, WIDTH) {
+        writeln!(out, "{line}")?;
+    }
     Ok(())
 }
 
-fn values(out: &mut dyn Write, found: &LookBack) -> Result<()> {
-    if found.values.is_empty() {
-        return Ok(());
-    }
-    writeln!(
-        out,
-        "\nValues among the twentieths of what was foretold; even is best"
-    )?;
-    for row in &found.values {
-        writeln!(out, "  {}, n {}", row.label(), row.pairs)?;
-        match row.twentieths {
-            Some(all) => {
-                let all: Vec<String> = all.iter().map(ToString::to_string).collect();
-                writeln!(out, "    {}", all.join(" "))?;
-            }
-            None => writeln!(out, "    too few to show (under 100)")?,
-        }
-    }
-    Ok(())
-}
+/// Columns of a page for people.
+const WIDTH: usize = 80;
 
 #[derive(Serialize)]
 struct Report {

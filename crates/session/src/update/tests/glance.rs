@@ -223,6 +223,7 @@ pub(super) fn glance(session: &Session) -> Vec<String> {
     );
     lines.extend(session.outbox.iter().filter_map(|effect| match effect {
         Effect::File(errand) => Some(format!("errand {errand:?}")),
+        Effect::LookBack(order) => Some(format!("looks back over {}", order.folder.display())),
         Effect::Leave => Some("leaving".into()),
         Effect::Suspend => Some("suspending".into()),
         _ => None,

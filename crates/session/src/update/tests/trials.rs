@@ -14,6 +14,21 @@ const RELEASED: &str = "released even-wide/5x3";
 
 /// Of the commands on the page of trials.
 pub(super) const TRIALS: &[Tried] = &[
+    (
+        "look_back",
+        "file cases/a.ron",
+        "5 B",
+        "looks back over cases",
+    ),
+    ("look_back", "file a.ron", "7 tab B", "looks back over ."),
+    ("look_back", "file a.ron", "5 B", "layers 1"),
+    ("look_back", "file a.ron", "5 B 1 x down B", "layers 0"),
+    (
+        "look_back",
+        "aortic.rim 1.5",
+        "5 B",
+        "says the case is in no file: save it in the folder of your cases first",
+    ),
     ("trials_page", "aortic.rim 1.5", "7", "focus Trials"),
     ("trials_page", "aortic.rim 1.5", "7 tab tab", "focus Before"),
     ("seen_now", PINNED, "enter", "minute 0"),
