@@ -16,7 +16,7 @@ mod work_up;
 
 use crate::effect::Effect;
 use crate::fixture::{self, assess, press};
-use crate::{Bay, Command, Status};
+use crate::{Bay, Command, Session, Status};
 use commands::every_row;
 use glance::{glance, opened};
 use std::collections::BTreeSet;
@@ -50,6 +50,25 @@ fn every_command_is_tried() {
     let tried: BTreeSet<&str> = every_row().map(|(id, ..)| *id).collect();
     let all: BTreeSet<&str> = Command::all().map(|command| command.id).collect();
     assert_eq!(tried, all);
+}
+
+#[test]
+fn pinning_and_unpinning_keep_the_selected_row_of_the_list() {
+    let place = |session: &Session| (session.view().focus, session.listed_place());
+    let mut session = opened("ranking even-wide/5x3");
+    press(&mut session, "end up up");
+    let before = place(&session);
+    assert!(
+        before.1 > Some(2),
+        "far enough down that the list is scrolled"
+    );
+    for keys in ["p", "u", "U", "u"] {
+        press(&mut session, keys);
+        assert_eq!(place(&session), before, "after {keys}");
+    }
+    // Unpinned in its bay, the list is where it was left.
+    press(&mut session, "p shift-tab delete");
+    assert_eq!(place(&session).1, before.1);
 }
 
 #[test]
