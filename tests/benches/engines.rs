@@ -69,7 +69,7 @@ fn break_evens(job: &Job) {
         .step_by(9)
         .map(|(size, rows)| {
             best(|| {
-                black_box(break_even(&job.setting, size, 0.0, rows));
+                black_box(break_even(&job.setting, size, 0.0, rows, None));
             })
         });
     let mut times: Vec<f64> = times.collect();

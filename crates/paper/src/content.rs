@@ -160,7 +160,7 @@ impl SheetRequest<'_> {
         }
         let setting = self.setting();
         let rows = rows(setting, &first.size.occluder);
-        Some(break_even(setting, &first.size, first.turn, &rows))
+        Some(break_even(setting, &first.size, first.turn, &rows, None))
     }
 
     fn setting(&self) -> &Setting {

@@ -46,7 +46,8 @@ impl Otherwise<'_> {
         if !is_asked(ranking) {
             return Ok(said);
         }
-        said.extend(readings(ranking).map(|says| ("Which reading: ", says)));
+        let draws = self.weighed.map(Counter::draws);
+        said.extend(readings(ranking, draws).map(|says| ("Which reading: ", says)));
         let shapes = match self.weighed {
             Some(counter) => self.shapes(counter, work)?,
             None if self.draws == 0 => None,
@@ -85,12 +86,12 @@ const ASKED: usize = 5;
 
 /// By how much a reading would have to be wrong: for the nearest size that one
 /// reading alone would let pass.
-fn readings(ranking: &Ranking) -> Option<String> {
+fn readings(ranking: &Ranking, draws: Option<&Draws>) -> Option<String> {
     let mut nearest = ranking.candidates.iter().take(ASKED).peekable();
     let first = device_name(&nearest.peek()?.name());
     let says = nearest.find_map(|one| {
         let rows = rows(&ranking.setting, &one.size.occluder);
-        let all = break_even(&ranking.setting, &one.size, one.turn, &rows);
+        let all = break_even(&ranking.setting, &one.size, one.turn, &rows, draws);
         Some(format!(
             "{} {}.",
             device_name(&one.name()),

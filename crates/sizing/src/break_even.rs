@@ -3,15 +3,17 @@
 mod decides;
 mod doubt;
 mod moved;
+mod of_model;
 mod search;
 mod words;
 
 use crate::resolve::{Resolved, is_rotation_of_defect};
-use crate::{Row, Setting, Size, State, Subject};
+use crate::{Draws, Row, Setting, Size, State, Subject};
 use doubt::{Doubt, accuracy};
 use geometry::Radians;
 use measurement::{Quantity, Unit};
 use moved::Probe;
+pub use of_model::ModelBreakEven;
 use search::{Direction, Search, broken};
 
 /// The break-even of every reading and assumption for one size.
@@ -22,6 +24,9 @@ use search::{Direction, Search, broken};
 ///
 /// One value is moved at a time, all others stay as read; what follows it where
 /// nothing else was read follows. The turn stays.
+///
+/// Where trials are taken in, all of it is as now believed: the values, and the chances,
+/// which are shares of the draws as trials weigh them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BreakEvens {
     /// The state that is held.
@@ -31,6 +36,10 @@ pub struct BreakEvens {
     /// Of each quantity in doubt, the reading to doubt first on top: the largest
     /// chance that it alone has another value than the state needs.
     pub readings: Vec<BreakEven>,
+    /// Of each model error whose end is in reach: what no reading settles.
+    pub of_model: Vec<ModelBreakEven>,
+    /// Whether trials are taken in.
+    pub takes_trials_in: bool,
 }
 
 /// The interval of one quantity in which the state as read stays.
@@ -93,13 +102,26 @@ pub struct BrokenLimit {
 /// is left and taken again between two places is not seen. Nor is a row that at
 /// two and at four standard deviations keeps more than half of its margin, and is
 /// broken between.
-pub fn break_even(setting: &Setting, size: &Size, turn: Radians, rows: &[Row]) -> BreakEvens {
+///
+/// `draws` are those of a case whose trials are taken in; without them its chances are
+/// those before the trials.
+pub fn break_even(
+    setting: &Setting,
+    size: &Size,
+    turn: Radians,
+    rows: &[Row],
+    draws: Option<&Draws>,
+) -> BreakEvens {
+    let takes_trials_in = setting.is_weighed();
+    let draws = draws.filter(|_| takes_trials_in);
     // Nothing is held where nothing is rated.
     if setting.not_rated().is_some() {
         return BreakEvens {
             held: State::NotAssessed,
             by: Vec::new(),
             readings: Vec::new(),
+            of_model: Vec::new(),
+            takes_trials_in,
         };
     }
     let probe = Probe::new(setting, size, turn, rows);
@@ -110,8 +132,15 @@ pub fn break_even(setting: &Setting, size: &Size, turn: Radians, rows: &[Row]) -
         .filter(|resolved| !resolved.quantity.is_for_workup_alone())
         .filter(|resolved| !is_open_rotation(resolved))
         .filter_map(|resolved| {
-            let doubt = Doubt::of(setting, resolved)?;
-            let value = resolved.law?.nominal();
+            let mut doubt = Doubt::of(setting, resolved)?;
+            let mut value = resolved.law?.nominal();
+            if takes_trials_in {
+                value = setting.as_read().get(resolved.quantity)?;
+                let column = draws.and_then(|it| Some((it, it.column(resolved.quantity)?)));
+                if let Some((draws, column)) = column {
+                    doubt = doubt.weighed(&column, draws.weights(), value)?;
+                }
+            }
             let search = Search::new(&probe, resolved.quantity, &doubt, held, value);
             Some(BreakEven {
                 quantity: resolved.quantity,
@@ -128,7 +157,9 @@ pub fn break_even(setting: &Setting, size: &Size, turn: Radians, rows: &[Row]) -
     BreakEvens {
         held,
         by: held_by(&probe, held),
+        of_model: of_model::of_model(&probe, held, draws),
         readings,
+        takes_trials_in,
     }
 }
 

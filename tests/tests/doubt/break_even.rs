@@ -109,7 +109,7 @@ fn worst(candidate: &Candidate) -> State {
 
 fn of(setting: &Setting, candidate: &Candidate) -> BreakEvens {
     let rows = rows(setting, &candidate.size.occluder);
-    break_even(setting, &candidate.size, candidate.turn, &rows)
+    break_even(setting, &candidate.size, candidate.turn, &rows, None)
 }
 
 fn ranked(name: &str) -> (Arc<Setting>, Vec<Candidate>) {

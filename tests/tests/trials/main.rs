@@ -2,6 +2,7 @@
 
 #![expect(clippy::expect_used, reason = "what fails here fails a test")]
 
+mod break_even;
 mod cohort;
 mod forecast;
 mod growth;

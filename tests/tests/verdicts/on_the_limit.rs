@@ -66,7 +66,7 @@ fn break_even_holds_the_same_state() {
             .into_iter()
             .filter(|row| row.id() == "rim_overlap_left")
             .collect();
-        assert_eq!(break_even(&setting, &size, 0.0, &asked).held, state);
+        assert_eq!(break_even(&setting, &size, 0.0, &asked, None).held, state);
     }
 }
 

@@ -24,7 +24,9 @@ pub(super) fn doubt(
     let candidate = ranking.candidates.iter().find(|one| one.place == place)?;
     let setting = &ranking.setting;
     let asked = rows(setting, &candidate.size.occluder);
-    let break_evens = Arc::new(break_even(setting, &candidate.size, candidate.turn, &asked));
+    let (size, turn) = (&candidate.size, candidate.turn);
+    let draws = counter.map(Counter::draws);
+    let break_evens = Arc::new(break_even(setting, size, turn, &asked, draws));
     let mut doubted = DoubtResult {
         generation: request.generation,
         place,

@@ -20,6 +20,10 @@ impl BreakEvens {
             State::Caution => format!("borderline at {}", within(first)),
             State::Ok | State::NotAssessed => format!("no limit broken at {}", within(first)),
         };
+        if self.takes_trials_in {
+            let now = first.now_says();
+            return Some(format!("{}, now believed {now}; {holds}", first.quantity));
+        }
         Some(format!("{}, {how} {value}; {holds}", first.quantity))
     }
 }

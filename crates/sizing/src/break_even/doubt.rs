@@ -1,6 +1,6 @@
 use crate::Setting;
 use crate::resolve::Resolved;
-use measurement::{Law, Quantity, Unit, normal};
+use measurement::{Law, Quantity, Unit, Weights, normal};
 
 /// How far out a law is looked at, in standard deviations: one value in 16,000
 /// lies beyond, less than any chance that is shown.
@@ -17,6 +17,48 @@ pub(super) struct Doubt {
     scale_sd: f64,
     /// One normal law's worth of both: where to look for changes.
     both: Law,
+    /// The drawn values as trials weigh them, where they do.
+    drawn: Option<WeighedValues>,
+}
+
+/// Values with the whole number by which each is weighed.
+struct WeighedValues {
+    each: Vec<(f64, u64)>,
+    /// The sum of the weights.
+    total: u64,
+}
+
+impl WeighedValues {
+    fn new(values: &[f64], weights: &Weights) -> Option<Self> {
+        let each = values.iter().enumerate();
+        let each: Vec<(f64, u64)> = each
+            .map(|(draw, value)| (*value, weights.whole(draw)))
+            .collect();
+        let total = each.iter().map(|(_, weight)| weight).sum();
+        (total > 0).then_some(Self { each, total })
+    }
+
+    /// The weighed mean of what a function gives.
+    fn mean(&self, of: impl Fn(f64) -> f64) -> f64 {
+        let sum: f64 = self
+            .each
+            .iter()
+            .map(|(value, weight)| of(*value) * *weight as f64)
+            .sum();
+        sum / self.total as f64
+    }
+
+    fn sd(&self) -> f64 {
+        let mean = self.mean(|value| value);
+        self.mean(|value| (value - mean) * (value - mean)).sqrt()
+    }
+
+    /// The share of the weights under a value.
+    fn under(&self, value: f64) -> f64 {
+        let under = self.each.iter().filter(|(one, _)| *one < value);
+        let under: u64 = under.map(|(_, weight)| weight).sum();
+        under as f64 / self.total as f64
+    }
 }
 
 impl Doubt {
@@ -32,6 +74,35 @@ impl Doubt {
             law,
             scale_sd,
             both: Law::for_quantity(resolved.quantity.info().law, nominal, sd),
+            drawn: None,
+        })
+    }
+
+    /// Of a law alone about a value; `None` where it has no doubt.
+    pub(super) fn of_law(law: Law, value: f64) -> Option<Self> {
+        let sd = spread(&law);
+        (sd > 0.0).then_some(Self {
+            law,
+            scale_sd: 0.0,
+            both: Law::Normal { mean: value, sd },
+            drawn: None,
+        })
+    }
+
+    /// The doubt that trials leave of it: the drawn values as they weigh them, about what
+    /// is believed now. `None` where they leave none.
+    pub(super) fn weighed(self, values: &[f64], weights: &Weights, value: f64) -> Option<Self> {
+        let drawn = WeighedValues::new(values, weights)?;
+        let sd = drawn.sd();
+        let both = match self.both {
+            Law::NormalAtLeastZero { .. } => Law::NormalAtLeastZero { mean: value, sd },
+            Law::LogNormal { .. } => Law::LogNormal { mean: value, sd },
+            _ => Law::Normal { mean: value, sd },
+        };
+        (sd > 0.0).then_some(Self {
+            both,
+            drawn: Some(drawn),
+            ..self
         })
     }
 
@@ -47,6 +118,9 @@ impl Doubt {
 
     /// The chance of a value under this one.
     pub(super) fn under(&self, value: f64) -> f64 {
+        if let Some(drawn) = &self.drawn {
+            return drawn.under(value);
+        }
         if self.scale_sd == 0.0 {
             return self.law.probability_under(value);
         }

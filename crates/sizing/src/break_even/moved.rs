@@ -61,7 +61,7 @@ impl<'a> Probe<'a> {
             rows,
             as_read,
             values,
-            read: setting.joint().nominal(),
+            read: setting.as_read().clone(),
         }
     }
 

@@ -27,7 +27,7 @@ pub(super) enum Direction {
 }
 
 impl Direction {
-    const fn sign(self) -> f64 {
+    pub(super) const fn sign(self) -> f64 {
         match self {
             Self::Down => -1.0,
             Self::Up => 1.0,

@@ -1,27 +1,59 @@
 use super::{BreakEven, BreakEvens, BrokenLimit, Change, accuracy};
 use crate::{State, words};
-use measurement::{Quantity, Unit};
+use measurement::{ModelError, Quantity, Unit};
 
 impl BreakEvens {
     /// What is held, in a phrase.
     pub fn held_says(&self) -> String {
         match self.held {
             State::Stop => format!(
-                "does not fit as measured: {} beyond the limit",
+                "does not fit {}: {} beyond the limit",
+                self.as_what(),
                 self.broken()
             ),
             State::Caution => format!(
-                "borderline as measured: {} inside the warning margin",
+                "borderline {}: {} inside the warning margin",
+                self.as_what(),
                 self.broken()
             ),
-            State::Ok => "no limit is broken as measured".into(),
+            State::Ok => format!("no limit is broken {}", self.as_what()),
             State::NotAssessed => "not rated".into(),
         }
     }
 
+    /// What the state that is held is of.
+    const fn as_what(&self) -> &'static str {
+        if self.takes_trials_in {
+            "as now believed, trials taken in"
+        } else {
+            "as measured"
+        }
+    }
+
+    /// What of the model itself would change the state, a sentence for each end.
+    pub fn model_says(&self) -> Vec<String> {
+        let each = self.of_model.iter().flat_map(|one| {
+            let below = one.below.iter().map(|end| (end, -1.0));
+            let above = one.above.iter().map(|end| (end, 1.0));
+            below.chain(above).map(|(end, direction)| {
+                let at = outward(one.error, end.at, direction);
+                let likely = small_percent(end.chance);
+                format!(
+                    "{} would change the verdict, {likely} likely",
+                    one.error.says(at)
+                )
+            })
+        });
+        each.collect()
+    }
+
     /// One sentence on a reading.
     pub fn says(&self, of: &BreakEven) -> String {
-        let read = read(of);
+        let read = if self.takes_trials_in {
+            format!("now believed {}", of.now_says())
+        } else {
+            read(of)
+        };
         if of.below.is_none() && of.above.is_none() {
             return format!("no value the {} can have changes that; {read}", of.quantity);
         }
@@ -152,6 +184,25 @@ fn inward(quantity: Quantity, end: &Change, direction: f64) -> String {
     };
     // Adding 0 turns −0 into 0.
     format!("{:.*}", usize::from(decimals), rounded / power + 0.0)
+}
+
+/// An end of a model error as it is shown, rounded so that it lies beyond.
+fn outward(error: ModelError, at: f64, direction: f64) -> f64 {
+    let away = |value: f64, steps: f64| {
+        let scaled = value * steps;
+        let whole = if direction < 0.0 {
+            scaled.floor()
+        } else {
+            scaled.ceil()
+        };
+        whole / steps
+    };
+    match error {
+        ModelError::GradientLeft | ModelError::GradientRight => {
+            libm::log(away(libm::exp(at), 100.0))
+        }
+        _ => away(at, 10.0),
+    }
 }
 
 const fn decimals_of(unit: Unit) -> u8 {

@@ -87,7 +87,7 @@ pub(super) fn decides(
     let candidate = find_or_first(ranking, size)?;
     let setting = &ranking.setting;
     let asked = rows(setting, &candidate.size.occluder);
-    let doubts = break_even(setting, &candidate.size, candidate.turn, &asked);
+    let doubts = break_even(setting, &candidate.size, candidate.turn, &asked, None);
     let deciding = doubts.readings.iter().take(within);
     let deciding: Vec<&_> = deciding
         .filter(|one| one.chance() >= LEAST_CHANCE)

@@ -63,6 +63,7 @@ pub(in crate::tui::draw) fn list(session: &Session, theme: Theme, width: u16) ->
         }
     }
     list.say(without_end(session, theme, width));
+    list.say(of_model(session, theme, width));
     list.say(contributions(candidate, theme, width));
     let is_known = session
         .results()
@@ -178,6 +179,23 @@ fn without_end(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>
         _ => format!("None of {others} other readings can change the verdict on its own."),
     };
     lines.extend(said(&text, theme.dim(), width));
+    lines
+}
+
+/// What of the model itself would change the verdict.
+fn of_model(session: &Session, theme: Theme, width: u16) -> Vec<Line<'static>> {
+    let doubted = session.results().doubted();
+    let says = doubted.map_or_else(Vec::new, |it| it.break_evens.model_says());
+    if says.is_empty() {
+        return Vec::new();
+    }
+    let mut lines = said(
+        "The model itself, which no reading settles",
+        theme.strong(),
+        width,
+    );
+    let each = says.iter();
+    lines.extend(each.flat_map(|text| said(&format!("  {text}"), theme.text(), width)));
     lines
 }
 
