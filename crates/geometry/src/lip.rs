@@ -15,7 +15,7 @@
 //!
 //! The least lip over the directions of some arcs and over all places of the play is
 //! proved, not sampled, since a disc that covers only just enough has narrow dips which
-//! samples miss. Three lemmas carry the proof:
+//! samples miss. Four lemmas carry the proof:
 //!
 //! 1. *Over the places* (`over_play`). Along a direction whose ray meets the disc the
 //!    lip is concave in σ. So its least value over the play lies on the play's boundary,
@@ -28,6 +28,10 @@
 //!    the piece is left. Any other piece is halved.
 //! 3. *Beside the disc* (`edge_and_disc`). Where the ray misses the disc the lip is
 //!    R − |σ| − max ρ by definition, so that no larger disc ever has less.
+//! 4. *About the middle* (`edge_and_disc`). Where the play lies about the opening's own
+//!    centre and along its axes, as that of every disc on the device's axis does in an
+//!    opening that is not shifted, the least lip lies in the direction nearest to the long
+//!    axis: that one is searched over the places, and no other.
 //!
 //! *Proved* means that no place and no direction has less than the answer by more than
 //! the accuracy asked for, to a rounding. Ends of intervals are rounded to nearest, not

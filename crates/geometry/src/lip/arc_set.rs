@@ -100,6 +100,15 @@ impl ArcSet {
         self.arcs().any(|arc| arc.covers(&place))
     }
 
+    /// Its only azimuth; `None` where it has none, or more than one.
+    pub(super) fn only(&self) -> Option<Radians> {
+        let mut arcs = self.arcs();
+        match (arcs.next(), arcs.next()) {
+            (Some(arc), None) if arc.width == 0.0 => Some(arc.start),
+            _ => None,
+        }
+    }
+
     /// The arcs of the set.
     pub fn arcs(&self) -> impl Iterator<Item = Arc> {
         self.arcs.into_iter().flatten()

@@ -3,7 +3,7 @@ use super::edge_walk::EdgeWalk;
 use super::half_chord::half_chord;
 use super::search::DipSearch;
 use super::stretch::Stretch;
-use crate::{Accuracy, Ellipse, Mm, Radians, Vec2, radial};
+use crate::{Accuracy, Ellipse, Mm, Play, Radians, Vec2, radial};
 use std::f64::consts::PI;
 
 /// The lip in one direction, and how it changes as the disc's centre moves.
@@ -62,6 +62,9 @@ impl EdgeAndDisc {
         if centre == Vec2::ZERO {
             return self.least_centred(arcs);
         }
+        if let Some(azimuth) = arcs.only() {
+            return Some(self.lip(centre, radial(azimuth - self.edge.rotation)));
+        }
         if self.misses_some(centre, arcs) {
             return Some(self.beside(centre));
         }
@@ -90,6 +93,12 @@ impl EdgeAndDisc {
         if corners.iter().any(|&corner| self.misses_some(corner, arcs)) {
             let farthest = corners.map(Vec2::length).into_iter().fold(0.0, f64::max);
             return self.radius - farthest - self.edge.semi_major >= value;
+        }
+        if let Some(azimuth) = arcs.only() {
+            return self
+                .lip(between, radial(azimuth - self.edge.rotation))
+                .value
+                >= value;
         }
         let walk = EdgeWalk::new(&self.edge, self.radius, between);
         let mut search = DipSearch::below(&walk, value, accuracy);
@@ -125,16 +134,35 @@ impl EdgeAndDisc {
     /// The least lip of a disc over the middle: R − ρ, and ρ falls from the
     /// major axis to the minor.
     fn least_centred(&self, arcs: &ArcSet) -> Option<Lip> {
-        let nearest = arcs
-            .arcs()
+        let off = self.nearest_major_axis(arcs)?;
+        Some(self.lip(Vec2::ZERO, radial(off)))
+    }
+
+    /// The least angle between arcs and the major axis; `None` without an arc.
+    fn nearest_major_axis(&self, arcs: &ArcSet) -> Option<Radians> {
+        arcs.arcs()
             .map(|arc| self.off_major_axis(&arc))
-            .reduce(f64::min)?;
-        let outward = if nearest > 0.0 {
-            radial(nearest)
-        } else {
-            Vec2::new(1.0, 0.0)
-        };
-        Some(self.lip(Vec2::ZERO, outward))
+            .reduce(f64::min)
+    }
+
+    /// The one direction of arcs in which the disc has its least lip, its centre
+    /// anywhere in a play about the middle whose axes are the edge's; `None` for any
+    /// other play, for one that leaves the middle bare, and without an arc.
+    ///
+    /// It is the nearest to the major axis: from that axis to the minor ρ falls, and the
+    /// way to the disc's edge in the play's worst place does not. With x at the angle θ and
+    /// σ = (p_a cos t, p_b sin t) the farthest place of the play from −x, where that
+    /// distance is stationary in t: p_b tan θ = p_a tan t + (p_a² − p_b²) sin t / (|x| cos θ),
+    /// so tan t ≤ (p_b/p_a) tan θ, and the angle of σ, whose tangent is (p_b/p_a) tan t, is
+    /// no more than θ. So the square of the distance, which changes with θ by 2 x⊥ · σ,
+    /// does not grow, and what all discs of the play have in common reaches no less far.
+    pub(super) fn direction_of_least(&self, play: &Play, arcs: &ArcSet) -> Option<Radians> {
+        let is_aligned = play.rotation == 0.0 || play.semi_major == play.semi_minor;
+        let is_about_middle = play.centre == Vec2::ZERO && play.semi_major <= self.radius;
+        if !(is_aligned && is_about_middle) {
+            return None;
+        }
+        Some(self.edge.rotation + self.nearest_major_axis(arcs)?)
     }
 
     /// The least angle between an arc and the major axis.

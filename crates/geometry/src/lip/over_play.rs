@@ -16,6 +16,10 @@ pub(super) fn least_over_play(
     arcs: &ArcSet,
     accuracy: Accuracy,
 ) -> Option<Mm> {
+    let one = pair
+        .direction_of_least(play, arcs)
+        .map(|azimuth| ArcSet::about(&[azimuth], 0.0));
+    let arcs = one.as_ref().unwrap_or(arcs);
     let lip = |place| pair.least(place, arcs, accuracy);
     if play.is_place() {
         return Some(lip(play.centre)?.value);

@@ -125,6 +125,29 @@ proptest! {
         }
     }
 
+    /// The one direction that is enough for a play along the axes of the edge, against the
+    /// search of all of them: a play that is turned by next to nothing is not along them.
+    #[test]
+    fn about_the_middle_one_direction_has_the_least_of_all(
+        edge in edges(), share in 0.0..=1.0_f64, ratio in prop_oneof![Just(0.0), 0.0..=1.0_f64],
+        margin in 0.0..2.0_f64, hinges in prop::array::uniform2(-4.0..4.0_f64),
+    ) {
+        let semi_major = share * edge.semi_major;
+        let aligned = Play {
+            centre: Vec2::ZERO, semi_major, semi_minor: ratio * semi_major, rotation: 0.0,
+        };
+        let turned = Play { rotation: 1e-9, ..aligned };
+        let pair = EdgeAndDisc::new(&edge, semi_major + margin);
+        let near = ArcSet::about(&hinges, FRAC_PI_4);
+        for arcs in [near, near.complement(), ArcSet::WHOLE] {
+            let least = |play| {
+                least_over_play(&pair, &play, &arcs, Accuracy::DEFAULT).expect("an arc")
+            };
+            let [one, all] = [aligned, turned].map(least);
+            prop_assert!((one - all).abs() < BOTH, "{one} and {all}");
+        }
+    }
+
     #[test]
     fn no_azimuth_has_less_than_the_least(case in cases(), azimuth in -4.0..4.0_f64) {
         let seat = Seat::nominal(&case.occluder, &case.defect, 0.5, case.rotation);
@@ -294,6 +317,25 @@ fn over_the_middle_the_lip_is_the_radius_less_the_edges() {
     // From 65° to 155°: nearest to the axis at 155°, 25° off it.
     let want = 5.0 - narrowest.polar_radius(degrees(25.0));
     assert!((least(110.0) - want).abs() < 1e-12);
+}
+
+/// A disc of 5 mm radius over an opening of 8 by 4 mm, its centre free by 1 by 0.5 mm about
+/// the middle: at the tip R − p − a; square to it R − p − b.
+#[test]
+fn over_an_opening_the_play_takes_off_what_it_reaches() {
+    let edge = ellipse(4.0, 2.0, 0.3);
+    let pair = EdgeAndDisc::new(&edge, 5.0);
+    let play = Play {
+        centre: Vec2::ZERO,
+        semi_major: 1.0,
+        semi_minor: 0.5,
+        rotation: 0.0,
+    };
+    let least = |degree: f64| {
+        let toward = ArcSet::about(&[0.3 + degrees(degree)], 0.0);
+        least_over_play(&pair, &play, &toward, Accuracy::DEFAULT).expect("an arc")
+    };
+    assert!(least(0.0).abs() < 1e-6 && (least(90.0) - 2.5).abs() < 1e-6);
 }
 
 #[test]
