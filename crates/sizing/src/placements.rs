@@ -110,9 +110,15 @@ impl<'a> Placements<'a> {
 
     /// The value of a row at each rotation looked at first; one where none moves it.
     fn values_of_grid(&self, row: &Row) -> Vec<f64> {
+        self.of_grid(row, 0).map(|(_, value)| value).collect()
+    }
+
+    /// The same one by one from a rotation on, with its place in the grid, round to the
+    /// one before it.
+    pub(crate) fn of_grid(&self, row: &Row, first: usize) -> impl Iterator<Item = (usize, f64)> {
         let all = if is_moved(row) { self.places.len() } else { 1 };
-        let places = self.places.iter().take(all);
-        places.map(|place| self.value(place, row)).collect()
+        let places = (0..all).map(move |step| (first + step) % all);
+        places.map(move |place| (place, self.value(&self.places[place], row)))
     }
 
     /// The value of a row at the rotation that is worst for it.

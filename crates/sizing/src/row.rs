@@ -51,6 +51,11 @@ impl Row {
         }
     }
 
+    /// Whether no value of it is worse than the least: nothing limits it from above.
+    pub(crate) const fn is_worst_at_its_least(&self) -> bool {
+        self.stop.high.is_none() && self.caution.high.is_none()
+    }
+
     /// The quantities without which it cannot be assessed.
     pub fn required(&self, setting: &Setting) -> Vec<Quantity> {
         required(setting, self.check, self.of, self.measure)

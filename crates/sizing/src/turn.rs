@@ -21,15 +21,27 @@ pub(crate) fn best_turn(setting: &Setting, size: &Size, rows: &[Row]) -> Radians
     if !size.occluder.is_offset() {
         return 0.0;
     }
-    let mut rows: Vec<&Row> = rows.iter().filter(|row| row.is_assessed()).collect();
-    let mut best = (0.0, Standing::of(setting, size, 0.0, &rows));
+    let rows = rows.iter().filter(|row| row.is_assessed());
+    let mut asked = Asked {
+        rows: rows.collect(),
+        rotation: 0,
+    };
+    let mut best = (0.0, Standing::of(setting, size, 0.0, &asked.rows));
     for step in 1..360 / STEP {
         let turn = degrees(f64::from(step * STEP));
-        if let Some(better) = Standing::better(setting, size, turn, &mut rows, &best.1) {
+        let places = Placements::as_read(setting, size, turn);
+        if let Some(better) = Standing::better(&places, &mut asked, &best.1) {
             best = (turn, better);
         }
     }
     best.0
+}
+
+/// What is asked of a turn, what gave up the last one first.
+struct Asked<'a> {
+    rows: Vec<&'a Row>,
+    /// The first rotation to be looked at, by its place in the grid.
+    rotation: usize,
 }
 
 /// How a size stands at one turn: the ranking's own order without its chances.
@@ -49,36 +61,40 @@ impl Standing {
         let places = Placements::as_read(setting, size, turn);
         let mut standing = Self::UNHELD;
         for row in rows {
-            standing.hold(&places, row);
+            standing.hold(row, places.roughly_worst(row));
         }
         standing
     }
 
     /// The standing at a turn if it is better than another. A check never betters
-    /// it: it is given up at the first that leaves it no better, and that check
-    /// comes first from then on.
-    fn better(
-        setting: &Setting,
-        size: &Size,
-        turn: Radians,
-        rows: &mut [&Row],
-        than: &Self,
-    ) -> Option<Self> {
-        let places = Placements::as_read(setting, size, turn);
+    /// it, nor does a further rotation: it is given up at the first that leaves it no
+    /// better, and that one comes first from then on.
+    fn better(places: &Placements, asked: &mut Asked, than: &Self) -> Option<Self> {
         let mut standing = Self::UNHELD;
-        for place in 0..rows.len() {
-            standing.hold(&places, rows[place]);
-            if !standing.is_better_than(than) {
-                rows[..=place].rotate_right(1);
+        for place in 0..asked.rows.len() {
+            let row = asked.rows[place];
+            let given_up_at = if row.is_worst_at_its_least() {
+                let mut values = places.of_grid(row, asked.rotation);
+                let worse = values.find(|&(_, value)| {
+                    standing.hold(row, value);
+                    !standing.is_better_than(than)
+                });
+                worse.map(|(rotation, _)| rotation)
+            } else {
+                standing.hold(row, places.roughly_worst(row));
+                (!standing.is_better_than(than)).then_some(asked.rotation)
+            };
+            if let Some(rotation) = given_up_at {
+                asked.rows[..=place].rotate_right(1);
+                asked.rotation = rotation;
                 return None;
             }
         }
         standing.is_better_than(than).then_some(standing)
     }
 
-    /// Holds it against one more check.
-    fn hold(&mut self, places: &Placements, row: &Row) {
-        let value = places.roughly_worst(row);
+    /// Holds it against one more value.
+    fn hold(&mut self, row: &Row, value: f64) {
         self.worst = self.worst.max(row.state(value));
         if let Some(margin) = row.stop.margin(value) {
             self.margin = self.margin.min(margin / row.check.about().scale);
