@@ -67,6 +67,7 @@ fn measure(name: &str) {
         let request = SheetRequest {
             ranking: &ranking,
             workup: &workup,
+            weighed: None,
             shown: ranking.on_shelf().take(shown).collect(),
             otherwise: Vec::new(),
             since: None,

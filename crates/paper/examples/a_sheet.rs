@@ -40,6 +40,7 @@ fn main() -> Result<(), Vec<Diagnostic>> {
     let request = SheetRequest {
         ranking: &ranking,
         workup: &workup,
+        weighed: None,
         shown: ranking.candidates.iter().take(2).collect(),
         otherwise: Vec::new(),
         since: None,

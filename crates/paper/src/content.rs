@@ -14,7 +14,7 @@ use scene::View;
 use scene::plate::Orientation;
 use sizing::break_even::{BreakEvens, break_even};
 use sizing::rows;
-use sizing::{Candidate, Ranking, Setting, device_name};
+use sizing::{Candidate, Draws, Ranking, Setting, device_name};
 use std::borrow::Cow;
 use workup::Workup;
 
@@ -25,6 +25,8 @@ pub struct SheetRequest<'a> {
     pub ranking: &'a Ranking,
     /// The work-up of the case.
     pub workup: &'a Workup,
+    /// The draws as trials weigh them; `None` where none does.
+    pub weighed: Option<&'a Draws>,
     /// One to four sizes of the list that are drawn and whose warnings are told.
     pub shown: Vec<&'a Candidate>,
     /// What would have to be otherwise where nothing fits, each with its title.
@@ -160,7 +162,13 @@ impl SheetRequest<'_> {
         }
         let setting = self.setting();
         let rows = rows(setting, &first.size.occluder);
-        Some(break_even(setting, &first.size, first.turn, &rows, None))
+        Some(break_even(
+            setting,
+            &first.size,
+            first.turn,
+            &rows,
+            self.weighed,
+        ))
     }
 
     fn setting(&self) -> &Setting {

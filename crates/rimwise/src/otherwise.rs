@@ -33,7 +33,7 @@ pub(crate) const CANCELLED: &str = "the work was cancelled";
 
 /// Whether something of a list would have to be otherwise: not where something fits, or
 /// no geometry can help.
-pub(crate) fn is_asked(ranking: &Ranking) -> bool {
+fn is_asked(ranking: &Ranking) -> bool {
     let is_rated = ranking.setting.not_rated().is_none();
     is_rated && ranking.nothing_fits() && ranking.excluded.is_empty()
 }

@@ -3,6 +3,8 @@
 use crate::made::{Ranked, scenarios};
 use outside::sample::scenario;
 use paper::{Mark, Paper, Topic};
+use sizing::break_even::break_even;
+use sizing::rows;
 use sizing::trial::CriterionState;
 
 #[test]
@@ -62,4 +64,34 @@ fn criteria_come_before_deployments_and_these_with_what_was_seen() {
         }
     }
     assert!(with_trials >= 3, "{with_trials} scenarios with trials");
+}
+
+#[test]
+fn what_decides_is_told_by_the_draws_as_trials_weigh_them() {
+    let (mut told, mut moved) = (0, 0);
+    let all = scenarios().filter_map(Ranked::after_trials);
+    // An excluded case hangs on no reading.
+    for ranked in all.filter(|ranked| ranked.ranking.excluded.is_empty()) {
+        let first = &ranked.ranking.candidates[0];
+        let setting = &*ranked.ranking.setting;
+        let rows = rows(setting, &first.size.occluder);
+        let says = |draws| {
+            let evens = break_even(setting, &first.size, first.turn, &rows, draws);
+            let mut readings = evens.readings.iter();
+            let deciding = readings.find(|one| one.can_change())?;
+            Some(evens.says(deciding))
+        };
+        let Some(weighed) = says(ranked.weighed.as_ref()) else {
+            continue;
+        };
+        let sheet = ranked.sheet(1, Paper::A4);
+        let section = sheet.section(Topic::Decides).expect("what decides");
+        assert!(
+            format!("{section:?}").contains(&weighed),
+            "{section:?}: {weighed}"
+        );
+        told += 1;
+        moved += usize::from(says(None).as_ref() != Some(&weighed));
+    }
+    assert!(told >= 2 && moved >= 1, "{told} told, {moved} moved");
 }

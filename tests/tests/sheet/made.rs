@@ -5,6 +5,7 @@ use outside::sample::{scenario, shipped_catalogue, shipped_limits, shipped_rules
 use paper::{Bundle, Paper, Provenance, Sheet, SheetRequest};
 use scene::plate::Orientation;
 use sizing::engine::{Engine, Fast};
+use sizing::trial::{LEAST_DRAWS, take_in};
 use sizing::{Case, Catalogue, Draws, HouseRules, Ranking, Work, rank};
 use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
@@ -16,6 +17,8 @@ const DRAWS: usize = 64;
 /// A case ranked and worked up.
 pub(crate) struct Ranked {
     pub(crate) ranking: Ranking,
+    /// The draws as trials weigh them; `None`: the trials are left out.
+    pub(crate) weighed: Option<Draws>,
     workup: Workup,
     from: Provenance,
 }
@@ -35,6 +38,7 @@ impl Ranked {
         let ranking = rank(&setting, catalogues, Some(counter.as_ref()), &work).expect("a list");
         Self {
             ranking,
+            weighed: None,
             workup,
             from: Provenance {
                 inputs_sha256: "0123456789abcdef".repeat(4),
@@ -47,6 +51,27 @@ impl Ranked {
     pub(crate) fn scenario(name: &str) -> Self {
         let case = scenario(name.trim_end_matches(".ron"));
         Self::of(case, &[shipped_catalogue()], shipped_rules())
+    }
+
+    /// The same with the trials of the case taken in; `None` where it has none.
+    pub(crate) fn after_trials(name: &str) -> Option<Self> {
+        let before = Self::scenario(name);
+        let catalogues = [shipped_catalogue()];
+        let work = Work {
+            threads: 1,
+            cancel: &AtomicBool::new(false),
+        };
+        let setting = &before.ranking.setting;
+        let taken_in = take_in(setting, &catalogues, LEAST_DRAWS, 1, &work).expect("draws");
+        let taken_in = taken_in?;
+        let draws = taken_in.draws?;
+        let counter = Fast.prepare(draws.clone());
+        let ranking = rank(&taken_in.setting, &catalogues, Some(&*counter), &work);
+        Some(Self {
+            ranking: ranking.expect("a list"),
+            weighed: Some(draws),
+            ..before
+        })
     }
 
     /// The sheet with so many of the first sizes drawn.
@@ -64,6 +89,7 @@ impl Ranked {
         let request = SheetRequest {
             ranking: &self.ranking,
             workup: &self.workup,
+            weighed: self.weighed.as_ref(),
             shown: self.ranking.candidates.iter().take(shown).collect(),
             otherwise,
             since: None,

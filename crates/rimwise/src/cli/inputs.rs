@@ -333,6 +333,11 @@ impl Ready {
             })
     }
 
+    /// The draws as trials weigh them; `None` where none does.
+    pub(super) fn weighed(&self) -> Option<&dyn Counter> {
+        self.weighing.as_ref().and(self.counter.as_deref())
+    }
+
     /// What would have to be otherwise for a size of its ranking to fit, in paragraphs
     /// with their titles.
     pub(super) fn otherwise(&self, ranking: &Ranking) -> Result<Vec<(&'static str, String)>> {
@@ -341,7 +346,7 @@ impl Ready {
             catalogues: &self.catalogues,
             draws: self.provenance.draws,
             seed: self.provenance.seed,
-            weighed: self.weighing.as_ref().and(self.counter.as_deref()),
+            weighed: self.weighed(),
         };
         otherwise.says(&self.work())
     }

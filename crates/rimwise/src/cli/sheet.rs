@@ -8,6 +8,7 @@ use anyhow::{Context, Result};
 use files::visible;
 use paper::{Bundle, Format, Paper, Sheet, SheetRequest};
 use scene::plate::Orientation;
+use sizing::engine::Counter;
 use sizing::{Candidate, Changes, Ranking};
 use std::fs;
 use std::io::{self, IsTerminal, Write};
@@ -117,6 +118,7 @@ fn sheet(asked: &SheetArguments, case: &Path) -> Result<Sheet> {
         shown: shown(asked, &ranking)?,
         ranking: &ranking,
         workup: &workup,
+        weighed: ready.weighed().map(Counter::draws),
         otherwise: ready.otherwise(&ranking)?,
         since: since(asked, &ranking)?,
         from: &ready.provenance,

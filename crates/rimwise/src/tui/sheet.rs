@@ -1,7 +1,7 @@
 //! The sheet for the team, made on a thread of its own: a key never waits for it.
 
 use crate::digest::digest;
-use crate::otherwise::{CANCELLED, Otherwise, is_asked};
+use crate::otherwise::{CANCELLED, Otherwise};
 use crate::tui::draw::orientation;
 use anyhow::Context;
 use files::{new_catalogue, visible, workup_input};
@@ -97,6 +97,7 @@ impl SheetOrder {
         let request = SheetRequest {
             ranking,
             workup: &workup,
+            weighed: weighed.as_deref().map(Counter::draws),
             shown: self.shown(ranking),
             otherwise,
             since: None,
@@ -115,10 +116,9 @@ impl SheetOrder {
         Ok(self.format.bytes(&bundle))
     }
 
-    /// The draws as trials weigh them, where they are asked what would have to be
-    /// otherwise; `None`: nothing is asked, or no trial weighs them.
+    /// The draws as trials weigh them; `None` where none does.
     fn weighed(&self, work: &Work) -> anyhow::Result<Option<Box<dyn Counter>>> {
-        if self.assessed.weighing.is_none() || !is_asked(&self.assessed.ranking) {
+        if self.assessed.weighing.is_none() {
             return Ok(None);
         }
         let Request { setting, shelf, .. } = &self.request;
