@@ -232,7 +232,7 @@ fn of_row(session: &Session) -> String {
         _ => None,
     };
     found.map_or_else(
-        || "nothing counts before Enter; u takes back".to_owned(),
+        || "nothing counts before Enter; u takes it back".to_owned(),
         |one| match one.bounds.says_beyond(one.row) {
             Some(beyond) => format!("{beyond} · {}, {}", one.who, one.view),
             None => format!("{}, {}", one.who, one.view),

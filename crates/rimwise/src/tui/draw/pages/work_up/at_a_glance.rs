@@ -27,7 +27,7 @@ pub(super) fn lines(page: &Workup, theme: Theme, width: u16) -> Vec<Line<'static
     let parts = [
         ("For closing", none_or(&for_it, "no guidance is met")),
         ("Against closing", none_or(&against, "no guidance is met")),
-        ("Guidance besides", none_or(&besides, "none is met")),
+        ("Other guidance", none_or(&besides, "none is met")),
         ("Circulation", none_or(&figures(page), "nothing measured")),
         ("Not measured", none_or(&unknown, "nothing is missing")),
         (
