@@ -258,9 +258,9 @@ impl Panels {
     fn of(body: Rect) -> Self {
         if body.width >= VERY_WIDE {
             let [readings, bays, ranking] = Layout::horizontal([
-                Constraint::Length(READINGS + 6),
+                Constraint::Length(READINGS),
                 Constraint::Min(1),
-                Constraint::Length(66),
+                Constraint::Length(79),
             ])
             .spacing(2)
             .areas(body);

@@ -104,7 +104,7 @@ fn a_margin_says_that_it_is_one() {
 fn no_name_of_a_check_is_cut_in_the_ranked_list() {
     for scenario in ["outlet-infant", "nothing-fits", "thick-wall", "slit"] {
         let session = assessed(scenario, FEW);
-        for size in [(80, 24), (120, 40)] {
+        for size in [(80, 24), (120, 40), (200, 60)] {
             let page = text(&drawn(&session, Theme::COLOUR, size));
             let words = ["to spare,", "spare,", " under", " over"];
             let margins = page.lines().filter(|line| {
