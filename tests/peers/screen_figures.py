@@ -163,11 +163,11 @@ class Program:
 
 
 def has_results(text):
-    return "sizes" in text and "% " in text.replace("…", "") or "(values as read" in text
+    return "sizes" in text and "% " in text.replace("…", "") or "(as measured" in text
 
 
 def is_final(text):
-    waits = ("Assessing the", "(values as read", "(chances still", "(before the last")
+    waits = ("Assessing the", "(as measured", "(chances still", "(before the last")
     return not any(word in text for word in waits) and " sizes" in text
 
 
@@ -254,7 +254,7 @@ def main():
         ("the harness alone (echo), ms", f"{median(of['harness']):.1f}", ""),
         ("binary, MB", f"{size / 1e6:.2f}", "4"),
         ("first ink, ms", f"{median(of['ink']):.1f}", "15"),
-        ("results shown (values as read), ms", f"{median(of['nominal']):.1f}", "25"),
+        ("results shown (as measured), ms", f"{median(of['nominal']):.1f}", "25"),
         ("last result (work-up as well), ms", f"{median(of['final']):.1f}", ""),
         ("key to first byte, ms", f"{median(of['first']):.2f}", "1"),
         ("key to whole frame, ms", f"{median(of['frame']):.2f}", frame_goal),
