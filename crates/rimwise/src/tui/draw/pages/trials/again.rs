@@ -7,7 +7,7 @@ use crate::told;
 use crate::tui::draw::lines::{self, of_before};
 use crate::tui::theme::Theme;
 use files::visible;
-use measurement::{Law, Quantity};
+use measurement::{Law, Quantity, Unit};
 use ratatui::text::{Line, Span};
 use session::{Session, TrialsResult};
 use sizing::trial::{REPEATED_CROSSINGS, Weighing, WhatNext};
@@ -136,9 +136,13 @@ fn moved(measured: &Setting, weighing: &Weighing, theme: Theme, width: u16) -> V
     let told = shifts.into_iter().filter_map(|(quantity, by, sds)| {
         let from = measured.nominal(quantity)?;
         let (from, to) = (format!("{from:.1}"), format!("{:.1}", from + by));
-        let (unit, label) = (quantity.unit().symbol(), quantity.label());
+        let label = quantity.label();
+        let both = match quantity.unit() {
+            Unit::Degrees => format!("{from}° → {to}°"),
+            unit => format!("{from} → {to} {}", unit.symbol()),
+        };
         // A change that rounds to nothing is not told.
-        (from != to).then(|| format!("{label} {from} → {to} {unit} ({sds:.1} SD)"))
+        (from != to).then(|| format!("{label} {both} ({sds:.1} SD)"))
     });
     let errors = weighing
         .error_shifts
@@ -188,11 +192,15 @@ fn unions(ranking: &Ranking, next: &WhatNext, theme: Theme, width: u16) -> Vec<L
     let mut lines = vec![
         Line::default(),
         Line::styled(
-            fitted("If every size lay alike", room),
+            fitted("If more sizes are opened", room),
             theme.heading(false),
         ),
-        Line::styled(fitted("inside limits, of 100", room), theme.dim()),
     ];
+    lines.extend(said(
+        "inside limits in so many of 100, if every size lay alike",
+        theme.dim(),
+        width,
+    ));
     for (label, found) in each {
         let Some((names, share)) = found else {
             continue;
